@@ -1,0 +1,71 @@
+// The six floors: a room may import rooms on lower floors only, never a neighbour, never in a circle.
+const floors = [
+  ['src/kernel', 'src/findings', 'src/physics', 'src/tables'],
+  ['src/mesh', 'src/plan'],
+  ['src/mold'],
+  ['src/parts', 'src/checks', 'src/fill', 'src/export'],
+  ['src/pipeline'],
+  ['cli', 'src/preview'],
+];
+
+const inside = (rooms) => `^(${rooms.join('|')})/`;
+
+const floorRules = floors.flatMap((rooms, level) =>
+  rooms.map((room) => ({
+    name: `floor-${level + 1}-${room.replace('/', '-')}`,
+    comment: `${room} may know lower floors only`,
+    severity: 'error',
+    from: { path: inside([room]) },
+    to: { path: inside([...floors.slice(level + 1).flat(), ...rooms.filter((other) => other !== room)]) },
+  })),
+);
+
+export default {
+  forbidden: [
+    ...floorRules,
+    {
+      name: 'no-circle',
+      severity: 'error',
+      from: {},
+      to: { circular: true },
+    },
+    {
+      name: 'core-runs-in-a-browser',
+      comment: 'src (all but the preview server) takes bytes and returns bytes: no node: import',
+      severity: 'error',
+      from: { path: '^src/', pathNot: '^src/preview/server' },
+      to: { dependencyTypes: ['core'] },
+    },
+    {
+      name: 'one-seam-to-the-boolean-kernel',
+      severity: 'error',
+      from: { path: '^(src|cli)/', pathNot: '^src/kernel/' },
+      to: { path: 'manifold-3d' },
+    },
+    {
+      name: 'nothing-imports-tests-or-presets',
+      severity: 'error',
+      from: { path: '^(src|cli)/' },
+      to: { path: '^(tests|presets|bench|docs)/' },
+    },
+    {
+      name: 'only-declared-packages',
+      severity: 'error',
+      from: { path: '^(src|cli)/' },
+      to: {
+        dependencyTypes: ['npm-dev', 'npm-no-pkg', 'npm-unknown', 'unknown', 'undetermined'],
+        pathNot: '^@types/',
+      },
+    },
+  ],
+  options: {
+    parser: 'swc',
+    doNotFollow: { path: 'node_modules' },
+    tsPreCompilationDeps: true,
+    enhancedResolveOptions: {
+      extensions: ['.ts', '.js', '.mjs', '.json'],
+      exportsFields: ['exports'],
+      conditionNames: ['import', 'default', 'types'],
+    },
+  },
+};

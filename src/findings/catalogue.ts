@@ -1,0 +1,19 @@
+import { checkCodes } from './codes/checks.ts';
+import type { CodeEntry } from './codes/entry.ts';
+import { meshCodes } from './codes/mesh.ts';
+import { moldCodes } from './codes/mold.ts';
+import { planCodes } from './codes/plan.ts';
+import { repairCodes } from './codes/repair.ts';
+import { solidCodes } from './codes/solids.ts';
+
+/** Every code the program can report, by the room that reports it. */
+export const catalogue = {
+  ...planCodes,
+  ...meshCodes,
+  ...repairCodes,
+  ...moldCodes,
+  ...solidCodes,
+  ...checkCodes,
+} as const satisfies Record<string, CodeEntry>;
+
+export type FindingCode = keyof typeof catalogue;

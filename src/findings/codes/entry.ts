@@ -1,0 +1,12 @@
+/** What is known of a code beforehand. `safety` stops cannot be lowered by a plan. */
+export interface CodeEntry {
+  readonly severity: 'stop' | 'warn' | 'note';
+  /** What it means, in one or two plain sentences. */
+  readonly means: string;
+  /** What to do about it, in one sentence. */
+  readonly remedy: string;
+  readonly safety?: true;
+}
+
+/** Keeps the literal keys of a table of codes while checking its rows. */
+export const codes = <K extends string>(table: Record<K, CodeEntry>): Record<K, CodeEntry> => table;

@@ -1,0 +1,3 @@
+export { catalogue, type FindingCode } from './catalogue.ts';
+export * from './finding.ts';
+export * from './report.ts';

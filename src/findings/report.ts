@@ -1,0 +1,52 @@
+import type { Finding, Unit } from './finding.ts';
+
+/** A computed quantity. `name` is stable (`cover.least`); `source` names the published formula or table it rests on. */
+export interface Figure {
+  readonly name: string;
+  readonly subject: string;
+  readonly value: number;
+  readonly unit: Unit;
+  readonly source: string;
+  /** True when a stand-in or a value from memory went into it. */
+  readonly estimated: boolean;
+  /** Where it was found (mold frame, mm), if it has a place. */
+  readonly places?: readonly (readonly [number, number, number])[];
+}
+
+/** Numbers to plot: `y` against `x`, same length. */
+export interface Series {
+  readonly name: string;
+  readonly subject: string;
+  readonly x: { readonly label: string; readonly unit: Unit; readonly values: readonly number[] };
+  readonly y: { readonly label: string; readonly unit: Unit; readonly values: readonly number[] };
+}
+
+/** A number per vertex of the subject's placed mesh, to be shown as color. */
+export interface Field {
+  readonly name: string;
+  readonly subject: string;
+  readonly unit: Unit;
+  readonly values: Float32Array;
+}
+
+/** What the checks found; the terminal, report.json, shop sheet and previewer show whatever is in it. */
+export interface Report {
+  readonly schema: 1;
+  readonly title: string;
+  readonly findings: readonly Finding[];
+  readonly figures: readonly Figure[];
+  readonly series: readonly Series[];
+  readonly fields: readonly Field[];
+}
+
+/** What one check (or another stage) adds to the report. */
+export type ReportPart = Partial<Pick<Report, 'findings' | 'figures' | 'series' | 'fields'>>;
+
+export const joinReport = (title: string, parts: readonly ReportPart[]): Report => ({
+  schema: 1,
+  title,
+  findings: parts.flatMap((part) => part.findings ?? []),
+  figures: parts.flatMap((part) => part.figures ?? []),
+  series: parts.flatMap((part) => part.series ?? []),
+  fields: parts.flatMap((part) => part.fields ?? []),
+});

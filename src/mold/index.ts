@@ -1,0 +1,3 @@
+export * from './mold.ts';
+export * from './parting-surface.ts';
+export * from './work.ts';

@@ -1,0 +1,159 @@
+import type { TextSpot } from '../findings/index.ts';
+import type { Matrix4, SolidMeasures, TriangleMesh } from '../kernel/index.ts';
+import type { PartingSurface } from './parting-surface.ts';
+
+export type Process = 'rubber' | 'rigid' | 'poured';
+
+/** Everything placed and decided, in the mold frame: mm, rad, parting plane z = 0, lower half z < 0. Plain data. */
+export interface Mold {
+  readonly title: string;
+  readonly revision: string;
+  readonly process: Process;
+  readonly disc: Disc;
+  readonly sprue?: Sprue;
+  readonly masters: readonly Master[];
+  readonly placements: readonly Placement[];
+  readonly bosses: readonly Boss[];
+  /** Ids of the placements that get a build-up. */
+  readonly supports: readonly string[];
+  readonly tabs: readonly Tab[];
+  readonly notches: readonly Notch[];
+  readonly channels: readonly Channel[];
+  readonly parting: PartingSurface;
+  readonly fixture: Fixture;
+  readonly limits: Limits;
+}
+
+/** Thicknesses of the halves; `label` is engraved on the outer faces. */
+export interface Disc {
+  readonly radius: number;
+  readonly lower: number;
+  readonly upper: number;
+  readonly rimChamfer: number;
+  readonly label: string;
+}
+
+/**
+ * The center sprue form's shape. The shaft (radius `holeRadius` at the parting plane) narrows upward by the draft,
+ * so that the form leaves the upper half through its parting face; the well (radius `wellRadius` at the parting
+ * plane, narrowing downward) has a dome in its floor that turns the stream outward.
+ */
+export interface Sprue {
+  readonly holeRadius: number;
+  readonly draftRad: number;
+  readonly wellRadius: number;
+  readonly wellDepth: number;
+  readonly domeRadius: number;
+  readonly domeHeight: number;
+  readonly fillet: number;
+  /** How far the form and plug stand out of the upper half's outer face, to be gripped. */
+  readonly grip: number;
+  readonly at?: TextSpot;
+}
+
+/** A master after import: closed, oriented outward, mm, in the file's own axes. `estimated` for stand-ins. */
+export interface Master {
+  readonly id: string;
+  readonly kind: 'mesh' | 'stand-in';
+  readonly mesh: TriangleMesh;
+  readonly measures: SolidMeasures;
+  readonly massG?: number;
+  readonly estimated: boolean;
+}
+
+/** One master on the disc. `matrix` brings the master's mesh to the mold frame: shrink scale, lie, sink, turn, place. */
+export interface Placement {
+  readonly id: string;
+  readonly master: string;
+  readonly x: number;
+  readonly y: number;
+  readonly turnRad: number;
+  readonly scale: number;
+  readonly matrix: Matrix4;
+  /** z of the lowest and highest point in the mold frame. */
+  readonly lowest: number;
+  readonly highest: number;
+  /** Radius of the smallest circle round the silhouette, about (x, y). */
+  readonly reach: number;
+  readonly estimated: boolean;
+  readonly at?: TextSpot;
+}
+
+/**
+ * A registration boss standing at (x, y): its body below the parting plane in the lower half, its head above it in
+ * the upper half. Lengths in mm.
+ */
+export interface Boss {
+  readonly id: string;
+  readonly kind: 'cap nut' | 'dome' | 'cone';
+  readonly x: number;
+  readonly y: number;
+  readonly turnRad: number;
+  /** Trade size, such as `M8` or `3/8`, or the diameter for domes and cones. */
+  readonly size: string;
+  /** Hexagon width across flats; 0 for domes and cones. */
+  readonly acrossFlats: number;
+  /** Depth of the hexagon (or of the root of a dome or cone) below the parting plane. */
+  readonly rootDepth: number;
+  /** Radius of the head at the parting plane. */
+  readonly headRadius: number;
+  /** Height of the head above the parting plane: collar and dome, or cone. */
+  readonly headHeight: number;
+  /** Radial clearance of the socket (rigid halves), 0 in rubber. */
+  readonly clearance: number;
+  readonly at?: TextSpot;
+}
+
+/** A wedge in the parting line at the rim, wholly inside it: z from -height/2 to height/2, `length` inward. */
+export interface Tab {
+  readonly id: string;
+  readonly angleRad: number;
+  readonly width: number;
+  readonly length: number;
+  readonly height: number;
+  /** Distance of the tab's outer face from the rim. */
+  readonly inset: number;
+  readonly at?: TextSpot;
+}
+
+/** A V-notch across both halves at the rim: `width` along the rim, `depth` inward, through both thicknesses. */
+export interface Notch {
+  readonly id: string;
+  readonly angleRad: number;
+  readonly width: number;
+  readonly depth: number;
+  readonly at?: TextSpot;
+}
+
+/** A straight gate (metal, from the well) or vent (air, to the rim), following the parting surface along its path. */
+export interface Channel {
+  readonly id: string;
+  readonly kind: 'gate' | 'vent';
+  readonly placement: string;
+  readonly from: readonly [number, number];
+  readonly to: readonly [number, number];
+  readonly width: number;
+  readonly depth: number;
+  readonly half: 'lower' | 'upper';
+  readonly at?: TextSpot;
+}
+
+/** How fixtures are made. `clearance` is the gap left round loose build-ups; `chordError` that of round shapes. */
+export interface Fixture {
+  readonly material: string;
+  readonly clearance: number;
+  readonly chordError: number;
+  /** Rigid halves: undercuts are filled toward the parting surface so that a rigid casting can leave. */
+  readonly relieve: boolean;
+}
+
+/** Least distances in mm; all editable in the plan. */
+export interface Limits {
+  readonly cover: number;
+  readonly wall: number;
+  readonly cavityToWell: number;
+  readonly cavityToBoss: number;
+  readonly cavityToRim: number;
+  readonly bossToRim: number;
+  readonly falseSeat: number;
+}

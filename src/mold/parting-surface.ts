@@ -1,0 +1,54 @@
+import type { TriangleMesh } from '../kernel/index.ts';
+
+/**
+ * The single-valued height field both halves are trimmed by. Heights stand at the nodes of a square grid:
+ * node (i, j) is at (x0 + i cell, y0 + j cell), index j * nx + i. `sheet` is the triangulated surface the solids are
+ * cut with; it covers a square beyond the rim and stays within `error` mm of the grid. Plain data.
+ */
+export interface PartingSurface {
+  /** True when everything is at z = 0: then `heights` is empty and `sheet` two triangles. */
+  readonly flat: boolean;
+  readonly cell: number;
+  readonly x0: number;
+  readonly y0: number;
+  readonly nx: number;
+  readonly ny: number;
+  readonly heights: Float32Array;
+  readonly sheet: TriangleMesh;
+  readonly error: number;
+}
+
+/** Height of the parting surface at (x, y), bilinear between nodes; 0 outside the grid. */
+export function heightAt(surface: PartingSurface, x: number, y: number): number {
+  if (surface.flat) return 0;
+  const { cell, nx, ny, heights } = surface;
+  const u = (x - surface.x0) / cell;
+  const v = (y - surface.y0) / cell;
+  const i = Math.floor(u);
+  const j = Math.floor(v);
+  if (i < 0 || j < 0 || i >= nx - 1 || j >= ny - 1) return 0;
+  const s = u - i;
+  const t = v - j;
+  const at = j * nx + i;
+  return (
+    (heights[at] * (1 - s) + heights[at + 1] * s) * (1 - t) +
+    (heights[at + nx] * (1 - s) + heights[at + nx + 1] * s) * t
+  );
+}
+
+/** A flat parting surface for a disc of the given radius. */
+export function flatPartingSurface(discRadius: number): PartingSurface {
+  const reach = Math.ceil(discRadius) + 10;
+  const corners = [-reach, -reach, 0, reach, -reach, 0, reach, reach, 0, -reach, reach, 0];
+  return {
+    flat: true,
+    cell: 2 * reach,
+    x0: -reach,
+    y0: -reach,
+    nx: 2,
+    ny: 2,
+    heights: new Float32Array(),
+    sheet: { positions: Float32Array.from(corners), triangles: Uint32Array.from([0, 1, 2, 0, 2, 3]) },
+    error: 0,
+  };
+}

@@ -1,0 +1,59 @@
+import type { ReportPart } from '../findings/index.ts';
+import type { Kernel, Solid } from '../kernel/index.ts';
+import type { Mold, Process } from './mold.ts';
+
+/** What one piece of work looks at: one placement, each pair, or the whole mold. */
+export type Scope = 'placement' | 'pair' | 'whole';
+
+/** What a part or a check gets besides its input. */
+export interface Tools {
+  readonly kernel: Kernel;
+}
+
+/**
+ * One unit of work. `input` is all it may look at, and so is also the key under which its result is cached: it must
+ * be plain data. `subject` is the id it is about.
+ */
+export interface Job<I> {
+  readonly subject: string;
+  readonly input: I;
+}
+
+export interface Definition<I, O> {
+  readonly id: string;
+  readonly title: string;
+  readonly scope: Scope;
+  readonly processes: readonly Process[];
+  /** The work there is for this mold: none, one, or one for each subject. */
+  jobs(mold: Mold): readonly Job<I>[];
+  run(input: I, tools: Tools): O;
+}
+
+/** A definition with its input type closed over, so that different works stand in one list. */
+export interface Work<O> {
+  readonly id: string;
+  readonly title: string;
+  readonly scope: Scope;
+  readonly processes: readonly Process[];
+  jobs(mold: Mold): readonly (Job<unknown> & { run(tools: Tools): O })[];
+}
+
+export function work<I, O>(definition: Definition<I, O>): Work<O> {
+  const { id, title, scope, processes } = definition;
+  return {
+    id,
+    title,
+    scope,
+    processes,
+    jobs: (mold) =>
+      processes.includes(mold.process)
+        ? definition.jobs(mold).map((job) => ({ ...job, run: (tools) => definition.run(job.input, tools) }))
+        : [],
+  };
+}
+
+/** A kind of solid the user can ask for. Throws KernelFault where no solid can be made. */
+export type Part = Work<readonly Solid[]>;
+
+/** A check. */
+export type Check = Work<ReportPart>;
