@@ -1,0 +1,39 @@
+import { sha256 } from '@noble/hashes/sha2.js';
+import { bytesToHex } from '@noble/hashes/utils.js';
+
+/** Big arrays are hashed once: meshes are shared between many inputs and never changed after they are made. */
+const arrayKeys = new WeakMap<object, string>();
+
+/**
+ * SHA-256 of plain data (numbers, strings, booleans, null, undefined, arrays, plain objects, typed arrays), the same
+ * for equal content whatever the order of an object's keys. Throws TypeError on functions and class instances: what
+ * is not plain data cannot be a cache key.
+ */
+export function contentKey(value: unknown): string {
+  return bytesToHex(sha256(new TextEncoder().encode(describe(value))));
+}
+
+function describe(value: unknown): string {
+  if (value === undefined) return 'u';
+  // Object.is: -0 and NaN are told apart from 0 and null, which JSON would not do.
+  if (typeof value === 'number') return Object.is(value, -0) ? 'n-0' : `n${value}`;
+  if (value === null || typeof value === 'boolean' || typeof value === 'string') return JSON.stringify(value);
+  if (ArrayBuffer.isView(value)) return arrayKey(value as Float32Array);
+  if (Array.isArray(value)) return `[${value.map(describe).join()}]`;
+  if (typeof value === 'object' && Object.getPrototypeOf(value) === Object.prototype) {
+    const entries = Object.entries(value).filter(([, item]) => item !== undefined);
+    entries.sort(([a], [b]) => (a < b ? -1 : 1));
+    return `{${entries.map(([key, item]) => `${JSON.stringify(key)}:${describe(item)}`).join()}}`;
+  }
+  throw new TypeError(`contentKey: ${Object.prototype.toString.call(value)} is not plain data`);
+}
+
+function arrayKey(array: Float32Array): string {
+  let key = arrayKeys.get(array);
+  if (key === undefined) {
+    const bytes = new Uint8Array(array.buffer, array.byteOffset, array.byteLength);
+    key = `${array.constructor.name}(${bytesToHex(sha256(bytes))})`;
+    arrayKeys.set(array, key);
+  }
+  return key;
+}
