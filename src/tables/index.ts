@@ -1,0 +1,3 @@
+export * from './cap-nuts.ts';
+export * from './source.ts';
+export * from './stock.ts';

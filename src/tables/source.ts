@@ -1,0 +1,13 @@
+/**
+ * Where a table row comes from. `published`: read in the named standard or handbook (or a supplier's table of it).
+ * `memory`: customary value without a published source at hand; figures resting on it are estimated.
+ */
+export interface RowSource {
+  readonly kind: 'published' | 'memory';
+  readonly text: string;
+}
+
+export const published = (text: string): RowSource => ({ kind: 'published', text });
+export const fromMemory = (text: string): RowSource => ({ kind: 'memory', text: `${text} (from memory)` });
+
+export const mmPerInch = 25.4;
