@@ -1,0 +1,23 @@
+import type { Report } from '../findings/index.ts';
+import type { Mold } from '../mold/index.ts';
+import type { CheckedSolid } from './solid-file.ts';
+
+/** A solid that is not handed out, and why, in one sentence for each stop that concerns it. */
+export interface Withheld {
+  readonly id: string;
+  readonly title: string;
+  readonly subjects: readonly string[];
+  readonly reasons: readonly string[];
+}
+
+/** All that a format can write from. */
+export interface Build {
+  readonly mold: Mold;
+  /** SHA-256 of the plan's bytes, hex. */
+  readonly planHash: string;
+  readonly version: string;
+  /** Audited, and free of stops. */
+  readonly solids: readonly CheckedSolid[];
+  readonly withheld: readonly Withheld[];
+  readonly report: Report;
+}

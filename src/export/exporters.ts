@@ -1,0 +1,39 @@
+import type { Build } from './build.ts';
+import { manifestFile } from './manifest.ts';
+import { reportJson } from './report-json.ts';
+import type { ExportFile } from './solid-file.ts';
+
+/** A kind of file a build leaves. */
+export interface Format {
+  readonly id: string;
+  readonly title: string;
+  write(build: Build): readonly ExportFile[] | Promise<readonly ExportFile[]>;
+}
+
+/** One line for each format, in the order the manifest lists their files. A heavy one loads itself when it writes. */
+export const exporters: readonly Format[] = [
+  { id: 'stl', title: 'Binary STL, one for each solid', write: stlFiles },
+  { id: 'report', title: 'Report as JSON', write: reportFile },
+];
+
+/** All files of a build, the manifest last. `only`: ids of formats; a name that is none of them throws RangeError. */
+export async function writeBuild(
+  build: Build,
+  only: readonly string[] = exporters.map(({ id }) => id),
+): Promise<ExportFile[]> {
+  const unknown = only.find((id) => !exporters.some((format) => format.id === id));
+  if (unknown !== undefined) throw new RangeError(`writeBuild: no format is called ${unknown}`);
+  const files: ExportFile[] = [];
+  for (const format of exporters) {
+    if (only.includes(format.id)) files.push(...(await format.write(build)));
+  }
+  return [...files, manifestFile(build, files)];
+}
+
+function stlFiles({ solids }: Build): ExportFile[] {
+  return solids.map(({ name, bytes }) => ({ path: name, bytes }));
+}
+
+function reportFile({ report }: Build): ExportFile[] {
+  return [{ path: 'report.json', bytes: reportJson(report) }];
+}

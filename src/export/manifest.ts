@@ -1,0 +1,52 @@
+import { sha256 } from '@noble/hashes/sha2.js';
+import { bytesToHex } from '@noble/hashes/utils.js';
+import type { Build, Withheld } from './build.ts';
+import { type Json, jsonBytes } from './json-text.ts';
+import type { CheckedSolid, ExportFile } from './solid-file.ts';
+
+/** SHA-256 (FIPS 180-4) as 64 hex digits. */
+export const sha256Hex = (bytes: Uint8Array): string => bytesToHex(sha256(bytes));
+
+/**
+ * manifest.json: what each file of the build is, so that a file taken from the folder can be told and checked.
+ * A solid's file also says its role, facets, volume (mm3), box (mm) and the matrix from the file's frame to the mold
+ * frame (column-major, 16 numbers). No dates, no machine paths; the manifest does not list itself.
+ */
+export function manifestFile(build: Build, files: readonly ExportFile[]): ExportFile {
+  const solids = new Map(build.solids.map((checked) => [checked.name, checked]));
+  const { mold } = build;
+  const json: Json = {
+    schema: 1,
+    program: { name: 'discwright', version: build.version },
+    plan: { title: mold.title, revision: mold.revision, process: mold.process, sha256: build.planHash },
+    files: files.map(({ path, bytes }) => ({
+      path,
+      sha256: sha256Hex(bytes),
+      bytes: bytes.length,
+      solid: solidJson(solids.get(path), mold.fixture.material),
+    })),
+    withheld: build.withheld.map(withheldJson),
+  };
+  return { path: 'manifest.json', bytes: jsonBytes(json) };
+}
+
+function solidJson(checked: CheckedSolid | undefined, material: string): Json | undefined {
+  if (!checked) return undefined;
+  const { solid, audit } = checked;
+  return {
+    id: solid.id,
+    title: solid.title,
+    role: solid.role,
+    material,
+    estimated: solid.estimated,
+    subjects: solid.subjects,
+    triangles: audit.triangles,
+    shells: audit.shells,
+    eulerCharacteristic: audit.euler,
+    volumeMm3: audit.volume,
+    boundsMm: { min: audit.bounds.min, max: audit.bounds.max },
+    toMold: solid.toMold,
+  };
+}
+
+const withheldJson = ({ id, title, subjects, reasons }: Withheld): Json => ({ id, title, subjects, reasons });

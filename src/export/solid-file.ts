@@ -1,0 +1,54 @@
+import { type Finding, finding } from '../findings/index.ts';
+import { movePoint, type Solid } from '../kernel/index.ts';
+import { type Audit, auditStl, faultsOf } from './audit.ts';
+import { writeStl } from './stl.ts';
+
+/** A file of the build: `path` is relative to the build's folder, with `/` between names. */
+export interface ExportFile {
+  readonly path: string;
+  readonly bytes: Uint8Array;
+}
+
+/** A solid with the STL written from it and what the audit found in those bytes. */
+export interface CheckedSolid {
+  readonly solid: Solid;
+  readonly name: string;
+  readonly bytes: Uint8Array;
+  readonly audit: Audit;
+  /** A stop where the file is not one closed, outward oriented surface: then it must not be handed out. */
+  readonly findings: readonly Finding[];
+}
+
+/** Up to this many facets `@jscad/stl-serializer`'s writer is used; see `writeSmallStl` for the figures. */
+export const smallSolidFacets = 2000;
+
+/** Writes a solid as binary STL and audits the bytes. The mesh stays in its printing or machining orientation. */
+export async function exportSolid(solid: Solid): Promise<CheckedSolid> {
+  const bytes = await writeSolid(solid);
+  const audit = auditStl(bytes);
+  const faults = faultsOf(audit);
+  return {
+    solid,
+    name: `${solid.id}.stl`,
+    bytes,
+    audit,
+    findings: faults.length > 0 ? [notClosed(solid, audit, faults)] : [],
+  };
+}
+
+async function writeSolid({ id, mesh }: Solid): Promise<Uint8Array> {
+  const header = `discwright ${id}, mm`;
+  if (mesh.triangles.length / 3 > smallSolidFacets) return writeStl(mesh, header);
+  // Loaded here: the package brings all of JSCAD with it, which commands that write no solid need not wait for.
+  const { writeSmallStl } = await import('./stl-jscad.ts');
+  return writeSmallStl(mesh, header);
+}
+
+const notClosed = (solid: Solid, audit: Audit, faults: readonly string[]): Finding =>
+  finding('solid.not-closed', {
+    subject: solid.id,
+    ...(audit.faultAt && { place: movePoint(solid.toMold, audit.faultAt) }),
+    measured: { value: audit.openEdges + audit.crowdedEdges + audit.flippedEdges, unit: 'count' },
+    limit: { value: 0, unit: 'count' },
+    says: `${solid.title} is not a sound solid and is not written: it has ${faults.join(', ')}.`,
+  });

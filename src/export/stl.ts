@@ -1,0 +1,72 @@
+import { type TriangleMesh, triangleCount } from '../kernel/index.ts';
+
+export const stlHeaderBytes = 80;
+export const stlFacetBytes = 50;
+
+/**
+ * Binary STL of a mesh: 80 header bytes, uint32 facet count, then per facet the unit normal and three corners as
+ * 12 float32 and a uint16 attribute of 0, all little-endian (the published binary STL layout: 84 + 50 n bytes).
+ * Corners are the mesh's float32 coordinates bit for bit, in its order; normals follow the right-hand rule and are
+ * (0, 0, 0) for a facet without area. STL names no unit: ours is mm.
+ * `header`: see `stlHeader`. Throws RangeError on an index outside the mesh.
+ */
+export function writeStl(mesh: TriangleMesh, header: string): Uint8Array {
+  const count = triangleCount(mesh);
+  const { positions, triangles } = mesh;
+  const bytes = new Uint8Array(stlHeaderBytes + 4 + stlFacetBytes * count);
+  bytes.set(stlHeader(header));
+  const view = new DataView(bytes.buffer);
+  view.setUint32(stlHeaderBytes, count, true);
+  const vertices = positions.length / 3;
+  let at = stlHeaderBytes + 4;
+  for (let i = 0; i < triangles.length; i += 3) {
+    if (triangles[i] >= vertices || triangles[i + 1] >= vertices || triangles[i + 2] >= vertices)
+      throw new RangeError(`writeStl: facet ${i / 3} names a vertex that is not there`);
+    writeFacet(view, at, positions, triangles[i] * 3, triangles[i + 1] * 3, triangles[i + 2] * 3);
+    at += stlFacetBytes;
+  }
+  return bytes;
+}
+
+function writeFacet(view: DataView, at: number, p: Float32Array, a: number, b: number, c: number): void {
+  const ax = p[a];
+  const ay = p[a + 1];
+  const az = p[a + 2];
+  const ux = p[b] - ax;
+  const uy = p[b + 1] - ay;
+  const uz = p[b + 2] - az;
+  const vx = p[c] - ax;
+  const vy = p[c + 1] - ay;
+  const vz = p[c + 2] - az;
+  const nx = uy * vz - uz * vy;
+  const ny = uz * vx - ux * vz;
+  const nz = ux * vy - uy * vx;
+  const length = Math.sqrt(nx * nx + ny * ny + nz * nz);
+  const scale = length > 0 ? 1 / length : 0;
+  view.setFloat32(at, nx * scale, true);
+  view.setFloat32(at + 4, ny * scale, true);
+  view.setFloat32(at + 8, nz * scale, true);
+  view.setFloat32(at + 12, ax, true);
+  view.setFloat32(at + 16, ay, true);
+  view.setFloat32(at + 20, az, true);
+  view.setFloat32(at + 24, p[b], true);
+  view.setFloat32(at + 28, p[b + 1], true);
+  view.setFloat32(at + 32, p[b + 2], true);
+  view.setFloat32(at + 36, p[c], true);
+  view.setFloat32(at + 40, p[c + 1], true);
+  view.setFloat32(at + 44, p[c + 2], true);
+}
+
+/**
+ * 80 ASCII bytes, padded with spaces; other characters become `?`, the rest is cut. Readers take a file that begins
+ * with "solid" for the text variant, so such a header is a programmer's error and throws.
+ */
+export function stlHeader(text: string): Uint8Array {
+  if (/^\s*solid/i.test(text)) throw new RangeError(`stlHeader: "${text}" would be read as a text STL`);
+  const bytes = new Uint8Array(stlHeaderBytes).fill(0x20);
+  for (const [i, character] of [...text].slice(0, stlHeaderBytes).entries()) {
+    const code = character.codePointAt(0) ?? 0x3f;
+    bytes[i] = code >= 0x20 && code < 0x7f ? code : 0x3f;
+  }
+  return bytes;
+}
