@@ -8,3 +8,16 @@ declare module '@jscad/stl-serializer/CSGToStlb.js' {
     options: { readonly statusCallback?: (step: { readonly progress: number }) => void },
   ): [ArrayBuffer, ArrayBuffer, ArrayBuffer];
 }
+
+declare module '@jscad/stl-serializer' {
+  import type { geometries } from '@jscad/modeling';
+
+  interface Serializer {
+    serialize(
+      options: { readonly binary: true },
+      ...objects: readonly geometries.geom3.Geom3[]
+    ): [ArrayBuffer, ArrayBuffer, ArrayBuffer];
+  }
+  const serializer: Serializer;
+  export default serializer;
+}

@@ -83,6 +83,21 @@ export const facesOf = (mesh: TriangleMesh): Corner[] =>
     mesh.triangles[3 * i + 2],
   ]);
 
+/** The corners of a binary STL, nine float32 a facet. */
+export function cornersOf(bytes: Uint8Array): Float32Array {
+  const view = new DataView(bytes.buffer, bytes.byteOffset);
+  const count = view.getUint32(80, true);
+  return Float32Array.from({ length: count * 9 }, (_, i) =>
+    view.getFloat32(84 + 50 * Math.floor(i / 9) + 12 + 4 * (i % 9), true),
+  );
+}
+
+export const cornersOfMesh = ({ positions, triangles }: TriangleMesh): Float32Array =>
+  Float32Array.from(
+    { length: triangles.length * 3 },
+    (_, i) => positions[triangles[Math.floor(i / 3)] * 3 + (i % 3)],
+  );
+
 /** All faces turned over. */
 export const insideOut = (mesh: TriangleMesh): TriangleMesh =>
   withFaces(

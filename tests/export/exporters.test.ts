@@ -1,0 +1,157 @@
+import { createHash } from 'node:crypto';
+import { describe, expect, test } from 'vitest';
+import {
+  type Build,
+  exporters,
+  exportSolid,
+  reportJson,
+  sha256Hex,
+  smallSolidFacets,
+  writeBuild,
+} from '../../src/export/index.ts';
+import { finding, joinReport } from '../../src/findings/index.ts';
+import { translation } from '../../src/kernel/index.ts';
+import { flatPartingSurface, type Mold } from '../../src/mold/index.ts';
+import { box, openBox, solidOf, torus } from './shapes.ts';
+
+const mold: Mold = {
+  title: 'Hedgerow charms',
+  revision: 'A',
+  process: 'rubber',
+  disc: { radius: 125, lower: 12, upper: 12, rimChamfer: 1, label: '' },
+  masters: [],
+  placements: [],
+  bosses: [],
+  supports: [],
+  tabs: [],
+  notches: [],
+  channels: [],
+  parting: flatPartingSurface(125),
+  fixture: { material: 'PETG', clearance: 0.2, chordError: 0.01, relieve: false },
+  limits: { cover: 3, wall: 3, cavityToWell: 3, cavityToBoss: 3, cavityToRim: 3, bossToRim: 3, falseSeat: 3 },
+};
+
+async function build(): Promise<Build> {
+  const report = joinReport('Hedgerow charms', [
+    {
+      findings: [
+        finding('cover.thin', {
+          subject: 'leaf',
+          says: 'Too little.',
+          measured: { value: 0.1 + 0.2, unit: 'mm' },
+        }),
+      ],
+      figures: [
+        { name: 'cover.least', subject: 'leaf', value: Infinity, unit: 'mm', source: 'x', estimated: true },
+      ],
+      fields: [{ name: 'wall', subject: 'leaf', unit: 'mm', values: Float32Array.from([3, 1, 2]) }],
+    },
+  ]);
+  return {
+    mold,
+    planHash: sha256Hex(new TextEncoder().encode('process: rubber')),
+    version: '0.1.0',
+    solids: [
+      await exportSolid(solidOf('lower-half', box([10, 20, 30]), { toMold: translation(0, 0, -30) })),
+      await exportSolid(solidOf('ring', torus(20, 5, 64, 32), { estimated: true, role: 'plug' })),
+    ],
+    withheld: [{ id: 'tab', title: 'Tab', subjects: ['tab-1'], reasons: ['It leaves the disc.'] }],
+    report,
+  };
+}
+
+const json = (bytes: Uint8Array) => JSON.parse(new TextDecoder().decode(bytes));
+
+describe('a build as files', () => {
+  test('every format, then the manifest; equal bytes each time', async () => {
+    const first = await writeBuild(await build());
+    const second = await writeBuild(await build());
+    expect(first.map(({ path }) => path)).toEqual([
+      'lower-half.stl',
+      'ring.stl',
+      'report.json',
+      'manifest.json',
+    ]);
+    expect(second).toEqual(first);
+  });
+
+  test('only the formats asked for', async () => {
+    const files = await writeBuild(await build(), ['report']);
+    expect(files.map(({ path }) => path)).toEqual(['report.json', 'manifest.json']);
+    await expect(writeBuild(await build(), ['papyrus'])).rejects.toThrow(RangeError);
+    expect(new Set(exporters.map(({ id }) => id)).size).toBe(exporters.length);
+  });
+
+  test('the manifest tells each file: hash by Node, facets, volume, box, matrix', async () => {
+    const files = await writeBuild(await build());
+    const manifest = json(files[3].bytes);
+    expect(manifest.plan).toEqual({
+      title: 'Hedgerow charms',
+      revision: 'A',
+      process: 'rubber',
+      sha256: createHash('sha256').update('process: rubber').digest('hex'),
+    });
+    for (const [i, listed] of manifest.files.entries()) {
+      expect(listed.sha256).toBe(createHash('sha256').update(files[i].bytes).digest('hex'));
+      expect(listed.bytes).toBe(files[i].bytes.length);
+    }
+    expect(manifest.files[0].solid).toEqual({
+      id: 'lower-half',
+      title: 'lower-half',
+      role: 'half',
+      material: 'PETG',
+      estimated: false,
+      subjects: [],
+      triangles: 12,
+      shells: 1,
+      eulerCharacteristic: 2,
+      volumeMm3: 6000,
+      boundsMm: { min: [0, 0, 0], max: [10, 20, 30] },
+      toMold: [1, 0, 0, 0, 0, 1, 0, 0, 0, 0, 1, 0, 0, 0, -30, 1],
+    });
+    expect(manifest.files[1].solid).toMatchObject({ estimated: true, eulerCharacteristic: 0 });
+    expect(manifest.files[2].solid).toBeUndefined();
+    expect(manifest.withheld).toEqual([
+      { id: 'tab', title: 'Tab', subjects: ['tab-1'], reasons: ['It leaves the disc.'] },
+    ]);
+  });
+});
+
+test('SHA-256 of "abc" as in FIPS 180-4', () => {
+  expect(sha256Hex(new TextEncoder().encode('abc'))).toBe(
+    'ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad',
+  );
+});
+
+test('report.json keeps every digit, says Infinity, and summarizes fields', async () => {
+  const report = json(reportJson((await build()).report));
+  expect(report.findings[0].measured).toEqual({ value: 0.1 + 0.2, unit: 'mm' });
+  expect(report.figures[0].value).toBe('Infinity');
+  expect(report.fields).toEqual([
+    { name: 'wall', subject: 'leaf', unit: 'mm', count: 3, least: 1, greatest: 3, mean: 2 },
+  ]);
+});
+
+describe('a solid before it goes out', () => {
+  test.each([
+    ['small', torus(20, 5, 20, 20)],
+    ['big', torus(20, 5, 64, 32)],
+  ])('a %s closed one has no finding', async (_, mesh) => {
+    const checked = await exportSolid(solidOf('ring', mesh));
+    expect(checked).toMatchObject({ name: 'ring.stl', findings: [], audit: { euler: 0 } });
+    expect(String.fromCharCode(...checked.bytes.subarray(0, 20))).toBe('discwright ring, mm ');
+  });
+
+  test('the two above take the two ways of writing', () => {
+    expect(2 * 20 * 20).toBeLessThanOrEqual(smallSolidFacets);
+    expect(2 * 64 * 32).toBeGreaterThan(smallSolidFacets);
+  });
+
+  test('an open one gets a stop with its place in the mold frame', async () => {
+    const { findings } = await exportSolid(solidOf('half', openBox(), { toMold: translation(0, 0, -12) }));
+    expect(findings).toHaveLength(1);
+    expect(findings[0]).toMatchObject({ code: 'solid.not-closed', severity: 'stop', subject: 'half' });
+    expect(findings[0].says).toContain('3 open edges');
+    expect(findings[0].place?.[2]).toBe(-12);
+  });
+});
