@@ -92,6 +92,12 @@ export class Scope {
 
   /** A closed mesh as a body. Throws KernelFault where the mesh is not a closed 2-manifold or is inside out. */
   fromMesh(mesh: TriangleMesh, what: string, toleranceMm = tolerance): Body {
+    const raw = this.fromExactMesh(mesh, what);
+    return this.expectSolid(this.sound(raw.setTolerance(toleranceMm), what), what);
+  }
+
+  /** As fromMesh, but nothing is simplified: faces and points stay as given. Right for judging and repairing. */
+  fromExactMesh(mesh: TriangleMesh, what: string): Body {
     const input = new this.wasm.Mesh({
       numProp: 3,
       vertProperties: mesh.positions,
@@ -104,7 +110,7 @@ export class Scope {
       throw new KernelFault(what, `not a closed solid (${codeOf(error)})`);
     }
     if (raw.status() !== 'NoError') throw new KernelFault(what, `the kernel reports ${raw.status()}`);
-    return this.expectSolid(this.sound(raw.setTolerance(toleranceMm), what), what);
+    return this.expectSolid(raw, what);
   }
 
   /** A JSCAD solid (convex planar polygons) as a body. */
@@ -173,6 +179,12 @@ export class Scope {
   split(body: Body, cutter: Body, what: string): [Body, Body] {
     const [inside, outside] = body.split(cutter);
     return [this.sound(inside as Body, what), this.sound(outside as Body, what)];
+  }
+
+  /** [above, below] the plane z = height; both share the cut. Either may be empty. */
+  splitAt(body: Body, height: number, what: string): [Body, Body] {
+    const [above, below] = body.splitByPlane([0, 0, 1], height);
+    return [this.sound(above as Body, what), this.sound(below as Body, what)];
   }
 
   /** Separate pieces, in the kernel's (deterministic) order. */

@@ -100,3 +100,22 @@ export function moveMesh(mesh: TriangleMesh, m: Matrix4): TriangleMesh {
   }
   return { positions, triangles };
 }
+
+/** Half a turn about the x axis, in whole numbers, so that z levels stay exact: y and z change sign. */
+export const upsideDown: Matrix4 = [1, 0, 0, 0, 0, -1, 0, 0, 0, 0, -1, 0, 0, 0, 0, 1];
+
+/** Undoes an affine matrix. Throws RangeError where it flattens space. */
+export function inverse(m: Matrix4): Matrix4 {
+  const det = determinant(m);
+  if (!(Math.abs(det) > 0)) throw new RangeError('inverse: the matrix flattens space');
+  const cofactor = (row: number, column: number): number => {
+    const at = (r: number, c: number): number => m[((column + c) % 3) * 4 + ((row + r) % 3)];
+    return at(1, 1) * at(2, 2) - at(1, 2) * at(2, 1);
+  };
+  // + 0 turns -0 into 0, so that equal matrices are written alike.
+  const linear = (row: number, column: number): number => cofactor(column, row) / det + 0;
+  const shift = (row: number): number =>
+    -(linear(row, 0) * m[12] + linear(row, 1) * m[13] + linear(row, 2) * m[14]) + 0;
+  const columns = [0, 1, 2].flatMap((column) => [linear(0, column), linear(1, column), linear(2, column), 0]);
+  return [...columns, shift(0), shift(1), shift(2), 1];
+}

@@ -1,3 +1,4 @@
 export * from './mold.ts';
 export * from './parting-surface.ts';
+export * from './turned.ts';
 export * from './work.ts';

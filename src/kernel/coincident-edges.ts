@@ -1,0 +1,65 @@
+import type { TriangleMesh } from './triangles.ts';
+
+/**
+ * Makes one vertex of the two ends of every edge without length, dropping the two faces beside it, where the surface
+ * stays a closed 2-manifold by that (link condition: the ends share exactly two neighbors). Gives the triangles,
+ * the same array where nothing was to do. Edges whose collapse would pinch the surface are left.
+ */
+export function collapseShortEdges({ positions, triangles }: TriangleMesh): Uint32Array {
+  const short = edgesWithoutLength(positions, triangles);
+  if (short.length === 0) return triangles;
+  const faces = facesAround(short, triangles);
+  const result = triangles.slice();
+  const gone = new Set<number>();
+  for (const [first, second] of short) {
+    const keep = Math.min(first, second);
+    const drop = Math.max(first, second);
+    const round = (vertex: number): number[] => (faces.get(vertex) ?? []).filter((face) => !gone.has(face));
+    const around = round(drop);
+    const between = around.filter((face) => result.subarray(face, face + 3).includes(keep));
+    if (between.length !== 2) continue;
+    const neighbors = neighborsOf(drop, around, result);
+    const common = [...neighborsOf(keep, round(keep), result)].filter((vertex) => neighbors.has(vertex));
+    if (common.length !== 2) continue;
+    for (const face of between) gone.add(face);
+    const moved = around.filter((face) => !gone.has(face));
+    for (const face of moved) {
+      for (let k = 0; k < 3; k++) if (result[face + k] === drop) result[face + k] = keep;
+    }
+    faces.set(keep, [...round(keep), ...moved]);
+    faces.set(drop, []);
+  }
+  return result.filter((_, corner) => !gone.has(corner - (corner % 3)));
+}
+
+function edgesWithoutLength(p: Float32Array, triangles: Uint32Array): (readonly [number, number])[] {
+  const short: (readonly [number, number])[] = [];
+  for (let face = 0; face < triangles.length; face += 3) {
+    for (let k = 0; k < 3; k++) {
+      const a = triangles[face + k];
+      const b = triangles[face + ((k + 1) % 3)];
+      const same = p[a * 3] === p[b * 3] && p[a * 3 + 1] === p[b * 3 + 1] && p[a * 3 + 2] === p[b * 3 + 2];
+      if (a < b && same) short.push([a, b]);
+    }
+  }
+  return short;
+}
+
+/** Faces (index of their first corner) at the ends of the edges and, for the link condition, nowhere else. */
+function facesAround(
+  edges: readonly (readonly [number, number])[],
+  triangles: Uint32Array,
+): Map<number, number[]> {
+  const faces = new Map<number, number[]>(edges.flat().map((vertex) => [vertex, []]));
+  for (let corner = 0; corner < triangles.length; corner++) {
+    faces.get(triangles[corner])?.push(corner - (corner % 3));
+  }
+  return faces;
+}
+
+function neighborsOf(vertex: number, faces: readonly number[], triangles: Uint32Array): Set<number> {
+  const found = new Set<number>();
+  for (const face of faces) for (let k = 0; k < 3; k++) found.add(triangles[face + k]);
+  found.delete(vertex);
+  return found;
+}

@@ -1,0 +1,166 @@
+import { defaultChordError, KernelFault } from '../kernel/index.ts';
+import type { Boss, Sprue } from './mold.ts';
+
+/** A point of a turned body's outline: distance from its axis and height, mm. */
+export type TurnedPoint = readonly [r: number, z: number];
+
+/** A turned body's outline in its (r, z) half-plane, counter-clockwise, closed. */
+export type TurnedOutline = readonly TurnedPoint[];
+
+/** Points of the arc about `center` from one angle to another (rad), both ends included, to a chord error in mm. */
+export function arcPoints(
+  center: TurnedPoint,
+  radius: number,
+  fromRad: number,
+  toRad: number,
+  chordError = defaultChordError,
+): TurnedPoint[] {
+  if (!(radius > 0)) return [center];
+  const step = 2 * Math.acos(Math.max(0, 1 - chordError / radius));
+  const count = Math.max(1, Math.ceil(Math.abs(toRad - fromRad) / step - 1e-9));
+  return Array.from({ length: count + 1 }, (_, i) => {
+    const angle = fromRad + ((toRad - fromRad) * i) / count;
+    return [center[0] + radius * Math.cos(angle), center[1] + radius * Math.sin(angle)];
+  });
+}
+
+/**
+ * The corner of a path rounded by an arc that touches both its edges. Throws KernelFault naming `what` where an edge
+ * is too short for it.
+ */
+export function roundedCorner(
+  before: TurnedPoint,
+  corner: TurnedPoint,
+  after: TurnedPoint,
+  radius: number,
+  what: string,
+  chordError = defaultChordError,
+): TurnedPoint[] {
+  if (!(radius > 0)) return [corner];
+  const [ux, uy, toBefore] = direction(corner, before);
+  const [vx, vy, toAfter] = direction(corner, after);
+  const half = Math.acos(Math.min(1, Math.max(-1, ux * vx + uy * vy))) / 2;
+  const tangent = radius / Math.tan(half);
+  if (!(tangent < toBefore && tangent < toAfter)) {
+    throw new KernelFault(what, `no room for a fillet of ${radius} mm`);
+  }
+  const toCenter = radius / Math.sin(half);
+  const length = Math.hypot(ux + vx, uy + vy);
+  const center = [
+    corner[0] + (toCenter * (ux + vx)) / length,
+    corner[1] + (toCenter * (uy + vy)) / length,
+  ] as const;
+  const angleTo = (x: number, y: number): number =>
+    Math.atan2(corner[1] + tangent * y - center[1], corner[0] + tangent * x - center[0]);
+  const from = angleTo(ux, uy);
+  let to = angleTo(vx, vy);
+  if (to - from > Math.PI) to -= 2 * Math.PI;
+  if (from - to > Math.PI) to += 2 * Math.PI;
+  return arcPoints(center, radius, from, to, chordError);
+}
+
+function direction(from: TurnedPoint, to: TurnedPoint): readonly [number, number, number] {
+  const length = Math.hypot(to[0] - from[0], to[1] - from[1]);
+  return [(to[0] - from[0]) / length, (to[1] - from[1]) / length, length];
+}
+
+/** Radius of the shaft at height z above the parting plane. */
+export const shaftRadius = (sprue: Sprue, z: number): number =>
+  sprue.holeRadius - z * Math.tan(sprue.draftRad);
+
+/** Radius of the well's wall where it meets the floor (before the fillet). */
+export const wellFloorRadius = (sprue: Sprue): number =>
+  sprue.wellRadius - sprue.wellDepth * Math.tan(sprue.draftRad);
+
+/**
+ * Outline of the center sprue form in the mold frame: dish in the underside (over the well's dome), well, fillet at
+ * the well's floor, top of the well on the parting plane, fillet at the mouth of the hole, shaft through the upper
+ * half (`upper` thick), grip. Throws KernelFault where the numbers leave no such body.
+ */
+export function sprueFormOutline(sprue: Sprue, upper: number, chordError = defaultChordError): TurnedOutline {
+  const top = topOfShaft(sprue, upper);
+  const { holeRadius, wellRadius, wellDepth, fillet, grip } = sprue;
+  const floor = wellFloorRadius(sprue);
+  const hasDome = sprue.domeHeight > 0 && sprue.domeRadius > 0;
+  if (hasDome && sprue.domeHeight >= wellDepth) {
+    throw new KernelFault('sprue form', 'the dome in the well must stay below the parting plane');
+  }
+  if (!(wellRadius > holeRadius && wellDepth > 0)) {
+    throw new KernelFault('sprue form', 'the well must be wider than the hole and deeper than nothing');
+  }
+  const dish = hasDome ? dishPoints(sprue, chordError) : ([[0, -wellDepth]] as const);
+  const round = (a: TurnedPoint, b: TurnedPoint, c: TurnedPoint): TurnedPoint[] =>
+    roundedCorner(a, b, c, fillet, 'sprue form', chordError);
+  return [
+    ...dish,
+    ...round(dish[dish.length - 1], [floor, -wellDepth], [wellRadius, 0]),
+    [wellRadius, 0],
+    ...round([wellRadius, 0], [holeRadius, 0], [top, upper]),
+    [top, upper],
+    ...(grip > 0 ? ([[top, upper + grip]] as const) : []),
+    [0, upper + grip],
+  ];
+}
+
+/** A cap of `domeRadius` across half its foot and `domeHeight` high: R = (a^2 + h^2) / 2h. */
+function dishPoints({ domeRadius: a, domeHeight: h, wellDepth }: Sprue, chordError: number): TurnedPoint[] {
+  if (h > a) throw new KernelFault('sprue form', 'a dome higher than half its width cannot be pulled');
+  return capPoints(a, h, -wellDepth, chordError).reverse();
+}
+
+/** From the foot (a, z) up to the axis (0, z + h). */
+function capPoints(a: number, h: number, z: number, chordError: number): TurnedPoint[] {
+  const radius = (a * a + h * h) / (2 * h);
+  const centerZ = z + h - radius;
+  const inner = arcPoints([0, centerZ], radius, Math.asin((radius - h) / radius), Math.PI / 2, chordError);
+  return [[a, z], ...inner.slice(1, -1), [0, z + h]];
+}
+
+function topOfShaft(sprue: Sprue, upper: number): number {
+  const top = shaftRadius(sprue, upper);
+  if (!(top > 0))
+    throw new KernelFault('sprue form', 'with this draft the shaft runs out before the outer face');
+  return top;
+}
+
+/**
+ * Outline of the plug that keeps the pouring hole open: the shaft without the well, `clearance` smaller all round,
+ * from the parting plane to the grip.
+ */
+export function plugOutline(sprue: Sprue, upper: number, clearance: number): TurnedOutline {
+  const foot = sprue.holeRadius - clearance;
+  const top = topOfShaft(sprue, upper) - clearance;
+  if (!(top > 0)) throw new KernelFault('plug', 'nothing is left of it beside its clearance');
+  return [
+    [0, 0],
+    [foot, 0],
+    [top, upper],
+    ...(sprue.grip > 0 ? ([[top, upper + sprue.grip]] as const) : []),
+    [0, upper + sprue.grip],
+  ];
+}
+
+/**
+ * Outline of a boss's head about its own axis, from z = `from` (at or below the parting plane, as wide as at the
+ * plane) to its tip: cap nut: collar and half ball (DIN 1587: r = d_k / 2); dome: cap, or a half ball on a collar
+ * where it is higher than its radius; cone: straight to a point.
+ */
+export function bossOutline(boss: Boss, from = 0, chordError = defaultChordError): TurnedOutline {
+  const { headRadius: r, headHeight: h } = boss;
+  if (!(r > 0 && h > 0)) throw new KernelFault(boss.id, 'a boss needs a head with a width and a height');
+  const foot: TurnedPoint[] = from < 0 ? [[r, from]] : [];
+  return [[0, from], ...foot, ...headChain(boss, chordError)];
+}
+
+/** From the head's edge at the parting plane to its tip on the axis. */
+function headChain({ kind, headRadius: r, headHeight: h }: Boss, chordError: number): TurnedPoint[] {
+  if (kind === 'cone') {
+    return [
+      [r, 0],
+      [0, h],
+    ];
+  }
+  const collar = Math.max(0, h - r);
+  const cap = capPoints(r, Math.min(h, r), collar, chordError);
+  return collar > 0 ? [[r, 0], ...cap] : cap;
+}

@@ -1,0 +1,36 @@
+import type { Body, Scope } from '../kernel/index.ts';
+import { type Part, work } from '../mold/index.ts';
+import { asSolid } from './as-solid.ts';
+import { type BlankShape, discBody, markCutters } from './blank-body.ts';
+import { bothHalves, type Half, halfToPrint } from './half.ts';
+import { sprueFormBody } from './sprue-form-body.ts';
+
+/** The plain discs of both halves: opening with draft and well, rim chamfer, index mark, engraved label. */
+export const discBlank: Part = work({
+  id: 'disc-blank',
+  title: 'disc blanks',
+  scope: 'whole',
+  processes: ['rubber', 'rigid', 'poured'],
+  jobs: ({ disc, sprue, fixture }) => {
+    const shape: BlankShape = { disc, ...(sprue && { sprue }), chordError: fixture.chordError };
+    return bothHalves.map((half) => ({ subject: 'disc', input: { half, shape } }));
+  },
+  run: ({ half, shape }, { kernel }) =>
+    kernel.scope((scope) => [
+      asSolid(scope, blankBody(scope, half, shape), halfToPrint(half, shape.disc), {
+        id: `${half}-blank`,
+        title: `${half} disc blank`,
+        role: 'blank',
+        subjects: ['disc', ...(shape.sprue ? ['sprue'] : [])],
+      }),
+    ]),
+});
+
+function blankBody(scope: Scope, half: Half, shape: BlankShape): Body {
+  const opening = shape.sprue ? [sprueFormBody(scope, shape.sprue, shape, 'hole')] : [];
+  return scope.subtract(
+    discBody(scope, half, shape),
+    [...opening, ...markCutters(scope, half, shape)],
+    `${half} disc blank`,
+  );
+}
