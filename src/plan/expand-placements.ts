@@ -1,0 +1,75 @@
+import type { TextSpot } from '../findings/index.ts';
+import { placementDefaults } from './defaults.ts';
+import type { PlacementSpec, Plan } from './plan.ts';
+import type { RadiusSpec, Sink } from './sections/placements.ts';
+
+/** One master at one place, before its mesh is known. */
+export interface FlatPlacement {
+  readonly id: string;
+  /** Name of the plan's entry it comes from: naming it in a list means all of the entry's placements. */
+  readonly group: string;
+  readonly master: string;
+  readonly radius: RadiusSpec;
+  readonly angleRad: number;
+  readonly turnRad: number;
+  readonly sink: Sink;
+  readonly at: TextSpot;
+}
+
+/**
+ * Every placement of the plan on its own, in the plan's order. An entry is named by its `id`, or else by its master.
+ * A single entry with an `id` of its own, or the only entry of its name, keeps the bare name; all others are numbered
+ * from 1 through all entries of that name: `snail-1`, `snail-2`, ...
+ */
+export function expandPlacements(plan: Pick<Plan, 'placements'>): FlatPlacement[] {
+  const entries = (plan.placements ?? []).map((entry) => ({ entry, group: entry.id ?? entry.master }));
+  const numbers = new Map<string, number>();
+  const sharing = new Map<string, number>();
+  for (const { group } of entries) sharing.set(group, (sharing.get(group) ?? 0) + 1);
+  return entries.flatMap(({ entry, group }) => {
+    const bare = 'position' in entry.where && (entry.id !== undefined || sharing.get(group) === 1);
+    return places(entry).map((place): FlatPlacement => {
+      const number = (numbers.get(group) ?? 0) + 1;
+      if (!bare) numbers.set(group, number);
+      return {
+        id: bare ? group : `${group}-${number}`,
+        group,
+        master: entry.master,
+        radius: place.radius,
+        angleRad: place.angleRad,
+        turnRad: place.turnRad ?? entry.turnRad ?? placementDefaults.turnRad,
+        sink: entry.sink ?? placementDefaults.sink,
+        at: entry.at,
+      };
+    });
+  });
+}
+
+/** The ids a name in `supports`, `gates` or `vents` stands for: one placement, a whole entry, or `all`. */
+export function placementsNamed(placements: readonly FlatPlacement[], name: string): string[] {
+  if (name === 'all') return placements.map(({ id }) => id);
+  const one = placements.find(({ id }) => id === name);
+  return one ? [one.id] : placements.filter(({ group }) => group === name).map(({ id }) => id);
+}
+
+/** Radial position in mm from the disc axis; may be negative where `fromRim` exceeds the radius. */
+export function resolveRadius(spec: RadiusSpec, discRadius: number): number {
+  if ('length' in spec) return spec.length;
+  return 'share' in spec ? spec.share * discRadius : discRadius - spec.fromRim;
+}
+
+interface Place {
+  readonly radius: RadiusSpec;
+  readonly angleRad: number;
+  readonly turnRad?: number | undefined;
+}
+
+function places({ where }: PlacementSpec): readonly Place[] {
+  if ('position' in where) return [where.position];
+  if ('each' in where) return where.each;
+  const { count, radius, startRad = placementDefaults.startRad } = where.ring;
+  return Array.from({ length: count }, (_, i) => ({
+    radius,
+    angleRad: startRad + (2 * Math.PI * i) / count,
+  }));
+}

@@ -1,0 +1,124 @@
+import { Composer, type CST, type Document, LineCounter, Parser, type YAMLError } from 'yaml';
+import { type Finding, type FindingCode, finding, type TextSpot } from '../findings/index.ts';
+
+/** Deepest nesting read. A plan needs eight; beyond some thousands the YAML composer would run out of stack. */
+const deepest = 40;
+
+/** A plan as YAML: its document, with comments and order, and the place of every character of its text. */
+export interface PlanDocument {
+  readonly document: Document.Parsed;
+  readonly text: string;
+  spot(offset: number): TextSpot;
+}
+
+/** Parses one YAML 1.2 document; the first fault in the text is given as one finding. */
+export function planDocument(text: string, file: string): PlanDocument | { readonly fault: Finding } {
+  const lines = new LineCounter();
+  const spot = (offset: number): TextSpot => spotIn(text, lines, file, offset);
+  const fault = (code: FindingCode, says: string, offset: number): { fault: Finding } => ({
+    fault: finding(code, { subject: 'plan', says, at: spot(offset) }),
+  });
+  const control = text.search(controlCharacter);
+  if (control >= 0) {
+    // Not yet parsed, so the line counter has to be filled by hand.
+    for (let at = 0; at >= 0; at = text.indexOf('\n', at) + 1 || -1) lines.addNewLine(at);
+    const code = text.charCodeAt(control).toString(16).toUpperCase().padStart(4, '0');
+    return fault('plan.unreadable', `A control character (U+${code}) is no part of a text file.`, control);
+  }
+  const tokens = [...new Parser(lines.addNewLine).parse(text)];
+  const deep = tooDeepAt(tokens);
+  if (deep !== undefined) {
+    return fault('plan.too-deep', `Nested deeper than ${deepest} levels.`, deep);
+  }
+  const [document, second] = firstTwo(tokens, text);
+  const error = document?.errors[0] ?? document?.warnings[0];
+  if (error) return syntaxFault(error, text, fault);
+  if (second !== undefined) {
+    return fault('plan.several-documents', 'A second YAML document begins here.', second);
+  }
+  if (!document || document.contents === null || isEmpty(document)) {
+    return fault('plan.empty', 'The file holds no plan.', 0);
+  }
+  if (document.directives.yaml.explicit && document.directives.yaml.version !== '1.2') {
+    return fault('plan.unreadable', 'The file asks for another YAML than 1.2.', 0);
+  }
+  return { document, text, spot };
+}
+
+// biome-ignore lint/suspicious/noControlCharactersInRegex: these are what is looked for
+const controlCharacter = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f]/;
+
+/** Composes the first document, and tells where a second one begins. */
+function firstTwo(tokens: CST.Token[], text: string): [Document.Parsed | undefined, number | undefined] {
+  // Duplicate keys are looked for by the tree, in linear time and with a place for each.
+  const composer = new Composer({ prettyErrors: false, uniqueKeys: false, version: '1.2', schema: 'core' });
+  let first: Document.Parsed | undefined;
+  for (const document of composer.compose(tokens, true, text.length)) {
+    if (first) return [first, document.range[0]];
+    first = document as Document.Parsed;
+  }
+  return [first, undefined];
+}
+
+const isEmpty = (document: Document.Parsed): boolean => {
+  const contents = document.contents;
+  return contents !== null && 'source' in contents && contents.source === '' && !contents.tag;
+};
+
+/** Offset of the first thing nested too deep. Iterative: the nesting is what is not trusted here. */
+function tooDeepAt(tokens: readonly CST.Token[]): number | undefined {
+  let level: readonly CST.Token[] = tokens;
+  for (let depth = 0; level.length > 0; depth++) {
+    if (depth > deepest) return Math.min(...level.slice(0, 1000).map((token) => token.offset));
+    level = level.flatMap(inside);
+  }
+  return undefined;
+}
+
+function inside(token: CST.Token): CST.Token[] {
+  const found: CST.Token[] = [];
+  if ('value' in token && typeof token.value === 'object' && token.value) found.push(token.value);
+  if (!('items' in token)) return found;
+  for (const item of token.items) {
+    if ('key' in item && item.key) found.push(item.key);
+    if (item.value) found.push(item.value);
+  }
+  return found;
+}
+
+type Fault = (code: FindingCode, says: string, offset: number) => { fault: Finding };
+
+function syntaxFault(error: YAMLError, text: string, fault: Fault): { fault: Finding } {
+  const offset = Math.min(error.pos[0], text.length);
+  const start = text.lastIndexOf('\n', offset - 1) + 1;
+  const line = text.slice(start).split('\n', 1)[0].trimEnd();
+  const tab = /^ *\t/.exec(line);
+  if (tab) {
+    const shown = clip(line.trim());
+    return fault('plan.tab', `The line \`${shown}\` is indented with a tab.`, start + tab[0].length - 1);
+  }
+  const said = sayings[error.code] ?? error.message.split('\n', 1)[0].replace(/\.$/, '');
+  const shown = clip(text.slice(offset).split('\n', 1)[0].trim() || line.trim());
+  const near = shown === '' ? '' : ` at \`${shown}\``;
+  return fault('plan.unreadable', `${said}${near}.`, offset);
+}
+
+const clip = (text: string): string => (text.length > 60 ? `${text.slice(0, 60)}...` : text);
+
+/** The faults met most, in words for people who do not write YAML every day. */
+const sayings: Partial<Record<YAMLError['code'], string>> = {
+  BAD_INDENT: 'This line is not indented like its neighbors',
+  MISSING_CHAR: 'A closing quote, bracket or brace, a comma or a colon is missing',
+  BLOCK_AS_IMPLICIT_KEY: 'The indentation does not fit, or a colon is in the wrong place',
+  MULTILINE_IMPLICIT_KEY: 'The colon after a name is missing, or a name goes over several lines',
+  UNEXPECTED_TOKEN: 'This was not expected here',
+  TAG_RESOLVE_FAILED: 'A plan has no tags such as `!word`; put text that begins with ! in quotes',
+};
+
+/** Line and column of an offset; both count from 1, the column in characters as an editor shows it. */
+function spotIn(text: string, lines: LineCounter, file: string, offset: number): TextSpot {
+  const { line } = lines.linePos(offset);
+  if (line === 0) return { file, line: 1, column: 1 };
+  const start = lines.lineStarts[line - 1];
+  return { file, line, column: [...text.slice(start, offset)].length + 1 };
+}

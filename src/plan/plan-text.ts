@@ -1,0 +1,75 @@
+import { type Finding, finding, type TextSpot } from '../findings/index.ts';
+
+/**
+ * Largest plan read, in bytes: some fifteen thousand lines, far more than a disc can hold masters. Reading time grows
+ * in step with the size, and hostile text of this size still ends within seconds.
+ */
+export const largestPlan = 1_000_000;
+
+/** Text of a plan file (a byte order mark taken off, lone CR line ends made LF), or the one finding why there is none. */
+export function planText(source: string | Uint8Array, file: string): { text: string } | { fault: Finding } {
+  const size = source.length;
+  if (size > largestPlan) return tooLarge(size, file);
+  if (typeof source === 'string') return { text: plainLineEnds(source.replace(/^\ufeff/, '')) };
+  if (looksUtf16(source)) {
+    return notUtf8('the file is UTF-16 text, not UTF-8', { file, line: 1, column: 1 });
+  }
+  try {
+    // The decoder takes off a UTF-8 byte order mark by itself.
+    return { text: plainLineEnds(new TextDecoder('utf-8', { fatal: true }).decode(source)) };
+  } catch {
+    const { at, byte } = firstBadByte(source, file);
+    return notUtf8(`the byte ${byte} here is not UTF-8 text`, at);
+  }
+}
+
+// One character for one, so that line and column stay those of the file.
+const plainLineEnds = (text: string): string => text.replace(/\r(?!\n)/g, '\n');
+
+/** A byte order mark of UTF-16, or every other byte zero at the start as in UTF-16 without one. */
+function looksUtf16(bytes: Uint8Array): boolean {
+  if (bytes.length < 2) return false;
+  const mark = (bytes[0] << 8) | bytes[1];
+  if (mark === 0xfffe || mark === 0xfeff) return true;
+  const start = bytes.subarray(0, 64);
+  const zeros = [0, 1].map((odd) => start.filter((byte, i) => i % 2 === odd && byte === 0).length);
+  return Math.max(...zeros) >= start.length / 4;
+}
+
+function firstBadByte(bytes: Uint8Array, file: string): { at: TextSpot; byte: string } {
+  // The longest prefix that decodes as a beginning of UTF-8 text; a stream may end within a character.
+  let good = 0;
+  let bad = bytes.length;
+  while (bad - good > 1) {
+    const middle = (good + bad) >> 1;
+    if (decodes(bytes.subarray(0, middle))) good = middle;
+    else bad = middle;
+  }
+  const before = new TextDecoder().decode(bytes.subarray(0, good)).split('\n');
+  const byte = `0x${(bytes[good] ?? 0).toString(16).padStart(2, '0').toUpperCase()}`;
+  const column = [...(before.at(-1) ?? '')].filter((letter) => letter !== '\ufffd').length + 1;
+  return { at: { file, line: before.length, column }, byte };
+}
+
+function decodes(bytes: Uint8Array): boolean {
+  try {
+    new TextDecoder('utf-8', { fatal: true }).decode(bytes, { stream: true });
+    return true;
+  } catch {
+    return false;
+  }
+}
+
+const tooLarge = (size: number, file: string): { fault: Finding } => ({
+  fault: finding('plan.too-large', {
+    subject: 'plan',
+    says: `The file is ${(size / 1e6).toFixed(1)} MB; a plan may have at most ${largestPlan / 1e6} MB.`,
+    measured: { value: size, unit: 'bytes' },
+    limit: { value: largestPlan, unit: 'bytes' },
+    at: { file, line: 1, column: 1 },
+  }),
+});
+
+const notUtf8 = (why: string, at: TextSpot): { fault: Finding } => ({
+  fault: finding('plan.not-utf8', { subject: 'plan', says: `A plan must be UTF-8 text; ${why}.`, at }),
+});

@@ -1,0 +1,83 @@
+import type { TextSpot } from '../findings/index.ts';
+import type { PlanTree } from './plan-tree.ts';
+import type { PlanValue } from './schema.ts';
+
+/** A thing in the plan with its place in the text, so that later findings can name line and column. */
+export type Placed<T> = T extends unknown ? T & { readonly at: TextSpot } : never;
+
+type Given<K extends keyof PlanValue> = NonNullable<PlanValue[K]>;
+type Item<T> = T extends readonly (infer I)[] ? I : never;
+/** The word or the list, its items with their places. */
+type Listed<T> = Exclude<T, readonly unknown[]> | Placed<Item<T>>[];
+
+export type MasterSpec = Placed<Given<'masters'>[string]>;
+export type PlacementSpec = Placed<Item<Given<'placements'>>>;
+export type BossSpec = Placed<Item<NonNullable<Given<'registration'>['bosses']>>>;
+export type TabSpec = Placed<Item<Given<'tabs'>>>;
+export type NotchSpec = Placed<Item<Given<'notches'>>>;
+export type SupportSpec = Placed<Item<Given<'supports'>>>;
+export type ChannelSpec = Placed<Item<Given<'gates'>>>;
+
+type ItemSections =
+  | 'masters'
+  | 'placements'
+  | 'registration'
+  | 'supports'
+  | 'tabs'
+  | 'notches'
+  | 'gates'
+  | 'vents'
+  | 'disc'
+  | 'sprue';
+
+/**
+ * Exactly what the plan file says, validated, in internal units (mm, rad, s, kg, Pa, C); what it does not say is
+ * undefined. Plain data. A key's unit is in its name where it is not mm. `at` is a place in the text.
+ */
+export type Plan = Omit<PlanValue, ItemSections> & {
+  readonly disc: Placed<PlanValue['disc']>;
+  readonly sprue?: Placed<Given<'sprue'>>;
+  readonly masters?: Readonly<Record<string, MasterSpec>>;
+  readonly placements?: readonly PlacementSpec[];
+  readonly registration?: Omit<Given<'registration'>, 'bosses'> & { readonly bosses?: readonly BossSpec[] };
+  readonly supports?: Listed<Given<'supports'>>;
+  readonly tabs?: readonly TabSpec[];
+  readonly notches?: readonly NotchSpec[];
+  readonly gates?: Listed<Given<'gates'>>;
+  readonly vents?: Listed<Given<'vents'>>;
+};
+
+/** Adds to every item of a checked plan its place in the text. */
+export function placeInText(value: PlanValue, tree: PlanTree): Plan {
+  const one = <T extends object>(item: T, ...path: PropertyKey[]): Placed<T> =>
+    ({ ...item, at: tree.spotAt(path) }) as Placed<T>;
+  const all = <T extends object>(items: readonly T[], ...path: PropertyKey[]): Placed<T>[] =>
+    items.map((item, i) => one(item, ...path, i));
+  const { masters, placements, registration, supports, tabs, notches, gates, vents, disc, sprue, ...rest } =
+    value;
+  return {
+    ...rest,
+    disc: one(disc, 'disc'),
+    ...(sprue && { sprue: one(sprue, 'sprue') }),
+    ...(masters && { masters: mapValues(masters, (master, id) => one(master, 'masters', id)) }),
+    ...(placements && { placements: all(placements, 'placements') }),
+    ...(registration && {
+      registration: withBosses(registration, (bosses) => all(bosses, 'registration', 'bosses')),
+    }),
+    ...(supports && { supports: supports === 'auto' ? supports : all(supports, 'supports') }),
+    ...(tabs && { tabs: all(tabs, 'tabs') }),
+    ...(notches && { notches: all(notches, 'notches') }),
+    ...(gates && { gates: gates === 'straight' ? gates : all(gates, 'gates') }),
+    ...(vents && { vents: vents === 'straight' ? vents : all(vents, 'vents') }),
+  };
+}
+
+function withBosses(
+  { bosses, ...rest }: Given<'registration'>,
+  place: (bosses: NonNullable<Given<'registration'>['bosses']>) => BossSpec[],
+): NonNullable<Plan['registration']> {
+  return bosses ? { ...rest, bosses: place(bosses) } : rest;
+}
+
+const mapValues = <T, U>(record: Record<string, T>, to: (value: T, key: string) => U): Record<string, U> =>
+  Object.fromEntries(Object.entries(record).map(([key, value]) => [key, to(value, key)]));

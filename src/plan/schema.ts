@@ -1,0 +1,56 @@
+import { z } from 'zod';
+import { alloy, can, closing, cure, machine, rubber, spin } from './sections/bench.ts';
+import { disc, process } from './sections/disc.ts';
+import { line } from './sections/fields.ts';
+import { fixture, limits, severity, shrink } from './sections/making.ts';
+import { masters } from './sections/masters.ts';
+import { gates, notches, parting, supports, tabs, vents } from './sections/parting.ts';
+import { placements } from './sections/placements.ts';
+import { registration } from './sections/registration.ts';
+import { sprue } from './sections/sprue.ts';
+
+/** The one definition of a plan: its checks, its type and the JSON Schema for editors all come from here. */
+export const planSchema = z
+  .strictObject({
+    title: line('Title of the mold; names the folder that a build writes.').optional(),
+    revision: z
+      .union([z.int(), line('', 40)])
+      .transform(String)
+      .optional()
+      .describe(
+        'Revision of the plan; text that looks like a broken number, such as "1.10", goes in quotes.',
+      ),
+    process,
+    disc,
+    can: can.optional(),
+    closing: closing.optional(),
+    machine: machine.optional(),
+    rubber: rubber.optional(),
+    alloy: alloy.optional(),
+    shrink: shrink.optional(),
+    sprue: sprue.optional(),
+    masters: masters.optional(),
+    placements: placements.optional(),
+    registration: registration.optional(),
+    supports: supports.optional(),
+    tabs: tabs.optional(),
+    notches: notches.optional(),
+    gates: gates.optional(),
+    vents: vents.optional(),
+    parting: parting.optional(),
+    spin: spin.optional(),
+    cure: cure.optional(),
+    fixture: fixture.optional(),
+    limits: limits.optional(),
+    severity: severity.optional(),
+  })
+  .describe('A plan of a two-part disc mold for discwright.');
+
+/** What the schema makes of a plan, before its items know their places in the text. */
+export type PlanValue = z.output<typeof planSchema>;
+
+/** The JSON Schema of a plan as a person writes it. */
+export const planJsonSchema = (): z.core.JSONSchema.JSONSchema => ({
+  ...z.toJSONSchema(planSchema, { io: 'input', reused: 'inline', target: 'draft-2020-12' }),
+  title: 'discwright plan',
+});

@@ -1,0 +1,129 @@
+import { z } from 'zod';
+import { count, length, line, quantity, renamed, word } from './fields.ts';
+
+const size = { over: 0, to: 3000 };
+const temperatures = { from: -50, to: 1500 };
+const temperature = (description: string) => quantity('temperature', description, temperatures);
+const force = (description: string) => quantity('force', description, { over: 0, to: 5e6 });
+
+export const can = z
+  .strictObject({
+    diameter: length('Inner diameter of the can.', size).optional(),
+    depth: length('Inner depth of the can.', size).optional(),
+    wall: length('Thickness of the can wall.', { over: 0, to: 100 }).optional(),
+    floor: length('Thickness of the can floor.', { over: 0, to: 100 }).optional(),
+    lid: length('Thickness of the can lid.', { over: 0, to: 100 }).optional(),
+    spacer: length('Thickness of loose plates laid in with the disc.', { from: 0, to: 200 }).optional(),
+  })
+  .describe('The can (ring, frame) the halves are pressed and cured in.');
+
+export const closing = z
+  .strictObject({
+    bolts: z
+      .strictObject({
+        size: line('Thread, such as `M10` or `3/8`.', 20),
+        grade: line('Strength class or grade, such as `8.8` or `grade 2`.', 20).optional(),
+        count: count('How many.', 1, 60),
+        circle: length('Diameter of the circle they stand on.', size).optional(),
+        tension: force('Force each is tightened to.').optional(),
+      })
+      .optional()
+      .describe('Bolts that draw the can shut.'),
+    clamps: z
+      .strictObject({
+        count: count('How many.', 1, 60),
+        force: force('Force of each.').optional(),
+      })
+      .optional()
+      .describe('Clamps that carry the load of the cure.'),
+    lid: z
+      .strictObject({
+        material: line('What the lids are made of.', 60).optional(),
+        thickness: length('Thickness of the lids.', { over: 0, to: 200 }).optional(),
+      })
+      .optional()
+      .describe('The lids the bolts and clamps press on.'),
+    pressure: quantity('pressure', 'Molding pressure on the rubber.', { over: 0, to: 50e6 }).optional(),
+  })
+  .transform((value) => renamed(value, { pressure: 'pressurePa' }))
+  .describe('What holds the can shut while it cures.');
+
+export const machine = z
+  .strictObject({
+    maxSpeed: quantity('speed', 'Highest speed of the casting machine.', { over: 0, to: 10000 }).optional(),
+    direction: word('Direction of turning seen from above.', ['clockwise', 'counter-clockwise']).optional(),
+    closingForce: force('Force that holds the halves together while spinning.').optional(),
+    plateMass: quantity('mass', 'Mass of the turning plates without the disc.', {
+      from: 0,
+      to: 1000,
+    }).optional(),
+    plateDiameter: length('Diameter of the pressing plate.', size).optional(),
+  })
+  .transform((value) =>
+    renamed(value, { maxSpeed: 'maxSpeedRpm', closingForce: 'closingForceN', plateMass: 'plateMassKg' }),
+  )
+  .describe('The casting machine.');
+
+export const rubber = z
+  .strictObject({
+    compound: line('Name of the compound, as on its sheet.').optional(),
+    density: quantity('density', 'Density.', { over: 0, to: 5000 }).optional(),
+    t90: quantity('time', 'Time to 90 % cure at the reference temperature, from the maker.', {
+      over: 0,
+      to: 86_400,
+    }).optional(),
+    referenceTemperature: temperature('Temperature at which t90 was measured.').optional(),
+    activationEnergy: quantity('molarEnergy', 'Activation energy of the cure.', {
+      over: 0,
+      to: 500_000,
+    }).optional(),
+    diffusivity: quantity('diffusivity', 'Thermal diffusivity.', { over: 0, to: 1e-4 }).optional(),
+    maxTemperature: temperature('Highest metal temperature the rubber stands, from the maker.').optional(),
+  })
+  .transform((value) =>
+    renamed(value, {
+      density: 'densityKgM3',
+      t90: 't90S',
+      referenceTemperature: 'referenceTemperatureC',
+      activationEnergy: 'activationEnergyJMol',
+      diffusivity: 'diffusivityM2S',
+      maxTemperature: 'maxTemperatureC',
+    }),
+  )
+  .describe('The rubber compound (or silicone, or resin) of the halves.');
+
+export const alloy = z
+  .strictObject({
+    name: line('Name of the alloy.').optional(),
+    density: quantity('density', 'Density.', { over: 0, to: 25_000 }).optional(),
+    solidus: temperature('Where it begins to melt.').optional(),
+    liquidus: temperature('Where it is wholly molten.').optional(),
+    pour: temperature('Pouring temperature.').optional(),
+  })
+  .transform((value) =>
+    renamed(value, { density: 'densityKgM3', solidus: 'solidusC', liquidus: 'liquidusC', pour: 'pourC' }),
+  )
+  .describe('The metal that is cast.');
+
+export const spin = z
+  .strictObject({
+    speed: quantity('speed', 'Speed while pouring.', { over: 0, to: 10000 }).optional(),
+    grade: z
+      .string()
+      .regex(/^G\d{1,4}(\.\d{1,2})?$/)
+      .optional()
+      .describe('Balance grade of ISO 21940-11 the disc is held to, such as `G6.3`.'),
+  })
+  .transform((value) => renamed(value, { speed: 'speedRpm' }))
+  .describe('How the mold is spun.');
+
+export const cure = z
+  .strictObject({
+    temperature: temperature('Temperature of platens or oven.').optional(),
+    time: quantity('time', 'Time at that temperature.', { over: 0, to: 604_800 }).optional(),
+    heating: word('What heats the can.', ['platens', 'oven']).optional(),
+    start: temperature('Temperature of the can when it goes in.').optional(),
+    cooling: word('Whether the disc cools in the can or is taken out hot.', ['in the can', 'out']).optional(),
+  })
+  .transform((value) => renamed(value, { temperature: 'temperatureC', time: 'timeS', start: 'startC' }))
+  .describe('How the rubber is cured.');

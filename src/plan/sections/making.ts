@@ -1,0 +1,63 @@
+import { z } from 'zod';
+import { length, line, share } from './fields.ts';
+
+const bed = { over: 0, to: 5000 };
+const limit = { from: 0, to: 500 };
+
+export const fixture = z
+  .strictObject({
+    material: line('What the fixtures are made of, such as PLA, PETG, ABS, resin, aluminum.', 60).optional(),
+    clearance: length('Gap left round loose build-ups.', { from: 0, to: 10 }).optional(),
+    chordError: length('How far a flat between two corners of a round thing may stay off the true round.', {
+      from: 0.001,
+      to: 1,
+    }).optional(),
+    relieve: z
+      .boolean()
+      .optional()
+      .describe('Rigid halves: fill undercuts toward the parting surface so that a rigid casting can leave.'),
+    compensation: share("The making process's own shrink, made up for in every fixture.", {
+      from: -0.1,
+      to: 0.1,
+    }).optional(),
+    bed: z
+      .strictObject({
+        x: length('Width of the printer or machine bed.', bed),
+        y: length('Depth of the bed.', bed),
+        z: length('Height over the bed.', bed),
+      })
+      .optional()
+      .describe('The largest piece that can be made.'),
+  })
+  .describe('How the fixtures are printed or machined.');
+
+export const shrink = z
+  .strictObject({
+    alloy: share('How much smaller a casting is than its cavity.', { from: 0, to: 0.1 }).optional(),
+    rubber: share('How much smaller a cured cavity is than its master.', { from: -0.05, to: 0.1 }).optional(),
+  })
+  .describe('Shrink allowances, as shares of length; the two compound.');
+
+export const limits = z
+  .strictObject({
+    cover: length('Least rubber between a cavity and an outer face.', limit).optional(),
+    wall: length('Least wall between two cavities.', limit).optional(),
+    cavityToWell: length('Least distance of a cavity from the well.', limit).optional(),
+    cavityToBoss: length('Least distance of a cavity from a boss.', limit).optional(),
+    cavityToRim: length('Least distance of a cavity from the rim.', limit).optional(),
+    bossToRim: length('Least distance of a boss from the rim.', limit).optional(),
+    falseSeat: length('Least misfit of the halves in every wrong position.', limit).optional(),
+  })
+  .describe('Least distances the checks hold the mold to.');
+
+export const severity = z
+  .record(
+    z.string(),
+    z.strictObject({
+      severity: z.enum(['stop', 'warn', 'note']).describe('stop, warn or note.'),
+      reason: line('Why; shown with the finding.', 400),
+    }),
+  )
+  .describe(
+    'Codes of findings that this plan takes more or less seriously, each with a reason. Stops that protect people cannot be lowered.',
+  );

@@ -1,0 +1,122 @@
+import { z } from 'zod';
+import { angle, complain, idPattern, length, line, quantity, renamed, word } from './fields.ts';
+
+const lie = z
+  .strictObject({
+    turnX: angle('Turn about the x axis of the master file, first.').optional(),
+    turnY: angle('Turn about the y axis, second.').optional(),
+    turnZ: angle('Turn about the z axis, third.').optional(),
+  })
+  .transform((value) => renamed(value, { turnX: 'xRad', turnY: 'yRad', turnZ: 'zRad' }))
+  .describe('How the master is turned before it is placed: about x, then y, then z.');
+
+const repair = z
+  .strictObject({
+    edge: length('Edge length at which a master is meshed anew when nothing milder closes it.', {
+      from: 0.01,
+      to: 10,
+    }).optional(),
+    closeHoles: length('Holes up to this size across are closed.', { from: 0, to: 1000 }).optional(),
+  })
+  .describe('How far the repair of a faulty mesh may go.');
+
+const fields = {
+  file: line('Mesh file, as a path from the folder of the plan: STL, OBJ or 3MF.', 400).optional(),
+  unit: word('Unit of the mesh file, where the file does not say it.', [
+    'mm',
+    'cm',
+    'm',
+    'in',
+    'micron',
+    'ft',
+  ]).optional(),
+  lie: lie.optional(),
+  allowance: word(
+    'Whether shrink is still to be added to the master (add) or it was made larger already (included).',
+    ['add', 'included'],
+  ).optional(),
+  mass: quantity('mass', 'Mass of one casting, where it is known.', { over: 0, to: 20 }).optional(),
+  repair: repair.optional(),
+  outline: line(
+    'Outline of a stand-in seen from above: SVG or DXF file, as a path from the folder of the plan.',
+    400,
+  ).optional(),
+  width: length('Width of a stand-in without an outline, along its own y.', {
+    over: 0,
+    to: 1000,
+  }).optional(),
+  length: length('Length of a stand-in without an outline, along its own x.', {
+    over: 0,
+    to: 1000,
+  }).optional(),
+  above: length('Height of a stand-in above the parting plane.', { from: 0, to: 200 }).optional(),
+  below: length('Depth of a stand-in below the parting plane.', { from: 0, to: 200 }).optional(),
+};
+
+const meshOnly = ['unit', 'lie', 'repair'] as const;
+const standInOnly = ['outline', 'width', 'length', 'above', 'below'] as const;
+
+type Written = z.output<z.ZodObject<typeof fields>>;
+
+/** One master: a mesh file, or a stand-in of an outline (or width and length) with heights. */
+const master = z
+  .strictObject(fields)
+  .transform((written, context) => (written.file === undefined ? standIn : mesh)(written, context))
+  .describe(
+    'A master: either `file`, or a stand-in with `above`, `below` and either `outline` or `width` and `length`.',
+  );
+
+function mesh(written: Written, context: z.core.$RefinementCtx) {
+  const { file, unit, lie, allowance, repair, mass } = written;
+  for (const key of standInOnly) {
+    if (written[key] === undefined) continue;
+    complain(
+      context,
+      'plan.choose-one',
+      `\`${key}\` belongs to a stand-in, but this master has a \`file\`.`,
+      [key],
+    );
+  }
+  return { kind: 'mesh' as const, file: file ?? '', unit, lie, allowance, repair, massKg: mass };
+}
+
+function standIn(written: Written, context: z.core.$RefinementCtx) {
+  const { outline, width, length, above, below, allowance, mass } = written;
+  const needs = (says: string): typeof z.NEVER => {
+    complain(context, 'plan.missing', says);
+    return z.NEVER;
+  };
+  if (standInOnly.every((key) => written[key] === undefined)) {
+    return needs(
+      'this master has neither a `file` nor the measures of a stand-in (`outline` or `width` and `length`, with `above` and `below`).',
+    );
+  }
+  for (const key of meshOnly) {
+    if (written[key] === undefined) continue;
+    complain(
+      context,
+      'plan.choose-one',
+      `\`${key}\` belongs to a mesh file, but this master is a stand-in.`,
+      [key],
+    );
+  }
+  if (outline !== undefined && (width !== undefined || length !== undefined)) {
+    complain(context, 'plan.choose-one', 'give either `outline`, or `width` and `length`.', ['outline']);
+  }
+  if (above === undefined || below === undefined) {
+    return needs('a stand-in needs `above` and `below`: how far it stands over and under the parting plane.');
+  }
+  if (above + below <= 0) {
+    complain(context, 'plan.out-of-range', '`above` and `below` are both 0, so this stand-in has no height.');
+  }
+  const rest = { kind: 'stand-in' as const, above, below, allowance, massKg: mass };
+  if (outline !== undefined) return { ...rest, shape: { outline } };
+  if (width === undefined || length === undefined) {
+    return needs('a stand-in needs either `outline`, or both `width` and `length`.');
+  }
+  return { ...rest, shape: { width, length } };
+}
+
+export const masters = z
+  .record(z.string().regex(idPattern), master)
+  .describe('The masters by the names you give them: letters, digits and dashes.');

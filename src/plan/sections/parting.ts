@@ -1,0 +1,95 @@
+import { z } from 'zod';
+import { angle, degrees, id, length, renamed, word } from './fields.ts';
+
+const clearance = length('Gap between a loose build-up and its master.', { from: 0, to: 10 });
+
+/** One name or a list of them. */
+const names = (description: string) =>
+  z
+    .union([id(description), z.array(id(description)).min(1).max(500)])
+    .transform((value) => (typeof value === 'string' ? [value] : value))
+    .describe(description);
+
+export const supports = z
+  .union([
+    z.literal('auto'),
+    z
+      .array(
+        z.strictObject({
+          placements: names('Placements that get a build-up; the name of a ring means all of it.'),
+          clearance: clearance.optional(),
+        }),
+      )
+      .max(500),
+  ])
+  .describe('Part-support build-ups: `auto` where a master has nothing under it, or a list.');
+
+const channel = (what: string, width: string) =>
+  z.strictObject({
+    placements: names(
+      `Placements that get a ${what}: names, or \`all\`; the name of a ring means all of it.`,
+    ),
+    width: length(width, { over: 0, to: 100 }).optional(),
+    depth: length('Depth below the parting surface.', { over: 0, to: 50 }).optional(),
+    half: word('The half it is cut into.', ['lower', 'upper']).optional(),
+  });
+
+const channels = (what: string, width: string, course: string) =>
+  z
+    .union([z.literal('straight'), z.array(channel(what, width)).max(500)])
+    .describe(`${course} \`straight\` gives every placement one; a list says which, how wide and how deep.`);
+
+export const gates = channels('gate', 'Width of the gate.', 'Gates, from the well to the cavity.');
+export const vents = channels('vent', 'Width of the vent.', 'Vents, from the cavity to the rim.');
+
+export const tabs = z
+  .array(
+    z
+      .strictObject({
+        id: id('Name of the tab; without it, tabs are numbered.').optional(),
+        angle: angle('Where on the rim.'),
+        width: length('Width along the rim.', { over: 0, to: 500 }).optional(),
+        length: length('Length inward.', { over: 0, to: 200 }).optional(),
+        height: length('Height, half of it in each half.', { over: 0, to: 50 }).optional(),
+        inset: length('Distance of its outer face from the rim, so that the can closes.', {
+          from: 0,
+          to: 100,
+        }).optional(),
+      })
+      .transform((value) => renamed(value, { angle: 'angleRad' })),
+  )
+  .max(24)
+  .describe('Separating tabs in the parting line at the rim, where the cured halves are pried apart.');
+
+export const notches = z
+  .array(
+    z
+      .strictObject({
+        id: id('Name of the notch; without it, notches are numbered.').optional(),
+        angle: angle('Where on the rim.'),
+        width: length('Width along the rim.', { over: 0, to: 200 }).optional(),
+        depth: length('Depth inward.', { over: 0, to: 100 }).optional(),
+      })
+      .transform((value) => renamed(value, { angle: 'angleRad' })),
+  )
+  .max(24)
+  .describe('Witness notches across both halves at the rim.');
+
+export const parting = z
+  .strictObject({
+    surface: word('flat: the plane z = 0. follow: rises and falls to the widest contour of each master.', [
+      'flat',
+      'follow',
+    ]).optional(),
+    slope: angle('Steepest slope of the parting surface.', { over: 0, to: degrees(75) }).optional(),
+    limit: z
+      .strictObject({
+        up: length('How far it may rise above the parting plane.', { from: 0, to: 200 }).optional(),
+        down: length('How far it may fall below the parting plane.', { from: 0, to: 200 }).optional(),
+      })
+      .optional()
+      .describe('How far the parting surface may leave the plane.'),
+    cell: length('Grid step the parting surface is computed on.', { from: 0.02, to: 5 }).optional(),
+  })
+  .transform((value) => renamed(value, { slope: 'slopeRad' }))
+  .describe('The surface along which the halves part.');

@@ -1,0 +1,107 @@
+import { z } from 'zod';
+import { accepts, angle, complain, count, id, length, readInto, renamed } from './fields.ts';
+
+/** Where along the radius: a length from the axis, a share of the disc radius, or a distance from the rim. */
+export type RadiusSpec =
+  | { readonly length: number }
+  | { readonly share: number }
+  | { readonly fromRim: number };
+
+/** How deep below the parting plane: a length, a share of the master's height, or its widest contour. */
+export type Sink = { readonly depth: number } | { readonly share: number } | 'silhouette';
+
+const isShare = (written: number | string): written is string =>
+  typeof written === 'string' && /%|percent/i.test(written);
+
+const reach = { from: 0, to: 1000 };
+
+export const radius = z
+  .union([
+    z.number(),
+    z.string(),
+    z.strictObject({ fromRim: length('Distance inward from the rim of the disc.', reach) }),
+  ])
+  .transform((written, context): RadiusSpec => {
+    if (typeof written === 'object') return { fromRim: written.fromRim };
+    if (isShare(written)) {
+      return { share: readInto(context, written, 'share', { from: 0, to: 1 }) ?? z.NEVER };
+    }
+    return { length: readInto(context, written, 'length', reach) ?? z.NEVER };
+  })
+  .describe(
+    `Distance from the disc axis: a length, a share of the disc radius such as \`60 %\`, or \`{ fromRim: 20 }\`. ${accepts('length')}`,
+  );
+
+export const position = z
+  .strictObject({ radius, angle: angle('Counter-clockwise seen from above, zero at the index mark.') })
+  .transform((value) => renamed(value, { angle: 'angleRad' }))
+  .describe('A place on the disc.');
+
+const sink = z
+  .union([z.number(), z.string()])
+  .transform((written, context): Sink => {
+    if (written === 'silhouette') return 'silhouette';
+    if (isShare(written)) {
+      return { share: readInto(context, written, 'share', { from: 0, to: 1 }) ?? z.NEVER };
+    }
+    return { depth: readInto(context, written, 'length', { from: 0, to: 200 }) ?? z.NEVER };
+  })
+  .describe(
+    `How much of the master lies below the parting plane: a length, a share of its height such as \`50 %\` (at most 100 %), or \`silhouette\` for its widest contour. ${accepts('length')}`,
+  );
+
+const turn = angle(
+  'Turn of the master about its own vertical, counter-clockwise from above; at 0 its +x points outward.',
+);
+
+const ring = z
+  .strictObject({
+    count: count('How many, evenly spaced.', 1, 500),
+    radius,
+    start: angle('Angle of the first.').optional(),
+  })
+  .transform((value) => renamed(value, { start: 'startRad' }))
+  .describe('A ring of evenly spaced places.');
+
+const each = z
+  .array(
+    z
+      .strictObject({
+        radius,
+        angle: angle('Counter-clockwise seen from above, zero at the index mark.'),
+        turn: turn.optional(),
+      })
+      .transform((value) => renamed(value, { angle: 'angleRad', turn: 'turnRad' })),
+  )
+  .min(1)
+  .max(500)
+  .describe('A list of places, each with its own `turn` if wanted.');
+
+const placement = z
+  .strictObject({
+    id: id('Name of the placement; without it, it is named after its master.').optional(),
+    master: id('Name of the master placed.'),
+    at: position.optional(),
+    ring: ring.optional(),
+    each: each.optional(),
+    turn: turn.optional(),
+    sink: sink.optional(),
+  })
+  .transform(({ id, master, at, ring, each, turn, sink }, context) => {
+    const rest = { id, master, turnRad: turn, sink };
+    const given = (['at', 'ring', 'each'] as const).filter((key) => ({ at, ring, each })[key] !== undefined);
+    if (given.length > 1) {
+      const names = given.map((key) => `\`${key}\``).join(' and ');
+      complain(context, 'plan.choose-one', `${names} both say where the master goes; give one of them.`, [
+        given[1],
+      ]);
+    }
+    if (at) return { ...rest, where: { position: at } };
+    if (ring) return { ...rest, where: { ring } };
+    if (each) return { ...rest, where: { each } };
+    complain(context, 'plan.missing', 'this placement does not say where: give `at`, `ring` or `each`.');
+    return z.NEVER;
+  })
+  .describe('A master placed once (`at`), in a `ring`, or at `each` of a list of places.');
+
+export const placements = z.array(placement).max(500).describe('What lies where on the disc.');

@@ -1,0 +1,64 @@
+import { z } from 'zod';
+import { accepts, angle, complain, id, length, readInto, renamed, word } from './fields.ts';
+import { position } from './placements.ts';
+
+const tradeSize = /^(M\d{1,2}|(\d[ -])?\d{1,2}\/\d{1,2}(\s?(in|"))?|\d(\s?(in|")))$/i;
+
+const boss = z
+  .strictObject({
+    id: id('Name of the boss; without it, bosses are numbered.').optional(),
+    kind: word('What stands in the parting plane: a cap nut, a dome or a cone.', ['cap nut', 'dome', 'cone']),
+    size: z
+      .union([z.number(), z.string()])
+      .describe(
+        `Of a cap nut the thread, such as \`M8\` or \`3/8\`; of a dome or cone the diameter at the parting plane. ${accepts('length')}`,
+      ),
+    at: position,
+    turn: angle('Turn about its own vertical.').optional(),
+    height: length('Height of a dome or cone above the parting plane.', { over: 0, to: 100 }).optional(),
+    depth: length('Depth of the root of a dome or cone below the parting plane.', {
+      over: 0,
+      to: 100,
+    }).optional(),
+    clearance: length('Clearance all round the socket of this boss, in rigid halves.', {
+      from: 0,
+      to: 5,
+    }).optional(),
+  })
+  .transform(({ kind, size, height, depth, ...rest }, context) => {
+    const placed = renamed(rest, { turn: 'turnRad', at: 'position' });
+    if (kind === 'cap nut') {
+      for (const [key, value] of Object.entries({ height, depth })) {
+        if (value === undefined) continue;
+        complain(context, 'plan.choose-one', `\`${key}\` of a cap nut follows from its size.`, [key]);
+      }
+      return { ...placed, kind, size: readTradeSize(size, context) };
+    }
+    const diameter = readInto(context, size, 'length', { over: 0, to: 100 }) ?? z.NEVER;
+    return { ...placed, kind, diameter, height, depth };
+  })
+  .describe('One registration boss: it stands in the lower half and leaves its socket in the upper.');
+
+/** The thread as the table of cap nuts knows it: `M8`, `3/8`. */
+function readTradeSize(size: number | string, context: z.core.$RefinementCtx): string {
+  const text = String(size).trim();
+  if (typeof size === 'string' && tradeSize.test(text)) return text.toUpperCase().replace(/\s?(IN|")$/, '');
+  complain(
+    context,
+    'plan.quantity',
+    `\`${text.slice(0, 40)}\` is no thread size of a cap nut; write it like \`M8\` or \`3/8\`.`,
+    ['size'],
+  );
+  return z.NEVER;
+}
+
+export const registration = z
+  .strictObject({
+    bosses: z.array(boss).max(60).optional().describe('The bosses that make the halves close one way.'),
+    clearance: length('Clearance all round the sockets of rigid halves.', { from: 0, to: 5 }).optional(),
+    flex: length('How far cured rubber lets a boss move sideways; play is computed from it.', {
+      from: 0,
+      to: 5,
+    }).optional(),
+  })
+  .describe('What makes the two halves close in one position only.');

@@ -1,0 +1,36 @@
+import { z } from 'zod';
+import { angle, degrees, length, renamed } from './fields.ts';
+
+const size = { over: 0, to: 300 };
+
+const well = z
+  .strictObject({
+    diameter: length('Diameter of the well at the parting plane.', size).optional(),
+    depth: length('Depth of the well below the parting plane.', { over: 0, to: 100 }).optional(),
+  })
+  .describe('The hollow in the lower half under the pouring hole, from which the gates lead.');
+
+const dome = z
+  .strictObject({
+    diameter: length('Diameter of the dome where it stands on the floor of the well.', size).optional(),
+    height: length('Height of the dome over the floor of the well.', { from: 0, to: 100 }).optional(),
+  })
+  .describe('The dome in the middle of the well that turns the stream outward.');
+
+export const sprue = z
+  .strictObject({
+    hole: length('Diameter of the pouring hole at the parting plane.', size).optional(),
+    draft: angle('Draft of the shaft and well: how far their walls lean from the axis.', {
+      from: 0,
+      to: degrees(45),
+    }).optional(),
+    well: well.optional(),
+    dome: dome.optional(),
+    fillet: length('Radius of the rounding between shaft, well and dome.', { from: 0, to: 50 }).optional(),
+    grip: length('How far the sprue form and plug stand out of the upper half, to be gripped.', {
+      from: 0,
+      to: 200,
+    }).optional(),
+  })
+  .transform((value) => renamed(value, { draft: 'draftRad' }))
+  .describe('The center sprue form, its recess in both halves, and the plug that keeps the hole open.');

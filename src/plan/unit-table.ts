@@ -1,0 +1,182 @@
+/**
+ * Every unit a plan may be written in. A unit turns a written number n into the internal one by
+ * (n - shift) * num / den; `num`, `den` and the shift's parts are whole numbers wherever the unit is defined exactly,
+ * so that `3/8 in` is 9.525 mm to the last bit.
+ *
+ * Sources of the factors: international inch 25.4 mm, avoirdupois pound 0.45359237 kg, standard gravity
+ * 9.80665 m/s2, thermochemical calorie 4.184 J, all exact in NIST Special Publication 811 (2008), appendix B; degree
+ * Fahrenheit and kelvin as in its appendix B.8; bar, minute, hour and degree of angle in ISO 80000-1 and -3.
+ */
+export interface PlanUnit {
+  /** As shown to people. */
+  readonly name: string;
+  /** Other spellings that are read. */
+  readonly also?: readonly string[];
+  readonly num: number;
+  readonly den: number;
+  readonly shift?: readonly [number, number];
+}
+
+export interface QuantityKind {
+  /** What the field holds, with its article: `a length`. */
+  readonly noun: string;
+  readonly internal: string;
+  /** Unit of a bare number; without one the unit must be written. */
+  readonly bare?: string;
+  readonly units: readonly PlanUnit[];
+  readonly examples: readonly string[];
+  /** Units that differ in the case of a letter only, so that case must be as written here. */
+  readonly exactCase?: true;
+}
+
+const unit = (name: string, num: number, den: number, ...also: string[]): PlanUnit => ({
+  name,
+  num,
+  den,
+  also,
+});
+
+const length: QuantityKind = {
+  noun: 'a length',
+  internal: 'mm',
+  bare: 'mm',
+  examples: ['12.5 mm', '3/8 in', '1 1/2"'],
+  units: [
+    unit('mm', 1, 1, 'millimeter', 'millimeters', 'millimetre', 'millimetres'),
+    unit('cm', 10, 1, 'centimeter', 'centimeters', 'centimetre', 'centimetres'),
+    unit('m', 1000, 1, 'meter', 'meters', 'metre', 'metres'),
+    unit('um', 1, 1000, 'micron', 'microns'),
+    unit('in', 127, 5, '"', "''", 'inch', 'inches'),
+    unit('thou', 127, 5000, 'mil', 'mils'),
+    unit('ft', 1524, 5, 'foot', 'feet'),
+  ],
+};
+
+const angle: QuantityKind = {
+  noun: 'an angle',
+  internal: 'rad',
+  bare: 'deg',
+  examples: ['30', '30 deg', '0.5 rad'],
+  units: [unit('deg', Math.PI, 180, 'degree', 'degrees'), unit('rad', 1, 1, 'radian', 'radians')],
+};
+
+const speed: QuantityKind = {
+  noun: 'a speed of turning',
+  internal: 'rpm',
+  bare: 'rpm',
+  examples: ['400', '400 rpm'],
+  units: [unit('rpm', 1, 1, '1/min', 'rev/min', 'r/min'), unit('rev/s', 60, 1, 'Hz', '1/s')],
+};
+
+const temperature: QuantityKind = {
+  noun: 'a temperature',
+  internal: 'C',
+  bare: 'C',
+  examples: ['160', '160 C', '320 F'],
+  units: [
+    unit('C', 1, 1, 'degC', 'deg C', 'celsius'),
+    { name: 'F', also: ['degF', 'deg F', 'fahrenheit'], num: 5, den: 9, shift: [32, 1] },
+    { name: 'K', also: ['kelvin'], num: 1, den: 1, shift: [27315, 100] },
+  ],
+};
+
+const time: QuantityKind = {
+  noun: 'a time',
+  internal: 's',
+  bare: 'min',
+  examples: ['90', '90 min', '2 h', '1 h 30 min'],
+  units: [
+    unit('s', 1, 1, 'sec', 'second', 'seconds'),
+    unit('min', 60, 1, 'minute', 'minutes'),
+    unit('h', 3600, 1, 'hr', 'hour', 'hours'),
+  ],
+};
+
+// Pound-force 0.45359237 kg * 9.80665 m/s2 = 4.4482216152605 N exactly; square inch 645.16 mm2 exactly.
+const pressure: QuantityKind = {
+  noun: 'a pressure',
+  internal: 'Pa',
+  examples: ['0.4 MPa', '200 psi', '4 bar'],
+  exactCase: true,
+  units: [
+    unit('Pa', 1, 1),
+    unit('kPa', 1000, 1, 'kpa'),
+    unit('MPa', 1_000_000, 1, 'mpa', 'N/mm2'),
+    unit('bar', 100_000, 1, 'Bar'),
+    unit('psi', 44_482_216_152_605, 6_451_600_000, 'PSI', 'lbf/in2'),
+  ],
+};
+
+const force: QuantityKind = {
+  noun: 'a force',
+  internal: 'N',
+  examples: ['800 N', '2.5 kN', '180 lbf'],
+  units: [
+    unit('N', 1, 1, 'newton', 'newtons'),
+    unit('kN', 1000, 1),
+    unit('lbf', 44_482_216_152_605, 10_000_000_000_000),
+    unit('kgf', 980_665, 100_000),
+  ],
+};
+
+const mass: QuantityKind = {
+  noun: 'a mass',
+  internal: 'kg',
+  examples: ['4.2 g', '3 kg', '0.15 oz'],
+  units: [
+    unit('g', 1, 1000, 'gram', 'grams'),
+    unit('kg', 1, 1, 'kilogram', 'kilograms'),
+    unit('oz', 45_359_237, 1_600_000_000, 'ounce', 'ounces'),
+    unit('lb', 45_359_237, 100_000_000, 'lbs', 'pound', 'pounds'),
+  ],
+};
+
+const density: QuantityKind = {
+  noun: 'a density',
+  internal: 'kg/m3',
+  examples: ['7.28 g/cm3', '1100 kg/m3'],
+  units: [
+    unit('kg/m3', 1, 1),
+    unit('g/cm3', 1000, 1, 'g/cc', 'g/ml', 'kg/l'),
+    unit('lb/in3', 453_592_370_000, 16_387_064),
+  ],
+};
+
+const molarEnergy: QuantityKind = {
+  noun: 'an energy per mole',
+  internal: 'J/mol',
+  examples: ['90 kJ/mol', '21.5 kcal/mol'],
+  units: [unit('J/mol', 1, 1), unit('kJ/mol', 1000, 1), unit('kcal/mol', 4184, 1)],
+};
+
+const diffusivity: QuantityKind = {
+  noun: 'a thermal diffusivity',
+  internal: 'm2/s',
+  examples: ['0.11 mm2/s', '1.1e-7 m2/s'],
+  units: [unit('m2/s', 1, 1), unit('mm2/s', 1, 1_000_000)],
+};
+
+const share: QuantityKind = {
+  noun: 'a share',
+  internal: '1',
+  bare: '',
+  examples: ['1.2 %', '0.012'],
+  units: [unit('', 1, 1), unit('%', 1, 100, 'percent')],
+};
+
+export const quantityKinds = {
+  length,
+  angle,
+  speed,
+  temperature,
+  time,
+  pressure,
+  force,
+  mass,
+  density,
+  molarEnergy,
+  diffusivity,
+  share,
+} as const satisfies Record<string, QuantityKind>;
+
+export type KindName = keyof typeof quantityKinds;
