@@ -1,4 +1,5 @@
 export * from './height-map.ts';
+export * from './import.ts';
 export * from './measure.ts';
 export * from './raw.ts';
 export type { Grid, GridWish } from './scan.ts';

@@ -1,9 +1,111 @@
 import { codes } from './entry.ts';
 
+const mendIt = 'Mend the master in the program it was made in and export it again.';
+
 export const repairCodes = codes({
+  'repair.empty': {
+    severity: 'stop',
+    means: 'A master file holds no faces, or none that cover anything.',
+    remedy: 'Export the master again with its surface as triangles.',
+  },
+  'repair.too-large': {
+    severity: 'stop',
+    means: 'A master has more triangles than can be worked on in memory.',
+    remedy: 'Reduce the number of triangles before exporting; the eye sees no change below 0.02 mm.',
+  },
+  'repair.not-a-number': {
+    severity: 'stop',
+    means: 'A master has points that are not finite numbers, or faces that name points it does not have.',
+    remedy: 'Export the master again.',
+  },
+  'repair.unit-guessed': {
+    severity: 'note',
+    means: 'The file does not say its unit; the one that makes its size plausible for a part was taken.',
+    remedy: 'Name the unit beside the file in the plan if it is another.',
+  },
+  'repair.size-doubtful': {
+    severity: 'warn',
+    means: 'A master is far smaller or larger than any part that is spun in a disc mold.',
+    remedy: 'Name the unit the file is in, or scale the master.',
+  },
+  'repair.size-absurd': {
+    severity: 'stop',
+    means: 'A master is so small or so large that its shape cannot be worked with in millimeters.',
+    remedy: 'Name the unit the file is in, or scale the master.',
+  },
+  'repair.recentered': {
+    severity: 'note',
+    means: 'A master lay so far from its origin that coordinates lose their fine digits; it was moved back.',
+    remedy: 'Nothing to do: placements go by the middle of the silhouette, not by the file origin.',
+  },
+  'repair.coarse': {
+    severity: 'warn',
+    means: 'A master lay so far from its origin that the file has already rounded its shape.',
+    remedy: 'Move the master to the origin in the program it was made in and export it again.',
+  },
+  'repair.points-joined': {
+    severity: 'note',
+    means: 'Points on open edges that nearly met were joined.',
+    remedy: 'Nothing to do unless the place is wrong.',
+  },
+  'repair.faces-dropped': {
+    severity: 'note',
+    means: 'Faces without area, doubled faces or walls between touching bodies were left out.',
+    remedy: 'Nothing to do unless the place is wrong.',
+  },
+  'repair.faces-turned': {
+    severity: 'warn',
+    means: 'Some faces looked the other way than their neighbours and were turned over.',
+    remedy: 'Look at the place; mend the master in its own program if the shape matters there.',
+  },
+  'repair.inside-out': {
+    severity: 'warn',
+    means: 'A body was inside out (its faces looked inward) and was turned.',
+    remedy: 'Check that it is a body and not a cavity that was meant.',
+  },
   'repair.holes-closed': {
     severity: 'warn',
     means: 'A master had open edges; its small holes were closed.',
     remedy: 'Look at the closed places; mend the master in its own program if the shape matters there.',
+  },
+  'repair.edges-split': {
+    severity: 'note',
+    means: 'Faces of several sheets met in one edge; the sheets were told apart there.',
+    remedy: 'Nothing to do unless the place is wrong.',
+  },
+  'repair.shells-united': {
+    severity: 'warn',
+    means: 'A master was made of shells that overlap; they were united into one skin.',
+    remedy: 'Look whether the united shape is the one meant.',
+  },
+  'repair.specks-dropped': {
+    severity: 'note',
+    means: 'Shells that enclose next to nothing were left out.',
+    remedy: 'Nothing to do unless the place is wrong.',
+  },
+  'repair.remeshed': {
+    severity: 'warn',
+    means: 'A master could not be mended face by face; its surface was made anew, which rounds fine detail.',
+    remedy: `Compare the figures; choose a shorter edge length, or: ${mendIt.toLowerCase()}`,
+  },
+  'repair.not-solid': {
+    severity: 'stop',
+    means: 'A master does not enclose a volume and no repair gave one.',
+    remedy: mendIt,
+  },
+  'repair.flat': {
+    severity: 'stop',
+    means: 'A master has no thickness.',
+    remedy: 'Give it a thickness, or describe it as a stand-in by its outline and heights.',
+  },
+  'repair.several-bodies': {
+    severity: 'note',
+    means: 'A master is made of several separate bodies, which are placed and cast together.',
+    remedy: 'Split the file if the bodies are to be placed one by one.',
+  },
+  'repair.cavity': {
+    severity: 'note',
+    means: 'A master has a closed cavity inside, which no two-part mold can form.',
+    remedy: 'Reckon with a solid casting there: it is heavier than the mesh says.',
   },
 });

@@ -1,0 +1,113 @@
+import { boundsOf, type TriangleMesh, type Vec3 } from '../kernel/index.ts';
+import { boundaryLoops } from './boundary-loops.ts';
+import { type EdgePairs, nextCorner } from './edges.ts';
+import { newellVector, spanLoop, triangleArea } from './span-loop.ts';
+
+export interface ClosedHoles {
+  readonly mesh: TriangleMesh;
+  readonly closed: number;
+  /** Faces added; they are the last ones of the mesh. */
+  readonly added: number;
+  /** Area of the faces added, mm2, and the width (mm) and middle of the widest hole closed. */
+  readonly area: number;
+  readonly widest: number;
+  readonly place?: Vec3;
+  /** Holes wider than the limit and not flat, or that could not be spanned: left open. */
+  readonly left: number;
+}
+
+/** A hole whose points keep this share of its width to one plane counts as flat and may be of any width. */
+const flatShare = 0.03;
+
+interface Patch {
+  readonly points: readonly number[];
+  readonly faces: readonly number[];
+  readonly area: number;
+  readonly width: number;
+  readonly flat: boolean;
+}
+
+/**
+ * Spans holes no wider than `limit` mm, and flat ones of any width (a part cut off at its base). A hole's width is
+ * 4 x area / perimeter: the diameter of a round hole, twice the width of a crack however long.
+ */
+export function closeHoles(mesh: TriangleMesh, pairs: EdgePairs, limit: number): ClosedHoles {
+  const loops = boundaryLoops(mesh.triangles, pairs);
+  const edges = edgesAt(mesh.triangles, new Set(loops.flat()));
+  const added: number[] = [];
+  let tally = { closed: 0, area: 0, widest: 0, left: 0 };
+  let place: Vec3 | undefined;
+  for (const loop of loops) {
+    const patch = patchOver(mesh.positions, loop, edges);
+    if (patch === undefined || (patch.width > limit && !patch.flat)) {
+      tally = { ...tally, left: tally.left + 1 };
+      continue;
+    }
+    for (let i = 0; i < patch.faces.length; i++) {
+      added.push(loop[patch.faces[i]]);
+      const next = loop[patch.faces[nextCorner(i)]];
+      edges.add(edgeKey(loop[patch.faces[i]], next));
+    }
+    if (place === undefined || patch.width > tally.widest) place = middleOf(mesh.positions, loop);
+    tally.closed++;
+    tally.area += patch.area;
+    tally.widest = Math.max(tally.widest, patch.width);
+  }
+  if (place === undefined) return { mesh, added: 0, ...tally };
+  const triangles = new Uint32Array(mesh.triangles.length + added.length);
+  triangles.set(mesh.triangles);
+  triangles.set(added, mesh.triangles.length);
+  return { mesh: { positions: mesh.positions, triangles }, added: added.length / 3, place, ...tally };
+}
+
+const edgeKey = (a: number, b: number): string => (a < b ? `${a},${b}` : `${b},${a}`);
+
+/** All edges that run between two of the given vertices. */
+function edgesAt(triangles: Uint32Array, vertices: ReadonlySet<number>): Set<string> {
+  const edges = new Set<string>();
+  if (vertices.size === 0) return edges;
+  for (let h = 0; h < triangles.length; h++) {
+    const a = triangles[h];
+    const b = triangles[nextCorner(h)];
+    if (vertices.has(a) && vertices.has(b)) edges.add(edgeKey(a, b));
+  }
+  return edges;
+}
+
+function patchOver(positions: Float32Array, loop: readonly number[], edges: Set<string>): Patch | undefined {
+  const points = loop.map((v): Vec3 => [positions[v * 3], positions[v * 3 + 1], positions[v * 3 + 2]]);
+  const faces = spanLoop(points, (i, j) => edges.has(edgeKey(loop[i], loop[j])));
+  if (faces === undefined) return undefined;
+  let area = 0;
+  for (let i = 0; i < faces.length; i += 3) {
+    area += triangleArea(points[faces[i]], points[faces[i + 1]], points[faces[i + 2]]);
+  }
+  let perimeter = 0;
+  for (let i = 0; i < points.length; i++) {
+    const [ax, ay, az] = points[i];
+    const [bx, by, bz] = points[(i + 1) % points.length];
+    perimeter += Math.hypot(bx - ax, by - ay, bz - az);
+  }
+  const width = perimeter > 0 ? (4 * area) / perimeter : 0;
+  return { points: loop, faces, area, width, flat: isFlat(points, width) };
+}
+
+function isFlat(points: readonly Vec3[], width: number): boolean {
+  const n = newellVector(points);
+  const length = Math.hypot(...n);
+  if (length === 0) return false;
+  const heights = points.map((p) => (p[0] * n[0] + p[1] * n[1] + p[2] * n[2]) / length);
+  let low = Number.POSITIVE_INFINITY;
+  let high = Number.NEGATIVE_INFINITY;
+  for (const h of heights) {
+    low = Math.min(low, h);
+    high = Math.max(high, h);
+  }
+  return high - low <= flatShare * width;
+}
+
+function middleOf(positions: Float32Array, loop: readonly number[]): Vec3 {
+  const points = loop.flatMap((v) => [...positions.subarray(v * 3, v * 3 + 3)]);
+  const { min, max } = boundsOf(points);
+  return [(min[0] + max[0]) / 2, (min[1] + max[1]) / 2, (min[2] + max[2]) / 2];
+}
