@@ -1,6 +1,6 @@
 import type { TextSpot } from '../findings/index.ts';
 import { placementDefaults } from './defaults.ts';
-import type { PlacementSpec, Plan } from './plan.ts';
+import type { Plan, PlanPlacement } from './plan.ts';
 import type { RadiusSpec, Sink } from './sections/placements.ts';
 
 /** One master at one place, before its mesh is known. */
@@ -12,7 +12,8 @@ export interface FlatPlacement {
   readonly radius: RadiusSpec;
   readonly angleRad: number;
   readonly turnRad: number;
-  readonly sink: Sink;
+  /** Undefined where the plan leaves it open: then a mesh sinks to its widest contour, a stand-in by its own depth. */
+  readonly sink?: Sink | undefined;
   readonly at: TextSpot;
 }
 
@@ -38,7 +39,7 @@ export function expandPlacements(plan: Pick<Plan, 'placements'>): FlatPlacement[
         radius: place.radius,
         angleRad: place.angleRad,
         turnRad: place.turnRad ?? entry.turnRad ?? placementDefaults.turnRad,
-        sink: entry.sink ?? placementDefaults.sink,
+        sink: entry.sink,
         at: entry.at,
       };
     });
@@ -64,7 +65,7 @@ interface Place {
   readonly turnRad?: number | undefined;
 }
 
-function places({ where }: PlacementSpec): readonly Place[] {
+function places({ where }: PlanPlacement): readonly Place[] {
   if ('position' in where) return [where.position];
   if ('each' in where) return where.each;
   const { count, radius, startRad = placementDefaults.startRad } = where.ring;

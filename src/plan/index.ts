@@ -3,18 +3,19 @@ export * from './expand-placements.ts';
 export { nearestName } from './nearest-name.ts';
 export { notUsedYet } from './not-used-yet.ts';
 export type {
-  BossSpec,
-  ChannelSpec,
-  MasterSpec,
-  NotchSpec,
-  PlacementSpec,
   Plan,
-  SupportSpec,
-  TabSpec,
+  PlanBoss,
+  PlanChannel,
+  PlanMaster,
+  PlanNotch,
+  PlanPlacement,
+  PlanSupport,
+  PlanTab,
 } from './plan.ts';
 export type { PlanPath } from './plan-tree.ts';
 export { type Quantity, readQuantity } from './quantity.ts';
 export { type PlanReading, type PlanSource, readPlan } from './read-plan.ts';
 export { planJsonSchema } from './schema.ts';
 export type { RadiusSpec, Sink } from './sections/placements.ts';
+export { type StarterOptions, starterPlan } from './starter-plan.ts';
 export type { KindName } from './unit-table.ts';

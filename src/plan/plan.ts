@@ -10,13 +10,13 @@ type Item<T> = T extends readonly (infer I)[] ? I : never;
 /** The word or the list, its items with their places. */
 type Listed<T> = Exclude<T, readonly unknown[]> | Placed<Item<T>>[];
 
-export type MasterSpec = Placed<Given<'masters'>[string]>;
-export type PlacementSpec = Placed<Item<Given<'placements'>>>;
-export type BossSpec = Placed<Item<NonNullable<Given<'registration'>['bosses']>>>;
-export type TabSpec = Placed<Item<Given<'tabs'>>>;
-export type NotchSpec = Placed<Item<Given<'notches'>>>;
-export type SupportSpec = Placed<Item<Given<'supports'>>>;
-export type ChannelSpec = Placed<Item<Given<'gates'>>>;
+export type PlanMaster = Placed<Given<'masters'>[string]>;
+export type PlanPlacement = Placed<Item<Given<'placements'>>>;
+export type PlanBoss = Placed<Item<NonNullable<Given<'registration'>['bosses']>>>;
+export type PlanTab = Placed<Item<Given<'tabs'>>>;
+export type PlanNotch = Placed<Item<Given<'notches'>>>;
+export type PlanSupport = Placed<Item<Given<'supports'>>>;
+export type PlanChannel = Placed<Item<Given<'gates'>>>;
 
 type ItemSections =
   | 'masters'
@@ -37,12 +37,12 @@ type ItemSections =
 export type Plan = Omit<PlanValue, ItemSections> & {
   readonly disc: Placed<PlanValue['disc']>;
   readonly sprue?: Placed<Given<'sprue'>>;
-  readonly masters?: Readonly<Record<string, MasterSpec>>;
-  readonly placements?: readonly PlacementSpec[];
-  readonly registration?: Omit<Given<'registration'>, 'bosses'> & { readonly bosses?: readonly BossSpec[] };
+  readonly masters?: Readonly<Record<string, PlanMaster>>;
+  readonly placements?: readonly PlanPlacement[];
+  readonly registration?: Omit<Given<'registration'>, 'bosses'> & { readonly bosses?: readonly PlanBoss[] };
   readonly supports?: Listed<Given<'supports'>>;
-  readonly tabs?: readonly TabSpec[];
-  readonly notches?: readonly NotchSpec[];
+  readonly tabs?: readonly PlanTab[];
+  readonly notches?: readonly PlanNotch[];
   readonly gates?: Listed<Given<'gates'>>;
   readonly vents?: Listed<Given<'vents'>>;
 };
@@ -53,13 +53,15 @@ export function placeInText(value: PlanValue, tree: PlanTree): Plan {
     ({ ...item, at: tree.spotAt(path) }) as Placed<T>;
   const all = <T extends object>(items: readonly T[], ...path: PropertyKey[]): Placed<T>[] =>
     items.map((item, i) => one(item, ...path, i));
+  const named = <T extends object>(item: T, ...path: PropertyKey[]): Placed<T> =>
+    ({ ...item, at: tree.keySpotAt(path) }) as Placed<T>;
   const { masters, placements, registration, supports, tabs, notches, gates, vents, disc, sprue, ...rest } =
     value;
   return {
     ...rest,
-    disc: one(disc, 'disc'),
-    ...(sprue && { sprue: one(sprue, 'sprue') }),
-    ...(masters && { masters: mapValues(masters, (master, id) => one(master, 'masters', id)) }),
+    disc: named(disc, 'disc'),
+    ...(sprue && { sprue: named(sprue, 'sprue') }),
+    ...(masters && { masters: mapValues(masters, (master, id) => named(master, 'masters', id)) }),
     ...(placements && { placements: all(placements, 'placements') }),
     ...(registration && {
       registration: withBosses(registration, (bosses) => all(bosses, 'registration', 'bosses')),
@@ -74,7 +76,7 @@ export function placeInText(value: PlanValue, tree: PlanTree): Plan {
 
 function withBosses(
   { bosses, ...rest }: Given<'registration'>,
-  place: (bosses: NonNullable<Given<'registration'>['bosses']>) => BossSpec[],
+  place: (bosses: NonNullable<Given<'registration'>['bosses']>) => PlanBoss[],
 ): NonNullable<Plan['registration']> {
   return bosses ? { ...rest, bosses: place(bosses) } : rest;
 }

@@ -1,0 +1,203 @@
+import { sprueDefaults } from './defaults.ts';
+import type { PlanValue } from './schema.ts';
+
+export interface StarterOptions {
+  /** Diameter of the disc, mm. */
+  readonly diameter: number;
+  readonly process: PlanValue['process'];
+  /** Unit the plan is written in. */
+  readonly unit: 'mm' | 'in';
+}
+
+/**
+ * Text of a plan to start from: a sprue form and unequal bosses near the rim, in usual sizes for the disc, with
+ * masters and placements as examples. It reads without a finding, and so it does with its examples put in force: a
+ * line that begins with `#` and no blank behind it, or more than one, is an example.
+ */
+export function starterPlan({ diameter, process, unit }: StarterOptions): string {
+  const write = unit === 'mm' ? millimeters : inches;
+  const sections = [
+    head(process, unit),
+    disc(diameter, unit, write),
+    sprue(diameter, write),
+    registration(diameter, process, unit, write),
+    rim(write),
+    examples(diameter, write),
+    making(process, write),
+  ];
+  return sections
+    .map((section) => section.trim())
+    .join('\n\n')
+    .concat('\n');
+}
+
+type Write = (mm: number) => string;
+
+/** To the nearest half millimeter (tenth, under 3 mm). */
+const millimeters: Write = (mm) => String(mm < 3 ? Math.round(mm * 10) / 10 : Math.round(mm * 2) / 2);
+
+const sixteenth = 25.4 / 16;
+
+/** To the nearest sixteenth of an inch (sixty-fourth, under 1/8 in), as a reduced fraction. */
+const inches: Write = (mm) => {
+  const finest = mm < 25.4 / 8 ? 64 : 16;
+  let num = Math.max(1, Math.round((mm / 25.4) * finest));
+  let den = finest;
+  while (num % 2 === 0 && den > 1) {
+    num /= 2;
+    den /= 2;
+  }
+  const whole = Math.floor(num / den);
+  const rest = num % den;
+  const parts = [whole > 0 ? String(whole) : '', rest > 0 ? `${rest}/${den}` : ''];
+  return `${parts.filter((part) => part !== '').join(' ')} in`;
+};
+
+const processNotes: Record<PlanValue['process'], string> = {
+  rubber: 'raw rubber, pressed and cured round the masters',
+  rigid: 'printed or machined test halves',
+  poured: 'pattern plates that silicone or resin is poured on',
+};
+
+const head = (process: PlanValue['process'], unit: 'mm' | 'in'): string => `
+# A plan for discwright. A bare number means mm, degrees, rpm, C or minutes, as the field says; other units are
+# written out: 9 in, 3/8 in, 320 F, 2 h${unit === 'in' ? '. This plan is written in inches' : ''}.
+# Lines like those under "masters" that begin with # and no word right behind it are examples: take the # away.
+
+title: New disc
+revision: 1
+# rubber, rigid or poured; here: ${processNotes[process]}.
+process: ${process}
+`;
+
+/** Usual thickness of a half: 1/2 in up to a 7 in disc, 3/4 in beyond; common practice, no published source. */
+const thickness = (diameter: number): number => (diameter <= 180 ? 12.7 : 19.05);
+
+/** The diameter asked for is never rounded to a usual size. */
+function exactly(mm: number, unit: 'mm' | 'in'): string {
+  if (unit === 'mm') return String(Number(mm.toFixed(3)));
+  const sixteenths = mm / sixteenth;
+  const fits = Math.abs(sixteenths - Math.round(sixteenths)) < 1e-6;
+  return fits ? inches(mm) : `${Number((mm / 25.4).toFixed(4))} in`;
+}
+
+const disc = (diameter: number, unit: 'mm' | 'in', write: Write): string => `
+disc:
+  diameter: ${exactly(diameter, unit)}
+  # Of each half. Give lower and upper instead where they differ.
+  thickness: ${write(thickness(diameter))}
+  rimChamfer: ${write(1)}
+`;
+
+function sprue(diameter: number, write: Write): string {
+  const usual = sprueDefaults(diameter);
+  return `
+# The center sprue form: a shaft through the upper half, a well in the lower half, a dome that turns the stream.
+sprue:
+  hole: ${write(usual.holeDiameter)}
+  draft: 3
+  well: { diameter: ${write(usual.wellDiameter)}, depth: ${write(usual.wellDepth)} }
+  dome: { diameter: ${write(usual.domeDiameter)}, height: ${write(usual.domeHeight)} }
+  fillet: ${write(usual.fillet)}
+  grip: ${write(usual.grip)}
+`;
+}
+
+/**
+ * Two sizes of boss that suit the disc, the larger first. Cap nuts as in DIN 1587 and SAE J483; `reach` is half the
+ * larger hexagon across its corners (or the larger dome's radius), mm.
+ */
+function bossSizes(diameter: number, process: PlanValue['process'], unit: 'mm' | 'in', write: Write) {
+  if (process !== 'rubber') {
+    const large = Math.min(20, Math.max(8, Math.round(diameter * 0.06)));
+    return { kind: 'dome', sizes: [write(large), write(0.8 * large)], reach: large / 2 };
+  }
+  const kind = 'cap nut';
+  if (unit === 'in') {
+    return diameter < 200
+      ? { kind, sizes: ['5/16', '1/4'], reach: 7.4 }
+      : { kind, sizes: ['3/8', '5/16'], reach: 8.3 };
+  }
+  if (diameter < 120) return { kind, sizes: ['M5', 'M4'], reach: 4.5 };
+  if (diameter < 200) return { kind, sizes: ['M6', 'M5'], reach: 5.6 };
+  return diameter < 280
+    ? { kind, sizes: ['M10', 'M8'], reach: 8.9 }
+    : { kind, sizes: ['M12', 'M10'], reach: 10.1 };
+}
+
+function registration(
+  diameter: number,
+  process: PlanValue['process'],
+  unit: 'mm' | 'in',
+  write: Write,
+): string {
+  const { kind, sizes, reach } = bossSizes(diameter, process, unit, write);
+  // At least 6 mm of rubber between boss and rim; common practice, no published source.
+  const fromRim = write(
+    unit === 'in' ? Math.ceil((reach + 6) / sixteenth) * sixteenth : Math.ceil(reach + 6),
+  );
+  // These angles leave every wrong position at least 25 degrees of misfit at one boss or more.
+  const rows = [
+    [0, sizes[0]],
+    [100, sizes[1]],
+    [190, sizes[0]],
+    [250, sizes[1]],
+  ] as const;
+  const bosses = rows.map(
+    ([angle, size]) =>
+      `    - { kind: ${kind}, size: ${size}, at: { radius: { fromRim: ${fromRim} }, angle: ${angle} } }`,
+  );
+  const clearance = process === 'rubber' ? '' : `  clearance: ${write(0.3)}\n`;
+  return `
+# Unequal bosses at unequal angles near the rim, so that the halves close in one position only.
+registration:
+${clearance}  bosses:
+${bosses.join('\n')}
+`;
+}
+
+const rim = (write: Write): string => `
+# A tab in the parting line where the cured halves are pried apart, and a notch across both halves as a witness.
+tabs:
+  - { angle: 145, width: ${write(20)}, length: ${write(8)}, height: ${write(3)}, inset: ${write(1)} }
+notches:
+  - { angle: 45, width: ${write(5)}, depth: ${write(3)} }
+`;
+
+function examples(diameter: number, write: Write): string {
+  return `
+# The masters, each under a name of yours: a mesh file beside this plan, or a stand-in where there is no mesh.
+#masters:
+#  ivy: { file: masters/ivy.stl }
+#  beetle: { file: masters/beetle.stl, lie: { turnX: 180 } }
+#  button: { length: ${write(0.07 * diameter)}, width: ${write(0.07 * diameter)}, above: ${write(3)}, below: ${write(1)} }
+
+# Where they lie. A radius is a length, a share of the disc radius, or a distance from the rim.
+# Sink: how much lies below the parting plane; silhouette puts the widest contour there.
+#placements:
+#  - { master: ivy, at: { radius: 60 %, angle: 20 }, turn: 90, sink: silhouette }
+#  - { master: beetle, at: { radius: { fromRim: ${write(0.2 * diameter)} }, angle: 80 }, sink: 50 % }
+#  - { master: button, ring: { count: 3, radius: 60 %, start: 140 }, sink: ${write(1)} }
+
+# Build-ups under thin parts, and channels for metal and air.
+#supports: auto
+#gates: straight
+#vents: straight
+`;
+}
+
+function making(process: PlanValue['process'], write: Write): string {
+  const relieve =
+    process === 'rigid' ? '  # Fill undercuts so that a rigid casting can leave.\n  relieve: true\n' : '';
+  const shrink =
+    process === 'rubber' || process === 'poured'
+      ? '\n# Shares of length; ask the makers of your alloy and rubber.\n#shrink: { alloy: 0.5 %, rubber: 1 % }'
+      : '\n# Share of length; ask the maker of your alloy.\n#shrink: { alloy: 0.5 % }';
+  return `
+# How the fixtures are made.
+fixture:
+  material: PLA
+  clearance: ${write(0.3)}
+${relieve}${shrink}
+`;
+}
