@@ -1,5 +1,7 @@
 import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex } from '@noble/hashes/utils.js';
+import type { Solid } from '../kernel/index.ts';
+import type { Mold } from '../mold/index.ts';
 import type { Build, Withheld } from './build.ts';
 import { type Json, jsonBytes } from './json-text.ts';
 import type { CheckedSolid, ExportFile } from './solid-file.ts';
@@ -23,21 +25,21 @@ export function manifestFile(build: Build, files: readonly ExportFile[]): Export
       path,
       sha256: sha256Hex(bytes),
       bytes: bytes.length,
-      solid: solidJson(solids.get(path), mold.fixture.material),
+      solid: solidJson(solids.get(path), mold),
     })),
     withheld: build.withheld.map(withheldJson),
   };
   return { path: 'manifest.json', bytes: jsonBytes(json) };
 }
 
-function solidJson(checked: CheckedSolid | undefined, material: string): Json | undefined {
+function solidJson(checked: CheckedSolid | undefined, mold: Mold): Json | undefined {
   if (!checked) return undefined;
   const { solid, audit } = checked;
   return {
     id: solid.id,
     title: solid.title,
     role: solid.role,
-    material,
+    material: materialOf(solid, mold),
     estimated: solid.estimated,
     subjects: solid.subjects,
     triangles: audit.triangles,
@@ -47,6 +49,12 @@ function solidJson(checked: CheckedSolid | undefined, material: string): Json | 
     boundsMm: { min: audit.bounds.min, max: audit.bounds.max },
     toMold: solid.toMold,
   };
+}
+
+/** Fixtures are of the plan's fixture material; halves that are pressed or poured are of what is pressed or poured. */
+function materialOf({ role }: Solid, { process, fixture }: Mold): string {
+  if (process === 'rigid' || (role !== 'half' && role !== 'blank')) return fixture.material;
+  return process === 'rubber' ? 'rubber' : 'poured on the pattern plates';
 }
 
 const withheldJson = ({ id, title, subjects, reasons }: Withheld): Json => ({ id, title, subjects, reasons });

@@ -99,7 +99,7 @@ describe('a build as files', () => {
       id: 'lower-half',
       title: 'lower-half',
       role: 'half',
-      material: 'PETG',
+      material: 'rubber',
       estimated: false,
       subjects: [],
       triangles: 12,
@@ -109,7 +109,11 @@ describe('a build as files', () => {
       boundsMm: { min: [0, 0, 0], max: [10, 20, 30] },
       toMold: [1, 0, 0, 0, 0, 1, 0, 0, 0, 0, 1, 0, 0, 0, -30, 1],
     });
-    expect(manifest.files[1].solid).toMatchObject({ estimated: true, eulerCharacteristic: 0 });
+    expect(manifest.files[1].solid).toMatchObject({
+      estimated: true,
+      material: 'PETG',
+      eulerCharacteristic: 0,
+    });
     expect(manifest.files[2].solid).toBeUndefined();
     expect(manifest.withheld).toEqual([
       { id: 'tab', title: 'Tab', subjects: ['tab-1'], reasons: ['It leaves the disc.'] },

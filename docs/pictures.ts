@@ -1,0 +1,147 @@
+/**
+ * Draws the README's pictures from a built mold: `tsx docs/pictures.ts out/<folder> [docs]`. Reads the folder's
+ * manifest.json and STL files and writes lower-half.png, upper-half.png, sprue-form.png and build-up.png.
+ */
+import { readFile, writeFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import { type Color, renderPicture, type View } from '../src/export/picture.ts';
+import {
+  compose,
+  type Matrix4,
+  movePoint,
+  rotation,
+  type TriangleMesh,
+  type Vec3,
+} from '../src/kernel/index.ts';
+
+interface Listed {
+  readonly path: string;
+  readonly solid?: {
+    readonly id: string;
+    readonly role: string;
+    readonly volumeMm3: number;
+    readonly boundsMm: { readonly min: Vec3; readonly max: Vec3 };
+    readonly toMold: Matrix4;
+  };
+}
+
+type Shown = Listed & { readonly solid: NonNullable<Listed['solid']> };
+
+interface Shot {
+  readonly name: string;
+  readonly color: Color;
+  readonly view: View;
+  readonly width: number;
+  readonly height: number;
+  pick(solids: readonly Shown[]): Shown | undefined;
+  stand(solid: Shown['solid']): Matrix4;
+}
+
+const fromAbove: View = { direction: [0.22, 0.62, -0.76], up: [0, 0, 1] };
+const fromTheSide: View = { direction: [0.5, 0.75, -0.45], up: [0, 0, 1] };
+const inMold = (solid: Shown['solid']): Matrix4 => solid.toMold;
+
+/** Whether the middle of its box is below the parting plane once it stands in the mold. */
+const isLower = ({ solid }: Shown): boolean => {
+  const { min, max } = solid.boundsMm;
+  const middle: Vec3 = [(min[0] + max[0]) / 2, (min[1] + max[1]) / 2, (min[2] + max[2]) / 2];
+  return movePoint(solid.toMold, middle)[2] < 0;
+};
+
+const largest = (solids: readonly Shown[], role: string): Shown | undefined =>
+  solids.filter(({ solid }) => solid.role === role).sort((a, b) => b.solid.volumeMm3 - a.solid.volumeMm3)[0];
+
+const shots: readonly Shot[] = [
+  {
+    name: 'lower-half',
+    color: [0.7, 0.74, 0.66],
+    view: fromAbove,
+    width: 1000,
+    height: 760,
+    pick: (solids) => solids.find((shown) => shown.solid.role === 'half' && isLower(shown)),
+    stand: inMold,
+  },
+  {
+    // Turned over like the lid of a box, so that its parting face is seen.
+    name: 'upper-half',
+    color: [0.79, 0.72, 0.6],
+    view: fromAbove,
+    width: 1000,
+    height: 760,
+    pick: (solids) => solids.find((shown) => shown.solid.role === 'half' && !isLower(shown)),
+    stand: (solid) => compose(rotation('x', Math.PI), solid.toMold),
+  },
+  {
+    name: 'sprue-form',
+    color: [0.66, 0.55, 0.5],
+    view: fromTheSide,
+    width: 640,
+    height: 640,
+    pick: (solids) => largest(solids, 'sprue form'),
+    stand: inMold,
+  },
+  {
+    name: 'build-up',
+    color: [0.62, 0.68, 0.74],
+    view: fromTheSide,
+    width: 800,
+    height: 600,
+    pick: (solids) => largest(solids, 'build-up'),
+    stand: inMold,
+  },
+];
+
+const most = 300_000;
+
+async function draw(folder: string, target: string): Promise<void> {
+  const manifest = JSON.parse(await readFile(join(folder, 'manifest.json'), 'utf8')) as {
+    readonly files: readonly Listed[];
+  };
+  const solids = manifest.files.filter((file): file is Shown => file.solid !== undefined);
+  for (const shot of shots) {
+    const shown = shot.pick(solids);
+    if (!shown) {
+      console.log(`${shot.name}: this build has none, no picture drawn`);
+      continue;
+    }
+    const mesh = weldedStl(await readFile(join(folder, shown.path)));
+    const png = renderPicture({
+      ...shot,
+      items: [{ mesh, color: shot.color, matrix: shot.stand(shown.solid) }],
+      background: [0.97, 0.96, 0.94],
+    });
+    if (png.length > most) throw new Error(`${shot.name}.png takes ${png.length} bytes, more than ${most}`);
+    await writeFile(join(target, `${shot.name}.png`), png);
+    console.log(
+      `${shot.name}.png: ${shown.path}, ${mesh.triangles.length / 3} triangles, ${png.length} bytes`,
+    );
+  }
+}
+
+/** A binary STL with equal corners joined, so that round things can be shaded smoothly. */
+function weldedStl(bytes: Buffer): TriangleMesh {
+  const count = bytes.readUInt32LE(80);
+  const numbers = new Map<string, number>();
+  const positions: number[] = [];
+  const triangles = new Uint32Array(count * 3);
+  for (let corner = 0; corner < triangles.length; corner++) {
+    const at = 84 + 50 * Math.floor(corner / 3) + 12 * (1 + (corner % 3));
+    const key = bytes.toString('latin1', at, at + 12);
+    let vertex = numbers.get(key);
+    if (vertex === undefined) {
+      vertex = numbers.size;
+      numbers.set(key, vertex);
+      positions.push(bytes.readFloatLE(at), bytes.readFloatLE(at + 4), bytes.readFloatLE(at + 8));
+    }
+    triangles[corner] = vertex;
+  }
+  return { positions: Float32Array.from(positions), triangles };
+}
+
+const [folder, target = import.meta.dirname] = process.argv.slice(2);
+if (folder === undefined) {
+  console.error('usage: tsx docs/pictures.ts out/<folder> [where to write]');
+  process.exitCode = 2;
+} else {
+  await draw(folder, target);
+}
