@@ -1,7 +1,9 @@
 import { checkCodes } from './codes/checks.ts';
 import type { CodeEntry } from './codes/entry.ts';
+import { layoutCodes } from './codes/layout.ts';
 import { meshCodes } from './codes/mesh.ts';
 import { moldCodes } from './codes/mold.ts';
+import { outlineCodes } from './codes/outline.ts';
 import { planCodes } from './codes/plan.ts';
 import { repairCodes } from './codes/repair.ts';
 import { solidCodes } from './codes/solids.ts';
@@ -10,7 +12,9 @@ import { solidCodes } from './codes/solids.ts';
 export const catalogue = {
   ...planCodes,
   ...meshCodes,
+  ...outlineCodes,
   ...repairCodes,
+  ...layoutCodes,
   ...moldCodes,
   ...solidCodes,
   ...checkCodes,
