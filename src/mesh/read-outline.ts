@@ -3,7 +3,7 @@ import { defaultChordError } from '../kernel/index.ts';
 import type { Drawing } from './drawing.ts';
 import { readDxf } from './dxf-outline.ts';
 import { crossingOf, joinEnds, orientByNesting, withoutRepeats } from './rings.ts';
-import { type Ring, ringArea } from './silhouette.ts';
+import type { Ring } from './silhouette.ts';
 import { readSvg } from './svg-outline.ts';
 
 /** Rings in mm, y up: outer ones counter-clockwise, holes clockwise; or none, and at least one stop. */
@@ -80,9 +80,8 @@ function assemble(drawing: Drawing, say: Say): OutlineOutcome {
       }),
     );
   }
-  const rings = closed
-    .map((ring) => withoutRepeats(ring, leastStep))
-    .filter((ring) => Math.abs(ringArea(ring)) > 1e-6);
+  // Fewer than three points enclose nothing; what encloses no area runs back over itself and is said to cross.
+  const rings = closed.map((ring) => withoutRepeats(ring, leastStep)).filter((ring) => ring.length > 2);
   if (rings.length === 0) {
     return { findings: [...findings, say('outline.empty', 'there is no closed path with an inside')] };
   }
