@@ -1,3 +1,4 @@
+export { type Layout, layOut } from './layout.ts';
 export * from './mold.ts';
 export * from './parting-surface.ts';
 export * from './turned.ts';

@@ -3,13 +3,7 @@ import { KernelFault } from '../kernel/index.ts';
 import type { Mold, Tools, Work } from '../mold/index.ts';
 import type { Cache } from './cache.ts';
 import { contentKey } from './content-key.ts';
-
-/** Called before each job with what is about to be done; may throw to cancel. */
-export type Progress = (step: {
-  readonly title: string;
-  readonly done: number;
-  readonly total: number;
-}) => void;
+import type { Progress } from './progress.ts';
 
 export interface RunOptions {
   readonly cache?: Cache;

@@ -47,7 +47,7 @@ export const tabs = z
     z
       .strictObject({
         id: id('Name of the tab; without it, tabs are numbered.').optional(),
-        angle: angle('Where on the rim.'),
+        angle: angle('Where on the rim; left out, the middle of the widest free arc.').optional(),
         width: length('Width along the rim.', { over: 0, to: 500 }).optional(),
         length: length('Length inward.', { over: 0, to: 200 }).optional(),
         height: length('Height, half of it in each half.', { over: 0, to: 50 }).optional(),
@@ -66,7 +66,7 @@ export const notches = z
     z
       .strictObject({
         id: id('Name of the notch; without it, notches are numbered.').optional(),
-        angle: angle('Where on the rim.'),
+        angle: angle('Where on the rim; left out, the middle of the widest free arc.').optional(),
         width: length('Width along the rim.', { over: 0, to: 200 }).optional(),
         depth: length('Depth inward.', { over: 0, to: 100 }).optional(),
       })

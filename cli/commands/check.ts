@@ -1,0 +1,41 @@
+import { reportJson } from '../../src/export/index.ts';
+import { loadKernel } from '../../src/kernel/index.ts';
+import { checkMold, readMold } from '../../src/pipeline/index.ts';
+import { type ExitCode, exitCode } from '../exit.ts';
+import { openPlan } from '../plan-files.ts';
+import { progressLine } from '../progress-line.ts';
+import { showFigures, showFindings, tally } from '../show-report.ts';
+import { strong, type Terminal } from '../terminal.ts';
+
+export interface CheckOptions {
+  readonly json?: true;
+  readonly quiet?: true;
+}
+
+/** Prints the findings, worst first, then the figures; exit 1 when one says stop, 2 when the plan cannot be read. */
+export async function runCheck(
+  argument: string,
+  options: CheckOptions,
+  terminal: Terminal,
+): Promise<ExitCode> {
+  const source = await openPlan(argument);
+  const kernel = await loadKernel();
+  const progress = progressLine(terminal, options.quiet === true || options.json === true);
+  const { mold, findings } = await readMold(source, kernel, { progress: progress.step });
+  if (!mold) {
+    progress.end();
+    terminal.err(showFindings(findings));
+    return exitCode.unreadable;
+  }
+  const report = checkMold(mold, findings, kernel, { progress: progress.step });
+  progress.end();
+  if (options.json) {
+    terminal.out(new TextDecoder().decode(reportJson(report)).trimEnd());
+  } else {
+    terminal.out(strong(`${report.title}: ${tally(report.findings)}`));
+    for (const text of [showFindings(report.findings), showFigures(report)]) {
+      if (text !== '') terminal.out(`\n${text}`);
+    }
+  }
+  return report.findings.some(({ severity }) => severity === 'stop') ? exitCode.stop : exitCode.fine;
+}

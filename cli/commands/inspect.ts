@@ -1,0 +1,69 @@
+import { basename } from 'node:path';
+import { loadKernel } from '../../src/kernel/index.ts';
+import type { FileUnit } from '../../src/mesh/index.ts';
+import { type Inspection, inspectMesh } from '../../src/pipeline/index.ts';
+import { type ExitCode, exitCode, Unreadable } from '../exit.ts';
+import { readNamed } from '../plan-files.ts';
+import { showQuantity } from '../show-quantity.ts';
+import { showFindings } from '../show-report.ts';
+import { strong, type Terminal, table } from '../terminal.ts';
+
+const units: readonly FileUnit[] = ['micron', 'mm', 'cm', 'm', 'in', 'ft'];
+
+/** Prints what each mesh file holds after mending; exit 2 when one of them holds no usable mesh. */
+export async function runInspect(
+  paths: readonly string[],
+  options: { readonly unit?: string; readonly json?: true },
+  terminal: Terminal,
+): Promise<ExitCode> {
+  const unit = units.find((name) => name === options.unit);
+  if (options.unit !== undefined && !unit) {
+    throw new Unreadable(`--unit ${options.unit} is not known; use one of ${units.join(', ')}`);
+  }
+  const kernel = await loadKernel();
+  let code: ExitCode = exitCode.fine;
+  const all: unknown[] = [];
+  for (const path of paths) {
+    const inspection = inspectMesh(await readNamed(path), basename(path), kernel, unit);
+    if (!inspection.measures) code = exitCode.unreadable;
+    if (options.json) all.push(asJson(path, inspection));
+    else terminal.out(describe(path, inspection));
+  }
+  if (options.json) terminal.out(JSON.stringify(all, undefined, 2));
+  return code;
+}
+
+const asJson = (path: string, { mesh, ...rest }: Inspection) => ({
+  file: path,
+  ...rest,
+  ...(mesh && { triangles: mesh.triangles.length / 3, vertices: mesh.positions.length / 3 }),
+});
+
+function describe(path: string, inspection: Inspection): string {
+  const { mesh, measures, unit, reach, widest, findings } = inspection;
+  const parts = [strong(path)];
+  if (mesh && measures && reach !== undefined && widest !== undefined) {
+    const { min, max } = measures.bounds;
+    const point = (values: readonly number[]) => values.map((value) => value.toFixed(3)).join(', ');
+    parts.push(
+      table([
+        ['  read as', unit ?? ''],
+        ['  triangles', String(mesh.triangles.length / 3)],
+        ['  width x', showQuantity(max[0] - min[0], 'mm')],
+        ['  depth y', showQuantity(max[1] - min[1], 'mm')],
+        ['  height z', showQuantity(max[2] - min[2], 'mm')],
+        ['  volume', showQuantity(measures.volume, 'mm3')],
+        ['  surface', showQuantity(measures.area, 'mm2')],
+        ['  center of mass', `${point(measures.centroid)} mm`],
+        [
+          '  inertia about it',
+          `${measures.inertia.map((value) => value.toPrecision(6)).join(', ')} mm5 (xx, yy, zz, xy, yz, zx)`,
+        ],
+        ['  circle round it', `${showQuantity(2 * reach, 'mm')} across`],
+        ['  widest contour', `${showQuantity(widest, 'mm')} above its lowest point`],
+      ]),
+    );
+  }
+  if (findings.length > 0) parts.push(showFindings(findings));
+  return `${parts.join('\n')}\n`;
+}

@@ -1,0 +1,47 @@
+import { writeFile } from 'node:fs/promises';
+import { readQuantity, starterPlan } from '../../src/plan/index.ts';
+import { type ExitCode, exitCode, Unreadable } from '../exit.ts';
+import type { Terminal } from '../terminal.ts';
+
+const processes = ['rubber', 'rigid', 'poured'] as const;
+const units = ['mm', 'in'] as const;
+
+/** Writes a commented starter plan, or prints it; never overwrites a file. */
+export async function runNew(
+  file: string | undefined,
+  options: { readonly diameter: string; readonly process: string; readonly unit: string },
+  terminal: Terminal,
+): Promise<ExitCode> {
+  const process = oneOf('--process', options.process, processes);
+  const unit = oneOf('--unit', options.unit, units);
+  const bare = Number(options.diameter);
+  const read = readQuantity(
+    Number.isFinite(bare) ? bare * (unit === 'in' ? 25.4 : 1) : options.diameter,
+    'length',
+  );
+  if ('fault' in read) throw new Unreadable(`--diameter ${options.diameter}: ${read.fault.says}`);
+  if (!(read.value >= 60 && read.value <= 1000)) {
+    throw new Unreadable(`--diameter ${options.diameter}: starter plans are made for discs of 60 to 1000 mm`);
+  }
+  const text = starterPlan({ diameter: read.value, process, unit });
+  if (file === undefined) {
+    terminal.out(text.trimEnd());
+    return exitCode.fine;
+  }
+  try {
+    await writeFile(file, text, { flag: 'wx' });
+  } catch (error) {
+    const code = (error as NodeJS.ErrnoException).code;
+    throw new Unreadable(
+      code === 'EEXIST' ? `${file} is there already; nothing was written` : `cannot write ${file} (${code})`,
+    );
+  }
+  terminal.out(`${file} written; try: discwright build ${file}`);
+  return exitCode.fine;
+}
+
+function oneOf<const T extends string>(option: string, value: string, allowed: readonly T[]): T {
+  const found = allowed.find((one) => one === value);
+  if (!found) throw new Unreadable(`${option} ${value} is not known; use one of ${allowed.join(', ')}`);
+  return found;
+}

@@ -1,0 +1,105 @@
+import { Command, CommanderError } from 'commander';
+import { type ExitCode, exitCode, Unreadable } from './exit.ts';
+import type { Terminal } from './terminal.ts';
+import { version } from './version.ts';
+
+const exitCodesHelp = `
+Exit codes: 0 fine; 1 a finding says stop; 2 the input cannot be read; 3 a fault of discwright.`;
+
+/**
+ * Runs one command line and returns the exit code. Commands are loaded when called, so that --help needs no geometry
+ * kernel. Never throws: what the user can mend is one line, what he cannot is said to be our fault.
+ */
+export async function runProgram(args: readonly string[], terminal: Terminal): Promise<ExitCode> {
+  let code: ExitCode = exitCode.fine;
+  const program = describeProgram(terminal, (result) => {
+    code = result;
+  });
+  try {
+    await program.parseAsync(args as string[], { from: 'user' });
+    return code;
+  } catch (error) {
+    if (error instanceof CommanderError) return error.exitCode === 0 ? exitCode.fine : exitCode.unreadable;
+    if (error instanceof Unreadable) {
+      terminal.err(`discwright: ${error.message}`);
+      return exitCode.unreadable;
+    }
+    terminal.err(
+      `discwright: a fault of the program: ${error instanceof Error ? error.message : String(error)}`,
+    );
+    if (process.env['DISCWRIGHT_DEBUG'] && error instanceof Error) terminal.err(error.stack ?? '');
+    return exitCode.ours;
+  }
+}
+
+function describeProgram(terminal: Terminal, done: (code: ExitCode) => void): Command {
+  const program = new Command('discwright')
+    .description(
+      'Turns a text plan of a two-part disc mold into solids, and says beforehand whether it will work.',
+    )
+    .version(version)
+    .exitOverride()
+    .configureOutput({
+      writeOut: (text) => terminal.out(text.trimEnd()),
+      writeErr: (text) => terminal.err(text.trimEnd()),
+    })
+    .addHelpText('after', exitCodesHelp);
+
+  program
+    .command('new')
+    .description('write a commented starter plan')
+    .argument('[file]', 'where to write it; printed when left out')
+    .option('--diameter <length>', 'disc diameter, such as 9in or 230mm', '250mm')
+    .option('--process <name>', 'rubber, rigid or poured', 'rubber')
+    .option('--unit <unit>', 'write lengths in mm or in', 'mm')
+    .addHelpText(
+      'after',
+      '\nExample:\n  discwright new charms.yaml --diameter 9in --process rubber --unit in',
+    )
+    .action(
+      async (file: string | undefined, options: { diameter: string; process: string; unit: string }) => {
+        const { runNew } = await import('./commands/new.ts');
+        done(await runNew(file, options, terminal));
+      },
+    );
+
+  program
+    .command('inspect')
+    .description('read, mend and measure meshes')
+    .argument('<files...>', 'STL, OBJ or 3MF files')
+    .option('--unit <unit>', 'what a length in the files means: mm, cm, m, in, ft, micron')
+    .option('--json', 'print JSON')
+    .addHelpText('after', '\nExample:\n  discwright inspect beetle.stl --unit in')
+    .action(async (files: string[], options: { unit?: string; json?: true }) => {
+      const { runInspect } = await import('./commands/inspect.ts');
+      done(await runInspect(files, options, terminal));
+    });
+
+  program
+    .command('check')
+    .description('say whether the mold closes, holds and leaves enough rubber')
+    .argument('<plan>', 'a plan file, or a folder with a plan.yaml in it')
+    .option('--json', 'print the report as JSON')
+    .option('--quiet', 'no progress')
+    .addHelpText('after', '\nExample:\n  discwright check presets/hedgerow')
+    .action(async (plan: string, options: { json?: true; quiet?: true }) => {
+      const { runCheck } = await import('./commands/check.ts');
+      done(await runCheck(plan, options, terminal));
+    });
+
+  program
+    .command('build')
+    .description('make the solids and write them with a report and a manifest')
+    .argument('<plan>', 'a plan file, or a folder with a plan.yaml in it')
+    .option('--out <folder>', 'where the folder with the results goes', 'out')
+    .option('--only <names...>', 'only the solids whose name or kind begins with one of these')
+    .option('--json', 'print the manifest and report as JSON')
+    .option('--quiet', 'no progress and no report, only what went wrong')
+    .addHelpText('after', '\nExample:\n  discwright build presets/hedgerow --out out --only sprue-form tab')
+    .action(async (plan: string, options: { out: string; only?: string[]; json?: true; quiet?: true }) => {
+      const { runBuild } = await import('./commands/build.ts');
+      done(await runBuild(plan, options, terminal));
+    });
+
+  return program;
+}

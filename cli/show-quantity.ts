@@ -1,0 +1,34 @@
+import type { Unit } from '../src/findings/index.ts';
+
+const mmPerInch = 25.4;
+const gramsPerOunce = 28.349523125;
+
+/** `places` decimals, without trailing zeros beyond what tells numbers apart. */
+const fixed = (value: number, places: number): string => {
+  const text = value.toFixed(places);
+  return text === `-${(0).toFixed(places)}` ? text.slice(1) : text;
+};
+
+/** A value with its unit for people: lengths also in inch, temperatures also in F, masses also in oz. */
+export function showQuantity(value: number, unit: Unit): string {
+  switch (unit) {
+    case 'mm':
+      return `${fixed(value, 2)} mm (${fixed(value / mmPerInch, 3)} in)`;
+    case 'mm2':
+      return `${fixed(value / 100, 2)} cm2 (${fixed(value / mmPerInch ** 2, 3)} in2)`;
+    case 'mm3':
+      return `${fixed(value / 1000, 3)} cm3 (${fixed(value / mmPerInch ** 3, 4)} in3)`;
+    case 'C':
+      return `${fixed(value, 0)} C (${fixed(value * 1.8 + 32, 0)} F)`;
+    case 'g':
+      return `${fixed(value, 2)} g (${fixed(value / gramsPerOunce, 3)} oz)`;
+    case 'deg':
+      return `${fixed(value, 1)} deg`;
+    case 'ratio':
+      return `${fixed(value * 100, 1)} %`;
+    case 'count':
+      return fixed(value, 0);
+    default:
+      return `${fixed(value, 2)} ${unit}`;
+  }
+}

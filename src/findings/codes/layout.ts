@@ -1,0 +1,45 @@
+import { codes } from './entry.ts';
+
+export const layoutCodes = codes({
+  'layout.no-file': {
+    severity: 'stop',
+    means: 'A file the plan names cannot be opened.',
+    remedy: "Correct the path; it counts from the plan's own folder.",
+  },
+  'layout.outside-folder': {
+    severity: 'note',
+    means: "A master is read from outside the plan's folder, so the plan alone does not carry it along.",
+    remedy: 'Copy the file beside the plan if the plan is to travel.',
+  },
+  'layout.outside-disc': {
+    severity: 'stop',
+    means: 'A master, boss, tab or notch reaches past the rim of the disc.',
+    remedy: 'Move it inward or choose a larger disc.',
+  },
+  'layout.unknown-nut': {
+    severity: 'stop',
+    means: 'A boss names a cap nut the tables do not hold.',
+    remedy: 'Use a size of DIN 1587 (M4 to M16) or of the inch table (1/4, 5/16, 3/8), or a dome or cone.',
+  },
+  'layout.sunk-under': {
+    severity: 'stop',
+    means: 'A master lies wholly below or wholly above the parting plane, so one half does not touch it.',
+    remedy: 'Give a sink between nothing and the whole height, or `silhouette`.',
+  },
+  'layout.over-well': {
+    severity: 'stop',
+    means: 'A master or boss stands over the well of the sprue form.',
+    remedy: 'Move it outward.',
+  },
+  'layout.no-channel': {
+    severity: 'warn',
+    means: 'No straight gate or vent can be drawn for a placement: the line along the radius misses it.',
+    remedy:
+      'Turn or move the placement so that the radius through its middle crosses it, or cut the channel by hand.',
+  },
+  'layout.too-fine': {
+    severity: 'note',
+    means: 'The parting surface was computed on a coarser grid than asked, to keep within memory.',
+    remedy: 'Ask for a coarser cell, or a smaller disc, to silence this.',
+  },
+});

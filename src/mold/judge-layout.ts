@@ -1,0 +1,92 @@
+import { type Finding, finding, type TextSpot } from '../findings/index.ts';
+import type { Boss, Disc, Notch, Sprue, Tab } from './mold.ts';
+
+/** A thing on the disc by the ring it takes up: nearest and farthest distance from the axis, mm. */
+interface Ring {
+  readonly id: string;
+  readonly near: number;
+  readonly far: number;
+  readonly place: readonly [number, number, number];
+  readonly at?: TextSpot;
+}
+
+/** Radius of the circle round a boss, hexagon corners included (e = 2 s / sqrt 3). */
+export const bossReach = ({ acrossFlats, headRadius }: Boss): number =>
+  Math.max(headRadius, acrossFlats / Math.sqrt(3));
+
+const bossRing = (boss: Boss): Ring => {
+  const { id, x, y, at } = boss;
+  const middle = Math.hypot(x, y);
+  const reach = bossReach(boss);
+  return { id, near: middle - reach, far: middle + reach, place: [x, y, 0], ...(at && { at }) };
+};
+
+const tabRing = ({ id, angleRad, inset, length, width, at }: Tab, radius: number): Ring => {
+  const outer = radius - inset;
+  const far = Math.hypot(outer, width / 2);
+  return { id, near: outer - length, far, place: onRim(angleRad, outer), ...(at && { at }) };
+};
+
+const notchRing = ({ id, angleRad, depth, at }: Notch, radius: number): Ring => ({
+  id,
+  near: radius - depth,
+  far: radius,
+  place: onRim(angleRad, radius),
+  ...(at && { at }),
+});
+
+const onRim = (angleRad: number, radius: number): [number, number, number] => [
+  radius * Math.cos(angleRad),
+  radius * Math.sin(angleRad),
+  0,
+];
+
+/** Bosses, tabs and notches against the rim and the well. Masters are judged where they are placed. */
+export function judgeLayout(
+  disc: Disc,
+  sprue: Sprue | undefined,
+  things: {
+    readonly bosses: readonly Boss[];
+    readonly tabs: readonly Tab[];
+    readonly notches: readonly Notch[];
+  },
+): Finding[] {
+  const rings = [
+    ...things.bosses.map(bossRing),
+    ...things.tabs.map((tab) => tabRing(tab, disc.radius)),
+    ...things.notches.map((notch) => notchRing(notch, disc.radius)),
+  ];
+  const well = sprue ? Math.max(sprue.wellRadius, sprue.holeRadius) : 0;
+  return rings.flatMap((ring) => [...pastRim(ring, disc.radius), ...overWell(ring, well)]);
+}
+
+// A tab as wide as its chord allows ends on the rim itself; rounding must not call that outside.
+const slack = 1e-9;
+
+function pastRim({ id, far, place, at }: Ring, radius: number): Finding[] {
+  if (far <= radius + slack) return [];
+  return [
+    finding('layout.outside-disc', {
+      subject: id,
+      place,
+      measured: { value: far, unit: 'mm' },
+      limit: { value: radius, unit: 'mm' },
+      says: `${id} reaches ${(far - radius).toFixed(1)} mm past the rim.`,
+      ...(at && { at }),
+    }),
+  ];
+}
+
+function overWell({ id, near, place, at }: Ring, well: number): Finding[] {
+  if (near >= well) return [];
+  return [
+    finding('layout.over-well', {
+      subject: id,
+      place,
+      measured: { value: near, unit: 'mm' },
+      limit: { value: well, unit: 'mm' },
+      says: `${id} reaches to ${near.toFixed(1)} mm from the axis, over the well of ${well.toFixed(1)} mm radius.`,
+      ...(at && { at }),
+    }),
+  ];
+}

@@ -1,0 +1,66 @@
+import type { Finding } from '../findings/index.ts';
+import { expandPlacements, type Plan, placementsNamed } from '../plan/index.ts';
+import { judgeLayout } from './judge-layout.ts';
+import type { Master, Mold } from './mold.ts';
+import { flatPartingSurface } from './parting-surface.ts';
+import { settleBosses } from './settle-bosses.ts';
+import { settleChannels } from './settle-channels.ts';
+import { settleDisc, settleFixture, settleLimits, settleSprue } from './settle-disc.ts';
+import { settlePlacements } from './settle-placements.ts';
+import { settleRim } from './settle-rim.ts';
+
+export interface Layout {
+  readonly mold: Mold;
+  readonly findings: readonly Finding[];
+}
+
+/**
+ * Plan and masters to a mold with everything placed and decided. `masters` must hold every master a placement names
+ * (else it throws: the caller stops earlier when one cannot be read). Faults of the layout are findings; the mold is
+ * complete all the same, so that what they do not concern can still be built.
+ */
+export function layOut(plan: Plan, masters: readonly Master[]): Layout {
+  const disc = settleDisc(plan);
+  const sprue = settleSprue(plan);
+  const { placed, findings } = settlePlacements(plan, masters);
+  const { bosses, findings: bossFindings } = settleBosses(plan);
+  const { tabs, notches } = settleRim(plan, bosses, placed);
+  const { channels, findings: channelFindings } = settleChannels(plan, placed, sprue);
+  const mold: Mold = {
+    title: plan.title ?? 'mold',
+    revision: plan.revision ?? '',
+    process: plan.process,
+    disc,
+    ...(sprue && { sprue }),
+    masters,
+    placements: placed.map(({ mesh: _, ...placement }) => placement),
+    bosses,
+    supports: supported(plan),
+    tabs,
+    notches,
+    channels,
+    parting: flatPartingSurface(disc.radius),
+    fixture: settleFixture(plan),
+    limits: settleLimits(plan),
+  };
+  return {
+    mold,
+    findings: [
+      ...findings,
+      ...bossFindings,
+      ...channelFindings,
+      ...judgeLayout(disc, sprue, { bosses, tabs, notches }),
+    ],
+  };
+}
+
+/** Ids of the placements that get a build-up: those named, or with `auto` all, as many as need one. */
+function supported(plan: Plan): string[] {
+  const flat = expandPlacements(plan);
+  if (plan.supports === undefined) return [];
+  if (plan.supports === 'auto') return flat.map(({ id }) => id);
+  const named = new Set(
+    plan.supports.flatMap(({ placements }) => placements.flatMap((name) => placementsNamed(flat, name))),
+  );
+  return flat.filter(({ id }) => named.has(id)).map(({ id }) => id);
+}

@@ -1,0 +1,53 @@
+import { discDefaults, fixtureDefaults, limitDefaults, type Plan, sprueDefaults } from '../plan/index.ts';
+import type { Disc, Fixture, Limits, Sprue } from './mold.ts';
+
+/** The disc with defaults filled in; the schema has seen to it that thicknesses do not contradict each other. */
+export function settleDisc({ disc }: Plan): Disc {
+  const thickness = disc.thickness ?? discDefaults.thickness;
+  return {
+    radius: disc.diameter / 2,
+    lower: disc.lower ?? thickness,
+    upper: disc.upper ?? thickness,
+    rimChamfer: disc.rimChamfer ?? discDefaults.rimChamfer,
+    label: disc.label ?? discDefaults.label,
+  };
+}
+
+/** The sprue form, sized after the disc where the plan leaves sizes open; undefined where the plan has none. */
+export function settleSprue({ sprue, disc }: Plan): Sprue | undefined {
+  if (!sprue) return undefined;
+  const usual = sprueDefaults(disc.diameter);
+  const wide = sprue.hole === undefined ? usual.wellDiameter : 1.5 * sprue.hole;
+  return {
+    holeRadius: (sprue.hole ?? usual.holeDiameter) / 2,
+    draftRad: sprue.draftRad ?? usual.draftRad,
+    wellRadius: (sprue.well?.diameter ?? wide) / 2,
+    wellDepth: sprue.well?.depth ?? usual.wellDepth,
+    domeRadius: (sprue.dome?.diameter ?? usual.domeDiameter) / 2,
+    domeHeight: sprue.dome?.height ?? usual.domeHeight,
+    fillet: sprue.fillet ?? usual.fillet,
+    grip: sprue.grip ?? usual.grip,
+    at: sprue.at,
+  };
+}
+
+export function settleFixture({ fixture }: Plan): Fixture {
+  return {
+    material: fixture?.material ?? fixtureDefaults.material,
+    clearance: fixture?.clearance ?? fixtureDefaults.clearance,
+    chordError: fixture?.chordError ?? fixtureDefaults.chordError,
+    relieve: fixture?.relieve ?? fixtureDefaults.relieve,
+  };
+}
+
+export function settleLimits({ limits }: Plan): Limits {
+  return {
+    cover: limits?.cover ?? limitDefaults.cover,
+    wall: limits?.wall ?? limitDefaults.wall,
+    cavityToWell: limits?.cavityToWell ?? limitDefaults.cavityToWell,
+    cavityToBoss: limits?.cavityToBoss ?? limitDefaults.cavityToBoss,
+    cavityToRim: limits?.cavityToRim ?? limitDefaults.cavityToRim,
+    bossToRim: limits?.bossToRim ?? limitDefaults.bossToRim,
+    falseSeat: limits?.falseSeat ?? limitDefaults.falseSeat,
+  };
+}

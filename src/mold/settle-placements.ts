@@ -1,0 +1,143 @@
+import { type Finding, finding } from '../findings/index.ts';
+import { boundsOf, moveMesh, type TriangleMesh } from '../kernel/index.ts';
+import {
+  expandPlacements,
+  type FlatPlacement,
+  type Plan,
+  type PlanMaster,
+  resolveRadius,
+  shrinkDefaults,
+} from '../plan/index.ts';
+import type { Master, Placement } from './mold.ts';
+import { type LaidMaster, type Lie, layMaster, placingMatrix, type Sink, sinkDepth } from './place-master.ts';
+
+/** Parts of a millimeter that a sink may miss a face by and still count as touching it. */
+const touching = 1e-6;
+
+export interface PlacedMaster extends Placement {
+  /** The master's mesh in the mold frame. */
+  readonly mesh: TriangleMesh;
+}
+
+/** Every placement in the mold frame. A master wholly on one side of the plane or past the rim is a stop. */
+export function settlePlacements(
+  plan: Plan,
+  masters: readonly Master[],
+): { placed: PlacedMaster[]; findings: Finding[] } {
+  const findings: Finding[] = [];
+  const laid = new Map<string, { master: Master; laid: LaidMaster; scale: number; sink: Sink }>();
+  for (const master of masters) {
+    const spec = plan.masters?.[master.id];
+    if (!spec) throw new Error(`layout: master ${master.id} is not in the plan`);
+    const scale = scaleOf(plan, spec);
+    laid.set(master.id, {
+      master,
+      laid: layMaster(master.mesh, lieOf(spec), scale),
+      scale,
+      sink: usualSink(spec, scale),
+    });
+  }
+  const placed = expandPlacements(plan).map((flat) => {
+    const base = laid.get(flat.master);
+    if (!base) throw new Error(`layout: placement ${flat.id} of a master that was not read, ${flat.master}`);
+    const one = settle(plan, flat, base);
+    findings.push(...judge(plan, one, flat));
+    return one;
+  });
+  return { placed, findings };
+}
+
+/**
+ * How much larger than the file a master lies in the mold, so that the casting comes out at the file's size: shrinks
+ * compound, 1 / ((1 - a)(1 - b)), b being the rubber's or, for rigid halves, the making process's own.
+ */
+function scaleOf(plan: Plan, spec: PlanMaster): number {
+  if (spec.allowance === 'included') return 1;
+  const alloy = plan.shrink?.alloy ?? shrinkDefaults.alloy;
+  const other = plan.process === 'rigid' ? plan.fixture?.compensation : plan.shrink?.rubber;
+  return 1 / ((1 - alloy) * (1 - (other ?? shrinkDefaults.rubber)));
+}
+
+const lieOf = (spec: PlanMaster): Lie => {
+  const lie = spec.kind === 'mesh' ? spec.lie : undefined;
+  return { xRad: lie?.xRad ?? 0, yRad: lie?.yRad ?? 0, zRad: lie?.zRad ?? 0 };
+};
+
+const usualSink = (spec: PlanMaster, scale: number): Sink =>
+  spec.kind === 'stand-in' ? { depth: spec.below * scale } : 'silhouette';
+
+function settle(
+  plan: Plan,
+  flat: FlatPlacement,
+  base: { master: Master; laid: LaidMaster; scale: number; sink: Sink },
+): PlacedMaster {
+  const radius = resolveRadius(flat.radius, plan.disc.diameter / 2);
+  const depth = sinkDepth(base.laid, flat.sink ?? base.sink);
+  const matrix = placingMatrix(base.laid, { radius, angleRad: flat.angleRad, turnRad: flat.turnRad, depth });
+  const mesh = moveMesh(base.master.mesh, matrix);
+  const { min, max } = boundsOf(mesh.positions);
+  return {
+    id: flat.id,
+    master: flat.master,
+    x: radius * Math.cos(flat.angleRad),
+    y: radius * Math.sin(flat.angleRad),
+    turnRad: flat.turnRad,
+    scale: base.scale,
+    matrix,
+    lowest: min[2],
+    highest: max[2],
+    reach: base.laid.reach,
+    estimated: base.master.estimated,
+    at: flat.at,
+    mesh,
+  };
+}
+
+function judge(
+  plan: Plan,
+  { id, lowest, highest, mesh, x, y }: PlacedMaster,
+  { at }: FlatPlacement,
+): Finding[] {
+  const findings: Finding[] = [];
+  if (lowest > touching || highest < -touching) {
+    const above = lowest > touching;
+    findings.push(
+      finding('layout.sunk-under', {
+        subject: id,
+        place: [x, y, above ? lowest : highest],
+        measured: { value: above ? lowest : -highest, unit: 'mm' },
+        limit: { value: 0, unit: 'mm' },
+        says: `${id} lies wholly ${above ? 'above' : 'below'} the parting plane.`,
+        at,
+      }),
+    );
+  }
+  const far = farthest(mesh);
+  const radius = plan.disc.diameter / 2;
+  if (far.radius > radius) {
+    findings.push(
+      finding('layout.outside-disc', {
+        subject: id,
+        place: far.place,
+        measured: { value: far.radius, unit: 'mm' },
+        limit: { value: radius, unit: 'mm' },
+        says: `${id} reaches ${(far.radius - radius).toFixed(1)} mm past the rim.`,
+        at,
+      }),
+    );
+  }
+  return findings;
+}
+
+function farthest({ positions }: TriangleMesh): { radius: number; place: readonly [number, number, number] } {
+  let best = 0;
+  let radius = -1;
+  for (let i = 0; i < positions.length; i += 3) {
+    const here = Math.hypot(positions[i], positions[i + 1]);
+    if (here > radius) {
+      radius = here;
+      best = i;
+    }
+  }
+  return { radius, place: [positions[best], positions[best + 1], positions[best + 2]] };
+}

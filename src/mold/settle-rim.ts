@@ -1,0 +1,56 @@
+import { notchDefaults, type Plan, tabDefaults } from '../plan/index.ts';
+import { type RimStretch, widestFreeArc } from './free-arc.ts';
+import { bossReach } from './judge-layout.ts';
+import type { Boss, Notch, Placement, Tab } from './mold.ts';
+
+/** Tabs and notches; one whose angle the plan leaves open goes to the middle of the widest free arc of the rim. */
+export function settleRim(
+  plan: Plan,
+  bosses: readonly Boss[],
+  placements: readonly Placement[],
+): { tabs: Tab[]; notches: Notch[] } {
+  const radius = plan.disc.diameter / 2;
+  const taken: RimStretch[] = [...bosses.map(stretchOfBoss), ...placements.map(stretchOfPlacement)];
+  const settle = <T extends Tab | Notch>(
+    item: Omit<T, 'angleRad'> & { width: number },
+    angleRad: number | undefined,
+  ) => {
+    const angle = angleRad ?? widestFreeArc(taken).angleRad;
+    taken.push({ angleRad: angle, halfRad: item.width / 2 / radius });
+    return { ...item, angleRad: angle } as T;
+  };
+  const tabs = (plan.tabs ?? []).map((spec, index) =>
+    settle<Tab>(
+      {
+        id: spec.id ?? `tab-${index + 1}`,
+        width: spec.width ?? tabDefaults.width,
+        length: spec.length ?? tabDefaults.length,
+        height: spec.height ?? tabDefaults.height,
+        inset: spec.inset ?? tabDefaults.inset,
+        at: spec.at,
+      },
+      spec.angleRad,
+    ),
+  );
+  const notches = (plan.notches ?? []).map((spec, index) =>
+    settle<Notch>(
+      {
+        id: spec.id ?? `notch-${index + 1}`,
+        width: spec.width ?? notchDefaults.width,
+        depth: spec.depth ?? notchDefaults.depth,
+        at: spec.at,
+      },
+      spec.angleRad,
+    ),
+  );
+  return { tabs, notches };
+}
+
+const seenFromAxis = (x: number, y: number, reach: number): RimStretch => {
+  const far = Math.hypot(x, y);
+  return { angleRad: Math.atan2(y, x), halfRad: far > reach ? Math.asin(reach / far) : Math.PI };
+};
+
+const stretchOfBoss = (boss: Boss): RimStretch => seenFromAxis(boss.x, boss.y, bossReach(boss));
+
+const stretchOfPlacement = ({ x, y, reach }: Placement): RimStretch => seenFromAxis(x, y, reach);

@@ -1,0 +1,42 @@
+import type { Finding } from '../findings/index.ts';
+import type { Kernel, SolidMeasures, TriangleMesh } from '../kernel/index.ts';
+import {
+  type FileUnit,
+  importMesh,
+  measureMesh,
+  readMesh,
+  smallestCircle,
+  widestHeight,
+} from '../mesh/index.ts';
+
+/** What there is to say about a mesh file as a master. Lengths in mm, in the file's own axes. */
+export interface Inspection {
+  readonly findings: readonly Finding[];
+  /** Left out when the file holds no usable mesh; the findings then say why. */
+  readonly mesh?: TriangleMesh;
+  readonly measures?: SolidMeasures;
+  readonly unit?: FileUnit;
+  /** Radius of the smallest circle round the silhouette seen along z. */
+  readonly reach?: number;
+  /** Height of the widest contour over the lowest point. */
+  readonly widest?: number;
+}
+
+/** Reads, mends and measures one mesh file. */
+export function inspectMesh(bytes: Uint8Array, name: string, kernel: Kernel, unit?: FileUnit): Inspection {
+  const read = readMesh(bytes, name);
+  if (!read.mesh) return { findings: read.findings };
+  const imported = importMesh(read.mesh, { subject: name, ...(unit && { unit }) }, kernel);
+  const findings = [...read.findings, ...imported.findings];
+  const { mesh } = imported;
+  if (!mesh) return { findings };
+  const measures = measureMesh(mesh);
+  return {
+    findings,
+    mesh,
+    measures,
+    unit: imported.unit,
+    reach: smallestCircle(mesh.positions).radius,
+    widest: widestHeight(mesh) - measures.bounds.min[2],
+  };
+}
