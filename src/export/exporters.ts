@@ -16,7 +16,10 @@ export const exporters: readonly Format[] = [
   { id: 'report', title: 'Report as JSON', write: reportFile },
 ];
 
-/** All files of a build, the manifest last. `only`: ids of formats; a name that is none of them throws RangeError. */
+/**
+ * All files of a build, the manifest last. `only`: ids of formats; a name that is none of them throws RangeError, and
+ * so do two files of one name (one would silently take the other's place).
+ */
 export async function writeBuild(
   build: Build,
   only: readonly string[] = exporters.map(({ id }) => id),
@@ -27,7 +30,10 @@ export async function writeBuild(
   for (const format of exporters) {
     if (only.includes(format.id)) files.push(...(await format.write(build)));
   }
-  return [...files, manifestFile(build, files)];
+  const all = [...files, manifestFile(build, files)];
+  const twice = all.find(({ path }, i) => all.findIndex((other) => other.path === path) !== i);
+  if (twice) throw new RangeError(`writeBuild: two files are called ${twice.path}`);
+  return all;
 }
 
 function stlFiles({ solids }: Build): ExportFile[] {

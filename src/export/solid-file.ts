@@ -22,8 +22,13 @@ export interface CheckedSolid {
 /** Up to this many facets `@jscad/stl-serializer`'s writer is used; see `writeSmallStl` for the figures. */
 export const smallSolidFacets = 2000;
 
-/** Writes a solid as binary STL and audits the bytes. The mesh stays in its printing or machining orientation. */
+/**
+ * Writes a solid as binary STL and audits the bytes. The mesh stays in its printing or machining orientation. Throws
+ * RangeError where the id cannot be a file's name on every system; the plan's ids are held to that when read.
+ */
 export async function exportSolid(solid: Solid): Promise<CheckedSolid> {
+  if (!/^[^./\\:*?"<>|\p{Cc}][^/\\:*?"<>|\p{Cc}]*$/u.test(solid.id))
+    throw new RangeError(`exportSolid: ${JSON.stringify(solid.id)} is no file name`);
   const bytes = await writeSolid(solid);
   const audit = auditStl(bytes);
   const faults = faultsOf(audit);

@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { auditStl, faultsOf, isClosed } from '../../src/export/audit.ts';
 import { writeStl } from '../../src/export/stl.ts';
@@ -150,6 +151,58 @@ function withNaN(): TriangleMesh {
   positions[5 * 3] = Number.NaN;
   return { positions, triangles: mesh.triangles };
 }
+
+/** The same counts by the plainest means: words as keys, and every pair looked at. */
+function plainCount(mesh: TriangleMesh) {
+  const word = (v: number) => [0, 1, 2].map((k) => mesh.positions[3 * v + k] + 0).join();
+  const faces = facesOf(mesh).map((face) => face.map(word));
+  const uses = new Map<string, number[]>();
+  for (const face of faces) {
+    for (const [k, from] of face.entries()) {
+      const to = face[(k + 1) % 3];
+      const key = [from, to].sort().join(' ');
+      uses.set(key, [...(uses.get(key) ?? []), from < to ? 1 : -1]);
+    }
+  }
+  const edges = [...uses.values()];
+  const keys = faces.map((face) => [...face].sort().join(' '));
+  const groups = faces.map((_, i) => i);
+  for (const [i, face] of faces.entries()) {
+    for (const [j, other] of faces.entries()) {
+      if (face.filter((v) => other.includes(v)).length < 2) continue;
+      const [from, to] = [groups[j], groups[i]];
+      for (const [k, group] of groups.entries()) if (group === from) groups[k] = to;
+    }
+  }
+  return {
+    vertices: new Set(faces.flat()).size,
+    edges: edges.length,
+    openEdges: edges.filter(({ length }) => length === 1).length,
+    crowdedEdges: edges.filter(({ length }) => length > 2).length,
+    flippedEdges: edges.filter((ways) => ways.length === 2 && ways[0] === ways[1]).length,
+    duplicates: keys.length - new Set(keys).size,
+    shells: new Set(groups).size,
+  };
+}
+
+test('any selection of faces, some turned, some twice: the same counts as by plain counting', () => {
+  const whole = joinMeshes([torus(3, 1, 5, 4), box([1, 1, 1]), box([1, 1, 1], [1, 1, 0])]);
+  const faces = facesOf(whole);
+  const choice = fc.record({ face: fc.nat(faces.length - 1), turned: fc.boolean() });
+  fc.assert(
+    fc.property(fc.array(choice, { minLength: 1, maxLength: 70 }), (chosen) => {
+      const mesh = withFaces(
+        whole,
+        chosen.map(({ face, turned }) => {
+          const [a, b, c] = faces[face];
+          return turned ? [c, b, a] : [a, b, c];
+        }),
+      );
+      expect(audit(mesh)).toMatchObject(plainCount(mesh));
+    }),
+    { seed: 7, numRuns: 150 },
+  );
+});
 
 test('a million faces in a file under 2 s (a generous bound on a shared machine is 4 s)', () => {
   const bytes = writeStl(torus(100, 20, 1000, 500), 'test');

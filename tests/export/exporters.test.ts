@@ -82,6 +82,12 @@ describe('a build as files', () => {
     expect(new Set(exporters.map(({ id }) => id)).size).toBe(exporters.length);
   });
 
+  test('two files of one name are a programmer error', async () => {
+    const whole = await build();
+    const twice = { ...whole, solids: [...whole.solids, whole.solids[0]] };
+    await expect(writeBuild(twice)).rejects.toThrow(/lower-half\.stl/);
+  });
+
   test('the manifest tells each file: hash by Node, facets, volume, box, matrix', async () => {
     const files = await writeBuild(await build());
     const manifest = json(files[3].bytes);
@@ -150,6 +156,13 @@ describe('a solid before it goes out', () => {
     expect(2 * 20 * 20).toBeLessThanOrEqual(smallSolidFacets);
     expect(2 * 64 * 32).toBeGreaterThan(smallSolidFacets);
   });
+
+  test.each(['', '../plug', 'a/b', 'a\\b', 'a:b', '.hidden', 'a\nb'])(
+    'id %j cannot be a file name',
+    async (id) => {
+      await expect(exportSolid(solidOf(id, box([1, 1, 1])))).rejects.toThrow(RangeError);
+    },
+  );
 
   test('an open one gets a stop with its place in the mold frame', async () => {
     const { findings } = await exportSolid(solidOf('half', openBox(), { toMold: translation(0, 0, -12) }));
