@@ -11,6 +11,8 @@ export interface ClosedHoles {
   /** Area of the faces added, mm2, and the width (mm) and middle of the widest hole closed. */
   readonly area: number;
   readonly widest: number;
+  /** Farthest (mm) the middle of an added face lies from the rim of its hole. */
+  readonly farthest: number;
   readonly place?: Vec3;
   /** Holes wider than the limit and not flat, or that could not be spanned: left open. */
   readonly left: number;
@@ -35,7 +37,7 @@ export function closeHoles(mesh: TriangleMesh, pairs: EdgePairs, limit: number):
   const loops = boundaryLoops(mesh.triangles, pairs);
   const edges = edgesAt(mesh.triangles, new Set(loops.flat()));
   const added: number[] = [];
-  let tally = { closed: 0, area: 0, widest: 0, left: 0 };
+  let tally = { closed: 0, area: 0, widest: 0, farthest: 0, left: 0 };
   let place: Vec3 | undefined;
   for (const loop of loops) {
     const patch = patchOver(mesh.positions, loop, edges);
@@ -51,6 +53,7 @@ export function closeHoles(mesh: TriangleMesh, pairs: EdgePairs, limit: number):
     if (place === undefined || patch.width > tally.widest) place = middleOf(mesh.positions, loop);
     tally.closed++;
     tally.area += patch.area;
+    tally.farthest = Math.max(tally.farthest, farthestFromRim(mesh.positions, loop, patch.faces));
     tally.widest = Math.max(tally.widest, patch.width);
   }
   if (place === undefined) return { mesh, added: 0, ...tally };
@@ -110,4 +113,30 @@ function middleOf(positions: Float32Array, loop: readonly number[]): Vec3 {
   const points = loop.flatMap((v) => [...positions.subarray(v * 3, v * 3 + 3)]);
   const { min, max } = boundsOf(points);
   return [(min[0] + max[0]) / 2, (min[1] + max[1]) / 2, (min[2] + max[2]) / 2];
+}
+
+/** Greatest distance from the middle of a face of the patch to the rim; of a large patch only some faces are asked. */
+function farthestFromRim(positions: Float32Array, loop: readonly number[], faces: readonly number[]): number {
+  const at = (i: number): Vec3 => {
+    const v = loop[i % loop.length] * 3;
+    return [positions[v], positions[v + 1], positions[v + 2]];
+  };
+  const step = Math.ceil(faces.length / 3 / 300) * 3;
+  let farthest = 0;
+  for (let f = 0; f < faces.length; f += step) {
+    const corners = [at(faces[f]), at(faces[f + 1]), at(faces[f + 2])];
+    const middle = [0, 1, 2].map((axis) => corners.reduce((sum, p) => sum + p[axis] / 3, 0));
+    let nearest = Number.POSITIVE_INFINITY;
+    for (let i = 0; i < loop.length; i++) nearest = Math.min(nearest, toSegment(middle, at(i), at(i + 1)));
+    farthest = Math.max(farthest, nearest);
+  }
+  return farthest;
+}
+
+function toSegment(p: readonly number[], a: Vec3, b: Vec3): number {
+  const u = [b[0] - a[0], b[1] - a[1], b[2] - a[2]];
+  const w = [p[0] - a[0], p[1] - a[1], p[2] - a[2]];
+  const uu = u[0] * u[0] + u[1] * u[1] + u[2] * u[2];
+  const t = uu > 0 ? Math.max(0, Math.min(1, (u[0] * w[0] + u[1] * w[1] + u[2] * w[2]) / uu)) : 0;
+  return Math.hypot(w[0] - t * u[0], w[1] - t * u[1], w[2] - t * u[2]);
 }

@@ -1,14 +1,18 @@
 import type { Finding } from '../findings/index.ts';
 import { boundsOf, type Kernel, KernelFault, type TriangleMesh, type Vec3 } from '../kernel/index.ts';
-import { type ColumnWinding, columnWinding } from './column-winding.ts';
-import { isPaired } from './edges.ts';
-import { faceOutward } from './face-outward.ts';
+import { columnWinding } from './column-winding.ts';
+import { compareSurfaces } from './deviation.ts';
+import { type EdgePairs, isPaired } from './edges.ts';
+import { type FacedOutward, faceOutward } from './face-outward.ts';
 import { limitFindings } from './import-limits.ts';
 import { mend } from './mend.ts';
 import type { FileUnit, RawMesh } from './raw.ts';
-import { Remarks } from './remarks.ts';
+import { mm, Remarks } from './remarks.ts';
+import { remesh, remeshCells, withoutSpecks } from './remesh.ts';
+import { findShells } from './shells.ts';
 import { sizeOf } from './surface.ts';
 import { toMillimeters } from './to-millimeters.ts';
+import { TriangleTree } from './triangle-tree.ts';
 import { uniteShells } from './unite-shells.ts';
 
 /** How a raw mesh becomes a master. What is left out takes the default named. */
@@ -51,7 +55,14 @@ export interface ImportOutcome {
   readonly findings: readonly Finding[];
 }
 
+/** Share of the box diagonal up to which a hole that is not flat is spanned. */
 export const holeShare = 0.15;
+/** Shells smaller than this share of the largest are specks. */
+const speckShare = 1e-9;
+/** A surface made anew may stray this share of the longest side (or four edges) from the old one; beyond: a stop. */
+const strayShare = 0.04;
+/** Mean thickness, mm, below which a mesh is a sheet. */
+const leastThickness = 1e-3;
 
 /**
  * Makes a closed, outward-facing mesh in mm of whatever a file holds, near the file's own frame. Every change is a
@@ -76,6 +87,7 @@ export function importMesh(raw: RawMesh, options: ImportOptions, kernel: Kernel)
       areaAfter: after.area,
       greatestDeviation: remarks.deviation,
       moved,
+      ...(remarks.remeshEdge !== undefined && { remeshEdge: remarks.remeshEdge }),
       counts: remarks.counts,
     },
     findings: [...findings, ...remarks.findings],
@@ -108,23 +120,94 @@ function makeSolid(
   const weldTolerance = options.weldTolerance ?? Math.max(2e-4, 1e-6 * diagonal);
   const mended = mend(soup, weldTolerance, options.holeLimit ?? holeShare * diagonal);
   remarks.mended(mended);
-  if (!isPaired(mended.pairs)) return remarks.stop('repair.not-solid', 'Its edges do not pair up.');
+  if (mended.mesh.triangles.length === 0) return remarks.stop('repair.empty', 'No face of it has any area.');
   const faced = faceOutward(mended.mesh);
   remarks.faced(faced);
+  if (isFlat(faced))
+    return remarks.stop('repair.flat', 'The master encloses no volume: it has no thickness.');
+  const outcome = isPaired(mended.pairs)
+    ? keepSkin(faced, kernel, remarks)
+    : { mesh: faced.mesh, fault: openness(mended.pairs) };
+  const solid = outcome.fault === undefined ? outcome.mesh : makeAnew(outcome, options, kernel, remarks);
+  if (solid) remarks.bodies(findShells(solid).volumes.filter((volume) => volume > 0).length);
+  return solid;
+}
+
+interface Attempt {
+  readonly mesh: TriangleMesh;
+  /** Why it cannot stay so; none where it can. */
+  readonly fault?: string;
+  readonly place?: Vec3;
+}
+
+/** Tries to keep the file's own faces: unites overlapping shells, then asks the kernel and the winding depth. */
+function keepSkin(faced: FacedOutward, kernel: Kernel, remarks: Remarks): Attempt {
   try {
-    const united = uniteShells(faced.mesh, faced.shells, kernel);
+    const largest = faced.shells.volumes.reduce((most, volume) => Math.max(most, Math.abs(volume)), 0);
+    const speckless = withoutSpecks(faced.mesh, speckShare * largest, faced.shells);
+    remarks.specks(speckless.specks, speckless.place);
+    const united = uniteShells(speckless.mesh, speckless.shells, kernel);
     remarks.united(united);
     kernel.scope((scope) => scope.fromExactMesh(united.mesh, 'the master'));
-    const winding = columnWinding(united.mesh);
-    if (isSound(winding)) return united.mesh;
-    return remarks.stop('repair.not-solid', 'Its surface crosses itself.', winding.place);
+    return judged(united.mesh);
   } catch (error) {
-    if (error instanceof KernelFault) return remarks.stop('repair.not-solid', `${error.message}.`);
+    if (error instanceof KernelFault)
+      return { mesh: faced.mesh, fault: `The kernel says of ${error.message}.` };
     throw error;
   }
 }
 
-const isSound = (winding: ColumnWinding): boolean => winding.wrong === 0;
+/** A kernel's yes is no proof: overlapping and crossing skins pass it. Every upright line must be 0 or 1 deep. */
+function judged(mesh: TriangleMesh): Attempt {
+  const { wrong, columns, wrongVolume, place } = columnWinding(mesh);
+  if (wrong === 0) return { mesh };
+  const fault =
+    `Its surface crosses itself: ${wrong} of ${columns} upright lines find it inside more or less than once, ` +
+    `${mm(wrongVolume)} mm3 in all.`;
+  return { mesh, fault, ...(place && { place }) };
+}
+
+function makeAnew(
+  { mesh, fault = '', place }: Attempt,
+  options: ImportOptions,
+  kernel: Kernel,
+  remarks: Remarks,
+): TriangleMesh | undefined {
+  const longest = longestSide(mesh);
+  const edge = options.remeshEdge ?? longest / remeshCells;
+  try {
+    const tree = new TriangleTree(mesh);
+    const anew = remesh(mesh, tree, edge, kernel);
+    const { kept, added } = compareSurfaces(mesh, tree, anew.mesh, edge / 50);
+    const figures = { reason: fault, edge, before: sizeOf(mesh), after: sizeOf(anew.mesh), kept, added };
+    const still = judged(anew.mesh).fault;
+    const strayed = kept.greatest > Math.max(4 * edge, strayShare * longest);
+    if (still === undefined && !strayed) {
+      remarks.remeshed(figures, place);
+      remarks.specks(anew.specks);
+      return anew.mesh;
+    }
+    const why = still ?? `A surface made anew would stray ${mm(kept.greatest)} mm from it.`;
+    return remarks.stop('repair.not-solid', `${fault} ${why}`, place ?? kept.place);
+  } catch (error) {
+    if (!(error instanceof KernelFault)) throw error;
+    return remarks.stop('repair.not-solid', `${fault} Nothing is inside it.`, place);
+  }
+}
+
+/** Twice the volume over the area is the mean thickness of a plate, mm. */
+function isFlat({ mesh, shells }: FacedOutward): boolean {
+  const volume = shells.volumes.reduce((sum, one) => sum + Math.abs(one), 0);
+  return (2 * volume) / sizeOf(mesh).area < leastThickness;
+}
+
+const openness = ({ open, crowded }: EdgePairs): string =>
+  `After mending, ${open} of its edges are open and ${crowded} join more than two faces.`;
+
+function longestSide(mesh: TriangleMesh): number {
+  const { min, max } = boundsOf(mesh.positions);
+  return Math.max(max[0] - min[0], max[1] - min[1], max[2] - min[2]);
+}
 
 function diagonalOf(mesh: TriangleMesh): number {
   const { min, max } = boundsOf(mesh.positions);

@@ -3,6 +3,8 @@ import { type ClosedHoles, closeHoles } from './close-holes.ts';
 import { dropCollapsed, dropDoubled } from './drop-faces.ts';
 import { type EdgePairs, isPaired, nextCorner, openEdge, pairEdges } from './edges.ts';
 import { orientFaces } from './orient.ts';
+import { partSheets } from './part-sheets.ts';
+import { turnSlivers } from './turn-slivers.ts';
 import { weldEqual, weldNear } from './weld.ts';
 
 /** A count of one kind of repair, a size in mm that goes with it, and a place. */
@@ -21,6 +23,8 @@ export interface Mend {
   readonly collapsed: Mended;
   readonly doubled: Mended;
   readonly turned: Mended;
+  readonly parted: Mended;
+  readonly slivers: Mended;
   readonly holes: ClosedHoles | undefined;
 }
 
@@ -42,9 +46,10 @@ export function mend(soup: TriangleMesh, weldTolerance: number, holeLimit: numbe
     joined: nothing,
     doubled: nothing,
     turned: nothing,
+    parted: nothing,
     holes: undefined,
   };
-  if (isPaired(pairs)) return { mesh, pairs, ...start };
+  if (isPaired(pairs)) return { ...start, ...withoutSlivers(mesh, pairs) };
   const again = () => pairEdges(mesh.triangles, mesh.positions.length / 3);
 
   const joined = weldNear(mesh, onOpenEdges(mesh, pairs), weldTolerance);
@@ -55,21 +60,31 @@ export function mend(soup: TriangleMesh, weldTolerance: number, holeLimit: numbe
   const oriented = orientFaces(mesh, pairs);
   mesh = oriented.mesh;
   pairs = again();
+  const parted = partSheets(mesh, pairs);
+  if (parted.parted > 0) {
+    mesh = parted.mesh;
+    pairs = again();
+  }
   const holes = pairs.open > 0 ? closeHoles(mesh, pairs, holeLimit) : undefined;
   if (holes) {
     mesh = holes.mesh;
     pairs = again();
   }
   return {
-    mesh,
-    pairs,
     ...start,
+    ...withoutSlivers(mesh, pairs),
     collapsed: mended(collapsed.dropped + shrunk.dropped, 0, collapsed.place ?? shrunk.place),
     joined: mended(joined.joined, joined.farthest, joined.place),
     doubled: mended(doubled.dropped, 0, doubled.place),
     turned: mended(oriented.turned, 0, oriented.place),
+    parted: mended(parted.parted, 0, parted.place),
     holes,
   };
+}
+
+function withoutSlivers(mesh: TriangleMesh, pairs: EdgePairs) {
+  const { turned, place, ...rest } = turnSlivers(mesh, pairs);
+  return { ...rest, slivers: mended(turned, 0, place) };
 }
 
 const mended = (count: number, size: number, place: Vec3 | undefined): Mended =>

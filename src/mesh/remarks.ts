@@ -1,5 +1,6 @@
 import { type Finding, type FindingCode, finding, type Measured } from '../findings/index.ts';
 import type { Vec3 } from '../kernel/index.ts';
+import type { Deviation } from './deviation.ts';
 import type { FacedOutward } from './face-outward.ts';
 import type { Mend } from './mend.ts';
 import type { United } from './unite-shells.ts';
@@ -10,6 +11,8 @@ export class Remarks {
   readonly counts: Record<string, number> = {};
   /** Farthest any surface is known to have been moved, mm. */
   deviation = 0;
+  /** Edge length of a surface made anew, mm. */
+  remeshEdge: number | undefined;
 
   constructor(private readonly subject: string) {}
 
@@ -34,7 +37,7 @@ export class Remarks {
     return undefined;
   }
 
-  mended({ joined, collapsed, doubled, turned, holes, openBefore }: Mend): void {
+  mended({ joined, collapsed, doubled, turned, parted, slivers, holes, openBefore }: Mend): void {
     this.say(
       'repair.points-joined',
       joined.count,
@@ -54,16 +57,29 @@ export class Remarks {
       `${turned.count} faces looked the other way than their neighbours and were turned over.`,
       turned.place,
     );
+    this.say(
+      'repair.edges-split',
+      parted.count,
+      `${parted.count} edges joined more than two faces; the sheets that met there were told apart.`,
+      parted.place,
+    );
+    this.say(
+      'repair.slivers-turned',
+      slivers.count,
+      `${slivers.count} faces with all corners on one line were joined with their neighbours.`,
+      slivers.place,
+    );
     if (holes) {
       this.say(
         'repair.holes-closed',
         holes.closed,
         `${holes.closed} holes (${openBefore} open edges in the file) were closed with ${holes.added} faces over ` +
-          `${mm(holes.area)} mm2; the widest is ${mm(holes.widest)} mm across.`,
+          `${mm(holes.area)} mm2; the widest is ${mm(holes.widest)} mm across and the new faces lie up to ` +
+          `${mm(holes.farthest)} mm from any edge of the old.`,
         holes.place,
       );
     }
-    this.deviation = Math.max(this.deviation, joined.size);
+    this.deviation = Math.max(this.deviation, joined.size, holes?.farthest ?? 0);
   }
 
   faced({ turned, cavities, place }: FacedOutward): void {
@@ -79,6 +95,47 @@ export class Remarks {
       place,
     );
   }
+
+  specks(count: number, place?: Vec3): void {
+    this.say(
+      'repair.specks-dropped',
+      count,
+      `${count} shells that enclose next to nothing were left out.`,
+      place,
+    );
+  }
+
+  remeshed({ reason, edge, before, after, kept, added }: RemeshFigures, place?: Vec3): void {
+    this.remeshEdge = edge;
+    this.deviation = Math.max(kept.greatest, added.greatest);
+    this.say(
+      'repair.remeshed',
+      1,
+      `${reason} Its surface was made anew with edges of ${mm(edge)} mm: volume ${mm(before.volume)} -> ` +
+        `${mm(after.volume)} mm3, area ${mm(before.area)} -> ${mm(after.area)} mm2; the old outer surface lies ` +
+        `within ${mm(kept.greatest)} mm (rms ${mm(kept.rms)}) of the new one, the new one within ` +
+        `${mm(added.greatest)} mm of the old.`,
+      place ?? kept.place,
+      { value: this.deviation, unit: 'mm' },
+    );
+  }
+
+  bodies(count: number): void {
+    if (count > 1) {
+      this.say('repair.several-bodies', count, `The master is made of ${count} separate bodies.`);
+    }
+  }
 }
 
+/** What a new surface is compared by: mm, mm2, mm3; deviations of the old from the new and of the new from the old. */
+export interface RemeshFigures {
+  readonly reason: string;
+  readonly edge: number;
+  readonly before: { readonly volume: number; readonly area: number };
+  readonly after: { readonly volume: number; readonly area: number };
+  readonly kept: Deviation;
+  readonly added: Deviation;
+}
+
+/** Three digits, for sentences. */
 export const mm = (value: number): string => Number(value.toPrecision(3)).toString();

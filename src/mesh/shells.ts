@@ -17,23 +17,17 @@ export function findShells({ positions, triangles }: TriangleMesh): Shells {
   const shellAt = new Int32Array(parent.length).fill(-1);
   const of = new Uint32Array(triangles.length / 3);
   const boxes: [number, number, number, number, number, number][] = [];
-  const origins: Vec3[] = [];
-  const volumes: number[] = [];
   const faces: number[] = [];
   for (let face = 0; face < of.length; face++) {
     const top = topOf(parent, triangles[face * 3]);
     if (shellAt[top] < 0) {
       shellAt[top] = boxes.length;
-      const at = triangles[face * 3] * 3;
-      origins.push([positions[at], positions[at + 1], positions[at + 2]]);
       boxes.push([Infinity, Infinity, Infinity, -Infinity, -Infinity, -Infinity]);
-      volumes.push(0);
       faces.push(0);
     }
     const shell = shellAt[top];
     of[face] = shell;
     faces[shell]++;
-    volumes[shell] += faceVolume(positions, triangles, face, origins[shell]);
     const box = boxes[shell];
     for (let h = face * 3; h < face * 3 + 3; h++) {
       for (let axis = 0; axis < 3; axis++) {
@@ -43,10 +37,16 @@ export function findShells({ positions, triangles }: TriangleMesh): Shells {
       }
     }
   }
+  // Measured from the middle of each box, so that a shell with a hole gives a fair guess too.
+  const middles = boxes.map((b): Vec3 => [(b[0] + b[3]) / 2, (b[1] + b[4]) / 2, (b[2] + b[5]) / 2]);
+  const volumes = new Float64Array(boxes.length);
+  for (let face = 0; face < of.length; face++) {
+    volumes[of[face]] += faceVolume(positions, triangles, face, middles[of[face]]);
+  }
   return {
     of,
     count: boxes.length,
-    volumes: Float64Array.from(volumes),
+    volumes,
     faces: Uint32Array.from(faces),
     bounds: boxes.map((b) => ({ min: [b[0], b[1], b[2]], max: [b[3], b[4], b[5]] })),
   };

@@ -73,6 +73,11 @@ export const repairCodes = codes({
     means: 'Faces of several sheets met in one edge; the sheets were told apart there.',
     remedy: 'Nothing to do unless the place is wrong.',
   },
+  'repair.slivers-turned': {
+    severity: 'note',
+    means: 'Faces with all corners on one line were joined with their neighbours; no point moved.',
+    remedy: 'Nothing to do.',
+  },
   'repair.shells-united': {
     severity: 'warn',
     means: 'A master was made of shells that overlap; they were united into one skin.',
