@@ -1,4 +1,17 @@
 import type { Check } from '../mold/index.ts';
+import { closing } from './closing.ts';
+import { coverOfCavities, coverOfFixtures, leastCover } from './cover.ts';
+import { wallsToRim } from './rim.ts';
+import { wallsBetweenCavities, wallsToBosses, wallsToWell } from './walls.ts';
 
 /** Every check, in the order the report shows them. */
-export const checks: readonly Check[] = [];
+export const checks: readonly Check[] = [
+  coverOfCavities,
+  coverOfFixtures,
+  leastCover,
+  wallsBetweenCavities,
+  wallsToBosses,
+  wallsToWell,
+  wallsToRim,
+  closing,
+];

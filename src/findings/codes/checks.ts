@@ -1,9 +1,59 @@
 import { codes } from './entry.ts';
 
 export const checkCodes = codes({
-  'cover.thin': {
+  'cover.through': {
     severity: 'stop',
-    means: 'Too little rubber is left between a cavity and an outer face.',
+    means:
+      'A cavity or fixture comes out through an outer face, so that metal can run out while the mold spins.',
+    remedy: 'Take thicker stock for that half, or sink the master differently.',
+    safety: true,
+  },
+  'cover.thin': {
+    severity: 'warn',
+    means: 'Too little is left between a cavity or fixture and an outer face.',
     remedy: 'Take the next thicker stock, or sink the master differently.',
+  },
+  'walls.broken': {
+    severity: 'stop',
+    means: 'Two cavities, or a cavity and a boss or the well, run into each other.',
+    remedy: 'Move one of them away from the other.',
+  },
+  'walls.thin': {
+    severity: 'warn',
+    means: 'The wall between two cavities is thin: it bends under pressure, and flash joins the castings.',
+    remedy: 'Move the two apart, or take one of them off this disc.',
+  },
+  'walls.boss': {
+    severity: 'warn',
+    means: 'A cavity lies close to a boss: the rubber between them tears when the halves are pulled apart.',
+    remedy: 'Move the boss or the master.',
+  },
+  'walls.well': {
+    severity: 'warn',
+    means:
+      'A cavity lies close to the well, which leaves little length for a gate and little rubber under the stream.',
+    remedy: 'Move the master outward, or make the well smaller.',
+  },
+  'walls.rim': {
+    severity: 'warn',
+    means:
+      'A cavity or boss lies close to the rim, where the pressure is highest and the rubber least backed.',
+    remedy: 'Move it inward or choose a larger disc.',
+  },
+  'walls.rim-open': {
+    severity: 'stop',
+    means: 'A cavity or boss reaches through the rim, so that metal can fly out while the mold spins.',
+    remedy: 'Move it inward or choose a larger disc.',
+    safety: true,
+  },
+  'registration.closes-turned': {
+    severity: 'stop',
+    means: 'The halves also close, or nearly so, turned against each other.',
+    remedy: 'Make the pattern uneven: move one boss along the rim, or give it another size.',
+  },
+  'registration.too-few': {
+    severity: 'warn',
+    means: 'Fewer than two bosses hold the halves, so that nothing fixes how they close.',
+    remedy: 'Set at least two bosses, three near the rim for a round disc.',
   },
 });

@@ -1,0 +1,122 @@
+import { type Figure, type Finding, finding, type ReportPart } from '../findings/index.ts';
+import { type Check, type Process, work } from '../mold/index.ts';
+import { Pattern, type Peg } from './false-seats.ts';
+
+interface ClosingInput {
+  readonly pegs: readonly (Peg & { readonly id: string })[];
+  readonly limit: number;
+  readonly slack: number;
+}
+
+/**
+ * How much larger than its socket a head may be and still go in: rubber gives way, rigid halves only as much as
+ * their clearance and a rough print allow. Our own allowance; no published source.
+ */
+const slackOf: Readonly<Record<Process, number>> = { rubber: 1, poured: 1, rigid: 0.3 };
+
+const source = 'bottleneck assignment of bosses to sockets over all turns about the axis, by critical angles';
+const degrees = 180 / Math.PI;
+
+/**
+ * One way to close: turned by any angle about the disc's axis, some boss must stay well away from every socket that
+ * it could enter. The nearest false seat must miss by more than the limit and more than the widest head's radius,
+ * since a head that is less than its radius off slides in by itself.
+ */
+export const closing: Check = work<ClosingInput, ReportPart>({
+  id: 'closing',
+  title: 'One way to close',
+  scope: 'whole',
+  processes: ['rubber', 'rigid', 'poured'],
+  jobs: (mold) => {
+    if (mold.bosses.length === 0 && mold.placements.length === 0) return [];
+    const pegs = mold.bosses.map(({ id, x, y, headRadius, headHeight }) => ({
+      id,
+      x,
+      y,
+      headRadius,
+      headHeight,
+    }));
+    const clearance = Math.max(0, ...mold.bosses.map((boss) => boss.clearance));
+    const slack = slackOf[mold.process] + clearance;
+    return [{ subject: 'mold', input: { pegs, limit: mold.limits.falseSeat, slack } }];
+  },
+  run: ({ pegs, limit, slack }) => {
+    if (pegs.length < 2) return { findings: [tooFew(pegs.length)] };
+    const pattern = new Pattern(pegs, slack);
+    const wanted = Math.max(limit, ...pegs.map(({ headRadius }) => headRadius));
+    const seats = pattern.falseSeats(Number.POSITIVE_INFINITY);
+    const nearest = seats.at(0);
+    const within = seats.filter(({ misfit }) => misfit < wanted).length;
+    const figures: Figure[] = [
+      {
+        name: 'registration.falseSeats',
+        subject: 'mold',
+        value: within,
+        unit: 'count',
+        source,
+        estimated: false,
+      },
+    ];
+    const findings: Finding[] = [];
+    if (nearest) {
+      const angle = nearest.angleRad * degrees;
+      figures.push(
+        {
+          name: 'registration.falseSeat',
+          subject: 'mold',
+          value: nearest.misfit,
+          unit: 'mm',
+          source,
+          estimated: false,
+        },
+        {
+          name: 'registration.falseSeatAngle',
+          subject: 'mold',
+          value: angle,
+          unit: 'deg',
+          source,
+          estimated: false,
+        },
+      );
+      if (nearest.misfit < wanted) findings.push(closesTurned(nearest.misfit, angle, wanted));
+    }
+    return { findings, figures, series: [misfitSeries(pattern)] };
+  },
+});
+
+function tooFew(count: number): Finding {
+  return finding('registration.too-few', {
+    subject: 'mold',
+    measured: { value: count, unit: 'count' },
+    limit: { value: 2, unit: 'count' },
+    says:
+      count === 0
+        ? 'No boss holds the halves together.'
+        : 'A single boss holds the halves: they turn about it.',
+  });
+}
+
+const closesTurned = (misfit: number, angle: number, wanted: number): Finding =>
+  finding('registration.closes-turned', {
+    subject: 'mold',
+    measured: { value: misfit, unit: 'mm' },
+    limit: { value: wanted, unit: 'mm' },
+    says:
+      `Turned by ${angle.toFixed(1)} degrees every boss finds a socket within ${misfit.toFixed(2)} mm; ` +
+      `at least ${wanted.toFixed(2)} mm is wanted.`,
+  });
+
+/** d over the whole turn, one value a degree. */
+function misfitSeries(pattern: Pattern) {
+  const angles = Array.from({ length: 361 }, (_, i) => i);
+  return {
+    name: 'registration.misfit',
+    subject: 'mold',
+    x: { label: 'turned by', unit: 'deg' as const, values: angles },
+    y: {
+      label: 'misfit',
+      unit: 'mm' as const,
+      values: angles.map((angle) => pattern.misfit(angle / degrees)),
+    },
+  };
+}

@@ -1,0 +1,99 @@
+import { finding, type ReportPart } from '../findings/index.ts';
+import { type Matrix4, movePoint, type TriangleMesh, type Vec3 } from '../kernel/index.ts';
+import { type Check, type Process, work } from '../mold/index.ts';
+import { masterMesh } from './cover.ts';
+import { bossReach } from './turned-mesh.ts';
+
+const everyProcess: readonly Process[] = ['rubber', 'rigid', 'poured'];
+
+interface RimInput {
+  readonly id: string;
+  readonly radius: number;
+  readonly limit: number;
+  readonly estimated: boolean;
+  readonly body:
+    | { readonly mesh: TriangleMesh; readonly matrix: Matrix4 }
+    | { readonly x: number; readonly y: number; readonly reach: number };
+}
+
+/**
+ * What is left between each cavity or boss and the rim: the disc's radius less the distance of the outermost point
+ * from the axis. For a mesh that point is one of its vertices, so this is exact. Bosses count as the round through
+ * their hexagon's corners.
+ */
+export const wallsToRim: Check = work<RimInput, ReportPart>({
+  id: 'walls-rim',
+  title: 'Walls to the rim',
+  scope: 'placement',
+  processes: everyProcess,
+  jobs: (mold) => {
+    const { radius } = mold.disc;
+    const cavities = mold.placements.map(({ id, master, matrix, estimated }) => ({
+      subject: id,
+      input: {
+        id,
+        radius,
+        limit: mold.limits.cavityToRim,
+        estimated,
+        body: { mesh: masterMesh(mold, master), matrix },
+      },
+    }));
+    const bosses = mold.bosses.map((boss) => ({
+      subject: boss.id,
+      input: {
+        id: boss.id,
+        radius,
+        limit: mold.limits.bossToRim,
+        estimated: false,
+        body: { x: boss.x, y: boss.y, reach: bossReach(boss) },
+      },
+    }));
+    return [...cavities, ...bosses];
+  },
+  run: ({ id, radius, limit, estimated, body }) => {
+    const outermost = 'mesh' in body ? farthestVertex(body.mesh, body.matrix) : farthestOfRound(body);
+    const distance = radius - Math.hypot(outermost[0], outermost[1]);
+    const source = 'outermost point against the radius of the disc';
+    const places = [outermost, onRim(outermost, radius)];
+    const figures = [
+      { name: 'walls.rim', subject: id, value: distance, unit: 'mm' as const, source, estimated, places },
+    ];
+    if (distance >= limit) return { figures };
+    const open = distance <= 0;
+    const says = open
+      ? `${id} reaches ${(-distance).toFixed(2)} mm beyond the rim.`
+      : `${id} leaves ${distance.toFixed(2)} mm to the rim, where ${limit.toFixed(2)} mm is wanted.`;
+    const one = finding(open ? 'walls.rim-open' : 'walls.rim', {
+      subject: id,
+      place: outermost,
+      measured: { value: distance, unit: 'mm' },
+      limit: { value: limit, unit: 'mm' },
+      says,
+    });
+    return { findings: [one], figures };
+  },
+});
+
+function farthestVertex({ positions }: TriangleMesh, matrix: Matrix4): Vec3 {
+  let most = -1;
+  let at: Vec3 = [0, 0, 0];
+  for (let i = 0; i < positions.length; i += 3) {
+    const point = movePoint(matrix, [positions[i], positions[i + 1], positions[i + 2]]);
+    const square = point[0] * point[0] + point[1] * point[1];
+    if (square > most) {
+      most = square;
+      at = point;
+    }
+  }
+  return at;
+}
+
+function farthestOfRound({ x, y, reach }: { x: number; y: number; reach: number }): Vec3 {
+  const angle = Math.atan2(y, x);
+  return [x + reach * Math.cos(angle), y + reach * Math.sin(angle), 0];
+}
+
+function onRim([x, y, z]: Vec3, radius: number): Vec3 {
+  const angle = Math.atan2(y, x);
+  return [radius * Math.cos(angle), radius * Math.sin(angle), z];
+}

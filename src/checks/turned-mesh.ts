@@ -1,0 +1,55 @@
+import { circumscribed, joinMeshes, type TriangleMesh } from '../kernel/index.ts';
+import { type Boss, bossOutline, type Sprue, sprueFormOutline, type TurnedOutline } from '../mold/index.ts';
+
+/** Sides of the polygon drawn round a turned body: it stands out by 0.2 % of the radius, 0.03 mm on 12 mm. */
+const sides = 48;
+const chordError = 0.02;
+
+/**
+ * A closed mesh round a turned body about the axis at (x, y): its polygons stand outside the circles, so distances
+ * from it are a hair too small and never too great.
+ */
+export function turnedMesh(outline: TurnedOutline, x: number, y: number): TriangleMesh {
+  const positions: number[] = [];
+  const first = outline.map(([r, z]) => {
+    const at = positions.length / 3;
+    const round = circumscribed(r, sides);
+    for (let k = 0; k < (r === 0 ? 1 : sides); k++) {
+      const angle = (2 * Math.PI * k) / sides;
+      positions.push(x + round * Math.cos(angle), y + round * Math.sin(angle), z);
+    }
+    return at;
+  });
+  const triangles: number[] = [];
+  const vertex = (row: number, k: number): number => first[row] + (outline[row][0] === 0 ? 0 : k % sides);
+  for (let i = 0; i < outline.length; i++) {
+    const j = (i + 1) % outline.length;
+    for (let k = 0; k < sides; k++) {
+      if (outline[i][0] !== 0) triangles.push(vertex(i, k), vertex(i, k + 1), vertex(j, k));
+      if (outline[j][0] !== 0) triangles.push(vertex(i, k + 1), vertex(j, k + 1), vertex(j, k));
+    }
+  }
+  return { positions: Float32Array.from(positions), triangles: Uint32Array.from(triangles) };
+}
+
+/** Radius of the circle round a boss, root and head: whichever way a hexagon is turned, it stays within. */
+export const bossReach = ({ acrossFlats, headRadius }: Boss): number =>
+  Math.max(acrossFlats / Math.sqrt(3), headRadius);
+
+/** Head as it is turned; root as the cylinder round the hexagon, or as wide as the head for domes and cones. */
+export function bossMesh(boss: Boss): TriangleMesh {
+  const head = turnedMesh(bossOutline(boss, 0, chordError), boss.x, boss.y);
+  if (!(boss.rootDepth > 0)) return head;
+  const radius = boss.acrossFlats > 0 ? boss.acrossFlats / Math.sqrt(3) : boss.headRadius;
+  const root: TurnedOutline = [
+    [0, -boss.rootDepth],
+    [radius, -boss.rootDepth],
+    [radius, 0],
+    [0, 0],
+  ];
+  return joinMeshes([turnedMesh(root, boss.x, boss.y), head]);
+}
+
+/** Well and pouring hole in one. Throws KernelFault where the sprue's numbers leave no such body. */
+export const sprueMesh = (sprue: Sprue, upper: number): TriangleMesh =>
+  turnedMesh(sprueFormOutline(sprue, upper, chordError), 0, 0);
