@@ -13,7 +13,8 @@ type Find = (code: FindingCode, says: string, path: PlanPath, remedy?: string) =
 export function crossCheck(plan: Plan, tree: PlanTree): Finding[] {
   const findings: Finding[] = [];
   const find: Find = (code, says, path, remedy) => {
-    const at = tree.spotAt(path);
+    // A bad name of an entry is told at the name.
+    const at = code === 'plan.unknown-key' ? tree.keySpotAt(path) : tree.spotAt(path);
     findings.push(finding(code, { subject: sayPath(path), says, at, ...(remedy && { remedy }) }));
   };
   mastersExist(plan, find);

@@ -38,13 +38,15 @@ function explain(issue: Issue, before: PlanPath, tree: PlanTree): Explained[] {
   ];
   if (issue.code === 'custom') {
     const { code, says } = issue.params as unknown as IssueParams;
-    return one(code, sentence(says));
+    // What is missing or said twice is told at its name, a bad value at the value.
+    const atName = code === 'plan.missing' || code === 'plan.choose-one';
+    return one(code, sentence(says), atName ? tree.keySpotAt(path) : tree.spotAt(path));
   }
   if (issue.code === 'unrecognized_keys') return issue.keys.map((key) => unknownName(key, path, tree));
   if (issue.code === 'invalid_key') {
     return one('plan.bad-id', sentence(sayBadId(String(path.at(-1)))), tree.keySpotAt(path));
   }
-  if (!tree.has(path)) return one('plan.missing', sayMissing(path));
+  if (!tree.has(path)) return one('plan.missing', sayMissing(path), tree.keySpotAt(path));
   if (issue.input === null) return one('plan.missing', sayEmpty(path), tree.keySpotAt(path));
   switch (issue.code) {
     case 'invalid_union':

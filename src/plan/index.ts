@@ -14,7 +14,7 @@ export type {
 } from './plan.ts';
 export type { PlanPath } from './plan-tree.ts';
 export { type Quantity, readQuantity } from './quantity.ts';
-export { type PlanReading, type PlanSource, readPlan } from './read-plan.ts';
+export { type PlanReading, type PlanSource, readPlan, writePlan } from './read-plan.ts';
 export { planJsonSchema } from './schema.ts';
 export type { RadiusSpec, Sink } from './sections/placements.ts';
 export { type StarterOptions, starterPlan } from './starter-plan.ts';

@@ -1,4 +1,4 @@
-import { Composer, type CST, type Document, LineCounter, Parser, type YAMLError } from 'yaml';
+import { Composer, type CST, type Document, isScalar, LineCounter, Parser, type YAMLError } from 'yaml';
 import { type Finding, type FindingCode, finding, type TextSpot } from '../findings/index.ts';
 
 /** Deepest nesting read. A plan needs eight; beyond some thousands the YAML composer would run out of stack. */
@@ -31,12 +31,12 @@ export function planDocument(text: string, file: string): PlanDocument | { reado
     return fault('plan.too-deep', `Nested deeper than ${deepest} levels.`, deep);
   }
   const [document, second] = firstTwo(tokens, text);
-  const error = document?.errors[0] ?? document?.warnings[0];
-  if (error) return syntaxFault(error, text, fault);
+  const errors = [...(document?.errors ?? []), ...(document?.warnings ?? [])];
+  if (errors.length > 0) return syntaxFault(errors, text, fault);
   if (second !== undefined) {
     return fault('plan.several-documents', 'A second YAML document begins here.', second);
   }
-  if (!document || document.contents === null || isEmpty(document)) {
+  if (!document || isEmpty(document)) {
     return fault('plan.empty', 'The file holds no plan.', 0);
   }
   if (document.directives.yaml.explicit && document.directives.yaml.version !== '1.2') {
@@ -60,10 +60,8 @@ function firstTwo(tokens: CST.Token[], text: string): [Document.Parsed | undefin
   return [first, undefined];
 }
 
-const isEmpty = (document: Document.Parsed): boolean => {
-  const contents = document.contents;
-  return contents !== null && 'source' in contents && contents.source === '' && !contents.tag;
-};
+const isEmpty = ({ contents }: Document.Parsed): boolean =>
+  contents === null || (isScalar(contents) && contents.value === null);
 
 /** Offset of the first thing nested too deep. Iterative: the nesting is what is not trusted here. */
 function tooDeepAt(tokens: readonly CST.Token[]): number | undefined {
@@ -88,29 +86,50 @@ function inside(token: CST.Token): CST.Token[] {
 
 type Fault = (code: FindingCode, says: string, offset: number) => { fault: Finding };
 
-function syntaxFault(error: YAMLError, text: string, fault: Fault): { fault: Finding } {
-  const offset = Math.min(error.pos[0], text.length);
-  const start = text.lastIndexOf('\n', offset - 1) + 1;
-  const line = text.slice(start).split('\n', 1)[0].trimEnd();
-  const tab = /^ *\t/.exec(line);
+function syntaxFault(errors: readonly YAMLError[], text: string, fault: Fault): { fault: Finding } {
+  const [error] = errors;
+  const line = lineAt(text, placeOf(errors, text));
+  const tab = /^ *\t/.exec(line.text);
   if (tab) {
-    const shown = clip(line.trim());
-    return fault('plan.tab', `The line \`${shown}\` is indented with a tab.`, start + tab[0].length - 1);
+    const shown = clip(line.text.trim());
+    return fault('plan.tab', `The line \`${shown}\` is indented with a tab.`, line.start + tab[0].length - 1);
   }
+  if (indentation.includes(error.code)) {
+    const shown = clip(line.text.trim());
+    const says = `The line \`${shown}\` is not indented like its neighbors, or has a colon in the wrong place.`;
+    return fault('plan.unreadable', says, line.start + line.text.search(/\S|$/));
+  }
+  const offset = Math.min(error.pos[0], text.length);
   const said = sayings[error.code] ?? error.message.split('\n', 1)[0].replace(/\.$/, '');
-  const shown = clip(text.slice(offset).split('\n', 1)[0].trim() || line.trim());
-  const near = shown === '' ? '' : ` at \`${shown}\``;
-  return fault('plan.unreadable', `${said}${near}.`, offset);
+  const shown = clip(text.slice(offset).split('\n', 1)[0].trim() || line.text.trim());
+  return fault('plan.unreadable', shown === '' ? `${said}.` : `${said}, at \`${shown}\`.`, offset);
+}
+
+/** Faults that come of a line's indentation. */
+const indentation: readonly YAMLError['code'][] = [
+  'BAD_INDENT',
+  'BLOCK_AS_IMPLICIT_KEY',
+  'MULTILINE_IMPLICIT_KEY',
+];
+
+/** Where the first fault is. A text that runs on into an over-indented line is at fault in that line. */
+function placeOf(errors: readonly YAMLError[], text: string): number {
+  const [{ pos }] = errors;
+  const runsOn = errors.find((error) => error.code === 'MULTILINE_IMPLICIT_KEY' && error.pos[0] === pos[0]);
+  return Math.min(runsOn ? runsOn.pos[1] - 1 : pos[0], text.length);
+}
+
+function lineAt(text: string, offset: number): { start: number; text: string } {
+  const start = text.lastIndexOf('\n', offset - 1) + 1;
+  const end = text.indexOf('\n', offset);
+  return { start, text: text.slice(start, end < 0 ? undefined : end).trimEnd() };
 }
 
 const clip = (text: string): string => (text.length > 60 ? `${text.slice(0, 60)}...` : text);
 
 /** The faults met most, in words for people who do not write YAML every day. */
 const sayings: Partial<Record<YAMLError['code'], string>> = {
-  BAD_INDENT: 'This line is not indented like its neighbors',
   MISSING_CHAR: 'A closing quote, bracket or brace, a comma or a colon is missing',
-  BLOCK_AS_IMPLICIT_KEY: 'The indentation does not fit, or a colon is in the wrong place',
-  MULTILINE_IMPLICIT_KEY: 'The colon after a name is missing, or a name goes over several lines',
   UNEXPECTED_TOKEN: 'This was not expected here',
   TAG_RESOLVE_FAILED: 'A plan has no tags such as `!word`; put text that begins with ! in quotes',
 };

@@ -24,6 +24,10 @@ export interface PlanReading {
   readonly findings: Finding[];
 }
 
+/** The plan's text again after changes to its document: comments, order and line breaks are kept. */
+export const writePlan = ({ document }: Pick<PlanSource, 'document'>): string =>
+  document.toString({ lineWidth: 0 });
+
 /**
  * Reads a plan: bytes or text (UTF-8, YAML 1.2, at most 1 MB) to a checked Plan in internal units. Whatever is wrong
  * with it is a finding with line and column; it never throws on bad input, and its time is bounded. `fileName` is
@@ -47,8 +51,9 @@ function check(tree: PlanTree, { document }: PlanDocument): { plan?: Plan; findi
   const checked = planSchema.safeParse(tree.value, { reportInput: true });
   if (!checked.success) {
     const explained = explainIssues(checked.error.issues, tree);
-    // What the tree could not read is a fault already told; the schema only meets the gap it left.
-    const told = explained.filter(({ at }) => !tree.findings.some((one) => sameSpot(one.at, at)));
+    // An alias without an anchor is a fault already told; the schema only meets the gap it left.
+    const gaps = tree.findings.filter(({ code }) => code === 'plan.alias').map(({ subject }) => subject);
+    const told = explained.filter(({ subject }) => !gaps.includes(subject));
     return { findings: [...tree.findings, ...told] };
   }
   const plan = placeInText(checked.data, tree);
@@ -72,9 +77,6 @@ const unusedSections = (plan: Plan, tree: PlanTree): Finding[] =>
         at: tree.keySpotAt([section]),
       }),
     );
-
-const sameSpot = (a?: TextSpot, b?: TextSpot): boolean =>
-  a !== undefined && b !== undefined && a.line === b.line && a.column === b.column;
 
 const inTextOrder = ({ at: a }: Finding, { at: b }: Finding): number =>
   (a?.line ?? 0) - (b?.line ?? 0) || (a?.column ?? 0) - (b?.column ?? 0);

@@ -36,10 +36,11 @@ export function readInto(
   written: number | string,
   kind: KindName,
   bounds: Bounds,
+  path: readonly (string | number)[] = [],
 ): number | undefined {
   const read = readQuantity(written, kind);
   if ('fault' in read) {
-    complain(context, read.fault.code, read.fault.says);
+    complain(context, read.fault.code, read.fault.says, path);
     return undefined;
   }
   if (within(read.value, bounds)) return read.value;
@@ -47,6 +48,7 @@ export function readInto(
     context,
     'plan.out-of-range',
     `\`${written}\` is out of range; allowed is ${sayBounds(bounds, kind)}.`,
+    path,
   );
   return undefined;
 }

@@ -10,7 +10,7 @@ export type RadiusSpec =
 /** How deep below the parting plane: a length, a share of the master's height, or its widest contour. */
 export type Sink = { readonly depth: number } | { readonly share: number } | 'silhouette';
 
-const isShare = (written: number | string): written is string =>
+const isShare = (written: number | string): boolean =>
   typeof written === 'string' && /%|percent/i.test(written);
 
 const reach = { from: 0, to: 1000 };
@@ -43,6 +43,14 @@ const sink = z
     if (written === 'silhouette') return 'silhouette';
     if (isShare(written)) {
       return { share: readInto(context, written, 'share', { from: 0, to: 1 }) ?? z.NEVER };
+    }
+    if (typeof written === 'string' && !/\d/.test(written)) {
+      complain(
+        context,
+        'plan.wrong-word',
+        `\`${written.slice(0, 60)}\` is not understood here; allowed: \`silhouette\`, a length, or a share such as \`50 %\`.`,
+      );
+      return z.NEVER;
     }
     return { depth: readInto(context, written, 'length', { from: 0, to: 200 }) ?? z.NEVER };
   })

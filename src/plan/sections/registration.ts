@@ -34,7 +34,7 @@ const boss = z
       }
       return { ...placed, kind, size: readTradeSize(size, context) };
     }
-    const diameter = readInto(context, size, 'length', { over: 0, to: 100 }) ?? z.NEVER;
+    const diameter = readInto(context, size, 'length', { over: 0, to: 100 }, ['size']) ?? z.NEVER;
     return { ...placed, kind, diameter, height, depth };
   })
   .describe('One registration boss: it stands in the lower half and leaves its socket in the upper.');

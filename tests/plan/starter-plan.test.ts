@@ -1,0 +1,89 @@
+import { expect, test } from 'vitest';
+import { expandPlacements, readPlan, resolveRadius, starterPlan, writePlan } from '../../src/plan/index.ts';
+
+const inch = 25.4;
+const variants = ([60, 150, 6 * inch, 9 * inch, 250, 12 * inch, 18 * inch, 1000] as const).flatMap(
+  (diameter) =>
+    (['rubber', 'rigid', 'poured'] as const).flatMap((process) =>
+      (['mm', 'in'] as const).map((unit) => ({ diameter, process, unit })),
+    ),
+);
+
+const example = /^#(?! \S)/gm;
+
+test.each(variants)('a starter of $diameter mm, $process, in $unit reads clean', (options) => {
+  const { plan, findings } = readPlan(starterPlan(options), 'new.yaml');
+  expect(findings).toEqual([]);
+  expect(plan?.disc.diameter).toBeCloseTo(options.diameter, 2);
+  expect(plan?.process).toBe(options.process);
+  expect(plan?.placements).toBeUndefined();
+});
+
+test.each(variants)('a starter of $diameter mm, $process, in $unit fits its disc', (options) => {
+  const { plan } = readPlan(starterPlan(options), 'new.yaml');
+  const radius = (plan?.disc.diameter ?? 0) / 2;
+  const well = plan?.sprue?.well?.diameter ?? 0;
+  const bosses = plan?.registration?.bosses ?? [];
+  expect(bosses).toHaveLength(4);
+  for (const { position } of bosses) {
+    const at = resolveRadius(position.radius, radius);
+    expect(at).toBeLessThan(radius - 8);
+    expect(at).toBeGreaterThan(well / 2 + 5);
+  }
+  expect(plan?.sprue?.hole).toBeLessThan(well);
+  expect(plan?.sprue?.well?.depth).toBeLessThan(plan?.disc.thickness ?? 0);
+  expect(plan?.sprue?.dome?.height).toBeLessThan(plan?.sprue?.well?.depth ?? 0);
+  for (const { inset = 0, length = 0 } of plan?.tabs ?? []) expect(inset + length).toBeLessThan(radius / 2);
+});
+
+test('turned to any wrong position, a boss of every starter misses by 25 degrees or more', () => {
+  const { plan } = readPlan(starterPlan(variants[0]), 'new.yaml');
+  const angles = (plan?.registration?.bosses ?? []).map(
+    ({ position }) => (position.angleRad * 180) / Math.PI,
+  );
+  const apart = (a: number, b: number): number => {
+    const turn = (((a - b) % 360) + 360) % 360;
+    return Math.min(turn, 360 - turn);
+  };
+  for (let turn = 26; turn <= 334; turn += 0.5) {
+    const misses = angles.map((from) => Math.min(...angles.map((to) => apart(from + turn, to))));
+    expect(Math.max(...misses)).toBeGreaterThanOrEqual(25);
+  }
+});
+
+test.each(variants)('the examples of $diameter mm, $process, in $unit can be put in force', (options) => {
+  const { plan, findings } = readPlan(starterPlan(options).replace(example, ''), 'new.yaml');
+  expect(findings).toEqual([]);
+  expect(plan && expandPlacements(plan).map(({ id }) => id)).toEqual([
+    'ivy',
+    'beetle',
+    'button-1',
+    'button-2',
+    'button-3',
+  ]);
+});
+
+test('a diameter is never rounded', () => {
+  const text = starterPlan({ diameter: 231.7, process: 'rubber', unit: 'in' });
+  expect(text).toContain('diameter: 9.122 in');
+  expect(starterPlan({ diameter: 231.75, process: 'rubber', unit: 'mm' })).toContain('diameter: 231.75\n');
+});
+
+test.each(variants)(
+  'a starter of $diameter mm, $process, in $unit is written back letter by letter',
+  (options) => {
+    const text = starterPlan(options);
+    const { source } = readPlan(text, 'new.yaml');
+    expect(source && writePlan(source)).toBe(text);
+  },
+);
+
+test('a change is written back with comments and order kept', () => {
+  const text = starterPlan({ diameter: 250, process: 'rubber', unit: 'mm' });
+  const { source } = readPlan(text, 'new.yaml');
+  source?.document.setIn(['sprue', 'hole'], '1 1/4 in');
+  source?.document.setIn(['registration', 'bosses', 1, 'at', 'angle'], 105);
+  const changed = text.replace('hole: 33.5', 'hole: 1 1/4 in').replace('angle: 100', 'angle: 105');
+  expect(changed).not.toBe(text);
+  expect(source && writePlan(source)).toBe(changed);
+});
