@@ -148,6 +148,11 @@ export class Scope {
     return this.expectSolid(this.sound(body.translate(0, 0, bottom), what), what);
   }
 
+  /** Area covered by outlines that may overlap, each counter-clockwise (holes clockwise). */
+  areaOf(polygons: readonly (readonly (readonly [number, number])[])[]): number {
+    return this.keep(this.wasm.CrossSection.ofPolygons(polygons as [number, number][][], 'NonZero')).area();
+  }
+
   /** Turns an (r, z) outline (counter-clockwise, r >= 0) about the z axis with `segments` sides, a vertex on +x. */
   revolve(outline: readonly (readonly [number, number])[], segments: number, what: string): Body {
     const profile = this.keep(this.wasm.CrossSection.ofPolygons([outline as [number, number][]], 'NonZero'));

@@ -1,7 +1,11 @@
 import type { Part } from '../mold/index.ts';
+import { bosses } from './bosses.ts';
 import { discBlank } from './disc-blank.ts';
+import { halves } from './halves.ts';
+import { notch } from './notch.ts';
 import { plug } from './plug.ts';
 import { sprueForm } from './sprue-form.ts';
+import { tab } from './tab.ts';
 
 /** Every kind of solid the user can ask for. A new kind is one file and one line here. */
-export const parts: readonly Part[] = [discBlank, sprueForm, plug];
+export const parts: readonly Part[] = [discBlank, halves, sprueForm, plug, bosses, tab, notch];

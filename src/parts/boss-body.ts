@@ -1,0 +1,80 @@
+import {
+  type Body,
+  circumscribed,
+  compose,
+  KernelFault,
+  type Matrix4,
+  rotation,
+  type Scope,
+  segmentsFor,
+  translation,
+} from '../kernel/index.ts';
+import { type Boss, bossOutline, socketOutline, type TurnedOutline } from '../mold/index.ts';
+
+/** How far a cutter stands out of the face it opens, mm. */
+const overlap = 1;
+
+const bossPlace = (boss: Boss): Matrix4 =>
+  compose(translation(boss.x, boss.y, 0), rotation('z', boss.turnRad));
+
+/**
+ * A whole boss in the mold frame: root below the parting plane (hexagon of a cap nut, else a cylinder), head above.
+ * As a `pin` its circles are drawn by inscribed polygons, as a `hole` by circumscribed ones.
+ */
+export function bossBody(scope: Scope, boss: Boss, chordError: number, as: 'pin' | 'hole'): Body {
+  return scope.move(uprightBoss(scope, boss, chordError, as), bossPlace(boss), boss.id);
+}
+
+/** The boss about its own axis, not yet turned or placed. */
+export function uprightBoss(scope: Scope, boss: Boss, chordError: number, as: 'pin' | 'hole'): Body {
+  if (boss.kind !== 'cap nut') {
+    return turned(scope, bossOutline(boss, -boss.rootDepth, chordError), boss, chordError, as);
+  }
+  const hexagon = hexagonBody(scope, boss, boss.acrossFlats, 0);
+  // The head begins inside the hexagon: two bodies that only touch would leave the kernel a seam to decide on.
+  const head = turned(scope, bossOutline(boss, -boss.rootDepth / 2, chordError), boss, chordError, as);
+  return scope.unite([hexagon, head], boss.id);
+}
+
+/** The head alone, to be one with a rigid lower half: it begins 1 mm (at most half the half) below the plane. */
+export function headBody(scope: Scope, boss: Boss, lower: number, chordError: number): Body {
+  const outline = bossOutline(boss, -Math.min(overlap, lower / 2), chordError);
+  return scope.move(turned(scope, outline, boss, chordError, 'pin'), bossPlace(boss), boss.id);
+}
+
+/** Cutter of the socket in a rigid upper half, with clearance and lead-in. */
+export function socketBody(scope: Scope, boss: Boss, chordError: number): Body {
+  const outline = socketOutline(boss, -overlap, chordError);
+  return scope.move(turned(scope, outline, boss, chordError, 'hole'), bossPlace(boss), boss.id);
+}
+
+/** Cutter of the pocket a cap nut's hexagon sits in, in a rigid lower half: larger by the clearance all round. */
+export function pocketBody(scope: Scope, boss: Boss): Body {
+  const pocket = hexagonBody(scope, boss, boss.acrossFlats + 2 * boss.clearance, overlap);
+  return scope.move(pocket, bossPlace(boss), boss.id);
+}
+
+/** A hexagon prism from the root's depth to `top`, a corner on +x: corner radius s / sqrt(3). */
+function hexagonBody(scope: Scope, boss: Boss, acrossFlats: number, top: number): Body {
+  if (!(acrossFlats > 0 && boss.rootDepth > 0)) {
+    throw new KernelFault(boss.id, 'a cap nut needs a hexagon with a width and a height');
+  }
+  const corner = acrossFlats / Math.sqrt(3);
+  const points = Array.from({ length: 6 }, (_, i) => {
+    const angle = (i * Math.PI) / 3;
+    return [corner * Math.cos(angle), corner * Math.sin(angle)] as const;
+  });
+  return scope.extrude([points], -boss.rootDepth, top, boss.id);
+}
+
+function turned(
+  scope: Scope,
+  outline: TurnedOutline,
+  boss: Boss,
+  chordError: number,
+  as: 'pin' | 'hole',
+): Body {
+  const segments = segmentsFor(boss.headRadius + boss.clearance, chordError);
+  const drawn = as === 'pin' ? outline : outline.map(([r, z]) => [circumscribed(r, segments), z] as const);
+  return scope.revolve(drawn, segments, boss.id);
+}

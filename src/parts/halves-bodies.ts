@@ -1,0 +1,147 @@
+import { type Body, boundsOf, moveMesh, type Scope } from '../kernel/index.ts';
+import { heightAt, type Mold, partingPrism } from '../mold/index.ts';
+import { type BlankShape, discBody, markCutters, wholeDiscBody } from './blank-body.ts';
+import { bossBody, headBody, pocketBody, socketBody } from './boss-body.ts';
+import { flatCavities, masterOf, type PerHalf, wholeCavities } from './cavities.ts';
+import { channelBody } from './channel-body.ts';
+import { bothHalves, type Half } from './half.ts';
+import { notchCutter } from './notch.ts';
+import { reliefBodies } from './relief.ts';
+import { sprueFormBody } from './sprue-form-body.ts';
+import { tabRecess } from './tab.ts';
+
+/** What of a mold its halves depend on. */
+export type HalvesInput = Pick<
+  Mold,
+  | 'process'
+  | 'disc'
+  | 'sprue'
+  | 'masters'
+  | 'placements'
+  | 'bosses'
+  | 'tabs'
+  | 'notches'
+  | 'channels'
+  | 'parting'
+  | 'fixture'
+>;
+
+/** `marks`: index mark and label in the outer faces. */
+export interface HalvesOptions {
+  readonly marks: boolean;
+}
+
+const shapeOf = ({ disc, sprue, fixture }: HalvesInput): BlankShape => ({
+  disc,
+  ...(sprue && { sprue }),
+  chordError: fixture.chordError,
+});
+
+/** Both halves in the mold frame. Throws KernelFault naming the half, placement or fixture that fails. */
+export function halvesBodies(scope: Scope, input: HalvesInput, options: HalvesOptions): PerHalf<Body> {
+  return input.parting.flat ? flatHalves(scope, input, options) : curvedHalves(scope, input, options);
+}
+
+/** Each half is its own disc less what is on its side of z = 0: small cutters first, cavities last. */
+function flatHalves(scope: Scope, input: HalvesInput, { marks }: HalvesOptions): PerHalf<Body> {
+  const shape = shapeOf(input);
+  const cavities = flatCavities(scope, input, input.process === 'rigid' && input.fixture.relieve);
+  const shared = sharedCutters(scope, input);
+  const half = (side: Half): Body => {
+    const small = [
+      ...shared,
+      ...ownCutters(scope, side, input),
+      ...(marks ? markCutters(scope, side, shape) : []),
+    ];
+    const disc = scope.unite([discBody(scope, side, shape), ...heads(scope, side, input)], `${side} half`);
+    const cut = scope.subtract(disc, small, `${side} half`);
+    const done = scope.subtract(cut, cavities[side], `${side} half`);
+    for (const cavity of cavities[side]) scope.drop(cavity);
+    return done;
+  };
+  return { lower: half('lower'), upper: half('upper') };
+}
+
+/** One cut of the whole disc by the parting prism gives both halves, so that they share the cut's vertices. */
+function curvedHalves(scope: Scope, input: HalvesInput, { marks }: HalvesOptions): PerHalf<Body> {
+  const shape = shapeOf(input);
+  const level = -2 * input.disc.lower - input.disc.radius;
+  const small = [
+    ...sharedCutters(scope, input),
+    ...(marks ? bothHalves.flatMap((side) => markCutters(scope, side, shape)) : []),
+  ];
+  const disc = scope.subtract(wholeDiscBody(scope, shape), small, 'disc');
+  const hollow = scope.subtract(disc, wholeCavities(scope, input), 'disc with cavities');
+  const prism = scope.fromMesh(partingPrism(input.parting, level), 'parting surface');
+  const [below, above] = scope.split(hollow, prism, 'halves');
+  const finish = (side: Half, body: Body): Body => {
+    const cut = scope.subtract(
+      body,
+      [...ownCutters(scope, side, input), ...relief(scope, side, input)],
+      `${side} half`,
+    );
+    return scope.unite([cut, ...heads(scope, side, input)], `${side} half`);
+  };
+  return {
+    lower: finish('lower', scope.expectSolid(below, 'lower half')),
+    upper: finish('upper', scope.expectSolid(above, 'upper half')),
+  };
+}
+
+/** Cutters that go through the parting surface. */
+function sharedCutters(scope: Scope, input: HalvesInput): Body[] {
+  const { process, disc, sprue, bosses, tabs, notches, fixture } = input;
+  const { chordError } = fixture;
+  return [
+    ...(sprue ? [sprueFormBody(scope, sprue, { disc, chordError }, 'hole')] : []),
+    ...tabs.map((tab) => tabRecess(scope, tab, disc.radius, process === 'rigid')),
+    ...notches.map((notch) => notchCutter(scope, notch, disc)),
+    ...bosses
+      .filter((boss) => isLoose(boss, process) && process !== 'rigid')
+      .map((boss) => bossBody(scope, boss, chordError, 'hole')),
+  ];
+}
+
+/** Laid in as a body of its own; other bosses are one with the lower half. */
+const isLoose = ({ kind }: Mold['bosses'][number], process: Mold['process']): boolean =>
+  process === 'rubber' || kind === 'cap nut';
+
+/** Cutters of one half alone: pockets, sockets, channels. */
+function ownCutters(
+  scope: Scope,
+  side: Half,
+  { process, bosses, channels, parting, fixture }: HalvesInput,
+): Body[] {
+  const { chordError } = fixture;
+  const fitted = bosses.filter((boss) => process === 'rigid' || !isLoose(boss, process));
+  const registers =
+    side === 'upper'
+      ? fitted.map((boss) => socketBody(scope, boss, chordError))
+      : fitted.filter((boss) => isLoose(boss, process)).map((boss) => pocketBody(scope, boss));
+  const cut = channels
+    .filter(({ half }) => half === side)
+    .map((channel) => channelBody(scope, channel, parting));
+  return [...registers, ...cut];
+}
+
+function heads(scope: Scope, side: Half, { process, disc, bosses, fixture }: HalvesInput): Body[] {
+  if (side === 'upper') return [];
+  return bosses
+    .filter((boss) => !isLoose(boss, process))
+    .map((boss) => headBody(scope, boss, disc.lower, fixture.chordError));
+}
+
+/** Undercuts toward a curved parting surface, in one half. */
+function relief(
+  scope: Scope,
+  side: Half,
+  { process, fixture, masters, placements, parting }: HalvesInput,
+): Body[] {
+  if (!(process === 'rigid' && fixture.relieve)) return [];
+  const { min, max } = boundsOf(parting.sheet.positions);
+  const end = side === 'lower' ? max[2] + 1 : min[2] - 1;
+  return placements.flatMap((placement) => {
+    const mesh = moveMesh(masterOf(masters, placement).mesh, placement.matrix);
+    return reliefBodies(scope, mesh, side, (x, y) => heightAt(parting, x, y), end, placement.id);
+  });
+}

@@ -1,0 +1,60 @@
+import { type Mold, type Part, work } from '../mold/index.ts';
+import { asSolid } from './as-solid.ts';
+import { bothHalves, halfToPrint } from './half.ts';
+import { type HalvesInput, halvesBodies } from './halves-bodies.ts';
+import { withoutSpot, withoutSpots } from './without-spots.ts';
+
+/**
+ * Both halves: discs with their cavities, sprue opening, gates and vents, boss pockets and sockets, tab recess and
+ * notch, trimmed by the one parting surface. Printed on the outer face, parting face up.
+ */
+export const halves: Part = work({
+  id: 'halves',
+  title: 'mold halves',
+  scope: 'whole',
+  processes: ['rubber', 'rigid', 'poured'],
+  jobs: (mold) => [{ subject: 'mold', input: halvesInput(mold) }],
+  run: (input, { kernel }) =>
+    kernel.scope((scope) => {
+      const bodies = halvesBodies(scope, input, { marks: true });
+      return bothHalves.map((half) => {
+        const solid = asSolid(scope, bodies[half], halfToPrint(half, input.disc), {
+          id: `${half}-half`,
+          title: `${half} half`,
+          role: 'half',
+          subjects: subjectsOf(input),
+          estimated: input.placements.some(({ estimated }) => estimated),
+        });
+        scope.drop(bodies[half]);
+        return solid;
+      });
+    }),
+});
+
+/** What the halves, and all that is made from them, are built from; nothing else of the mold. */
+export function halvesInput(mold: Mold): HalvesInput {
+  const used = new Set(mold.placements.map(({ master }) => master));
+  return {
+    process: mold.process,
+    disc: mold.disc,
+    ...(mold.sprue && { sprue: withoutSpot(mold.sprue) }),
+    masters: mold.masters.filter(({ id }) => used.has(id)),
+    placements: withoutSpots(mold.placements),
+    bosses: withoutSpots(mold.bosses),
+    tabs: withoutSpots(mold.tabs),
+    notches: withoutSpots(mold.notches),
+    channels: withoutSpots(mold.channels),
+    parting: mold.parting,
+    fixture: mold.fixture,
+  };
+}
+
+/** Ids in the plan the halves come from: a stop about any of them concerns them. */
+export const subjectsOf = (input: HalvesInput): string[] => [
+  'mold',
+  'disc',
+  ...(input.sprue ? ['sprue'] : []),
+  ...[input.masters, input.placements, input.bosses, input.tabs, input.notches, input.channels].flatMap(
+    (list) => list.map(({ id }) => id),
+  ),
+];
