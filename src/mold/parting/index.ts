@@ -1,0 +1,3 @@
+export * from './find.ts';
+export type { Pin } from './pins.ts';
+export * from './prism.ts';

@@ -1,0 +1,4 @@
+declare module 'bunny' {
+  export const positions: readonly (readonly [number, number, number])[];
+  export const cells: readonly (readonly [number, number, number])[];
+}
