@@ -1,7 +1,8 @@
 import { boundsOf, type TriangleMesh, type Vec3 } from '../kernel/index.ts';
 import { boundaryLoops } from './boundary-loops.ts';
-import { type EdgePairs, nextCorner } from './edges.ts';
+import { type EdgePairs, nextCorner, openEdge } from './edges.ts';
 import { newellVector, spanLoop, triangleArea } from './span-loop.ts';
+import { areaVector } from './surface.ts';
 
 export interface ClosedHoles {
   readonly mesh: TriangleMesh;
@@ -14,7 +15,7 @@ export interface ClosedHoles {
   /** Farthest (mm) the middle of an added face lies from the rim of its hole. */
   readonly farthest: number;
   readonly place?: Vec3;
-  /** Holes wider than the limit and not flat, or that could not be spanned: left open. */
+  /** Holes left open: wider than the limit and not flat, not to be spanned, or no hole but the rim of a strip. */
   readonly left: number;
 }
 
@@ -36,12 +37,14 @@ interface Patch {
 export function closeHoles(mesh: TriangleMesh, pairs: EdgePairs, limit: number): ClosedHoles {
   const loops = boundaryLoops(mesh.triangles, pairs);
   const edges = edgesAt(mesh.triangles, new Set(loops.flat()));
+  const rim = openEdges(mesh.triangles, pairs);
   const added: number[] = [];
   let tally = { closed: 0, area: 0, widest: 0, farthest: 0, left: 0 };
   let place: Vec3 | undefined;
   for (const loop of loops) {
     const patch = patchOver(mesh.positions, loop, edges);
-    if (patch === undefined || (patch.width > limit && !patch.flat)) {
+    const fits = patch && (patch.width <= limit || patch.flat) && !foldsBack(mesh, loop, patch.faces, rim);
+    if (!patch || !fits) {
       tally = { ...tally, left: tally.left + 1 };
       continue;
     }
@@ -93,6 +96,46 @@ function patchOver(positions: Float32Array, loop: readonly number[], edges: Set<
   }
   const width = perimeter > 0 ? (4 * area) / perimeter : 0;
   return { points: loop, faces, area, width, flat: isFlat(points, width) };
+}
+
+/** Open half-edges by their ends. */
+function openEdges(triangles: Uint32Array, { mate }: EdgePairs): Map<string, number> {
+  const open = new Map<string, number>();
+  for (let h = 0; h < triangles.length; h++) {
+    if (mate[h] === openEdge) open.set(`${triangles[h]},${triangles[nextCorner(h)]}`, h);
+  }
+  return open;
+}
+
+/**
+ * True where a patch lies back to back with the faces at most of its rim: the chain then runs round a loose strip
+ * of skin, not round a hole in it, and spanning it would shut the strip on itself.
+ */
+function foldsBack(
+  mesh: TriangleMesh,
+  loop: readonly number[],
+  faces: readonly number[],
+  rim: ReadonlyMap<string, number>,
+): boolean {
+  const corners = Uint32Array.from(faces, (i) => loop[i]);
+  let back = 0;
+  let length = 0;
+  for (let i = 0; i < corners.length; i++) {
+    const a = corners[i];
+    const b = corners[nextCorner(i)];
+    const border = rim.get(`${b},${a}`);
+    if (border === undefined) continue;
+    const [nx, ny, nz] = areaVector(mesh.positions, corners, Math.floor(i / 3));
+    const [mx, my, mz] = areaVector(mesh.positions, mesh.triangles, Math.floor(border / 3));
+    const size = Math.hypot(nx, ny, nz) * Math.hypot(mx, my, mz);
+    const edge = Math.hypot(
+      ...[0, 1, 2].map((axis) => mesh.positions[a * 3 + axis] - mesh.positions[b * 3 + axis]),
+    );
+    length += edge;
+    // Sharper than 30 degrees between the outer sides of a fold.
+    if (nx * mx + ny * my + nz * mz < -0.866 * size) back += edge;
+  }
+  return back > length / 2;
 }
 
 function isFlat(points: readonly Vec3[], width: number): boolean {

@@ -1,4 +1,5 @@
 import type { Bounds, TriangleMesh, Vec3 } from '../kernel/index.ts';
+import type { EdgePairs } from './edges.ts';
 import { turnFaces } from './orient.ts';
 import { findShells, type Shells, shellMesh } from './shells.ts';
 import { TriangleTree } from './triangle-tree.ts';
@@ -17,8 +18,8 @@ export interface FacedOutward {
  * Turns shells that face inward. A shell facing inward inside a body is that body's cavity and stays; where the
  * outer body itself is inside out, it is turned together with all that lies in it. All shells must be closed.
  */
-export function faceOutward(mesh: TriangleMesh): FacedOutward {
-  const shells = findShells(mesh);
+export function faceOutward(mesh: TriangleMesh, pairs: EdgePairs): FacedOutward {
+  const shells = findShells(mesh, pairs);
   const inward = [...shells.volumes.keys()].filter((shell) => shells.volumes[shell] < 0);
   if (inward.length === 0) return { mesh, shells, turned: 0, cavities: 0 };
   const within = nesting(mesh, shells);

@@ -121,7 +121,7 @@ function makeSolid(
   const mended = mend(soup, weldTolerance, options.holeLimit ?? holeShare * diagonal);
   remarks.mended(mended);
   if (mended.mesh.triangles.length === 0) return remarks.stop('repair.empty', 'No face of it has any area.');
-  const faced = faceOutward(mended.mesh);
+  const faced = faceOutward(mended.mesh, mended.pairs);
   remarks.faced(faced);
   if (isFlat(faced))
     return remarks.stop('repair.flat', 'The master encloses no volume: it has no thickness.');
@@ -129,7 +129,10 @@ function makeSolid(
     ? keepSkin(faced, kernel, remarks)
     : { mesh: faced.mesh, fault: openness(mended.pairs) };
   const solid = outcome.fault === undefined ? outcome.mesh : makeAnew(outcome, options, kernel, remarks);
-  if (solid) remarks.bodies(findShells(solid).volumes.filter((volume) => volume > 0).length);
+  if (solid)
+    remarks.bodies(
+      (solid === faced.mesh ? faced.shells : findShells(solid)).volumes.filter((volume) => volume > 0).length,
+    );
   return solid;
 }
 

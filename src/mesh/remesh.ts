@@ -4,7 +4,10 @@ import { findShells, type Shells } from './shells.ts';
 import type { TriangleTree } from './triangle-tree.ts';
 
 /** Cells along the longest side where no edge length is asked for. */
-export const remeshCells = 110;
+export const remeshCells = 100;
+
+/** A winding number this close to a whole one is whole: the dipoles of the tree are off by up to 0.05 beside a ball. */
+const wholeWithin = 0.1;
 
 export interface Remeshed {
   readonly mesh: TriangleMesh;
@@ -47,42 +50,58 @@ export interface Speckless extends Remeshed {
 /**
  * Positive inside, in mm, no farther than two cells from the surface. Distance times (2 w - 1): beside faces that is
  * the signed distance (w is 0 or 1 there), and across a hole it passes zero smoothly where w is one half.
- * Blocks of 4 cells that no face comes near hold one value: the winding number is harmonic away from the faces, so
- * one that is near 0 or 1 in the middle of a ball stays on its side in the inner quarter (Harnack).
+ * Blocks that no face comes near hold one value; they are asked once, large ones first.
  */
 function insideness(tree: TriangleTree, low: Vec3, high: Vec3, edge: number): (at: Vec3) => number {
   const cap = 2 * edge;
-  const side = 4 * edge;
-  const [nx, ny, nz] = [0, 1, 2].map((axis) => Math.ceil((high[axis] - low[axis]) / side) + 1) as [
-    number,
-    number,
-    number,
-  ];
-  const radius = (side * Math.sqrt(3)) / 2;
-  const unknown = Number.NaN;
-  const blocks = new Float32Array(nx * ny * nz).fill(unknown);
-  const mixed = Number.POSITIVE_INFINITY;
-  const value = (x: number, y: number, z: number): number => {
+  const large = blockValues(tree, low, high, 8 * edge, edge);
+  const small = blockValues(tree, low, high, 2 * edge, edge);
+  return ([x, y, z]) => {
+    const sign = large(x, y, z) || small(x, y, z);
+    if (sign !== 0) return sign * cap;
     const w = tree.windingAt(x, y, z);
     return Math.max(-1, Math.min(1, 2 * w - 1)) * tree.distanceTo(x, y, z, cap);
   };
-  const ofBlock = (i: number, j: number, k: number): number => {
+}
+
+/**
+ * For a point: 1 or -1 where the whole block it is in lies inside or outside, 0 where that is not certain.
+ * Certain is a block a cell away from every face whose middle has a whole winding number (a closed surface keeps it
+ * up to its faces), or one so far from them that a fraction cannot reach one half: away from the faces w is
+ * harmonic, and one that is within 0.1 of 0 or 1 in the middle of a ball stays on its side within a quarter of its
+ * radius (Harnack).
+ */
+function blockValues(
+  tree: TriangleTree,
+  low: Vec3,
+  high: Vec3,
+  side: number,
+  edge: number,
+): (x: number, y: number, z: number) => number {
+  const count = (axis: number): number => Math.ceil((high[axis] - low[axis]) / side) + 1;
+  const [nx, ny, nz] = [count(0), count(1), count(2)];
+  const unknown = 2;
+  const signs = new Int8Array(nx * ny * nz).fill(unknown);
+  const radius = (side * Math.sqrt(3)) / 2;
+  const ask = (i: number, j: number, k: number): number => {
     const x = low[0] + (i + 0.5) * side;
     const y = low[1] + (j + 0.5) * side;
     const z = low[2] + (k + 0.5) * side;
     const near = tree.distanceTo(x, y, z, 4 * radius);
+    if (near < radius + 1.01 * edge) return 0;
     const w = tree.windingAt(x, y, z);
-    if (near >= 4 * radius && (w < 0.1 || w > 0.9)) return w > 0.5 ? cap : -cap;
-    // A closed surface keeps its winding number up to the surface itself.
-    if (near > radius + cap && Math.abs(w - Math.round(w)) < 0.01) return w > 0.5 ? cap : -cap;
-    return mixed;
+    const whole = Math.abs(w - Math.round(w)) < wholeWithin;
+    const far = near >= 4 * radius && (w < 0.1 || w > 0.9);
+    return whole || far ? (w > 0.5 ? 1 : -1) : 0;
   };
-  return ([x, y, z]) => {
-    const i = Math.max(0, Math.min(nx - 1, Math.floor((x - low[0]) / side)));
-    const j = Math.max(0, Math.min(ny - 1, Math.floor((y - low[1]) / side)));
-    const k = Math.max(0, Math.min(nz - 1, Math.floor((z - low[2]) / side)));
+  const cell = (value: number, from: number, n: number): number =>
+    Math.max(0, Math.min(n - 1, Math.floor((value - from) / side)));
+  return (x, y, z) => {
+    const i = cell(x, low[0], nx);
+    const j = cell(y, low[1], ny);
+    const k = cell(z, low[2], nz);
     const at = (k * ny + j) * nx + i;
-    if (Number.isNaN(blocks[at])) blocks[at] = ofBlock(i, j, k);
-    return blocks[at] === mixed ? value(x, y, z) : blocks[at];
+    if (signs[at] === unknown) signs[at] = ask(i, j, k);
+    return signs[at];
   };
 }

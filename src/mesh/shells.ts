@@ -1,7 +1,8 @@
 import type { Bounds, TriangleMesh, Vec3 } from '../kernel/index.ts';
+import { type EdgePairs, pairEdges } from './edges.ts';
 import { faceVolume } from './surface.ts';
 
-/** Parts of a mesh that share no point with one another. `of[face]` is the shell a face belongs to. */
+/** Parts of a mesh that share no edge with one another (two may touch in a point). `of[face]` is the shell a face belongs to. */
 export interface Shells {
   readonly of: Uint32Array;
   readonly count: number;
@@ -12,14 +13,15 @@ export interface Shells {
 }
 
 /** Splits a mesh into shells, in the order of their first faces. Volumes hold for closed shells. */
-export function findShells({ positions, triangles }: TriangleMesh): Shells {
-  const parent = joinCorners(positions.length / 3, triangles);
+export function findShells(mesh: TriangleMesh, pairs = pairsOf(mesh)): Shells {
+  const { positions, triangles } = mesh;
+  const parent = joinFaces(pairs.mate);
   const shellAt = new Int32Array(parent.length).fill(-1);
   const of = new Uint32Array(triangles.length / 3);
   const boxes: [number, number, number, number, number, number][] = [];
   const faces: number[] = [];
   for (let face = 0; face < of.length; face++) {
-    const top = topOf(parent, triangles[face * 3]);
+    const top = topOf(parent, face);
     if (shellAt[top] < 0) {
       shellAt[top] = boxes.length;
       boxes.push([Infinity, Infinity, Infinity, -Infinity, -Infinity, -Infinity]);
@@ -82,23 +84,25 @@ export function shellMesh(
 export const boxesMeet = (a: Bounds, b: Bounds): boolean =>
   [0, 1, 2].every((axis) => a.min[axis] <= b.max[axis] && b.min[axis] <= a.max[axis]);
 
-function joinCorners(vertexCount: number, triangles: Uint32Array): Uint32Array {
-  const parent = new Uint32Array(vertexCount);
-  for (let v = 0; v < vertexCount; v++) parent[v] = v;
-  for (let h = 0; h < triangles.length; h += 3) {
-    const a = topOf(parent, triangles[h]);
-    for (let k = 1; k < 3; k++) {
-      const b = topOf(parent, triangles[h + k]);
-      const root = topOf(parent, a);
-      if (b < root) parent[root] = b;
-      else if (root < b) parent[b] = root;
-    }
+const pairsOf = ({ positions, triangles }: TriangleMesh): EdgePairs =>
+  pairEdges(triangles, positions.length / 3);
+
+function joinFaces(mate: Int32Array): Uint32Array {
+  const parent = new Uint32Array(mate.length / 3);
+  for (let face = 0; face < parent.length; face++) parent[face] = face;
+  for (let h = 0; h < mate.length; h++) {
+    // Each pair once, from its later half.
+    if (mate[h] < 0 || mate[h] > h) continue;
+    const a = topOf(parent, Math.floor(h / 3));
+    const b = topOf(parent, Math.floor(mate[h] / 3));
+    if (a < b) parent[b] = a;
+    else parent[a] = b;
   }
   return parent;
 }
 
-function topOf(parent: Uint32Array, v: number): number {
-  let at = v;
+function topOf(parent: Uint32Array, face: number): number {
+  let at = face;
   while (parent[at] !== at) {
     parent[at] = parent[parent[at]];
     at = parent[at];

@@ -1,9 +1,9 @@
 import type { TriangleMesh, Vec3 } from '../kernel/index.ts';
 import { distance2ToTriangle, solidAngle } from './triangle-measures.ts';
 
-const leafSize = 6;
+const leafSize = 4;
 /** A group of faces is taken as one dipole when the point is farther than this many times its radius. */
-const farEnough = 2.3;
+const farEnough = 2;
 /** Numbers per node: box (6), area vector (3), its middle (3), radius (1). */
 const stride = 13;
 
