@@ -121,7 +121,7 @@ const faults: readonly Fault[] = [
   fault('size: 12', 'size: ^M12', 'plan.quantity', /`M12`.*length/),
   fault('title: Hedgerow', 'title: ^""', 'plan.out-of-range', /empty/),
   fault('title: Hedgerow', `title: ^${'x'.repeat(121)}`, 'plan.out-of-range', /too long/),
-  fault('title: Hedgerow', 'title: ^"a\\nb"', 'plan.wrong-kind', /title/),
+  fault('title: Hedgerow', 'title: ^"a\\nb"', 'plan.wrong-kind', /one line/),
   // Things said twice
   fault('lower: 19', '^thickness: 19, lower: 19', 'plan.choose-one', /`thickness`/),
   fault('unit: mm }', '^above: 3 }', 'plan.choose-one', /`above`.*`file`/),

@@ -205,7 +205,7 @@ test('random changes to a plan never throw, and give a plan or a stop', () => {
       }, seed);
       soundly(text);
     }),
-    { numRuns: 600, seed: 7 },
+    { numRuns: 4000, seed: 7 },
   );
 });
 
@@ -220,7 +220,7 @@ test('random changes to the bytes of a plan never throw, and give a plan or a st
         soundly(changed);
       },
     ),
-    { numRuns: 300, seed: 7 },
+    { numRuns: 4000, seed: 7 },
   );
 });
 
@@ -232,6 +232,6 @@ test('random values in place of any value never throw, and give a plan or a stop
     fc.property(fc.constantFrom(...paths), fc.jsonValue({ maxDepth: 4 }), (section, value) => {
       soundly(JSON.stringify({ ...whole, [section]: value }));
     }),
-    { numRuns: 600, seed: 7 },
+    { numRuns: 2000, seed: 7 },
   );
 });

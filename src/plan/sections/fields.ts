@@ -84,8 +84,11 @@ export const line = (description: string, longest = 120) =>
     .trim()
     .min(1)
     .max(longest)
-    // Control characters would break reports, file names and engraving.
-    .regex(/^\P{Cc}*$/u)
+    .superRefine((text, context) => {
+      // They would break reports, file names and engraving.
+      if (!/\p{Cc}/u.test(text)) return;
+      complain(context, 'plan.wrong-kind', 'this must be text on one line, without control characters.');
+    })
     .describe(description);
 
 /** One of a few words. */

@@ -118,5 +118,9 @@ function standIn(written: Written, context: z.core.$RefinementCtx) {
 }
 
 export const masters = z
-  .record(z.string().regex(idPattern), master)
+  .record(
+    // Not as a pattern: editors differ in whether a pattern of the JSON Schema may name classes of letters.
+    z.string().refine((name) => idPattern.test(name)),
+    master,
+  )
   .describe('The masters by the names you give them: letters, digits and dashes.');

@@ -1,0 +1,249 @@
+import { expect, test } from 'vitest';
+import { parse } from 'yaml';
+import { z } from 'zod';
+import { notUsedYet, planJsonSchema, readPlan } from '../../src/plan/index.ts';
+import { planSchema } from '../../src/plan/schema.ts';
+
+/** Every section and every field once. */
+const text = `title: Hedgerow
+revision: 3
+process: rubber
+disc: { diameter: 9 in, lower: 19, upper: 3/4 in, rimChamfer: 1, label: Hedgerow 3 }
+can: { diameter: 230, depth: 39, wall: 10, floor: 6, lid: 6, spacer: 1 }
+closing:
+  bolts: { size: 3/8, grade: grade 2, count: 4, circle: 10 in, tension: 9 kN }
+  clamps: { count: 2, force: 20 kN }
+  lid: { material: steel, thickness: 1/2 in }
+  pressure: 200 psi
+machine:
+  { maxSpeed: 1200, direction: clockwise, closingForce: 800 N, plateMass: 3 kg, plateDiameter: 10 in }
+rubber:
+  compound: gum
+  density: 1.1 g/cm3
+  t90: 12 min
+  referenceTemperature: 320 F
+  activationEnergy: 90 kJ/mol
+  diffusivity: 0.11 mm2/s
+  maxTemperature: 290
+alloy: { name: pewter, density: 7.3 g/cm3, solidus: 240, liquidus: 300, pour: 320 C }
+shrink: { alloy: 0.5 %, rubber: 0.012 }
+sprue:
+  hole: 32
+  draft: 3
+  well: { diameter: 48, depth: 8 }
+  dome: { diameter: 20, height: 4 }
+  fillet: 1.5
+  grip: 15
+masters:
+  ivy:
+    file: masters/ivy.stl
+    unit: in
+    lie: { turnX: 180, turnY: 90, turnZ: 45 deg }
+    allowance: included
+    mass: 4.2 g
+    repair: { edge: 0.25, closeHoles: 5 }
+  button: { width: 12, length: 14, above: 2, below: 1, mass: 0.1 oz, allowance: add }
+  Schnecke-é: { outline: snail.svg, above: 3, below: 0 }
+placements:
+  - { id: top, master: ivy, at: { radius: 60 %, angle: 30 }, turn: 90, sink: silhouette }
+  - { master: button, ring: { count: 2, radius: { fromRim: 30 }, start: 90 }, sink: 50 % }
+  - master: Schnecke-é
+    sink: 1
+    each: [{ radius: 50, angle: 0, turn: 180 }, { radius: 55, angle: 10 }]
+registration:
+  clearance: 0.2
+  flex: 0.1
+  bosses:
+    - { id: north, kind: cap nut, size: m8, at: { radius: 100, angle: 0 }, turn: 30, clearance: 0.1 }
+    - { kind: cap nut, size: 3/8 in, at: { radius: 100, angle: 90 } }
+    - { kind: cone, size: 1/2 in, at: { radius: 100, angle: 180 }, height: 6, depth: 3 }
+supports: [{ placements: [top, button], clearance: 0.2 }]
+tabs: [{ id: pry, angle: 180, width: 20, length: 12, height: 3, inset: 1 }]
+notches: [{ id: mark, angle: 45, width: 6, depth: 4 }]
+gates: [{ placements: all, width: 3, depth: 1.5, half: upper }]
+vents: straight
+parting: { surface: follow, slope: 45, limit: { up: 6, down: 5 }, cell: 0.125 }
+spin: { speed: 400, grade: G6.3 }
+cure: { temperature: 155, time: 2 h, heating: platens, start: 68 F, cooling: in the can }
+fixture:
+  material: PETG
+  clearance: 0.3
+  chordError: 0.02
+  relieve: true
+  compensation: 0.2 %
+  bed: { x: 250, y: 210, z: 200 }
+limits:
+  { cover: 3, wall: 3, cavityToWell: 8, cavityToBoss: 5, cavityToRim: 10, bossToRim: 6, falseSeat: 3 }
+severity: { cover.thin: { severity: warn, reason: thin on purpose } }
+`;
+
+/** Line of the text in which a piece of it stands, counted from 1. */
+const lineOf = (piece: string): number => text.slice(0, text.indexOf(piece)).split('\n').length;
+
+const degrees = (value: number): number => (value * Math.PI) / 180;
+
+test('every section and field comes out in internal units, and nothing else does', () => {
+  const { plan } = readPlan(text, 'plan.yaml');
+  const { at: _disc, ...disc } = plan?.disc ?? {};
+  expect(disc).toEqual({ diameter: 228.6, lower: 19, upper: 19.05, rimChamfer: 1, label: 'Hedgerow 3' });
+  expect(plan).toMatchObject({
+    title: 'Hedgerow',
+    revision: '3',
+    process: 'rubber',
+    can: { diameter: 230, depth: 39, wall: 10, floor: 6, lid: 6, spacer: 1 },
+    closing: {
+      bolts: { size: '3/8', grade: 'grade 2', count: 4, circle: 254, tension: 9000 },
+      clamps: { count: 2, force: 20_000 },
+      lid: { material: 'steel', thickness: 12.7 },
+      // 200 psi in NIST SP 811: 200 x 6894.757 Pa.
+      pressurePa: expect.closeTo(1_378_951.4, 0),
+    },
+    machine: {
+      maxSpeedRpm: 1200,
+      direction: 'clockwise',
+      closingForceN: 800,
+      plateMassKg: 3,
+      plateDiameter: 254,
+    },
+    rubber: {
+      compound: 'gum',
+      densityKgM3: 1100,
+      t90S: 720,
+      referenceTemperatureC: 160,
+      activationEnergyJMol: 90_000,
+      diffusivityM2S: 1.1e-7,
+      maxTemperatureC: 290,
+    },
+    alloy: { name: 'pewter', densityKgM3: 7300, solidusC: 240, liquidusC: 300, pourC: 320 },
+    shrink: { alloy: 0.005, rubber: 0.012 },
+    sprue: {
+      hole: 32,
+      draftRad: degrees(3),
+      well: { diameter: 48, depth: 8 },
+      dome: { diameter: 20, height: 4 },
+      fillet: 1.5,
+      grip: 15,
+    },
+    masters: {
+      ivy: {
+        kind: 'mesh',
+        file: 'masters/ivy.stl',
+        unit: 'in',
+        lie: { xRad: degrees(180), yRad: degrees(90), zRad: degrees(45) },
+        allowance: 'included',
+        massKg: 0.0042,
+        repair: { edge: 0.25, closeHoles: 5 },
+      },
+      button: { kind: 'stand-in', shape: { width: 12, length: 14 }, above: 2, below: 1, allowance: 'add' },
+      'Schnecke-é': { kind: 'stand-in', shape: { outline: 'snail.svg' }, above: 3, below: 0 },
+    },
+    placements: [
+      {
+        id: 'top',
+        master: 'ivy',
+        where: { position: { radius: { share: 0.6 }, angleRad: degrees(30) } },
+        turnRad: degrees(90),
+        sink: 'silhouette',
+        at: { file: 'plan.yaml', line: lineOf('id: top'), column: 5 },
+      },
+      { where: { ring: { count: 2, radius: { fromRim: 30 }, startRad: degrees(90) } }, sink: { share: 0.5 } },
+      {
+        where: {
+          each: [
+            { radius: { length: 50 }, angleRad: 0, turnRad: degrees(180) },
+            { radius: { length: 55 }, angleRad: degrees(10) },
+          ],
+        },
+        sink: { depth: 1 },
+      },
+    ],
+    registration: {
+      clearance: 0.2,
+      flex: 0.1,
+      bosses: [
+        { id: 'north', kind: 'cap nut', size: 'M8', turnRad: degrees(30), clearance: 0.1 },
+        { kind: 'cap nut', size: '3/8', position: { radius: { length: 100 }, angleRad: degrees(90) } },
+        { kind: 'cone', diameter: 12.7, height: 6, depth: 3, at: { line: lineOf('kind: cone'), column: 7 } },
+      ],
+    },
+    supports: [{ placements: ['top', 'button'], clearance: 0.2 }],
+    tabs: [{ id: 'pry', angleRad: degrees(180), width: 20, length: 12, height: 3, inset: 1 }],
+    notches: [{ id: 'mark', angleRad: degrees(45), width: 6, depth: 4 }],
+    gates: [{ placements: ['all'], width: 3, depth: 1.5, half: 'upper' }],
+    vents: 'straight',
+    parting: { surface: 'follow', slopeRad: degrees(45), limit: { up: 6, down: 5 }, cell: 0.125 },
+    spin: { speedRpm: 400, grade: 'G6.3' },
+    cure: { temperatureC: 155, timeS: 7200, heating: 'platens', startC: 20, cooling: 'in the can' },
+    fixture: { material: 'PETG', relieve: true, compensation: 0.002, bed: { x: 250, y: 210, z: 200 } },
+    limits: { cover: 3, falseSeat: 3 },
+    severity: { 'cover.thin': { severity: 'warn', reason: 'thin on purpose' } },
+  });
+});
+
+test('every section the schema knows is in that plan', () => {
+  expect(Object.keys(parse(text)).sort()).toEqual(Object.keys(planSchema.shape).sort());
+});
+
+test('a section nothing is computed from gets a note at its name, and the plan is read', () => {
+  const { plan, findings } = readPlan(text, 'plan.yaml');
+  expect(plan?.title).toBe('Hedgerow');
+  expect(findings.map(({ code, severity, subject }) => [code, severity, subject]).sort()).toEqual(
+    notUsedYet.map((section) => ['plan.not-used-yet', 'note', section]).sort(),
+  );
+  for (const { subject, at } of findings) {
+    expect(text.split('\n')[(at?.line ?? 0) - 1].startsWith(`${subject}:`)).toBe(true);
+    expect(at?.column).toBe(1);
+  }
+});
+
+test('what a plan does not say is undefined: no default is slipped in', () => {
+  const { plan } = readPlan('process: rigid\ndisc: { diameter: 200 }\n', 'plan.yaml');
+  expect(JSON.parse(JSON.stringify(plan))).toEqual({
+    process: 'rigid',
+    disc: { diameter: 200, at: { file: 'plan.yaml', line: 2, column: 1 } },
+  });
+});
+
+test('the place of any value can be asked for', () => {
+  const { source } = readPlan(text, 'plan.yaml');
+  const spot = source?.spotAt(['placements', 1, 'ring', 'radius', 'fromRim']);
+  const line = text.split('\n')[(spot?.line ?? 0) - 1];
+  expect(line.slice((spot?.column ?? 0) - 1)).toMatch(/^30 }/);
+  expect(source?.spotAt(['placements', 0, 'nothing'])).toEqual(source?.spotAt(['placements', 0]));
+});
+
+test('composed and decomposed letters are one name', () => {
+  const decomposed = text.replace('  Schnecke-é:', '  Schnecke-e\u0301:');
+  expect(decomposed).not.toBe(text);
+  expect(readPlan(decomposed, 'plan.yaml').plan?.placements?.[2].master).toBe('Schnecke-é');
+});
+
+// The JSON Schema is read back by zod's own importer, which shares no code with our reader.
+test('the JSON Schema for editors takes the plan, and refuses a mistyped one', () => {
+  const schema = z.fromJSONSchema(planJsonSchema());
+  expect(schema.safeParse(parse(text)).error).toBeUndefined();
+  for (const [from, to] of [
+    ['sprue:', 'spru:'],
+    ['process: rubber', 'process: wood'],
+    ['hole: 32', 'hole: [32]'],
+    ['fromRim', 'fromRom'],
+  ]) {
+    expect(schema.safeParse(parse(text.replace(from, to))).success, to).toBe(false);
+  }
+});
+
+test('every field of the JSON Schema says what it is', () => {
+  const bare: string[] = [];
+  const look = (schema: z.core.JSONSchema.BaseSchema, path: string): void => {
+    for (const [name, field] of Object.entries(schema.properties ?? {})) {
+      if (typeof field === 'boolean') continue;
+      if (!field.description) bare.push(`${path}.${name}`);
+      look(field, `${path}.${name}`);
+    }
+    for (const next of [schema.items, schema.additionalProperties, ...(schema.anyOf ?? [])]) {
+      if (typeof next === 'object' && !Array.isArray(next)) look(next, path);
+    }
+  };
+  look(planJsonSchema(), 'plan');
+  expect(bare).toEqual([]);
+});
