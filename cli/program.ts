@@ -27,7 +27,7 @@ export async function runProgram(args: readonly string[], terminal: Terminal): P
     terminal.err(
       `discwright: a fault of the program: ${error instanceof Error ? error.message : String(error)}`,
     );
-    if (process.env['DISCWRIGHT_DEBUG'] && error instanceof Error) terminal.err(error.stack ?? '');
+    if (process.env.DISCWRIGHT_DEBUG && error instanceof Error) terminal.err(error.stack ?? '');
     return exitCode.ours;
   }
 }

@@ -1,4 +1,4 @@
-import { type Finding, type Report, worstFirst } from '../src/findings/index.ts';
+import { type Figure, type Finding, type Report, worstFirst } from '../src/findings/index.ts';
 import { showQuantity } from './show-quantity.ts';
 import { severityMark, table, wrap } from './terminal.ts';
 
@@ -23,17 +23,27 @@ export function showFinding(finding: Finding): string {
 export const showFindings = (findings: readonly Finding[]): string =>
   worstFirst(findings).map(showFinding).join('\n');
 
-/** Figures as a table; estimated values are marked with ~. */
+/**
+ * Figures as a table, one line for each name: the value, or where there are several the least and the greatest with
+ * what they are of. Estimated values are marked with ~. All of them, with sources, are in report.json.
+ */
 export function showFigures(report: Report): string {
-  if (report.figures.length === 0) return '';
-  const rows = report.figures.map(({ name, subject, value, unit, estimated, source }) => [
-    name,
-    subject,
-    `${estimated ? '~' : ''}${showQuantity(value, unit)}`,
-    source,
-  ]);
-  return table([['figure', 'of', 'value', 'source'], ...rows], [2]);
+  const byName = new Map<string, Figure[]>();
+  for (const figure of report.figures) byName.set(figure.name, [...(byName.get(figure.name) ?? []), figure]);
+  const rows = [...byName].map(([name, figures]) => {
+    const sorted = [...figures].sort((a, b) => a.value - b.value);
+    const [least, greatest] = [sorted[0], sorted[sorted.length - 1]];
+    return figures.length === 1
+      ? [name, showFigure(least), least.subject, '', '']
+      : [name, showFigure(least), least.subject, showFigure(greatest), greatest.subject];
+  });
+  return rows.length === 0
+    ? ''
+    : table([['figure', 'value or least', 'of', 'greatest', 'of'], ...rows], [1, 3]);
 }
+
+const showFigure = ({ value, unit, estimated }: Figure): string =>
+  `${estimated ? '~' : ''}${showQuantity(value, unit)}`;
 
 /** How many of each severity, in words. */
 export function tally(findings: readonly Finding[]): string {

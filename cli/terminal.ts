@@ -8,11 +8,22 @@ export interface Terminal {
   readonly isTerminal: boolean;
 }
 
-export const processTerminal: Terminal = {
-  out: (text) => void process.stdout.write(`${text}\n`),
-  err: (text) => void process.stderr.write(`${text}\n`),
-  isTerminal: process.stderr.isTTY === true,
-};
+// A reader such as `head` may close the pipe early; that is its right and no fault of ours.
+const quietOnClosedPipe = (stream: NodeJS.WriteStream): NodeJS.WriteStream =>
+  stream.on('error', (error: NodeJS.ErrnoException) => {
+    if (error.code !== 'EPIPE') throw error;
+  });
+
+/** The real terminal; made when the program starts. */
+export function processTerminal(): Terminal {
+  const out = quietOnClosedPipe(process.stdout);
+  const err = quietOnClosedPipe(process.stderr);
+  return {
+    out: (text) => void out.write(`${text}\n`),
+    err: (text) => void err.write(`${text}\n`),
+    isTerminal: process.stderr.isTTY === true,
+  };
+}
 
 /** The severity as a word; color only repeats it, and only on a terminal (picocolors obeys NO_COLOR). */
 export function severityMark(severity: Severity): string {

@@ -1,4 +1,4 @@
-import { mkdir, mkdtemp, rename, rm, writeFile } from 'node:fs/promises';
+import { mkdir, rename, rm, writeFile } from 'node:fs/promises';
 import { basename, dirname, join } from 'node:path';
 import type { ExportFile } from '../src/export/index.ts';
 import { Unreadable } from './exit.ts';
@@ -11,7 +11,8 @@ export async function writeFolder(target: string, files: readonly ExportFile[]):
   const parent = dirname(target);
   try {
     await mkdir(parent, { recursive: true });
-    const fresh = await mkdtemp(join(parent, `.${basename(target)}-`));
+    const fresh = join(parent, `.${basename(target)}-${process.pid}`);
+    await mkdir(fresh);
     try {
       for (const { path, bytes } of files) {
         await mkdir(dirname(join(fresh, path)), { recursive: true });

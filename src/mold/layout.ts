@@ -2,10 +2,10 @@ import type { Finding } from '../findings/index.ts';
 import { expandPlacements, type Plan, placementsNamed } from '../plan/index.ts';
 import { judgeLayout } from './judge-layout.ts';
 import type { Master, Mold } from './mold.ts';
-import { flatPartingSurface } from './parting-surface.ts';
 import { settleBosses } from './settle-bosses.ts';
 import { settleChannels } from './settle-channels.ts';
 import { settleDisc, settleFixture, settleLimits, settleSprue } from './settle-disc.ts';
+import { settleParting } from './settle-parting.ts';
 import { settlePlacements } from './settle-placements.ts';
 import { settleRim } from './settle-rim.ts';
 
@@ -26,6 +26,13 @@ export function layOut(plan: Plan, masters: readonly Master[]): Layout {
   const { bosses, findings: bossFindings } = settleBosses(plan);
   const { tabs, notches } = settleRim(plan, bosses, placed);
   const { channels, findings: channelFindings } = settleChannels(plan, placed, sprue);
+  const { surface, findings: partingFindings } = settleParting(plan, placed, {
+    disc,
+    sprue,
+    bosses,
+    tabs,
+    notches,
+  });
   const mold: Mold = {
     title: plan.title ?? 'mold',
     revision: plan.revision ?? '',
@@ -39,7 +46,7 @@ export function layOut(plan: Plan, masters: readonly Master[]): Layout {
     tabs,
     notches,
     channels,
-    parting: flatPartingSurface(disc.radius),
+    parting: surface,
     fixture: settleFixture(plan),
     limits: settleLimits(plan),
   };
@@ -49,6 +56,7 @@ export function layOut(plan: Plan, masters: readonly Master[]): Layout {
       ...findings,
       ...bossFindings,
       ...channelFindings,
+      ...partingFindings,
       ...judgeLayout(disc, sprue, { bosses, tabs, notches }),
     ],
   };

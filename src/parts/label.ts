@@ -1,5 +1,7 @@
-import { expansions, geometries, text } from '@jscad/modeling';
+import modeling from '@jscad/modeling';
 import type { Body, Scope } from '../kernel/index.ts';
+
+const { expansions, geometries, text } = modeling;
 
 /** Common practice, no published source: strokes a 0.4 mm nozzle, a mill of 0.8 mm and a cast half can still show. */
 export const labelStroke = 0.8;
@@ -22,7 +24,7 @@ export interface LabelRoom {
  * large as the room allows. Undefined where there is no text or it would come out under 3 mm high.
  */
 export function labelCutter(scope: Scope, words: string, room: LabelRoom): Body | undefined {
-  const strokes = text.vectorText({ height: letterHeight, align: 'center' }, words);
+  const strokes = modeling.text.vectorText({ height: letterHeight, align: 'center' }, words);
   const points = strokes.flat();
   if (points.length === 0) return undefined;
   const [left, right] = extent(points.map(([x]) => x));
@@ -43,9 +45,9 @@ export function labelCutter(scope: Scope, words: string, room: LabelRoom): Body 
 
 /** A pen stroke with round ends as outlines, counter-clockwise, holes clockwise. */
 function strokeOutlines(points: readonly [number, number][]): [number, number][][] {
-  const path = geometries.path2.fromPoints({ closed: false }, [...points]);
-  const pen = expansions.expand({ delta: labelStroke / 2, corners: 'round', segments: 12 }, path);
-  return geometries.geom2.toOutlines(pen).map((outline) => outline.map(([x, y]) => [x, y]));
+  const path = modeling.geometries.path2.fromPoints({ closed: false }, [...points]);
+  const pen = modeling.expansions.expand({ delta: labelStroke / 2, corners: 'round', segments: 12 }, path);
+  return modeling.geometries.geom2.toOutlines(pen).map((outline) => outline.map(([x, y]) => [x, y]));
 }
 
 const extent = (values: readonly number[]): [number, number] =>

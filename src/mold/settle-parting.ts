@@ -1,0 +1,74 @@
+import { type Finding, finding } from '../findings/index.ts';
+import { type Plan, partingDefaults } from '../plan/index.ts';
+import { bossReach } from './judge-layout.ts';
+import type { Boss, Disc, Notch, Sprue, Tab } from './mold.ts';
+import { findPartingSurface, type Pin } from './parting/index.ts';
+import { flatPartingSurface, type PartingSurface } from './parting-surface.ts';
+import type { PlacedMaster } from './settle-placements.ts';
+
+/** Everything the surface must stay flat at. */
+export interface Fixed {
+  readonly disc: Disc;
+  readonly sprue: Sprue | undefined;
+  readonly bosses: readonly Boss[];
+  readonly tabs: readonly Tab[];
+  readonly notches: readonly Notch[];
+}
+
+/** Level ground round a fixed thing, mm, so that its edge is not cut by a slope. */
+const levelMargin = 1;
+/** Level ring inside the rim, mm: the halves seal on it. */
+const levelRim = 4;
+/** Grid nodes beyond which the field and its sweeps would need more than about 1 GB. */
+const mostNodes = 25e6;
+
+/** The parting surface the plan asks for: flat, or following the masters' widest contours. */
+export function settleParting(
+  plan: Plan,
+  placed: readonly PlacedMaster[],
+  fixed: Fixed,
+): { surface: PartingSurface; findings: readonly Finding[] } {
+  const { parting } = plan;
+  const { disc } = fixed;
+  if ((parting?.surface ?? partingDefaults.surface) === 'flat' || placed.length === 0) {
+    return { surface: flatPartingSurface(disc.radius), findings: [] };
+  }
+  const wished = parting?.cell ?? partingDefaults.cell;
+  const cell = Math.max(wished, (2 * disc.radius) / Math.sqrt(mostNodes));
+  const { surface, findings } = findPartingSurface({
+    discRadius: disc.radius,
+    masters: placed,
+    pins: pinsOf(fixed),
+    slopeRad: parting?.slopeRad ?? partingDefaults.slopeRad,
+    limitUp: parting?.limit?.up ?? partingDefaults.limitShare * disc.upper,
+    limitDown: parting?.limit?.down ?? partingDefaults.limitShare * disc.lower,
+    cell,
+  });
+  return { surface, findings: cell > wished ? [...findings, tooFine(wished, cell)] : findings };
+}
+
+const tooFine = (wished: number, cell: number): Finding =>
+  finding('layout.too-fine', {
+    subject: 'parting',
+    measured: { value: cell, unit: 'mm' },
+    limit: { value: wished, unit: 'mm' },
+    says: `The parting surface was computed on cells of ${cell.toFixed(3)} mm instead of ${wished} mm.`,
+  });
+
+function pinsOf({ disc, sprue, bosses, tabs, notches }: Fixed): Pin[] {
+  const onRim = (angleRad: number, depth: number, width: number): Pin => {
+    const middle = disc.radius - depth / 2;
+    return {
+      x: middle * Math.cos(angleRad),
+      y: middle * Math.sin(angleRad),
+      radius: Math.hypot(depth, width) / 2 + levelMargin,
+    };
+  };
+  return [
+    { outside: disc.radius - levelRim },
+    ...(sprue ? [{ x: 0, y: 0, radius: sprue.wellRadius + levelMargin }] : []),
+    ...bosses.map((boss) => ({ x: boss.x, y: boss.y, radius: bossReach(boss) + levelMargin })),
+    ...tabs.map(({ angleRad, inset, length, width }) => onRim(angleRad, inset + length, width)),
+    ...notches.map(({ angleRad, depth, width }) => onRim(angleRad, depth, width)),
+  ];
+}
