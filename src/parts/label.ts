@@ -1,8 +1,6 @@
 import modeling from '@jscad/modeling';
 import type { Body, Scope } from '../kernel/index.ts';
 
-const { expansions, geometries, text } = modeling;
-
 /** Common practice, no published source: strokes a 0.4 mm nozzle, a mill of 0.8 mm and a cast half can still show. */
 export const labelStroke = 0.8;
 export const labelDepth = 0.6;
