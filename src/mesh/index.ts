@@ -2,6 +2,7 @@ export * from './height-map.ts';
 export * from './import.ts';
 export * from './measure.ts';
 export * from './raw.ts';
+export * from './read.ts';
 export * from './read-outline.ts';
 export type { Grid, GridWish } from './scan.ts';
 export * from './silhouette.ts';
