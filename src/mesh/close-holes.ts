@@ -2,7 +2,7 @@ import { boundsOf, type TriangleMesh, type Vec3 } from '../kernel/index.ts';
 import { boundaryLoops } from './boundary-loops.ts';
 import { type EdgePairs, nextCorner, openEdge } from './edges.ts';
 import { newellVector, spanLoop, triangleArea } from './span-loop.ts';
-import { areaVector } from './surface.ts';
+import { areaVector, sizeOf } from './surface.ts';
 
 export interface ClosedHoles {
   readonly mesh: TriangleMesh;
@@ -22,7 +22,11 @@ export interface ClosedHoles {
 /** A hole whose points keep this share of its width to one plane counts as flat and may be of any width. */
 const flatShare = 0.03;
 
+/** Where patches that are not flat would be more than this share of the surface, it is torn: they are not holes. */
+const tornShare = 0.25;
+
 interface Patch {
+  /** Vertices round the hole, and faces as numbers into them. */
   readonly points: readonly number[];
   readonly faces: readonly number[];
   readonly area: number;
@@ -32,38 +36,43 @@ interface Patch {
 
 /**
  * Spans holes no wider than `limit` mm, and flat ones of any width (a part cut off at its base). A hole's width is
- * 4 x area / perimeter: the diameter of a round hole, twice the width of a crack however long.
+ * 4 x area / perimeter: the diameter of a round hole, twice the width of a crack however long. Of a surface torn all
+ * over only flat holes are spanned.
  */
 export function closeHoles(mesh: TriangleMesh, pairs: EdgePairs, limit: number): ClosedHoles {
   const loops = boundaryLoops(mesh.triangles, pairs);
   const edges = edgesAt(mesh.triangles, new Set(loops.flat()));
   const rim = openEdges(mesh.triangles, pairs);
-  const added: number[] = [];
-  let tally = { closed: 0, area: 0, widest: 0, farthest: 0, left: 0 };
-  let place: Vec3 | undefined;
+  const patches: Patch[] = [];
   for (const loop of loops) {
     const patch = patchOver(mesh.positions, loop, edges);
-    const fits = patch && (patch.width <= limit || patch.flat) && !foldsBack(mesh, loop, patch.faces, rim);
-    if (!patch || !fits) {
-      tally = { ...tally, left: tally.left + 1 };
-      continue;
-    }
+    if (!patch || (patch.width > limit && !patch.flat) || foldsBack(mesh, loop, patch.faces, rim)) continue;
+    patches.push(patch);
     for (let i = 0; i < patch.faces.length; i++) {
-      added.push(loop[patch.faces[i]]);
-      const next = loop[patch.faces[nextCorner(i)]];
-      edges.add(edgeKey(loop[patch.faces[i]], next));
+      edges.add(edgeKey(loop[patch.faces[i]], loop[patch.faces[nextCorner(i)]]));
     }
-    if (place === undefined || patch.width > tally.widest) place = middleOf(mesh.positions, loop);
-    tally.closed++;
-    tally.area += patch.area;
-    tally.farthest = Math.max(tally.farthest, farthestFromRim(mesh.positions, loop, patch.faces));
-    tally.widest = Math.max(tally.widest, patch.width);
   }
-  if (place === undefined) return { mesh, added: 0, ...tally };
+  const bent = patches.reduce((sum, { flat, area }) => sum + (flat ? 0 : area), 0);
+  const torn = bent > tornShare * sizeOf(mesh).area;
+  const used = torn ? patches.filter(({ flat }) => flat) : patches;
+  return addPatches(mesh, used, loops.length - used.length);
+}
+
+function addPatches(mesh: TriangleMesh, patches: readonly Patch[], left: number): ClosedHoles {
+  const added = patches.flatMap(({ points, faces }) => faces.map((i) => points[i]));
+  const tally = { closed: patches.length, added: added.length / 3, area: 0, widest: 0, farthest: 0, left };
+  let place: Vec3 | undefined;
+  for (const { points, faces, area, width } of patches) {
+    if (place === undefined || width > tally.widest) place = middleOf(mesh.positions, points);
+    tally.area += area;
+    tally.widest = Math.max(tally.widest, width);
+    tally.farthest = Math.max(tally.farthest, farthestFromRim(mesh.positions, points, faces));
+  }
+  if (place === undefined) return { mesh, ...tally };
   const triangles = new Uint32Array(mesh.triangles.length + added.length);
   triangles.set(mesh.triangles);
   triangles.set(added, mesh.triangles.length);
-  return { mesh: { positions: mesh.positions, triangles }, added: added.length / 3, place, ...tally };
+  return { mesh: { positions: mesh.positions, triangles }, ...tally, place };
 }
 
 const edgeKey = (a: number, b: number): string => (a < b ? `${a},${b}` : `${b},${a}`);

@@ -8,6 +8,8 @@ export interface ColumnWinding {
   /** Lines with a stretch whose depth is neither 0 nor 1, and the volume of those stretches, mm3. */
   readonly wrong: number;
   readonly wrongVolume: number;
+  /** Ends of such stretches, on the faces at fault: x, y, z each; the first `mostPlaces` ends. */
+  readonly ends: readonly number[];
   /** Middle of the longest such stretch, and its length in mm. */
   readonly place?: Vec3;
   readonly longest: number;
@@ -17,6 +19,9 @@ export interface ColumnWinding {
 
 /** Stretches shorter than this (mm) are rounding of the meeting points: surfaces that touch. */
 export const shortestStretch = 2e-3;
+
+/** Most ends that are remembered. */
+const mostPlaces = 400;
 
 interface Meetings {
   count: number;
@@ -34,7 +39,7 @@ interface Meetings {
 export function columnWinding(mesh: TriangleMesh, lines = 400): ColumnWinding {
   const { min, max } = boundsOf(mesh.positions);
   const cell = Math.max(max[0] - min[0], max[1] - min[1]) / lines;
-  if (!(cell > 0)) return { columns: 0, wrong: 0, wrongVolume: 0, longest: 0, pitch: 0 };
+  if (!(cell > 0)) return { columns: 0, wrong: 0, wrongVolume: 0, ends: [], longest: 0, pitch: 0 };
   const grid: Grid = {
     cell,
     // Off the middle of the cell by an odd share, so that lines seldom meet the edges of parts drawn on a grid.
@@ -107,7 +112,8 @@ function judge(
   met: Meetings,
   { cell: pitch, x0, y0, nx }: Grid,
 ): ColumnWinding {
-  const sum = { columns: 0, wrong: 0, wrongVolume: 0, longest: 0, pitch };
+  const ends: number[] = [];
+  const sum = { columns: 0, wrong: 0, wrongVolume: 0, ends, longest: 0, pitch };
   let place: Vec3 | undefined;
   for (let c = 0; c + 1 < starts.length; c++) {
     if (starts[c] === starts[c + 1]) continue;
@@ -120,9 +126,12 @@ function judge(
       const length = i + 1 < starts[c + 1] ? z - met.z[order[i + 1]] : 0;
       if (depth === 0 || depth === 1 || length <= shortestStretch) continue;
       bad += length;
+      const x = x0 + (c % nx) * pitch;
+      const y = y0 + Math.floor(c / nx) * pitch;
+      if (ends.length < mostPlaces * 3) ends.push(x, y, z, x, y, z - length);
       if (length > sum.longest) {
         sum.longest = length;
-        place = [x0 + (c % nx) * pitch, y0 + Math.floor(c / nx) * pitch, z - length / 2];
+        place = [x, y, z - length / 2];
       }
     }
     // A line that does not come out again went through a hole.

@@ -1,7 +1,8 @@
-import type { Bounds, TriangleMesh, Vec3 } from '../kernel/index.ts';
+import { type Bounds, boundsOf, type TriangleMesh, type Vec3 } from '../kernel/index.ts';
 import type { EdgePairs } from './edges.ts';
 import { turnFaces } from './orient.ts';
 import { findShells, type Shells, shellMesh } from './shells.ts';
+import { faceVolume } from './surface.ts';
 import { TriangleTree } from './triangle-tree.ts';
 
 export interface FacedOutward {
@@ -16,12 +17,13 @@ export interface FacedOutward {
 
 /**
  * Turns shells that face inward. A shell facing inward inside a body is that body's cavity and stays; where the
- * outer body itself is inside out, it is turned together with all that lies in it. All shells must be closed.
+ * outer body itself is inside out, it is turned together with all that lies in it. A mesh with open edges has no
+ * inside to go by: its shells keep the way the file gives them, or all are turned where together they face inward.
  */
 export function faceOutward(mesh: TriangleMesh, pairs: EdgePairs): FacedOutward {
   const shells = findShells(mesh, pairs);
-  const inward = [...shells.volumes.keys()].filter((shell) => shells.volumes[shell] < 0);
-  if (inward.length === 0) return { mesh, shells, turned: 0, cavities: 0 };
+  if (pairs.open + pairs.crowded > 0) return faceOpenOutward(mesh, shells);
+  if (shells.volumes.every((volume) => volume >= 0)) return { mesh, shells, turned: 0, cavities: 0 };
   const within = nesting(mesh, shells);
   const sign = [...shells.volumes].map((volume): number => (volume < 0 ? -1 : 1));
   const turn = new Set<number>();
@@ -57,6 +59,23 @@ export function faceOutward(mesh: TriangleMesh, pairs: EdgePairs): FacedOutward 
     turned: turn.size,
     place,
     cavities,
+  };
+}
+
+function faceOpenOutward(mesh: TriangleMesh, shells: Shells): FacedOutward {
+  const box = boundsOf(mesh.positions);
+  let volume = 0;
+  for (let face = 0; face < shells.of.length; face++) {
+    volume += faceVolume(mesh.positions, mesh.triangles, face, middle(box));
+  }
+  if (volume >= 0) return { mesh, shells, turned: 0, cavities: 0 };
+  const faced = turnFaces(mesh, new Int8Array(shells.of.length).fill(-1)).mesh;
+  return {
+    mesh: faced,
+    shells: { ...shells, volumes: shells.volumes.map((one) => -one) },
+    turned: shells.count,
+    place: middle(box),
+    cavities: 0,
   };
 }
 

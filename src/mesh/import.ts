@@ -1,6 +1,7 @@
 import type { Finding } from '../findings/index.ts';
 import { boundsOf, type Kernel, KernelFault, type TriangleMesh, type Vec3 } from '../kernel/index.ts';
-import { columnWinding } from './column-winding.ts';
+import { type ColumnWinding, columnWinding } from './column-winding.ts';
+import { type CutOut, cutCrossings } from './cut-crossings.ts';
 import { compareSurfaces } from './deviation.ts';
 import { type EdgePairs, isPaired } from './edges.ts';
 import { type FacedOutward, faceOutward } from './face-outward.ts';
@@ -8,12 +9,12 @@ import { limitFindings } from './import-limits.ts';
 import { mend } from './mend.ts';
 import type { FileUnit, RawMesh } from './raw.ts';
 import { mm, Remarks } from './remarks.ts';
-import { remesh, remeshCells, withoutSpecks } from './remesh.ts';
+import { remesh, remeshCells, type Speckless, withoutSpecks } from './remesh.ts';
 import { findShells } from './shells.ts';
 import { sizeOf } from './surface.ts';
 import { toMillimeters } from './to-millimeters.ts';
 import { TriangleTree } from './triangle-tree.ts';
-import { uniteShells } from './unite-shells.ts';
+import { type United, uniteShells } from './unite-shells.ts';
 
 /** How a raw mesh becomes a master. What is left out takes the default named. */
 export interface ImportOptions {
@@ -57,6 +58,8 @@ export interface ImportOutcome {
 
 /** Share of the box diagonal up to which a hole that is not flat is spanned. */
 export const holeShare = 0.15;
+/** Reach of the cuts tried about small crossings, in distances between the lines that found them. */
+const cutReaches = [0.5, 2, 2, 4, 8];
 /** Shells smaller than this share of the largest are specks. */
 const speckShare = 1e-9;
 /** A surface made anew may stray this share of the longest side (or four edges) from the old one; beyond: a stop. */
@@ -118,7 +121,8 @@ function makeSolid(
 ): TriangleMesh | undefined {
   const diagonal = diagonalOf(soup);
   const weldTolerance = options.weldTolerance ?? Math.max(2e-4, 1e-6 * diagonal);
-  const mended = mend(soup, weldTolerance, options.holeLimit ?? holeShare * diagonal);
+  const holeLimit = options.holeLimit ?? holeShare * diagonal;
+  const mended = mend(soup, weldTolerance, holeLimit);
   remarks.mended(mended);
   if (mended.mesh.triangles.length === 0) return remarks.stop('repair.empty', 'No face of it has any area.');
   const faced = faceOutward(mended.mesh, mended.pairs);
@@ -126,7 +130,7 @@ function makeSolid(
   if (isFlat(faced))
     return remarks.stop('repair.flat', 'The master encloses no volume: it has no thickness.');
   const outcome = isPaired(mended.pairs)
-    ? keepSkin(faced, kernel, remarks)
+    ? keepSkin(faced, holeLimit, kernel, remarks)
     : { mesh: faced.mesh, fault: openness(mended.pairs) };
   const solid = outcome.fault === undefined ? outcome.mesh : makeAnew(outcome, options, kernel, remarks);
   if (solid)
@@ -141,18 +145,43 @@ interface Attempt {
   /** Why it cannot stay so; none where it can. */
   readonly fault?: string;
   readonly place?: Vec3;
+  readonly winding?: ColumnWinding;
+  readonly speckless?: Speckless;
+  readonly united?: United | undefined;
 }
 
-/** Tries to keep the file's own faces: unites overlapping shells, then asks the kernel and the winding depth. */
-function keepSkin(faced: FacedOutward, kernel: Kernel, remarks: Remarks): Attempt {
+/** Tries to keep the file's own faces; small crossings are cut out, wider ones at fault. */
+function keepSkin(start: FacedOutward, holeLimit: number, kernel: Kernel, remarks: Remarks): Attempt {
+  const cuts: CutOut[] = [];
+  let faced = start;
+  let attempt = prove(faced, kernel);
+  for (let round = 0; attempt.winding && attempt.fault !== undefined && round < cutReaches.length; round++) {
+    const { winding } = attempt;
+    const cut = cutCrossings(attempt.mesh, winding, cutReaches[round] * winding.pitch, holeLimit);
+    if (cut === undefined) continue;
+    const next = faceOutward(cut.mesh, cut.pairs);
+    const better = prove(next, kernel);
+    if (better.fault !== undefined && !(better.winding && better.winding.wrong < winding.wrong)) continue;
+    cuts.push(cut);
+    faced = next;
+    attempt = { ...better, united: better.united ?? attempt.united };
+  }
+  // What was tried and given up is not said: a surface made anew starts from the mended one.
+  if (attempt.fault !== undefined) return { ...attempt, mesh: start.mesh };
+  if (attempt.speckless) remarks.specks(attempt.speckless.specks, attempt.speckless.place);
+  if (attempt.united) remarks.united(attempt.united);
+  remarks.cut(cuts);
+  return attempt;
+}
+
+/** Unites overlapping shells, then asks the kernel, then the winding depth. */
+function prove(faced: FacedOutward, kernel: Kernel): Attempt {
   try {
     const largest = faced.shells.volumes.reduce((most, volume) => Math.max(most, Math.abs(volume)), 0);
     const speckless = withoutSpecks(faced.mesh, speckShare * largest, faced.shells);
-    remarks.specks(speckless.specks, speckless.place);
     const united = uniteShells(speckless.mesh, speckless.shells, kernel);
-    remarks.united(united);
     kernel.scope((scope) => scope.fromExactMesh(united.mesh, 'the master'));
-    return judged(united.mesh);
+    return { ...judged(united.mesh), speckless, ...(united.united > 0 && { united }) };
   } catch (error) {
     if (error instanceof KernelFault)
       return { mesh: faced.mesh, fault: `The kernel says of ${error.message}.` };
@@ -162,12 +191,13 @@ function keepSkin(faced: FacedOutward, kernel: Kernel, remarks: Remarks): Attemp
 
 /** A kernel's yes is no proof: overlapping and crossing skins pass it. Every upright line must be 0 or 1 deep. */
 function judged(mesh: TriangleMesh): Attempt {
-  const { wrong, columns, wrongVolume, place } = columnWinding(mesh);
+  const winding = columnWinding(mesh);
+  const { wrong, columns, wrongVolume, place } = winding;
   if (wrong === 0) return { mesh };
   const fault =
     `Its surface crosses itself: ${wrong} of ${columns} upright lines find it inside more or less than once, ` +
     `${mm(wrongVolume)} mm3 in all.`;
-  return { mesh, fault, ...(place && { place }) };
+  return { mesh, fault, winding, ...(place && { place }) };
 }
 
 function makeAnew(

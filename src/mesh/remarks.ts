@@ -1,5 +1,6 @@
 import { type Finding, type FindingCode, finding, type Measured } from '../findings/index.ts';
 import type { Vec3 } from '../kernel/index.ts';
+import type { CutOut } from './cut-crossings.ts';
 import type { Deviation } from './deviation.ts';
 import type { FacedOutward } from './face-outward.ts';
 import type { Mend } from './mend.ts';
@@ -94,6 +95,21 @@ export class Remarks {
       `${united} shells that overlap by ${mm(overlap)} mm3 were united into one skin.`,
       place,
     );
+  }
+
+  cut(cuts: readonly CutOut[]): void {
+    const faces = cuts.reduce((sum, { cut }) => sum + cut, 0);
+    const added = cuts.reduce((sum, { spanned }) => sum + spanned.added, 0);
+    const area = cuts.reduce((sum, { spanned }) => sum + spanned.area, 0);
+    const farthest = cuts.reduce((most, { spanned }) => Math.max(most, spanned.farthest), 0);
+    this.say(
+      'repair.crossings-cut',
+      faces,
+      `${faces} faces where the surface crosses itself were cut out and the gaps spanned with ${added} faces over ` +
+        `${mm(area)} mm2, no farther than ${mm(farthest)} mm from the rims.`,
+      cuts[0]?.place,
+    );
+    this.deviation = Math.max(this.deviation, farthest);
   }
 
   specks(count: number, place?: Vec3): void {

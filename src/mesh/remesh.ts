@@ -1,4 +1,4 @@
-import { boundsOf, type Kernel, type TriangleMesh, type Vec3 } from '../kernel/index.ts';
+import { boundsOf, type Kernel, KernelFault, type TriangleMesh, type Vec3 } from '../kernel/index.ts';
 import { keepFaces } from './drop-faces.ts';
 import { findShells, type Shells } from './shells.ts';
 import type { TriangleTree } from './triangle-tree.ts';
@@ -29,7 +29,9 @@ export function remesh(mesh: TriangleMesh, tree: TriangleTree, edge: number, ker
   const raw = kernel.scope((scope) =>
     scope.toMesh(scope.levelSet(inside, low, high, edge, 'the master made anew')),
   );
-  return withoutSpecks(raw, (2 * edge) ** 3);
+  const { mesh: rest, specks } = withoutSpecks(raw, (2 * edge) ** 3);
+  if (rest.triangles.length === 0) throw new KernelFault('the master made anew', 'nothing is left of it');
+  return { mesh: rest, specks };
 }
 
 /** Leaves out shells that enclose less than `least` mm3, whichever way they look. */

@@ -83,6 +83,12 @@ export const repairCodes = codes({
     means: 'A master was made of shells that overlap; they were united into one skin.',
     remedy: 'Look whether the united shape is the one meant.',
   },
+  'repair.crossings-cut': {
+    severity: 'warn',
+    means:
+      'In a few small places a master crossed itself; the faces there were cut out and the gaps spanned.',
+    remedy: 'Look at the places; mend the master in its own program if the shape matters there.',
+  },
   'repair.specks-dropped': {
     severity: 'note',
     means: 'Shells that enclose next to nothing were left out.',
