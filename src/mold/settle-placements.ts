@@ -19,7 +19,8 @@ export interface PlacedMaster extends Placement {
   readonly mesh: TriangleMesh;
 }
 
-/** Every placement in the mold frame. A master wholly on one side of the plane or past the rim is a stop. */
+/** Every placement in the mold frame. A master wholly on one side of the plane is a stop;
+ * whether it stays inside the rim is the wall check's to say. */
 export function settlePlacements(
   plan: Plan,
   masters: readonly Master[],
@@ -41,7 +42,7 @@ export function settlePlacements(
     const base = laid.get(flat.master);
     if (!base) throw new Error(`layout: placement ${flat.id} of a master that was not read, ${flat.master}`);
     const one = settle(plan, flat, base);
-    findings.push(...judge(plan, one, flat));
+    findings.push(...judge(one, flat));
     return one;
   });
   return { placed, findings };
@@ -52,10 +53,11 @@ export function settlePlacements(
  * compound, 1 / ((1 - a)(1 - b)), b being the rubber's or, for rigid halves, the making process's own.
  */
 function scaleOf(plan: Plan, spec: PlanMaster): number {
-  if (spec.allowance === 'included') return 1;
+  const size = spec.kind === 'mesh' ? (spec.scale ?? 1) : 1;
+  if (spec.allowance === 'included') return size;
   const alloy = plan.shrink?.alloy ?? shrinkDefaults.alloy;
   const other = plan.process === 'rigid' ? plan.fixture?.compensation : plan.shrink?.rubber;
-  return 1 / ((1 - alloy) * (1 - (other ?? shrinkDefaults.rubber)));
+  return size / ((1 - alloy) * (1 - (other ?? shrinkDefaults.rubber)));
 }
 
 const lieOf = (spec: PlanMaster): Lie => {
@@ -93,11 +95,7 @@ function settle(
   };
 }
 
-function judge(
-  plan: Plan,
-  { id, lowest, highest, mesh, x, y }: PlacedMaster,
-  { at }: FlatPlacement,
-): Finding[] {
+function judge({ id, lowest, highest, x, y }: PlacedMaster, { at }: FlatPlacement): Finding[] {
   const findings: Finding[] = [];
   if (lowest > touching || highest < -touching) {
     const above = lowest > touching;
@@ -112,32 +110,5 @@ function judge(
       }),
     );
   }
-  const far = farthest(mesh);
-  const radius = plan.disc.diameter / 2;
-  if (far.radius > radius) {
-    findings.push(
-      finding('layout.outside-disc', {
-        subject: id,
-        place: far.place,
-        measured: { value: far.radius, unit: 'mm' },
-        limit: { value: radius, unit: 'mm' },
-        says: `${id} reaches ${(far.radius - radius).toFixed(1)} mm past the rim.`,
-        at,
-      }),
-    );
-  }
   return findings;
-}
-
-function farthest({ positions }: TriangleMesh): { radius: number; place: readonly [number, number, number] } {
-  let best = 0;
-  let radius = -1;
-  for (let i = 0; i < positions.length; i += 3) {
-    const here = Math.hypot(positions[i], positions[i + 1]);
-    if (here > radius) {
-      radius = here;
-      best = i;
-    }
-  }
-  return { radius, place: [positions[best], positions[best + 1], positions[best + 2]] };
 }

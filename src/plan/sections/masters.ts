@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { angle, complain, idPattern, length, line, quantity, renamed, word } from './fields.ts';
+import { angle, complain, idPattern, length, line, quantity, renamed, share, word } from './fields.ts';
 
 const lie = z
   .strictObject({
@@ -30,6 +30,13 @@ const fields = {
     'micron',
     'ft',
   ]).optional(),
+  scale: share(
+    'How large the master is to be made, as a share of the size in the file, such as `50 %` or 0.5.',
+    {
+      from: 0.0001,
+      to: 10000,
+    },
+  ).optional(),
   lie: lie.optional(),
   allowance: word(
     'Whether shrink is still to be added to the master (add) or it was made larger already (included).',
@@ -53,7 +60,7 @@ const fields = {
   below: length('Depth of a stand-in below the parting plane.', { from: 0, to: 200 }).optional(),
 };
 
-const meshOnly = ['unit', 'lie', 'repair'] as const;
+const meshOnly = ['unit', 'scale', 'lie', 'repair'] as const;
 const standInOnly = ['outline', 'width', 'length', 'above', 'below'] as const;
 
 type Written = z.output<z.ZodObject<typeof fields>>;
@@ -67,7 +74,7 @@ const master = z
   );
 
 function mesh(written: Written, context: z.core.$RefinementCtx) {
-  const { file, unit, lie, allowance, repair, mass } = written;
+  const { file, unit, scale, lie, allowance, repair, mass } = written;
   for (const key of standInOnly) {
     if (written[key] === undefined) continue;
     complain(
@@ -77,7 +84,7 @@ function mesh(written: Written, context: z.core.$RefinementCtx) {
       [key],
     );
   }
-  return { kind: 'mesh' as const, file: file ?? '', unit, lie, allowance, repair, massKg: mass };
+  return { kind: 'mesh' as const, file: file ?? '', unit, scale, lie, allowance, repair, massKg: mass };
 }
 
 function standIn(written: Written, context: z.core.$RefinementCtx) {
