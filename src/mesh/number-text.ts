@@ -72,3 +72,19 @@ function slowly(bytes: Uint8Array, start: number, end: number): number | undefin
   if (!/inf/i.test(named[2])) return Number.NaN;
   return named[1] === '-' ? Number.NEGATIVE_INFINITY : Number.POSITIVE_INFINITY;
 }
+
+/** The whole number written in `bytes` from `start` to `end`, with its sign; undefined where it is none or past 2^53. */
+export function wholeIn(bytes: Uint8Array, start: number, end: number): number | undefined {
+  let at = start;
+  const negative = bytes[at] === 45;
+  if (negative || bytes[at] === 43) at++;
+  if (at >= end) return undefined;
+  let whole = 0;
+  for (; at < end; at++) {
+    const digit = bytes[at] - 48;
+    if (digit < 0 || digit > 9) return undefined;
+    whole = whole * 10 + digit;
+    if (whole > Number.MAX_SAFE_INTEGER) return undefined;
+  }
+  return negative ? -whole : whole;
+}

@@ -1,11 +1,13 @@
 import { MeshFault, MeshFile, mostFileBytes } from './mesh-file.ts';
 import { kindByName, type MeshKind, sniff } from './mesh-kind.ts';
 import type { RawMesh, ReadOutcome } from './raw.ts';
+import { readObj } from './read-obj.ts';
 import { readAsciiStl, readBinaryStl } from './read-stl.ts';
 
 const readers: Readonly<Partial<Record<MeshKind, (file: MeshFile) => RawMesh>>> = {
   'binary STL': readBinaryStl,
   'ASCII STL': readAsciiStl,
+  OBJ: readObj,
 };
 
 /**

@@ -74,6 +74,21 @@ export class TextCursor {
     return at;
   }
 
+  /** Whether the last word begins a comment of the `#` kind. */
+  startsComment(): boolean {
+    return this.bytes[this.start] === 35;
+  }
+
+  /** To the end of this line and of those it is carried on to by a backslash. */
+  skipStatement(): void {
+    for (;;) {
+      this.skipLine();
+      const after = this.afterLineEnd(this.position);
+      if (this.bytes[this.position - 1] !== backslash || after === this.position) return;
+      this.position = after;
+    }
+  }
+
   /** To the end of this line, whatever stands there. */
   skipLine(): void {
     const { bytes } = this;
