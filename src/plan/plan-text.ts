@@ -1,10 +1,10 @@
 import { type Finding, finding, type TextSpot } from '../findings/index.ts';
 
 /**
- * Largest plan read, in bytes: some fifteen thousand lines, far more than a disc can hold masters. Reading time grows
- * in step with the size, and hostile text of this size still ends within seconds.
+ * Largest plan read, in bytes: some five thousand lines, ten times what a full disc needs. Reading time grows in step
+ * with the size, and hostile text of this size still ends within seconds.
  */
-export const largestPlan = 1_000_000;
+export const largestPlan = 250_000;
 
 /** Text of a plan file (a byte order mark taken off, lone CR line ends made LF), or the one finding why there is none. */
 export function planText(source: string | Uint8Array, file: string): { text: string } | { fault: Finding } {
@@ -63,7 +63,7 @@ function decodes(bytes: Uint8Array): boolean {
 const tooLarge = (size: number, file: string): { fault: Finding } => ({
   fault: finding('plan.too-large', {
     subject: 'plan',
-    says: `The file is ${(size / 1e6).toFixed(1)} MB; a plan may have at most ${largestPlan / 1e6} MB.`,
+    says: `The file is ${(size / 1e6).toFixed(1)} MB; a plan may have at most ${largestPlan / 1e3} kB.`,
     measured: { value: size, unit: 'bytes' },
     limit: { value: largestPlan, unit: 'bytes' },
     at: { file, line: 1, column: 1 },

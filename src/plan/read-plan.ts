@@ -29,7 +29,7 @@ export const writePlan = ({ document }: Pick<PlanSource, 'document'>): string =>
   document.toString({ lineWidth: 0 });
 
 /**
- * Reads a plan: bytes or text (UTF-8, YAML 1.2, at most 1 MB) to a checked Plan in internal units. Whatever is wrong
+ * Reads a plan: bytes or text (UTF-8, YAML 1.2, at most 250 kB) to a checked Plan in internal units. Whatever is wrong
  * with it is a finding with line and column; it never throws on bad input, and its time is bounded. `fileName` is
  * only shown. Plans with a stop give no Plan.
  */
@@ -42,7 +42,19 @@ export function readPlan(text: string | Uint8Array, fileName: string): PlanReadi
   const source: PlanSource = { document: parsed.document, spotAt: tree.spotAt };
   const { plan, findings } = tree.cutShort ? { findings: [...tree.findings] } : check(tree, parsed);
   const stopped = findings.some(({ severity }) => severity === 'stop');
-  return { ...(plan && !stopped && { plan }), source, findings: findings.sort(inTextOrder) };
+  return { ...(plan && !stopped && { plan }), source, findings: theFirst(findings.sort(inTextOrder)) };
+}
+
+/** Most findings one reading gives: nobody corrects more at a time, and a file that is no plan may have thousands. */
+const mostFindings = 100;
+
+function theFirst(findings: Finding[]): Finding[] {
+  const more = findings.length - mostFindings;
+  if (more <= 0) return findings;
+  const shown = findings.slice(0, mostFindings);
+  const says = `${more} more faults follow and are not listed.`;
+  const at = findings[mostFindings].at;
+  return [...shown, finding('plan.more-faults', { subject: 'plan', says, ...(at && { at }) })];
 }
 
 function check(tree: PlanTree, { document }: PlanDocument): { plan?: Plan; findings: Finding[] } {

@@ -102,6 +102,15 @@ test('a plan of 50 MB is refused at once', () => {
 
 const soundlySized = (bytes: Uint8Array): PlanReading => readPlan(bytes, 'plan.yaml');
 
+test('the size allowed is allowed, and one byte more is not', () => {
+  const comment = '# about sixty letters of comment on each line of the plan ....\n';
+  const fits = small + comment.repeat(4000).slice(0, 250_000 - small.length);
+  expect(codes(fits)).toEqual([]);
+  expect(codes(`${fits}#`)).toEqual(['plan.too-large']);
+  // Bytes count, not letters.
+  expect(codes(utf8.encode(fits.replace('about', 'abövt')))).toEqual(['plan.too-large']);
+});
+
 const bomb = `${Array.from({ length: 20 }, (_, i) =>
   i === 0
     ? 'a0: &a0 [x, x, x, x, x, x, x, x, x]'
@@ -128,15 +137,15 @@ test.each<[string, string, string]>([
 ])('%s end soon with one stop', (_, text, code) => {
   const start = performance.now();
   expect(codes(text)).toEqual([code]);
-  expect(performance.now() - start).toBeLessThan(5000);
+  expect(performance.now() - start).toBeLessThan(30_000);
 });
 
 test('many unknown names, and many aliases of one thing, end soon', () => {
   const start = performance.now();
-  const names = Array.from({ length: 5000 }, (_, i) => `nam${i}: 1`).join('\n');
-  expect(codes(`${small}${names}`).every((code) => code === 'plan.unknown-key')).toBe(true);
+  const names = Array.from({ length: 15_000 }, (_, i) => `nam${i}: 1`).join('\n');
+  expect(codes(`${small}${names}`)).toEqual([...Array(100).fill('plan.unknown-key'), 'plan.more-faults']);
   expect(soundly(`${small}title: &a x\nnotches: [${'*a, '.repeat(20_000)}]`).plan).toBeUndefined();
-  expect(performance.now() - start).toBeLessThan(10_000);
+  expect(performance.now() - start).toBeLessThan(30_000);
 });
 
 test('names that mean something to the language mean nothing in a plan', () => {
@@ -148,7 +157,10 @@ placements: [{ master: constructor, at: { radius: 1, angle: 0 } }, { master: has
   ]);
 });
 
-const seed = starterPlan({ diameter: 250, process: 'rubber', unit: 'mm' }).replace(/^#(?! \S)/gm, '');
+// Without its prose, so that changes meet the plan itself.
+const seed = starterPlan({ diameter: 250, process: 'rubber', unit: 'mm' })
+  .replace(/^#(?! \S)/gm, '')
+  .replace(/^ *# .*\n|^\n/gm, '');
 
 const junk = fc.oneof(
   fc.constantFrom(
@@ -205,7 +217,7 @@ test('random changes to a plan never throw, and give a plan or a stop', () => {
       }, seed);
       soundly(text);
     }),
-    { numRuns: 4000, seed: 7 },
+    { numRuns: 2500, seed: 7 },
   );
 });
 
@@ -220,7 +232,7 @@ test('random changes to the bytes of a plan never throw, and give a plan or a st
         soundly(changed);
       },
     ),
-    { numRuns: 4000, seed: 7 },
+    { numRuns: 6500, seed: 7 },
   );
 });
 
@@ -232,6 +244,6 @@ test('random values in place of any value never throw, and give a plan or a stop
     fc.property(fc.constantFrom(...paths), fc.jsonValue({ maxDepth: 4 }), (section, value) => {
       soundly(JSON.stringify({ ...whole, [section]: value }));
     }),
-    { numRuns: 2000, seed: 7 },
+    { numRuns: 1000, seed: 7 },
   );
 });

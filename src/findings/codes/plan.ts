@@ -111,6 +111,11 @@ export const planCodes = codes({
     means: 'The plan refers to a master or placement that it does not have.',
     remedy: 'Correct the name, or add what it names.',
   },
+  'plan.more-faults': {
+    severity: 'stop',
+    means: 'The plan has so many faults that only the first hundred are listed.',
+    remedy: 'Correct those listed and read it again; check that the file is a plan at all.',
+  },
   'plan.not-used-yet': {
     severity: 'note',
     means: 'The plan fills in a section that is understood, but that nothing is computed from yet.',
