@@ -44,7 +44,7 @@ export const closing: Check = work<ClosingInput, ReportPart>({
     if (pegs.length < 2) return { findings: [tooFew(pegs.length)] };
     const pattern = new Pattern(pegs, slack);
     const wanted = Math.max(limit, ...pegs.map(({ headRadius }) => headRadius));
-    const seats = pattern.falseSeats(Number.POSITIVE_INFINITY);
+    const seats = pattern.falseSeats(wanted);
     const nearest = seats.at(0);
     const within = seats.filter(({ misfit }) => misfit < wanted).length;
     const figures: Figure[] = [

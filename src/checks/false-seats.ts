@@ -20,12 +20,25 @@ const fitsOf = (pegs: readonly Peg[], slack: number): number[][] =>
     ),
   );
 
-/** Squared distance of boss i, turned by a, to socket j: `far` - `reach` cos(a - phase). */
+/** Squared distance of boss i, turned by a, to socket j: far - cosine cos a - sine sin a. */
 interface Approach {
   readonly far: number;
-  readonly reach: number;
-  readonly phase: number;
+  readonly cosine: number;
+  readonly sine: number;
 }
+
+/** An angle where d may have a minimum, and what d squared then is. */
+interface Critical {
+  readonly angle: number;
+  readonly square: number;
+}
+
+/** rad and mm: far below anything that can be measured on a disc. */
+const sameAngle = 1e-6;
+const sameLength = 1e-5;
+
+/** Misfits that differ by rounding alone are equal, so that the order does not hang on it. */
+const steps = (misfit: number): number => Math.round(misfit / sameLength);
 
 /**
  * How well a pattern of bosses closes when one half is turned against the other about the disc's axis.
@@ -36,82 +49,89 @@ interface Approach {
 export class Pattern {
   private readonly fits: number[][];
   private readonly approach: Approach[][];
+  private readonly farthest: number;
 
   constructor(pegs: readonly Peg[], slack: number) {
     this.fits = fitsOf(pegs, slack);
     this.approach = pegs.map((p) =>
       pegs.map((q) => ({
         far: p.x * p.x + p.y * p.y + q.x * q.x + q.y * q.y,
-        reach: 2 * Math.hypot(p.x, p.y) * Math.hypot(q.x, q.y),
-        phase: Math.atan2(q.y, q.x) - Math.atan2(p.y, p.x),
+        cosine: 2 * (p.x * q.x + p.y * q.y),
+        sine: 2 * (p.x * q.y - p.y * q.x),
       })),
     );
+    this.farthest = Math.max(...this.approach.flat().map(({ far }) => far));
   }
 
   /** d(a), mm. */
   misfit(angleRad: number): number {
     const squares = this.squares(angleRad);
-    const steps = [...new Set(this.fits.flatMap((sockets, i) => sockets.map((j) => squares[i][j])))].sort(
+    const tried = [...new Set(this.fits.flatMap((sockets, i) => sockets.map((j) => squares[i][j])))].sort(
       (a, b) => a - b,
     );
     // Everyone in his own socket is always possible, so the greatest step is enough.
     let low = 0;
-    let high = steps.length - 1;
+    let high = tried.length - 1;
     while (low < high) {
       const middle = (low + high) >> 1;
-      if (this.seats(squares, steps[middle])) high = middle;
+      if (this.seats(squares, tried[middle])) high = middle;
       else low = middle + 1;
     }
-    return Math.sqrt(steps[low]);
+    return Math.sqrt(tried[low]);
   }
 
   /**
-   * Every seat but the true one at angle 0, nearest fit first: the local minima of d below `most` mm. Between critical angles the
-   * order of all boss-to-socket distances stays the same and d follows a single one of them without a turn, so its
-   * minima lie where one distance is least (boss on the ray of the socket) or where one that shrinks meets one that
-   * grows. All these angles are tried, in closed form; none is sampled.
+   * Every seat but the true one at angle 0 that misses by less than `most` mm, nearest fit first; where there is
+   * none, the one that comes nearest, if the pattern has any. Seats are the local minima of d. Between critical
+   * angles the order of all boss-to-socket distances stays the same and d follows a single one of them without a
+   * turn, so its minima lie where one distance is least (boss on the ray of the socket) or where one that shrinks
+   * meets one that grows. All these angles are tried, in closed form; none is sampled.
    */
   falseSeats(most: number): FalseSeat[] {
     const seats: FalseSeat[] = [];
-    for (const angle of this.criticalAngles()) {
-      if (angle < 1e-7 || angle > 2 * Math.PI - 1e-7 || this.bound(angle) > most) continue;
+    let nearest = Number.POSITIVE_INFINITY;
+    for (const { angle, square } of this.criticalAngles()) {
+      if (angle < sameAngle || angle > 2 * Math.PI - sameAngle) continue;
+      if (Math.sqrt(square) > Math.max(most, nearest) + sameLength) continue;
+      if (seats.some((seat) => Math.abs(seat.angleRad - angle) < sameAngle)) continue;
+      if (!this.isBottleneck(angle, square)) continue;
       const misfit = this.misfit(angle);
-      if (misfit > most || !this.isLowest(angle, misfit)) continue;
-      if (!seats.some((seat) => Math.abs(seat.angleRad - angle) < 1e-6))
-        seats.push({ angleRad: angle, misfit });
+      if (!this.isLowest(angle, misfit)) continue;
+      seats.push({ angleRad: angle, misfit });
+      nearest = Math.min(nearest, misfit);
     }
-    return seats.sort((a, b) => a.misfit - b.misfit || a.angleRad - b.angleRad);
+    seats.sort((a, b) => steps(a.misfit) - steps(b.misfit) || a.angleRad - b.angleRad);
+    return seats.filter(({ misfit }, i) => i === 0 || misfit < most);
   }
 
   private isLowest(angle: number, misfit: number): boolean {
-    const beside = 1e-6;
     const slack = 1e-12 + misfit * 1e-12;
-    return this.misfit(angle - beside) >= misfit - slack && this.misfit(angle + beside) >= misfit - slack;
+    return [-sameAngle, sameAngle].every((beside) => this.misfit(angle + beside) >= misfit - slack);
+  }
+
+  /** Whether d at this angle is the root of `square`: all find a seat within it, and not within less. */
+  private isBottleneck(angle: number, square: number): boolean {
+    const squares = this.squares(angle);
+    const slack = 1e-11 * this.farthest;
+    for (const [i, sockets] of this.fits.entries()) {
+      if (sockets.every((j) => squares[i][j] > square + slack)) return false;
+    }
+    return this.seats(squares, square + slack) && !this.seats(squares, square - slack);
   }
 
   private squares(angle: number): number[][] {
+    const [c, s] = [Math.cos(angle), Math.sin(angle)];
     return this.approach.map((row) =>
-      row.map(({ far, reach, phase }) => Math.max(0, far - reach * Math.cos(angle - phase))),
+      row.map(({ far, cosine, sine }) => Math.max(0, far - cosine * c - sine * s)),
     );
   }
 
-  /** No assignment can do better than every boss in its own nearest socket. */
-  private bound(angle: number): number {
-    let worst = 0;
-    for (const [i, sockets] of this.fits.entries()) {
-      let best = Number.POSITIVE_INFINITY;
-      for (const j of sockets) {
-        const { far, reach, phase } = this.approach[i][j];
-        best = Math.min(best, far - reach * Math.cos(angle - phase));
-      }
-      worst = Math.max(worst, best);
-    }
-    return Math.sqrt(Math.max(0, worst)) - 1e-9;
-  }
-
-  private *criticalAngles(): Generator<number> {
+  private *criticalAngles(): Generator<Critical> {
     const all = this.fits.flatMap((sockets, i) => sockets.map((j) => this.approach[i][j]));
-    for (const { reach, phase } of all) if (reach > 0) yield round(phase);
+    for (const { far, cosine, sine } of all) {
+      const reach = Math.hypot(cosine, sine);
+      if (reach > 0) yield { angle: round(Math.atan2(sine, cosine)), square: Math.max(0, far - reach) };
+    }
     for (let k = 0; k < all.length; k++) {
       for (let l = k + 1; l < all.length; l++) yield* meetings(all[k], all[l]);
     }
@@ -135,16 +155,18 @@ export class Pattern {
 }
 
 /** Where two squared distances are equal while one shrinks and one grows: far + C cos a + S sin a = 0. */
-function* meetings(p: Approach, q: Approach): Generator<number> {
-  const c = q.reach * Math.cos(q.phase) - p.reach * Math.cos(p.phase);
-  const s = q.reach * Math.sin(q.phase) - p.reach * Math.sin(p.phase);
+function* meetings(p: Approach, q: Approach): Generator<Critical> {
+  const c = q.cosine - p.cosine;
+  const s = q.sine - p.sine;
   const size = Math.hypot(c, s);
   const share = (q.far - p.far) / size;
   if (!(size > 1e-12) || Math.abs(share) > 1) return;
   const middle = Math.atan2(s, c);
-  for (const angle of [middle + Math.acos(share), middle - Math.acos(share)]) {
-    const slopes = p.reach * Math.sin(angle - p.phase) * q.reach * Math.sin(angle - q.phase);
-    if (slopes <= 0) yield round(angle);
+  const spread = Math.acos(share);
+  for (const angle of [middle + spread, middle - spread]) {
+    const [x, y] = [Math.cos(angle), Math.sin(angle)];
+    if ((p.cosine * y - p.sine * x) * (q.cosine * y - q.sine * x) > 0) continue;
+    yield { angle: round(angle), square: Math.max(0, p.far - p.cosine * x - p.sine * y) };
   }
 }
 
