@@ -21,7 +21,7 @@ export function starterPlan({ diameter, process, unit }: StarterOptions): string
     disc(diameter, unit, write),
     sprue(diameter, write),
     registration(diameter, process, unit, write),
-    rim(write),
+    rim(diameter, write),
     examples(diameter, write),
     making(process, write),
   ];
@@ -156,10 +156,10 @@ ${bosses.join('\n')}
 `;
 }
 
-const rim = (write: Write): string => `
+const rim = (diameter: number, write: Write): string => `
 # A tab in the parting line where the cured halves are pried apart, and a notch across both halves as a witness.
 tabs:
-  - { angle: 145, width: ${write(20)}, length: ${write(8)}, height: ${write(3)}, inset: ${write(1)} }
+  - { angle: 145, width: ${write(Math.min(20, 0.12 * diameter))}, length: ${write(Math.min(8, 0.08 * diameter))}, height: ${write(3)}, inset: ${write(1)} }
 notches:
   - { angle: 45, width: ${write(5)}, depth: ${write(3)} }
 `;

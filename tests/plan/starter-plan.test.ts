@@ -33,7 +33,11 @@ test.each(variants)('a starter of $diameter mm, $process, in $unit fits its disc
   expect(plan?.sprue?.hole).toBeLessThan(well);
   expect(plan?.sprue?.well?.depth).toBeLessThan(plan?.disc.thickness ?? 0);
   expect(plan?.sprue?.dome?.height).toBeLessThan(plan?.sprue?.well?.depth ?? 0);
-  for (const { inset = 0, length = 0 } of plan?.tabs ?? []) expect(inset + length).toBeLessThan(radius / 2);
+  for (const { inset = 0, length = 0, width = 0 } of plan?.tabs ?? []) {
+    expect(inset + length).toBeLessThan(radius / 2);
+    // Its outer corners stay inside the rim, or the can would not close.
+    expect(Math.hypot(radius - inset, width / 2)).toBeLessThan(radius);
+  }
 });
 
 test('turned to any wrong position, a boss of every starter misses by 25 degrees or more', () => {
