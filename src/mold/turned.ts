@@ -78,9 +78,36 @@ export const wellFloorRadius = (sprue: Sprue): number =>
  * half (`upper` thick), grip. Throws KernelFault where the numbers leave no such body.
  */
 export function sprueFormOutline(sprue: Sprue, upper: number, chordError = defaultChordError): TurnedOutline {
+  const { grip } = sprue;
   const top = topOfShaft(sprue, upper);
-  const { holeRadius, wellRadius, wellDepth, fillet, grip } = sprue;
-  const floor = wellFloorRadius(sprue);
+  return [
+    ...wellPath(sprue, chordError),
+    ...shaftPath(sprue, upper, chordError),
+    ...(grip > 0 ? ([[top, upper + grip]] as const) : []),
+    [0, upper + grip],
+  ];
+}
+
+/** What the sprue form takes out of the lower half: the well, running on `past` mm over the parting plane. */
+export function wellOutline(sprue: Sprue, past: number, chordError = defaultChordError): TurnedOutline {
+  return [...wellPath(sprue, chordError), [sprue.wellRadius, past], [0, past]];
+}
+
+/** What it takes out of the upper half: the shaft and its mouth, running on `past` mm beyond both faces. */
+export function shaftOutline(
+  sprue: Sprue,
+  upper: number,
+  past: number,
+  chordError = defaultChordError,
+): TurnedOutline {
+  const path = shaftPath(sprue, upper, chordError);
+  const top = topOfShaft(sprue, upper);
+  return [[0, -past], [path[0][0], -past], ...path, [top, upper + past], [0, upper + past]];
+}
+
+/** From the axis in the dish out to the well's edge on the parting plane. */
+function wellPath(sprue: Sprue, chordError: number): TurnedPoint[] {
+  const { holeRadius, wellRadius, wellDepth, fillet } = sprue;
   const hasDome = sprue.domeHeight > 0 && sprue.domeRadius > 0;
   if (hasDome && sprue.domeHeight >= wellDepth) {
     throw new KernelFault('sprue form', 'the dome in the well must stay below the parting plane');
@@ -89,17 +116,20 @@ export function sprueFormOutline(sprue: Sprue, upper: number, chordError = defau
     throw new KernelFault('sprue form', 'the well must be wider than the hole and deeper than nothing');
   }
   const dish = hasDome ? dishPoints(sprue, chordError) : ([[0, -wellDepth]] as const);
-  const round = (a: TurnedPoint, b: TurnedPoint, c: TurnedPoint): TurnedPoint[] =>
-    roundedCorner(a, b, c, fillet, 'sprue form', chordError);
+  const floor: TurnedPoint = [wellFloorRadius(sprue), -wellDepth];
+  const edge: TurnedPoint = [wellRadius, 0];
   return [
     ...dish,
-    ...round(dish[dish.length - 1], [floor, -wellDepth], [wellRadius, 0]),
-    [wellRadius, 0],
-    ...round([wellRadius, 0], [holeRadius, 0], [top, upper]),
-    [top, upper],
-    ...(grip > 0 ? ([[top, upper + grip]] as const) : []),
-    [0, upper + grip],
+    ...roundedCorner(dish[dish.length - 1], floor, edge, fillet, 'sprue form', chordError),
+    edge,
   ];
+}
+
+/** From the rounded mouth of the hole on the parting plane up the shaft to the outer face. */
+function shaftPath(sprue: Sprue, upper: number, chordError: number): TurnedPoint[] {
+  const { wellRadius, holeRadius, fillet } = sprue;
+  const top: TurnedPoint = [topOfShaft(sprue, upper), upper];
+  return [...roundedCorner([wellRadius, 0], [holeRadius, 0], top, fillet, 'sprue form', chordError), top];
 }
 
 /** A cap of `domeRadius` across half its foot and `domeHeight` high: R = (a^2 + h^2) / 2h. */

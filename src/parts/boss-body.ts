@@ -10,6 +10,7 @@ import {
   translation,
 } from '../kernel/index.ts';
 import { type Boss, bossOutline, socketOutline, type TurnedOutline } from '../mold/index.ts';
+import type { Half } from './half.ts';
 
 /** How far a cutter stands out of the face it opens, mm. */
 const overlap = 1;
@@ -40,6 +41,17 @@ export function uprightBoss(scope: Scope, boss: Boss, chordError: number, as: 'p
 export function headBody(scope: Scope, boss: Boss, lower: number, chordError: number): Body {
   const outline = bossOutline(boss, -Math.min(overlap, lower / 2), chordError);
   return scope.move(turned(scope, outline, boss, chordError, 'pin'), bossPlace(boss), boss.id);
+}
+
+/**
+ * Cutter of a loose boss in one half of rubber or silicone, which take its shape. The two sides of a cap nut are cut
+ * apart: its hexagon ends on the parting plane, and faces that only coincide would leave a film.
+ */
+export function imprintBody(scope: Scope, side: Half, boss: Boss, chordError: number): Body {
+  if (boss.kind !== 'cap nut') return bossBody(scope, boss, chordError, 'hole');
+  if (side === 'lower') return pocketBody(scope, boss);
+  const head = turned(scope, bossOutline(boss, -overlap, chordError), boss, chordError, 'hole');
+  return scope.move(head, bossPlace(boss), boss.id);
 }
 
 /** Cutter of the socket in a rigid upper half, with clearance and lead-in. */

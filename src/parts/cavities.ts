@@ -47,7 +47,7 @@ export function flatCavities(scope: Scope, placed: Placed, relieve: boolean): Pe
         const piece = pieces[half];
         if (!piece) continue;
         const there = moveMesh(piece, move);
-        if (crowded.has(placement.id)) single[half].push(scope.fromMesh(there, placement.id));
+        if (crowded.has(placement.id)) single[half].push(scope.fromExactMesh(there, placement.id));
         else joined[half].push(there);
       }
     }
@@ -55,7 +55,7 @@ export function flatCavities(scope: Scope, placed: Placed, relieve: boolean): Pe
   const bodies = (half: Half): Body[] =>
     joined[half].length === 0
       ? single[half]
-      : [scope.fromMesh(joinMeshes(joined[half]), 'cavities'), ...single[half]];
+      : [scope.fromExactMesh(joinMeshes(joined[half]), 'cavities'), ...single[half]];
   return { lower: bodies('lower'), upper: bodies('upper') };
 }
 
@@ -69,7 +69,7 @@ export function wholeCavities(scope: Scope, { masters, placements }: Placed): Bo
     if (crowded.has(placement.id)) single.push(scope.fromMesh(mesh, placement.id));
     else joined.push(mesh);
   }
-  return joined.length === 0 ? single : [scope.fromMesh(joinMeshes(joined), 'cavities'), ...single];
+  return joined.length === 0 ? single : [scope.fromExactMesh(joinMeshes(joined), 'cavities'), ...single];
 }
 
 export function masterOf(masters: readonly Master[], { id, master }: Placement): Master {

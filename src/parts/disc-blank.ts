@@ -3,7 +3,7 @@ import { type Part, work } from '../mold/index.ts';
 import { asSolid } from './as-solid.ts';
 import { type BlankShape, discBody, markCutters } from './blank-body.ts';
 import { bothHalves, type Half, halfToPrint } from './half.ts';
-import { sprueFormBody } from './sprue-form-body.ts';
+import { sprueOpening } from './sprue-form-body.ts';
 
 /** The plain discs of both halves: opening with draft and well, rim chamfer, index mark, engraved label. */
 export const discBlank: Part = work({
@@ -27,7 +27,7 @@ export const discBlank: Part = work({
 });
 
 function blankBody(scope: Scope, half: Half, shape: BlankShape): Body {
-  const opening = shape.sprue ? [sprueFormBody(scope, shape.sprue, shape, 'hole')] : [];
+  const opening = shape.sprue ? [sprueOpening(scope, half, shape.sprue, shape)] : [];
   return scope.subtract(
     discBody(scope, half, shape),
     [...opening, ...markCutters(scope, half, shape)],

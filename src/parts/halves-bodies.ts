@@ -1,13 +1,13 @@
 import { type Body, boundsOf, moveMesh, type Scope } from '../kernel/index.ts';
 import { heightAt, type Mold, partingPrism } from '../mold/index.ts';
 import { type BlankShape, discBody, markCutters, wholeDiscBody } from './blank-body.ts';
-import { bossBody, headBody, pocketBody, socketBody } from './boss-body.ts';
+import { headBody, imprintBody, pocketBody, socketBody } from './boss-body.ts';
 import { flatCavities, masterOf, type PerHalf, wholeCavities } from './cavities.ts';
 import { channelBody } from './channel-body.ts';
 import { bothHalves, type Half } from './half.ts';
 import { notchCutter } from './notch.ts';
 import { reliefBodies } from './relief.ts';
-import { sprueFormBody } from './sprue-form-body.ts';
+import { sprueOpening } from './sprue-form-body.ts';
 import { tabRecess } from './tab.ts';
 
 /** What of a mold its halves depend on. */
@@ -90,15 +90,10 @@ function curvedHalves(scope: Scope, input: HalvesInput, { marks }: HalvesOptions
 
 /** Cutters that go through the parting surface. */
 function sharedCutters(scope: Scope, input: HalvesInput): Body[] {
-  const { process, disc, sprue, bosses, tabs, notches, fixture } = input;
-  const { chordError } = fixture;
+  const { process, disc, tabs, notches } = input;
   return [
-    ...(sprue ? [sprueFormBody(scope, sprue, { disc, chordError }, 'hole')] : []),
     ...tabs.map((tab) => tabRecess(scope, tab, disc.radius, process === 'rigid')),
     ...notches.map((notch) => notchCutter(scope, notch, disc)),
-    ...bosses
-      .filter((boss) => isLoose(boss, process) && process !== 'rigid')
-      .map((boss) => bossBody(scope, boss, chordError, 'hole')),
   ];
 }
 
@@ -106,13 +101,16 @@ function sharedCutters(scope: Scope, input: HalvesInput): Body[] {
 const isLoose = ({ kind }: Mold['bosses'][number], process: Mold['process']): boolean =>
   process === 'rubber' || kind === 'cap nut';
 
-/** Cutters of one half alone: pockets, sockets, channels. */
+/** Cutters of one half alone: sprue opening, pockets, sockets, channels. */
 function ownCutters(
   scope: Scope,
   side: Half,
-  { process, bosses, channels, parting, fixture }: HalvesInput,
+  { process, disc, sprue, bosses, channels, parting, fixture }: HalvesInput,
 ): Body[] {
   const { chordError } = fixture;
+  const imprints = bosses
+    .filter((boss) => isLoose(boss, process) && process !== 'rigid')
+    .map((boss) => imprintBody(scope, side, boss, chordError));
   const fitted = bosses.filter((boss) => process === 'rigid' || !isLoose(boss, process));
   const registers =
     side === 'upper'
@@ -121,7 +119,8 @@ function ownCutters(
   const cut = channels
     .filter(({ half }) => half === side)
     .map((channel) => channelBody(scope, channel, parting));
-  return [...registers, ...cut];
+  const opening = sprue ? [sprueOpening(scope, side, sprue, { disc, chordError })] : [];
+  return [...opening, ...imprints, ...registers, ...cut];
 }
 
 function heads(scope: Scope, side: Half, { process, disc, bosses, fixture }: HalvesInput): Body[] {

@@ -1,21 +1,34 @@
 import { type Body, circumscribed, type Scope, segmentsFor } from '../kernel/index.ts';
-import { type Disc, type Sprue, sprueFormOutline } from '../mold/index.ts';
+import { type Disc, type Sprue, shaftOutline, sprueFormOutline, wellOutline } from '../mold/index.ts';
+import type { Half } from './half.ts';
+
+/** How far an opening's cutter stands out of the faces it opens, mm: faces that only coincide would leave a film. */
+const overlap = 1;
+
+export interface Around {
+  readonly disc: Disc;
+  readonly chordError: number;
+}
+
+/** The center sprue form in the mold frame, its polygons inscribed. */
+export function sprueFormBody(scope: Scope, sprue: Sprue, { disc, chordError }: Around): Body {
+  return scope.revolve(
+    sprueFormOutline(sprue, disc.upper, chordError),
+    segmentsFor(sprue.wellRadius, chordError),
+    'sprue form',
+  );
+}
 
 /**
- * The center sprue form in the mold frame. As a `pin` its polygons are inscribed; as a `hole` circumscribed, so that
- * the opening is nowhere smaller than the plan says, and it stands out of the upper face even without a grip.
+ * Cutter of the sprue form's place in one half: the well in the lower, the shaft in the upper. Its polygons are
+ * circumscribed, so that the opening is nowhere smaller than the plan says.
  */
-export function sprueFormBody(
-  scope: Scope,
-  sprue: Sprue,
-  { disc, chordError }: { readonly disc: Disc; readonly chordError: number },
-  as: 'pin' | 'hole',
-): Body {
+export function sprueOpening(scope: Scope, side: Half, sprue: Sprue, { disc, chordError }: Around): Body {
   const segments = segmentsFor(sprue.wellRadius, chordError);
-  if (as === 'pin') {
-    return scope.revolve(sprueFormOutline(sprue, disc.upper, chordError), segments, 'sprue form');
-  }
-  const outline = sprueFormOutline({ ...sprue, grip: Math.max(sprue.grip, 1) }, disc.upper, chordError);
+  const outline =
+    side === 'lower'
+      ? wellOutline(sprue, overlap, chordError)
+      : shaftOutline(sprue, disc.upper, overlap, chordError);
   const wider = outline.map(([r, z]) => [circumscribed(r, segments), z] as const);
   return scope.revolve(wider, segments, 'sprue opening');
 }

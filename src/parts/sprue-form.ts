@@ -12,7 +12,7 @@ export const sprueForm: Part = work({
     sprue ? [{ subject: 'sprue', input: { disc, sprue, chordError: fixture.chordError } }] : [],
   run: ({ disc, sprue, chordError }, { kernel }) =>
     kernel.scope((scope) => [
-      asSolid(scope, sprueFormBody(scope, sprue, { disc, chordError }, 'pin'), onBed(-sprue.wellDepth), {
+      asSolid(scope, sprueFormBody(scope, sprue, { disc, chordError }), onBed(-sprue.wellDepth), {
         id: 'sprue-form',
         title: 'center sprue form',
         role: 'sprue form',
