@@ -9,6 +9,9 @@ export interface Shells {
   /** Signed volume (mm3, negative where the faces look inward), face count and box of each. */
   readonly volumes: Float64Array;
   readonly faces: Uint32Array;
+  /** Face numbers shell by shell, and where each shell's begin (count + 1 entries). */
+  readonly order: Uint32Array;
+  readonly starts: Uint32Array;
   readonly bounds: readonly Bounds[];
 }
 
@@ -50,8 +53,18 @@ export function findShells(mesh: TriangleMesh, pairs = pairsOf(mesh)): Shells {
     count: boxes.length,
     volumes,
     faces: Uint32Array.from(faces),
+    ...byShell(of, faces),
     bounds: boxes.map((b) => ({ min: [b[0], b[1], b[2]], max: [b[3], b[4], b[5]] })),
   };
+}
+
+function byShell(of: Uint32Array, faces: readonly number[]) {
+  const starts = new Uint32Array(faces.length + 1);
+  for (let shell = 0; shell < faces.length; shell++) starts[shell + 1] = starts[shell] + faces[shell];
+  const fill = starts.slice();
+  const order = new Uint32Array(of.length);
+  for (let face = 0; face < of.length; face++) order[fill[of[face]]++] = face;
+  return { starts, order };
 }
 
 /** One shell as a mesh of its own; with `insideOut` its faces are turned over. */
@@ -64,8 +77,7 @@ export function shellMesh(
   const number = new Map<number, number>();
   const positions: number[] = [];
   const triangles: number[] = [];
-  for (let face = 0; face < shells.of.length; face++) {
-    if (shells.of[face] !== shell) continue;
+  for (const face of shells.order.subarray(shells.starts[shell], shells.starts[shell + 1])) {
     for (const k of insideOut ? [0, 2, 1] : [0, 1, 2]) {
       const v = mesh.triangles[face * 3 + k];
       let at = number.get(v);

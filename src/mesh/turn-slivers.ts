@@ -48,6 +48,7 @@ function turnRound(
   triangles: Uint32Array,
 ): number {
   const touched = new Set<number>();
+  const ends = neighboursOf(mesh.triangles, flat);
   let done = 0;
   for (const face of flat) {
     const long = longestSide(mesh, face);
@@ -57,7 +58,9 @@ function turnRound(
     const [a, b, c] = [long, nextCorner(long), nextCorner(nextCorner(long))].map((h) => mesh.triangles[h]);
     const d = mesh.triangles[nextCorner(nextCorner(other))];
     const near = [face, beyond];
-    if (d === c || near.some((f) => touched.has(f)) || hasEdge(mesh.triangles, c, d)) continue;
+    if (d === c || near.some((f) => touched.has(f)) || ends.get(c)?.has(d)) continue;
+    ends.get(c)?.add(d);
+    ends.get(d)?.add(c);
     triangles.set([b, c, d], face * 3);
     triangles.set([c, a, d], beyond * 3);
     for (const f of near) touched.add(f);
@@ -87,11 +90,15 @@ function longestSide({ positions, triangles }: TriangleMesh, face: number): numb
   return best;
 }
 
-function hasEdge(triangles: Uint32Array, a: number, b: number): boolean {
+/** The far ends of all edges at the corners of the given faces. */
+function neighboursOf(triangles: Uint32Array, faces: readonly number[]): Map<number, Set<number>> {
+  const ends = new Map<number, Set<number>>();
+  for (const face of faces) for (let k = 0; k < 3; k++) ends.set(triangles[face * 3 + k], new Set());
   for (let h = 0; h < triangles.length; h++) {
-    const p = triangles[h];
-    const q = triangles[nextCorner(h)];
-    if ((p === a && q === b) || (p === b && q === a)) return true;
+    const a = triangles[h];
+    const b = triangles[nextCorner(h)];
+    ends.get(a)?.add(b);
+    ends.get(b)?.add(a);
   }
-  return false;
+  return ends;
 }
