@@ -1,13 +1,15 @@
 import { MeshFault, MeshFile, mostFileBytes } from './mesh-file.ts';
 import { kindByName, type MeshKind, sniff } from './mesh-kind.ts';
 import type { RawMesh, ReadOutcome } from './raw.ts';
+import { read3mf } from './read-3mf.ts';
 import { readObj } from './read-obj.ts';
 import { readAsciiStl, readBinaryStl } from './read-stl.ts';
 
-const readers: Readonly<Partial<Record<MeshKind, (file: MeshFile) => RawMesh>>> = {
+const readers: Readonly<Record<MeshKind, (file: MeshFile) => RawMesh>> = {
   'binary STL': readBinaryStl,
   'ASCII STL': readAsciiStl,
   OBJ: readObj,
+  '3MF': read3mf,
 };
 
 /**
@@ -19,8 +21,7 @@ const readers: Readonly<Partial<Record<MeshKind, (file: MeshFile) => RawMesh>>> 
 export function readMesh(bytes: Uint8Array, fileName: string): ReadOutcome {
   const file = new MeshFile(fileName, bytes);
   try {
-    const kind = kindOf(file);
-    const mesh = readers[kind]?.(file) ?? file.stop('mesh.unknown-kind', `${kind} is not read yet`);
+    const mesh = readers[kindOf(file)](file);
     return { mesh, findings: file.findings };
   } catch (fault) {
     if (!(fault instanceof MeshFault)) throw fault;
