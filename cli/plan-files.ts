@@ -1,25 +1,33 @@
 import { readFile, stat } from 'node:fs/promises';
-import { basename, dirname, join, relative, resolve, sep } from 'node:path';
+import { basename, dirname, isAbsolute, join, relative, resolve, sep } from 'node:path';
 import type { FileAccess } from '../src/pipeline/index.ts';
 import { Unreadable } from './exit.ts';
 
 const sayWhy = (error: unknown, path: string): string => {
   const code = (error as NodeJS.ErrnoException).code;
-  if (code === 'ENOENT') return `there is no file ${path}`;
+  if (code === 'ENOENT' || code === 'ENOTDIR') return `there is no file ${path}`;
   if (code === 'EISDIR') return `${path} is a folder, not a file`;
   if (code === 'EACCES' || code === 'EPERM') return `${path} may not be read by you`;
   if (code === 'ERR_FS_FILE_TOO_LARGE') return `${path} is larger than 2 GiB`;
   return `${path} cannot be read (${code ?? String(error)})`;
 };
 
-/** Reads a file named on the command line; throws Unreadable with one plain line. */
-export async function readNamed(path: string): Promise<Uint8Array> {
+/** Bytes of a file, or in one plain sentence why there are none. A device would be read without end. */
+async function bytesOf(path: string, shown: string): Promise<{ bytes: Uint8Array } | { fault: string }> {
   try {
-    return await readFile(path);
+    const what = await stat(path);
+    if (what.isCharacterDevice() || what.isBlockDevice()) {
+      return { fault: `${shown} is a device, not a file` };
+    }
+    return { bytes: await readFile(path) };
   } catch (error) {
-    throw new Unreadable(sayWhy(error, path));
+    return { fault: sayWhy(error, shown) };
   }
 }
+
+/** Reads a file named on the command line. */
+export const readNamed = (path: string): Promise<{ bytes: Uint8Array } | { fault: string }> =>
+  bytesOf(path, path);
 
 export interface PlanSource {
   readonly bytes: Uint8Array;
@@ -28,27 +36,31 @@ export interface PlanSource {
   readonly files: FileAccess;
 }
 
-/** Opens a plan: a file, or a folder with a plan.yaml in it. */
+/** Opens a plan: a file, or a folder with a plan.yaml in it. Throws Unreadable with one plain line. */
 export async function openPlan(argument: string): Promise<PlanSource> {
-  let name = argument;
+  const name = (await isFolder(argument)) ? join(argument, 'plan.yaml') : argument;
+  const read = await readNamed(name);
+  if ('fault' in read) throw new Unreadable(read.fault);
+  return { bytes: read.bytes, name: name.split(sep).join('/'), files: folderAccess(dirname(resolve(name))) };
+}
+
+async function isFolder(path: string): Promise<boolean> {
   try {
-    if ((await stat(argument)).isDirectory()) name = join(argument, 'plan.yaml');
-  } catch (error) {
-    throw new Unreadable(sayWhy(error, argument));
+    return (await stat(path)).isDirectory();
+  } catch {
+    // That it cannot be opened is said when it is read.
+    return false;
   }
-  const folder = dirname(resolve(name));
-  return { bytes: await readNamed(name), name: name.split(sep).join('/'), files: folderAccess(folder) };
 }
 
 /** Files beside a plan. Files outside its folder are read, and said to be outside. */
 function folderAccess(folder: string): FileAccess {
   return async (path) => {
     const full = resolve(folder, path);
-    const outside = relative(folder, full).startsWith('..');
-    try {
-      return { bytes: await readFile(full), name: basename(full), outside };
-    } catch (error) {
-      return { fault: sayWhy(error, path) };
-    }
+    const inside = relative(folder, full);
+    const read = await bytesOf(full, path);
+    if ('fault' in read) return read;
+    const outside = inside === '..' || inside.startsWith(`..${sep}`) || isAbsolute(inside);
+    return { bytes: read.bytes, name: basename(full), outside };
   };
 }

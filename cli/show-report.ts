@@ -1,8 +1,12 @@
 import { type Figure, type Finding, type Report, worstFirst } from '../src/findings/index.ts';
 import { showQuantity } from './show-quantity.ts';
-import { severityMark, table, wrap } from './terminal.ts';
+import { lineWidth, severityMark, shorten, table, wrap } from './terminal.ts';
 
-const lineWidth = 100;
+/** Indent of what belongs to a finding's head line. */
+const indent = '      ';
+
+/** Of one code, this many warnings or notes are shown; stops are shown all. */
+const shownOfOneCode = 6;
 
 const placeOf = (finding: Finding): string => {
   if (finding.at) return `${finding.at.file}:${finding.at.line}:${finding.at.column}`;
@@ -10,43 +14,83 @@ const placeOf = (finding: Finding): string => {
   return '';
 };
 
+const head = (finding: Finding, ...cells: readonly string[]): string =>
+  [severityMark(finding.severity), finding.code, ...cells].filter((cell) => cell !== '').join('  ');
+
 /** One finding: severity, code, subject and place; then what is wrong and what to do. */
-export function showFinding(finding: Finding): string {
-  const head = [severityMark(finding.severity), finding.code, finding.subject, placeOf(finding)]
-    .filter((cell) => cell !== '')
-    .join('  ');
-  const body = wrap(`${finding.says} ${finding.remedy}`, lineWidth - 6).replaceAll(/^/gm, '      ');
-  return `${head}\n${body}`;
+const showFinding = (finding: Finding): string =>
+  `${head(finding, finding.subject, placeOf(finding))}\n${wrap(`${finding.says} ${finding.remedy}`, lineWidth, indent)}`;
+
+/** Several findings of one code: each one's place and what is wrong, then once what to do. */
+function showAlike(alike: readonly Finding[]): string {
+  const [first] = alike;
+  const shown = first.severity === 'stop' ? alike : alike.slice(0, shownOfOneCode);
+  const oneRemedy = alike.every(({ remedy }) => remedy === first.remedy);
+  const lines = shown.map((one) => {
+    const place = placeOf(one);
+    const where = one.at || place === '' ? place : `${one.subject} ${place}`;
+    return wrap(
+      [where === '' ? one.subject : where, one.says, ...(oneRemedy ? [] : [one.remedy])].join(' '),
+      lineWidth,
+      indent,
+    );
+  });
+  const more = alike.length - shown.length;
+  if (more > 0) lines.push(`${indent}... and ${more} more like these; --json shows all.`);
+  if (oneRemedy) lines.push(wrap(first.remedy, lineWidth, indent));
+  return [head(first, `${alike.length} times`), ...lines].join('\n');
 }
 
-/** All findings, worst first. */
-export const showFindings = (findings: readonly Finding[]): string =>
-  worstFirst(findings).map(showFinding).join('\n');
+/** All findings, worst first; those of one code and severity together. */
+export function showFindings(findings: readonly Finding[]): string {
+  const groups = new Map<string, Finding[]>();
+  for (const one of worstFirst(findings)) {
+    const key = `${one.severity} ${one.code}`;
+    groups.set(key, [...(groups.get(key) ?? []), one]);
+  }
+  return [...groups.values()]
+    .map((group) => (group.length === 1 ? showFinding(group[0]) : showAlike(group)))
+    .join('\n');
+}
+
+/** Widest name of a figure's subject shown, so that the table stays within a line. */
+const subjectWidth = 40;
 
 /**
- * Figures as a table, one line for each name: the value, or where there are several the least and the greatest with
- * what they are of. Estimated values are marked with ~. All of them, with sources, are in report.json.
+ * Figures as a table: one line for each name, or where its values differ two, the least and the most. Estimated
+ * values are marked with ~. All of them, with sources, are in report.json.
  */
 export function showFigures(report: Report): string {
   const byName = new Map<string, Figure[]>();
   for (const figure of report.figures) byName.set(figure.name, [...(byName.get(figure.name) ?? []), figure]);
-  const rows = [...byName].map(([name, figures]) => {
-    const sorted = [...figures].sort((a, b) => a.value - b.value);
-    const [least, greatest] = [sorted[0], sorted[sorted.length - 1]];
-    return figures.length === 1
-      ? [name, showFigure(least), least.subject, '', '']
-      : [name, showFigure(least), least.subject, showFigure(greatest), greatest.subject];
-  });
-  return rows.length === 0
-    ? ''
-    : table([['figure', 'value or least', 'of', 'greatest', 'of'], ...rows], [1, 3]);
+  const rows = [...byName].flatMap(([name, figures]) => figureRows(name, figures));
+  return rows.length === 0 ? '' : table([['figure', '', 'value', 'of'], ...rows], [2]);
+}
+
+function figureRows(name: string, figures: readonly Figure[]): string[][] {
+  const sorted = [...figures].sort((a, b) => a.value - b.value);
+  const [least, most] = [sorted[0], sorted[sorted.length - 1]];
+  const others = figures.length - 1;
+  if (showFigure(least) === showFigure(most)) {
+    const of = shorten(figures[0].subject, subjectWidth);
+    return [[name, '', showFigure(least), others > 0 ? `${of} and ${others} more` : of]];
+  }
+  return [
+    [name, 'least', showFigure(least), shorten(least.subject, subjectWidth)],
+    ['', 'most', showFigure(most), shorten(most.subject, subjectWidth)],
+  ];
 }
 
 const showFigure = ({ value, unit, estimated }: Figure): string =>
   `${estimated ? '~' : ''}${showQuantity(value, unit)}`;
 
+const words = { stop: ['stop', 'stops'], warn: ['warning', 'warnings'], note: ['note', 'notes'] } as const;
+
 /** How many of each severity, in words. */
-export function tally(findings: readonly Finding[]): string {
-  const count = (severity: Finding['severity']) => findings.filter((one) => one.severity === severity).length;
-  return `${count('stop')} stop, ${count('warn')} warn, ${count('note')} note`;
-}
+export const tally = (findings: readonly Finding[]): string =>
+  (['stop', 'warn', 'note'] as const)
+    .map((severity) => {
+      const count = findings.filter((one) => one.severity === severity).length;
+      return `${count} ${words[severity][count === 1 ? 0 : 1]}`;
+    })
+    .join(', ');

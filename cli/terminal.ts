@@ -1,3 +1,4 @@
+import { stripVTControlCharacters } from 'node:util';
 import pc from 'picocolors';
 import type { Severity } from '../src/findings/index.ts';
 
@@ -5,8 +6,12 @@ import type { Severity } from '../src/findings/index.ts';
 export interface Terminal {
   out(text: string): void;
   err(text: string): void;
+  /** Whether `err` is a terminal, which a progress bar can be drawn on. */
   readonly isTerminal: boolean;
 }
+
+/** Widest line of a report, in characters. */
+export const lineWidth = 100;
 
 // A reader such as `head` may close the pipe early; that is its right and no fault of ours.
 const quietOnClosedPipe = (stream: NodeJS.WriteStream): NodeJS.WriteStream =>
@@ -14,25 +19,37 @@ const quietOnClosedPipe = (stream: NodeJS.WriteStream): NodeJS.WriteStream =>
     if (error.code !== 'EPIPE') throw error;
   });
 
+/** Colors go to a terminal only, and not there where NO_COLOR asks for none; FORCE_COLOR sends them anywhere. */
+function writerTo(stream: NodeJS.WriteStream): (text: string) => void {
+  quietOnClosedPipe(stream);
+  const { NO_COLOR, FORCE_COLOR, TERM } = process.env;
+  const colored = !NO_COLOR && (Boolean(FORCE_COLOR) || (stream.isTTY === true && TERM !== 'dumb'));
+  return (text) => void stream.write(`${colored ? text : plain(text)}\n`);
+}
+
 /** The real terminal; made when the program starts. */
 export function processTerminal(): Terminal {
-  const out = quietOnClosedPipe(process.stdout);
-  const err = quietOnClosedPipe(process.stderr);
   return {
-    out: (text) => void out.write(`${text}\n`),
-    err: (text) => void err.write(`${text}\n`),
+    out: writerTo(process.stdout),
+    err: writerTo(process.stderr),
     isTerminal: process.stderr.isTTY === true,
   };
 }
 
-/** The severity as a word; color only repeats it, and only on a terminal (picocolors obeys NO_COLOR). */
+/** Text without color and other control sequences. */
+export const plain = (text: string): string => stripVTControlCharacters(text);
+
+// Whether color is shown is for the terminal to decide, not for the text.
+const colors = pc.createColors(true);
+
+/** The severity as a word; color only repeats it. */
 export function severityMark(severity: Severity): string {
   const word = severity.padEnd(4);
-  if (severity === 'stop') return pc.red(word);
-  return severity === 'warn' ? pc.yellow(word) : pc.dim(word);
+  if (severity === 'stop') return colors.red(word);
+  return severity === 'warn' ? colors.yellow(word) : colors.dim(word);
 }
 
-export const strong = (text: string): string => pc.bold(text);
+export const strong = (text: string): string => colors.bold(text);
 
 /** Rows as aligned columns; columns named in `right` (by index) are flushed right. */
 export function table(rows: readonly (readonly string[])[], right: readonly number[] = []): string {
@@ -51,17 +68,25 @@ export function table(rows: readonly (readonly string[])[], right: readonly numb
     .join('\n');
 }
 
-/** Breaks text at spaces to lines of at most `width`, continuation lines indented. */
+/** Text cut in its middle to at most `width` characters: the ends of names tell them apart. */
+export function shorten(text: string, width: number): string {
+  const letters = [...text];
+  if (letters.length <= width) return text;
+  const head = Math.ceil((width - 2) / 2);
+  return `${letters.slice(0, head).join('')}..${letters.slice(letters.length - (width - 2 - head)).join('')}`;
+}
+
+/** Breaks text at spaces to lines of at most `width`, every line indented by `indent`. */
 export function wrap(text: string, width: number, indent = ''): string {
   const lines: string[] = [];
   let line = '';
   for (const word of text.split(' ')) {
-    if (line !== '' && line.length + 1 + word.length > width) {
+    if (line !== '' && indent.length + line.length + 1 + word.length > width) {
       lines.push(line);
-      line = indent + word;
+      line = word;
     } else {
       line = line === '' ? word : `${line} ${word}`;
     }
   }
-  return [...lines, line].join('\n');
+  return [...lines, line].map((one) => indent + one).join('\n');
 }

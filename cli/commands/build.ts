@@ -1,14 +1,14 @@
 import { join } from 'node:path';
-import { type Build, type ExportFile, writeBuild } from '../../src/export/index.ts';
+import { type Build, type ExportFile, reportJson, writeBuild } from '../../src/export/index.ts';
 import { loadKernel } from '../../src/kernel/index.ts';
-import { buildMold, readMold } from '../../src/pipeline/index.ts';
+import { buildMold, readMold, unreadReport } from '../../src/pipeline/index.ts';
 import { type ExitCode, exitCode, Unreadable } from '../exit.ts';
 import { folderName } from '../folder-name.ts';
 import { openPlan } from '../plan-files.ts';
 import { progressLine } from '../progress-line.ts';
 import { showQuantity } from '../show-quantity.ts';
 import { showFigures, showFindings, tally } from '../show-report.ts';
-import { strong, type Terminal, table } from '../terminal.ts';
+import { lineWidth, shorten, strong, type Terminal, table, wrap } from '../terminal.ts';
 import { version } from '../version.ts';
 import { writeFolder } from '../write-folder.ts';
 
@@ -19,7 +19,7 @@ export interface BuildCommandOptions {
   readonly quiet?: true;
 }
 
-/** Builds a plan into a folder; exit 1 when a stop withheld something, 2 when the input cannot be read. */
+/** Builds a plan into a folder; exit 1 when a finding says stop, 2 when the input cannot be read. */
 export async function runBuild(
   argument: string,
   options: BuildCommandOptions,
@@ -31,7 +31,8 @@ export async function runBuild(
   const { mold, findings } = await readMold(source, kernel, { progress: progress.step });
   if (!mold) {
     progress.end();
-    terminal.err(showFindings(findings));
+    if (options.json) terminal.out(JSON.stringify({ report: asData(reportJson(unreadReport(findings))) }));
+    else terminal.err(showFindings(findings));
     return exitCode.unreadable;
   }
   const { build, unmatched } = await buildMold(mold, findings, { planBytes: source.bytes, version }, kernel, {
@@ -39,12 +40,7 @@ export async function runBuild(
     ...(options.only && { only: options.only }),
   });
   progress.end();
-  if (unmatched.length > 0) {
-    const known = [...build.solids.map(({ solid }) => solid.id), ...build.withheld.map(({ id }) => id)];
-    throw new Unreadable(
-      `no solid of this plan begins with ${unmatched.join(', ')}${known.length > 0 ? `; also asked for: ${known.join(', ')}` : ''}`,
-    );
-  }
+  if (unmatched.length > 0) throw new Unreadable(sayUnmatched(unmatched, build));
   const files = await writeBuild(build);
   const folder = join(options.out, folderName(mold.title));
   await writeFolder(folder, files);
@@ -54,34 +50,58 @@ export async function runBuild(
   return build.report.findings.some(({ severity }) => severity === 'stop') ? exitCode.stop : exitCode.fine;
 }
 
+/** How many names of solids are offered when one was not found. */
+const mostOffered = 24;
+
+function sayUnmatched(unmatched: readonly string[], build: Build): string {
+  const known = [...build.solids.map(({ solid }) => solid.id), ...build.withheld.map(({ id }) => id)];
+  const offered = known.slice(0, mostOffered).join(', ') + (known.length > mostOffered ? ', ...' : '');
+  const there = known.length > 0 ? `; it has ${offered}` : '';
+  return `no solid of this plan begins with ${unmatched.join(', ')}${there}; nothing was written`;
+}
+
+const asData = (bytes: Uint8Array | undefined): unknown => JSON.parse(new TextDecoder().decode(bytes));
+
 const asJson = (build: Build, files: readonly ExportFile[]): string => {
-  const text = (path: string) => new TextDecoder().decode(files.find((file) => file.path === path)?.bytes);
+  const data = (path: string) => asData(files.find((file) => file.path === path)?.bytes);
   return JSON.stringify({
     withheld: build.withheld,
-    manifest: JSON.parse(text('manifest.json')),
-    report: JSON.parse(text('report.json')),
+    manifest: data('manifest.json'),
+    report: data('report.json'),
   });
 };
 
 function describe(build: Build, folder: string): string {
   const { findings } = build.report;
   const rows = build.solids.map(({ name, audit }) => [
-    name,
+    shorten(name, 36),
     String(audit.triangles),
     showQuantity(audit.volume, 'mm3'),
     audit.bounds.max.map((high, axis) => (high - audit.bounds.min[axis]).toFixed(1)).join(' x '),
   ]);
+  const count = `${build.solids.length} ${build.solids.length === 1 ? 'solid' : 'solids'}`;
   return [
     strong(`${build.mold.title}: ${tally(findings)}`),
     showFindings(findings),
     showFigures(build.report),
     rows.length > 0 ? table([['solid', 'triangles', 'volume', 'size, mm'], ...rows], [1, 2]) : '',
     describeWithheld(build),
-    `${build.solids.length} solids, the report and the manifest are in ${folder}`,
+    `${count}, the report and the manifest are in ${folder}`,
   ]
     .filter((text) => text !== '')
     .join('\n\n');
 }
 
-const describeWithheld = (build: Build): string =>
-  build.withheld.map(({ title, reasons }) => `withheld: ${title}: ${reasons.join(' ')}`).join('\n');
+/** Solids withheld for the same reasons in one paragraph. */
+function describeWithheld({ withheld }: Build): string {
+  const byReasons = new Map<string, string[]>();
+  for (const { title, reasons } of withheld) {
+    const key = reasons.join(' ');
+    byReasons.set(key, [...(byReasons.get(key) ?? []), title]);
+  }
+  return [...byReasons]
+    .map(([reasons, titles]) =>
+      wrap(`withheld: ${titles.join(', ')}: ${reasons}`, lineWidth, '  ').trimStart(),
+    )
+    .join('\n');
+}

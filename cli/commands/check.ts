@@ -1,6 +1,6 @@
 import { reportJson } from '../../src/export/index.ts';
 import { loadKernel } from '../../src/kernel/index.ts';
-import { checkMold, readMold } from '../../src/pipeline/index.ts';
+import { checkMold, readMold, unreadReport } from '../../src/pipeline/index.ts';
 import { type ExitCode, exitCode } from '../exit.ts';
 import { openPlan } from '../plan-files.ts';
 import { progressLine } from '../progress-line.ts';
@@ -22,20 +22,18 @@ export async function runCheck(
   const kernel = await loadKernel();
   const progress = progressLine(terminal, options.quiet === true || options.json === true);
   const { mold, findings } = await readMold(source, kernel, { progress: progress.step });
-  if (!mold) {
-    progress.end();
-    terminal.err(showFindings(findings));
-    return exitCode.unreadable;
-  }
-  const report = checkMold(mold, findings, kernel, { progress: progress.step });
+  const report = mold
+    ? checkMold(mold, findings, kernel, { progress: progress.step })
+    : unreadReport(findings);
   progress.end();
   if (options.json) {
     terminal.out(new TextDecoder().decode(reportJson(report)).trimEnd());
+  } else if (mold) {
+    const shown = [strong(`${report.title}: ${tally(report.findings)}`), showFindings(report.findings)];
+    terminal.out([...shown, showFigures(report)].filter((text) => text !== '').join('\n\n'));
   } else {
-    terminal.out(strong(`${report.title}: ${tally(report.findings)}`));
-    for (const text of [showFindings(report.findings), showFigures(report)]) {
-      if (text !== '') terminal.out(`\n${text}`);
-    }
+    terminal.err(showFindings(report.findings));
   }
+  if (!mold) return exitCode.unreadable;
   return report.findings.some(({ severity }) => severity === 'stop') ? exitCode.stop : exitCode.fine;
 }

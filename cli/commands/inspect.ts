@@ -10,7 +10,7 @@ import { strong, type Terminal, table } from '../terminal.ts';
 
 const units: readonly FileUnit[] = ['micron', 'mm', 'cm', 'm', 'in', 'ft'];
 
-/** Prints what each mesh file holds after mending; exit 2 when one of them holds no usable mesh. */
+/** Prints what each mesh file holds after mending; exit 2 when one of them cannot be read or holds no usable mesh. */
 export async function runInspect(
   paths: readonly string[],
   options: { readonly unit?: string; readonly json?: true },
@@ -24,8 +24,16 @@ export async function runInspect(
   let code: ExitCode = exitCode.fine;
   const all: unknown[] = [];
   for (const path of paths) {
-    const inspection = inspectMesh(await readNamed(path), basename(path), kernel, unit);
-    if (!inspection.measures) code = exitCode.unreadable;
+    const read = await readNamed(path);
+    if ('fault' in read) {
+      // The other files are still worth a look.
+      code = exitCode.unreadable;
+      if (options.json) all.push({ file: path, fault: read.fault });
+      else terminal.err(`discwright: ${read.fault}`);
+      continue;
+    }
+    const inspection = inspectMesh(read.bytes, basename(path), kernel, unit);
+    if (!inspection.mesh) code = exitCode.unreadable;
     if (options.json) all.push(asJson(path, inspection));
     else terminal.out(describe(path, inspection));
   }

@@ -1,10 +1,11 @@
 import { checks } from '../checks/index.ts';
 import { type Build, type CheckedSolid, exportSolid, sha256Hex, type Withheld } from '../export/index.ts';
 import { type Finding, joinReport, type Report } from '../findings/index.ts';
-import type { Kernel, Solid } from '../kernel/index.ts';
-import type { Mold, Part } from '../mold/index.ts';
-import { parts } from '../parts/index.ts';
+import type { Kernel } from '../kernel/index.ts';
+import type { Mold } from '../mold/index.ts';
+import { makeSolids } from './make-solids.ts';
 import { type RunOptions, runWorks } from './run-work.ts';
+import { concerns } from './withhold.ts';
 
 /** The report on a mold: what was found while reading it, then what each check that applies finds. */
 export function checkMold(
@@ -13,9 +14,13 @@ export function checkMold(
   kernel: Kernel,
   options: RunOptions = {},
 ): Report {
-  const { results, findings } = runWorks(checks, mold, { kernel }, options);
-  return joinReport(mold.title, [{ findings: found }, ...results, { findings }]);
+  const { done, failures } = runWorks(checks, mold, { kernel }, options);
+  const findings = failures.map((failure) => failure.finding);
+  return joinReport(mold.title, [{ findings: found }, ...done.map(({ output }) => output), { findings }]);
 }
+
+/** The report where no mold came of the plan: what was found while reading it. */
+export const unreadReport = (found: readonly Finding[]): Report => joinReport('', [{ findings: found }]);
 
 export interface BuildOptions extends RunOptions {
   /** Only solids whose id, or whose part's id, begins with one of these. */
@@ -29,8 +34,8 @@ export interface BuildOutcome {
 }
 
 /**
- * Checks the mold, makes its solids, audits each, and withholds those that a stop concerns. A stop concerns a solid
- * when its subject is the solid, something the solid was made from, or the whole mold.
+ * Checks the mold, makes its solids, audits each, and withholds those that a stop concerns (see `concerns`). What
+ * could not be made is named among the withheld.
  */
 export async function buildMold(
   mold: Mold,
@@ -40,7 +45,7 @@ export async function buildMold(
   { only, ...options }: BuildOptions = {},
 ): Promise<BuildOutcome> {
   const report = checkMold(mold, found, kernel, options);
-  const { solids, findings, unmatched } = makeSolids(mold, kernel, only, options);
+  const { solids, failed, findings, unmatched } = makeSolids(mold, kernel, only, options);
   const checked: CheckedSolid[] = [];
   for (const [done, solid] of solids.entries()) {
     options.progress?.({ title: `audit of ${solid.title}`, done, total: solids.length });
@@ -53,61 +58,20 @@ export async function buildMold(
     planHash: sha256Hex(source.planBytes),
     version: source.version,
     solids: sorted.released,
-    withheld: sorted.withheld,
+    withheld: [...sorted.withheld, ...failed],
     report: { ...report, findings: all },
   };
   return { build, unmatched };
 }
 
-interface Made {
-  readonly solids: readonly Solid[];
-  readonly findings: readonly Finding[];
-  readonly unmatched: readonly string[];
-}
-
-function makeSolids(
-  mold: Mold,
-  kernel: Kernel,
-  only: readonly string[] | undefined,
-  options: RunOptions,
-): Made {
-  if (!only) {
-    const { results, findings } = runWorks(parts, mold, { kernel }, options);
-    return { solids: results.flat(), findings, unmatched: [] };
-  }
-  const fits = (name: string) => only.filter((start) => name.startsWith(start));
-  const kinds = new Set(parts.flatMap(({ id }) => fits(id)));
-  // Only a name that is no part's can be a single solid's; then the other parts have to be run to find it.
-  const single = only.filter((start) => !kinds.has(start));
-  const met = new Set(kinds);
-  const solids: Solid[] = [];
-  const findings: Finding[] = [];
-  for (const part of parts) {
-    const whole = fits(part.id).length > 0;
-    if (!whole && single.length === 0) continue;
-    const run = runPart(part, mold, kernel, options);
-    const kept = run.solids.filter(({ id }) => whole || fits(id).length > 0);
-    for (const { id } of kept) for (const start of fits(id)) met.add(start);
-    solids.push(...kept);
-    if (kept.length > 0 || whole) findings.push(...run.findings);
-  }
-  return { solids, findings, unmatched: only.filter((start) => !met.has(start)) };
-}
-
-function runPart(part: Part, mold: Mold, kernel: Kernel, options: RunOptions) {
-  const { results, findings } = runWorks([part], mold, { kernel }, options);
-  return { solids: results.flat(), findings };
-}
-
 function withhold(checked: readonly CheckedSolid[], findings: readonly Finding[]) {
   const stops = findings.filter(({ severity }) => severity === 'stop');
+  const concerning = concerns(checked.map(({ solid }) => solid));
   const released: CheckedSolid[] = [];
   const withheld: Withheld[] = [];
   for (const one of checked) {
     const { id, title, subjects } = one.solid;
-    const reasons = stops.filter(
-      ({ subject }) => subject === 'mold' || subject === id || subjects.includes(subject),
-    );
+    const reasons = stops.filter((stop) => concerning(stop, one.solid));
     if (reasons.length === 0) released.push(one);
     else withheld.push({ id, title, subjects, reasons: [...new Set(reasons.map(({ says }) => says))] });
   }

@@ -10,30 +10,42 @@ export interface RunOptions {
   readonly progress?: Progress;
 }
 
+/** What one job gave. */
+export interface Done<O> {
+  readonly work: Pick<Work<unknown>, 'id'>;
+  readonly output: O;
+}
+
+/** A job that the kernel could not do. */
+export interface Failure {
+  readonly work: Pick<Work<unknown>, 'id' | 'title'>;
+  readonly finding: Finding;
+}
+
 /**
- * Runs every job of every work, in order. A kernel fault becomes a finding about the job's subject; any other throw
- * is a programmer's error and passes through.
+ * Runs every job of every work, in order. A kernel fault becomes a failure with a finding about the job's subject; any
+ * other throw is a programmer's error and passes through.
  */
 export function runWorks<O>(
   works: readonly Work<O>[],
   mold: Mold,
   tools: Tools,
   { cache, progress }: RunOptions = {},
-): { results: O[]; findings: Finding[] } {
-  const results: O[] = [];
-  const findings: Finding[] = [];
+): { done: Done<O>[]; failures: Failure[] } {
+  const results: Done<O>[] = [];
+  const failures: Failure[] = [];
   const jobs = works.flatMap((work) => work.jobs(mold).map((job) => ({ work, job })));
-  for (const [done, { work, job }] of jobs.entries()) {
-    progress?.({ title: work.title, done, total: jobs.length });
+  for (const [before, { work, job }] of jobs.entries()) {
+    progress?.({ title: work.title, done: before, total: jobs.length });
     try {
       const run = () => job.run(tools);
-      results.push(cache ? cache.remember(`${work.id} ${contentKey(job.input)}`, run) : run());
+      const output = cache ? cache.remember(`${work.id} ${contentKey(job.input)}`, run) : run();
+      results.push({ work, output });
     } catch (error) {
       if (!(error instanceof KernelFault)) throw error;
-      findings.push(
-        finding('solid.failed', { subject: job.subject, says: `${work.title}: ${error.message}.` }),
-      );
+      const says = `${work.title}: ${error.message}.`;
+      failures.push({ work, finding: finding('solid.failed', { subject: job.subject, says }) });
     }
   }
-  return { results, findings };
+  return { done: results, failures };
 }

@@ -1,0 +1,259 @@
+import { existsSync, mkdirSync, readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { digestsIn, filesIn, run, sha256, stackTrace, workbench } from './workbench.ts';
+
+const bench = workbench();
+
+const disc = 'process: rubber\ndisc: { diameter: 100, thickness: 12 }\n';
+
+const button = `title: Oak buttons
+${disc}sprue: {}
+parting: { surface: flat }
+masters:
+  button: { length: 12, width: 12, above: 3, below: 1 }
+placements:
+  - { master: button, ring: { count: 3, radius: 32 } }
+registration:
+  bosses:
+    - { kind: cap nut, size: M6, at: { radius: 38, angle: 60 } }
+    - { kind: cap nut, size: M5, at: { radius: 38, angle: 180 } }
+    - { kind: cap nut, size: M6, at: { radius: 38, angle: 290 } }
+tabs:
+  - { angle: 145, width: 12 }
+notches:
+  - { angle: 30 }
+`;
+
+/** The same, with one master put past the rim. */
+const pastRim = button.replace('ring: { count: 3, radius: 32 }', 'at: { radius: 48, angle: 0 }');
+
+describe('build', () => {
+  const plan = bench.put('buttons.yaml', button);
+
+  it('writes every solid, the report and the manifest, and says where', async () => {
+    const out = bench.path('first');
+    const { code, out: said, err } = await run('build', plan, '--out', out);
+    expect({ code, err }).toEqual({ code: 0, err: '' });
+    expect([...filesIn(out).keys()]).toEqual([
+      'oak-buttons/boss-cap-nut-m5.stl',
+      'oak-buttons/boss-cap-nut-m6.stl',
+      'oak-buttons/lower-blank.stl',
+      'oak-buttons/lower-half.stl',
+      'oak-buttons/manifest.json',
+      'oak-buttons/notch-1.stl',
+      'oak-buttons/plug.stl',
+      'oak-buttons/report.json',
+      'oak-buttons/sprue-form.stl',
+      'oak-buttons/tab-1.stl',
+      'oak-buttons/upper-blank.stl',
+      'oak-buttons/upper-half.stl',
+    ]);
+    expect(said).toContain(join(out, 'oak-buttons'));
+    expect(said).toContain('Oak buttons: 0 stops, ');
+    for (const line of said.split('\n')) expect(line.length, line).toBeLessThanOrEqual(100);
+  });
+
+  it('lists in the manifest what is on the disk', () => {
+    const files = filesIn(join(bench.path('first'), 'oak-buttons'));
+    const manifest = JSON.parse(new TextDecoder().decode(files.get('manifest.json')));
+    files.delete('manifest.json');
+    expect(manifest.files.map(({ path }: { path: string }) => path).sort()).toEqual([...files.keys()].sort());
+    for (const { path, sha256: listed } of manifest.files) {
+      expect(sha256(files.get(path) ?? new Uint8Array()), path).toBe(listed);
+    }
+    expect(manifest.plan.sha256).toBe(sha256(readFileSync(plan)));
+  });
+
+  it('gives the same bytes a second time, over the first result and elsewhere', async () => {
+    const first = digestsIn(bench.path('first'));
+    await run('build', plan, '--out', bench.path('first'), '--quiet');
+    await run('build', plan, '--out', bench.path('second'), '--quiet');
+    expect(digestsIn(bench.path('first'))).toEqual(first);
+    expect(digestsIn(bench.path('second'))).toEqual(first);
+  });
+
+  it('replaces an earlier result whole, keeps what others put there, and leaves no temporary folder', async () => {
+    const out = bench.path('first');
+    bench.put('first/oak-buttons/notes.txt', 'gate at 40 degrees');
+    await run('build', plan, '--out', out, '--quiet', '--only', 'plug');
+    expect(readdirSync(out)).toEqual(['oak-buttons']);
+    expect([...filesIn(join(out, 'oak-buttons')).keys()]).toEqual([
+      'manifest.json',
+      'notes.txt',
+      'plug.stl',
+      'report.json',
+    ]);
+    expect(readFileSync(join(out, 'oak-buttons', 'notes.txt'), 'utf8')).toBe('gate at 40 degrees');
+  });
+
+  it('says nothing with --quiet when all is well', async () => {
+    const { code, out, err } = await run('build', plan, '--out', bench.path('quiet'), '--quiet');
+    expect({ code, out, err }).toEqual({ code: 0, out: '', err: '' });
+  });
+
+  it('prints manifest, report and what is withheld as JSON, and nothing else', async () => {
+    const { out, err } = await run('build', plan, '--out', bench.path('json'), '--json');
+    expect(err).toBe('');
+    const { manifest, report, withheld } = JSON.parse(out);
+    expect(manifest.program.name).toBe('discwright');
+    expect(report.schema).toBe(1);
+    expect(withheld).toEqual([]);
+  });
+
+  it('builds a folder with a plan.yaml in it', async () => {
+    mkdirSync(bench.path('folder'));
+    bench.put('folder/plan.yaml', disc);
+    const { code } = await run('build', bench.path('folder'), '--out', bench.path('of-folder'), '--quiet');
+    expect(code).toBe(0);
+    expect(existsSync(join(bench.path('of-folder'), 'mold', 'lower-half.stl'))).toBe(true);
+  });
+});
+
+describe('build --only', () => {
+  const plan = bench.put('some.yaml', button);
+  const only = async (...names: string[]) => {
+    const out = bench.path(`only-${names.join('-')}`);
+    const ran = await run('build', plan, '--out', out, '--quiet', '--only', ...names);
+    return { ...ran, stl: [...filesIn(out).keys()].map((path) => path.split('/')[1]).filter(isStl) };
+  };
+  const isStl = (name: string) => name.endsWith('.stl');
+
+  it('takes the id of a kind of solid', async () => {
+    expect((await only('sprue-form')).stl).toEqual(['sprue-form.stl']);
+    expect((await only('bosses', 'tab')).stl).toEqual([
+      'boss-cap-nut-m5.stl',
+      'boss-cap-nut-m6.stl',
+      'tab-1.stl',
+    ]);
+  });
+
+  it('takes the id of one solid, or its beginning', async () => {
+    expect((await only('boss-cap-nut-m5')).stl).toEqual(['boss-cap-nut-m5.stl']);
+    expect((await only('lower-')).stl).toEqual(['lower-blank.stl', 'lower-half.stl']);
+  });
+
+  it('refuses a name that fits nothing, says which there are, and writes nothing', async () => {
+    const { code, err, stl } = await only('sprue-form', 'sprew');
+    expect(code).toBe(2);
+    expect(err).toMatch(/^discwright: no solid of this plan begins with sprew;/);
+    expect(err).toContain('sprue-form');
+    expect(err).not.toMatch(stackTrace);
+    expect(stl).toEqual([]);
+  });
+});
+
+describe('a stop', () => {
+  const plan = bench.put('past-rim.yaml', pastRim);
+
+  it('about a master past the rim withholds the halves and nothing else', async () => {
+    const out = bench.path('stopped');
+    const { code, out: said } = await run('build', plan, '--out', out);
+    expect(code).toBe(1);
+    expect([...filesIn(out).keys()]).toEqual(
+      [
+        'boss-cap-nut-m5.stl',
+        'boss-cap-nut-m6.stl',
+        'lower-blank.stl',
+        'manifest.json',
+        'notch-1.stl',
+        'plug.stl',
+        'report.json',
+        'sprue-form.stl',
+        'tab-1.stl',
+        'upper-blank.stl',
+      ].map((name) => `oak-buttons/${name}`),
+    );
+    expect(said).toMatch(/withheld: lower half, upper half: button .* beyond the rim/);
+    const manifest = JSON.parse(readFileSync(join(out, 'oak-buttons', 'manifest.json'), 'utf8'));
+    expect(manifest.withheld.map(({ id }: { id: string }) => id)).toEqual(['lower-half', 'upper-half']);
+  });
+
+  it('is told even with --quiet', async () => {
+    const { code, out, err } = await run('build', plan, '--out', bench.path('stopped'), '--quiet');
+    expect({ code, out }).toEqual({ code: 1, out: '' });
+    expect(err).toMatch(/^withheld: lower half, upper half: button/);
+  });
+
+  it('about something else does not withhold what is asked for, but still gives exit 1', async () => {
+    const out = bench.path('stopped-only');
+    const { code } = await run('build', plan, '--out', out, '--only', 'sprue-form', '--quiet');
+    expect(code).toBe(1);
+    expect([...filesIn(out).keys()]).toContain('oak-buttons/sprue-form.stl');
+  });
+
+  it('about a boss that is not in the tables withholds the halves, which lack it', async () => {
+    const out = bench.path('unknown-nut');
+    const unknown = bench.put('unknown-nut.yaml', button.replace('size: M5', 'size: M99'));
+    const { code } = await run('build', unknown, '--out', out, '--quiet');
+    expect(code).toBe(1);
+    const written = [...filesIn(out).keys()];
+    expect(written).not.toContain('oak-buttons/lower-half.stl');
+    expect(written).toContain('oak-buttons/boss-cap-nut-m6.stl');
+    expect(written).toContain('oak-buttons/sprue-form.stl');
+  });
+
+  it('about halves that also close turned withholds the halves, not the fixtures', async () => {
+    const out = bench.path('turned');
+    // Three equal bosses at equal angles: the halves close at every third of a turn.
+    const even = button.replace('size: M5', 'size: M6').replace('angle: 290', 'angle: 300');
+    const { code, err } = await run('build', bench.put('even.yaml', even), '--out', out, '--quiet');
+    expect(code).toBe(1);
+    expect(err).toMatch(/^withheld: lower half, upper half: Turned by 120.0 degrees/);
+    expect([...filesIn(out).keys()]).toContain('oak-buttons/sprue-form.stl');
+  });
+});
+
+describe('an output folder that cannot be written', () => {
+  const plan = bench.put('plain.yaml', disc);
+
+  it('is one line and exit 2 where a file stands in the way', async () => {
+    const out = bench.put('a-file', 'not a folder');
+    const { code, err } = await run('build', plan, '--out', out, '--quiet');
+    expect(code).toBe(2);
+    expect(err).toMatch(/^discwright: cannot write to .*a-file.*$/);
+    expect(err).not.toContain('\n');
+    expect(readFileSync(out, 'utf8')).toBe('not a folder');
+  });
+
+  it('is one line and exit 2 where a folder of that name holds other things, which stay', async () => {
+    const out = bench.path('home');
+    mkdirSync(join(out, 'mold'), { recursive: true });
+    bench.put('home/mold/recipe.txt', 'mother of all recipes');
+    const { code, err } = await run('build', plan, '--out', out, '--quiet');
+    expect(code).toBe(2);
+    expect(err).toMatch(/^discwright: .*mold is there already and is no earlier build/);
+    expect(err).not.toContain('\n');
+    expect([...filesIn(out).keys()]).toEqual(['mold/recipe.txt']);
+  });
+
+  it('is one line and exit 2 where a file of somebody else would be overwritten', async () => {
+    const out = bench.path('edited');
+    await run('build', plan, '--out', out, '--quiet', '--only', 'upper-half');
+    bench.put('edited/mold/lower-half.stl', 'drawn by hand');
+    const before = digestsIn(out);
+    const { code, err } = await run('build', plan, '--out', out, '--quiet');
+    expect(code).toBe(2);
+    expect(err).toMatch(/lower-half.stl is not from an earlier build and would be lost/);
+    expect(digestsIn(out)).toEqual(before);
+  });
+
+  it('is one line and exit 2 where the file system refuses the name', async () => {
+    const { code, err } = await run('build', plan, '--out', bench.path('x'.repeat(300)), '--quiet');
+    expect(code).toBe(2);
+    expect(err).toMatch(/^discwright: cannot write to .*\(ENAMETOOLONG\); nothing was changed there$/);
+  });
+});
+
+describe('solids of one name', () => {
+  it('get a number, and that is said', async () => {
+    const out = bench.path('names');
+    const tabs = `${disc}sprue: {}\ntabs:\n  - { id: Plug, angle: 90, width: 10 }\n`;
+    const { code, out: said } = await run('build', bench.put('names.yaml', tabs), '--out', out);
+    expect(code).toBe(0);
+    expect(said).toMatch(/note {2}solid.renamed {2}Plug-2/);
+    const written = [...filesIn(out).keys()];
+    expect(written).toContain('mold/plug.stl');
+    expect(written).toContain('mold/Plug-2.stl');
+  });
+});
