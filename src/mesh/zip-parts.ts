@@ -3,8 +3,12 @@ import type { MeshFile } from './mesh-file.ts';
 
 /** Most bytes all parts read may unpack to: about 7 million triangles in XML. */
 export const mostUnpacked = 2 ** 29;
+/** A part that unpacks to more than this many times its packed size is no mesh: XML of points packs 4 to 30 times. */
+const mostGrowth = 100;
+/** Bytes below which growth does not matter. */
+const harmless = 2 ** 24;
 const mostEntries = 20_000;
-/** Packed bytes given to the unpacker at once: deflate makes at most 1032 times as many of them. */
+/** Packed bytes taken at once: deflate makes at most 1032 times as many of them. */
 const slice = 16_384;
 
 interface Entry {
@@ -24,7 +28,11 @@ export class ZipParts {
   private readonly view: DataView;
   private unpacked = 0;
 
-  constructor(private readonly file: MeshFile) {
+  /** `limit` is how many bytes all parts together may unpack to. */
+  constructor(
+    private readonly file: MeshFile,
+    private readonly limit = mostUnpacked,
+  ) {
     const { bytes } = file;
     this.view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
     const { count, offset } = this.directory();
@@ -42,35 +50,52 @@ export class ZipParts {
     const entry = this.entries.get(partKey(name));
     if (!entry) throw new RangeError(`unpack: there is no part ${name}`);
     const data = this.packedBytes(name, entry);
+    if (entry.method !== 0 && entry.method !== 8) {
+      this.damaged(`its part ${name} is packed in a way (method ${entry.method}) that is not known here`);
+    }
     let crc = 0xffffffff;
-    const count = (piece: Uint8Array): void => {
+    let size = 0;
+    this.pieces(name, entry.method, data, (piece, packed) => {
+      size += piece.length;
       this.unpacked += piece.length;
-      if (this.unpacked > mostUnpacked) {
-        this.file.stop('mesh.unpacks-too-large', `its parts unpack to more than ${mostUnpacked} bytes`, {
-          measured: { value: this.unpacked, unit: 'bytes' },
-          limit: { value: mostUnpacked, unit: 'bytes' },
-        });
-      }
+      if (this.unpacked > this.limit) this.tooLarge(name, this.unpacked, this.limit);
+      if (size > harmless + mostGrowth * packed) this.tooLarge(name, size, harmless + mostGrowth * packed);
       crc = crcOver(piece, crc);
       take(piece);
-    };
-    if (entry.method === 0) count(data);
-    else if (entry.method === 8) this.inflate(name, data, count);
-    else this.damaged(`its part ${name} is packed in a way (method ${entry.method}) that is not known here`);
+    });
     if ((crc ^ 0xffffffff) >>> 0 !== entry.crc) this.damaged(`the checksum of its part ${name} is wrong`);
   }
 
-  private inflate(name: string, data: Uint8Array, take: (piece: Uint8Array) => void): void {
-    const pieces: Uint8Array[] = [];
-    const inflate = new Inflate((piece) => pieces.push(piece));
+  /** Hands over unpacked pieces, each with how many packed bytes were taken up to it. */
+  private pieces(
+    name: string,
+    method: number,
+    data: Uint8Array,
+    take: (piece: Uint8Array, packed: number) => void,
+  ): void {
+    const unpacked: Uint8Array[] = [];
+    const inflate = new Inflate((piece) => unpacked.push(piece));
     for (let at = 0; at === 0 || at < data.length; at += slice) {
-      try {
-        inflate.push(data.subarray(at, at + slice), at + slice >= data.length);
-      } catch {
-        this.damaged(`its part ${name} cannot be unpacked`);
-      }
-      for (const piece of pieces.splice(0)) if (piece.length > 0) take(piece);
+      const packed = data.subarray(at, at + slice);
+      if (method === 0) unpacked.push(packed);
+      else this.push(name, inflate, packed, at + slice >= data.length);
+      for (const piece of unpacked.splice(0)) if (piece.length > 0) take(piece, at + packed.length);
     }
+  }
+
+  private push(name: string, inflate: Inflate, packed: Uint8Array, last: boolean): void {
+    try {
+      inflate.push(packed, last);
+    } catch {
+      this.damaged(`its part ${name} cannot be unpacked`);
+    }
+  }
+
+  private tooLarge(name: string, value: number, limit: number): never {
+    return this.file.stop('mesh.unpacks-too-large', `its part ${name} unpacks to more than ${limit} bytes`, {
+      measured: { value, unit: 'bytes' },
+      limit: { value: limit, unit: 'bytes' },
+    });
   }
 
   private packedBytes(name: string, { flags, offset, packed }: Entry): Uint8Array {
