@@ -26,8 +26,7 @@ export function makersKey(): string {
       .map((name) => join(here, folder, name)),
   );
   const wasm = createRequire(import.meta.url).resolve('manifold-3d/manifold.wasm');
-  for (const path of [...sources, join(here, '../src/export/stl.ts'), wasm])
-    hash.update(readFileSync(path));
+  for (const path of [...sources, join(here, '../src/export/stl.ts'), wasm]) hash.update(readFileSync(path));
   return hash.digest('hex').slice(0, 16);
 }
 

@@ -4,7 +4,7 @@ import { ellipsoid, type Shape, strand } from '../shaping/shapes.ts';
 import { type Axes, along, axesAlong, cross, unit } from '../shaping/vector.ts';
 
 const flat = 25;
-const lastCoil = 1.15 * Math.PI;
+const lastCoil = 0.62 * Math.PI;
 const points = 96;
 const leaflets = 10;
 

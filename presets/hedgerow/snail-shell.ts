@@ -40,7 +40,7 @@ export function snailShell(kernel: Kernel): TriangleMesh {
   return new Clay([-13, -13, -1], [14, 13, 14], 0.32)
     .add(tube(0, last))
     .carve([ellipsoid(ahead(8.2), [8, 9, 9], axes)], 0.3)
-    .carve([ellipsoid(ahead(0.4), [5.6, 3.7, 3.7], axes)], 0.3)
+    .carve([ellipsoid(ahead(0.6), [3.6, 3.7, 3.7], axes)], 0.3)
     .add(
       strand(lip, () => 0.85),
       0.5,

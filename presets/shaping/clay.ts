@@ -116,14 +116,15 @@ export class Clay {
     const k = Math.min(nz - 2, Math.max(0, Math.floor(w)));
     const [a, b, c] = [u - i, v - j, w - k];
     const at = (i * ny + j) * nz + k;
-    const line = (from: number): number => field[from] + (field[from + 1] - field[from]) * c;
-    const face = (from: number): number => {
-      const near = line(from);
-      return near + (line(from + nz) - near) * b;
-    };
-    const near = face(at);
-    return near + (face(at + ny * nz) - near) * a;
+    const near = mixed(field, at, at + nz, b, c);
+    return near + (mixed(field, at + ny * nz, at + ny * nz + nz, b, c) - near) * a;
   }
+}
+
+/** Linear between four corners of a cell's face: `c` of the way along the two lines, `b` of the way between them. */
+function mixed(field: Float32Array, from: number, beside: number, b: number, c: number): number {
+  const near = field[from] + (field[from + 1] - field[from]) * c;
+  return near + (field[beside] + (field[beside + 1] - field[beside]) * c - near) * b;
 }
 
 /** Where nothing is near, mm: farther than any rounding reaches. */
