@@ -52,3 +52,34 @@ export function flatPartingSurface(discRadius: number): PartingSurface {
     error: 0,
   };
 }
+
+/**
+ * The part of a surface's grid over a box (mm) and a node more around it: `heightAt` says the same inside the box, 0
+ * far outside. For works that look at one place only and must not be made anew when another one changes. Has no sheet.
+ */
+export function cropSurface(
+  surface: PartingSurface,
+  box: { readonly min: readonly [number, number]; readonly max: readonly [number, number] },
+): PartingSurface {
+  if (surface.flat) return surface;
+  const { cell, x0, y0, nx, ny, heights } = surface;
+  const first = (low: number, from: number): number => Math.max(0, Math.floor((low - from) / cell) - 1);
+  const end = (high: number, from: number, count: number): number =>
+    Math.min(count, Math.ceil((high - from) / cell) + 2);
+  const [i0, j0] = [first(box.min[0], x0), first(box.min[1], y0)];
+  const [width, depth] = [end(box.max[0], x0, nx) - i0, end(box.max[1], y0, ny) - j0];
+  const cropped = new Float32Array(Math.max(0, width) * Math.max(0, depth));
+  for (let j = 0; j < depth; j++) {
+    const from = (j0 + j) * nx + i0;
+    cropped.set(heights.subarray(from, from + width), j * width);
+  }
+  return {
+    ...surface,
+    x0: x0 + i0 * cell,
+    y0: y0 + j0 * cell,
+    nx: Math.max(0, width),
+    ny: Math.max(0, depth),
+    heights: cropped,
+    sheet: { positions: new Float32Array(), triangles: new Uint32Array() },
+  };
+}

@@ -1,5 +1,6 @@
 import type { Part } from '../mold/index.ts';
 import { bosses } from './bosses.ts';
+import { buildUp } from './build-up.ts';
 import { discBlank } from './disc-blank.ts';
 import { halves } from './halves.ts';
 import { notch } from './notch.ts';
@@ -8,4 +9,4 @@ import { sprueForm } from './sprue-form.ts';
 import { tab } from './tab.ts';
 
 /** Every kind of solid the user can ask for. A new kind is one file and one line here. */
-export const parts: readonly Part[] = [discBlank, halves, sprueForm, plug, bosses, tab, notch];
+export const parts: readonly Part[] = [discBlank, halves, sprueForm, plug, bosses, tab, notch, buildUp];

@@ -121,4 +121,4 @@ export const standingBunny = (): TriangleMesh => bunny(20);
 export const placed = (mesh: TriangleMesh, ...matrices: readonly Matrix4[]): TriangleMesh =>
   moveMesh(mesh, compose(...matrices));
 
-export { rotation, scaling, translation };
+export { bunny, rotation, scaling, translation };

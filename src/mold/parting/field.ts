@@ -16,8 +16,13 @@ const filleting = 8;
 export interface FieldResult {
   /** Heights at the nodes, mm. */
   readonly heights: Float32Array;
-  /** By how much (mm) the intervals reachable at the wished slope miss each other at each node; empty where none do. */
-  readonly missing: Float32Array;
+  /** By how much (mm) the reachable heights miss each other at each node; empty where they do nowhere. */
+  readonly missing: {
+    /** At the slope asked for. */
+    readonly asked: Float32Array;
+    /** After the slope grew where it had to. */
+    readonly left: Float32Array;
+  };
 }
 
 /**
@@ -28,23 +33,33 @@ export interface FieldResult {
  * grow, up to 60 degrees, and what is still missing is shared by both sides.
  */
 export function solveField(intervals: Intervals, lattice: Grid, slope: number): FieldResult {
-  const slopes = Float32Array.from(intervals.kind, (kind) =>
-    kind === nodeKind.free || kind === nodeKind.pin ? slope : insideSlope,
-  );
+  const slopes = slopesOf(intervals.kind, slope);
   let bounds = boundsOfField(intervals, slopes, lattice);
-  const missing = missingRoom(bounds);
-  for (let time = 0; time < 2 && missing.length > 0; time++) {
+  const asked = missingRoom(bounds);
+  let left = asked;
+  for (let time = 0; time < 2 && left.length > 0; time++) {
     if (!steepen(slopes, bounds, intervals.kind, slope)) break;
     bounds = boundsOfField(intervals, slopes, lattice);
+    left = missingRoom(bounds);
   }
-  const held = holdSilhouettes(intervals, between(bounds), lattice);
+  const first = between(bounds);
+  const reachable = left.length > 0 ? widened(intervals, first) : intervals;
+  const held = holdSilhouettes(reachable, first, lattice);
   const heights = between(boundsOfField(held, slopes, lattice));
-  if (missing.length > 0) keepOffPins(heights, intervals, lattice);
-  diffuse(heights, fillets(heights, intervals, lattice), lattice, intervals, filleting);
+  if (left.length > 0) keepOffPins(heights, intervals, lattice);
+  diffuse(heights, fillets(heights, intervals, lattice), lattice, reachable, filleting);
   for (let k = 0; k < heights.length; k++) {
     if (intervals.kind[k] === nodeKind.free && Math.abs(heights[k]) < levelBand) heights[k] = 0;
   }
-  return { heights, missing };
+  return { heights, missing: { asked, left } };
+}
+
+function slopesOf(kind: Uint8Array, slope: number): Float32Array {
+  const slopes = new Float32Array(kind.length).fill(slope);
+  for (let k = 0; k < slopes.length; k++) {
+    if (kind[k] === nodeKind.silhouette || kind[k] === nodeKind.inside) slopes[k] = insideSlope;
+  }
+  return slopes;
 }
 
 interface FieldBounds {
@@ -79,10 +94,15 @@ function between({ under, over }: FieldBounds): Float32Array {
 }
 
 function missingRoom({ under, over }: FieldBounds): Float32Array {
+  const missing = new Float32Array(under.length);
   let any = false;
-  for (let k = 0; k < under.length && !any; k++) any = -under[k] - over[k] > smallConflict;
-  if (!any) return new Float32Array();
-  return Float32Array.from(under, (value, k) => Math.max(0, -value - over[k]));
+  for (let k = 0; k < missing.length; k++) {
+    const room = -under[k] - over[k];
+    if (!(room > smallConflict)) continue;
+    missing[k] = room;
+    any = true;
+  }
+  return any ? missing : new Float32Array();
 }
 
 /** Lets the slope grow where bounds miss each other outside the masters; false where none do. */
@@ -102,6 +122,17 @@ function steepen(
   return any;
 }
 
+/** Intervals that hold what was reached: what is shared between two sides is not taken back at the silhouettes. */
+function widened({ lo, hi, kind }: Intervals, reached: Float32Array): Intervals {
+  const [low, high] = [lo.slice(), hi.slice()];
+  for (let k = 0; k < reached.length; k++) {
+    if (kind[k] === nodeKind.pin) continue;
+    low[k] = Math.min(low[k], reached[k]);
+    high[k] = Math.max(high[k], reached[k]);
+  }
+  return { lo: low, hi: high, kind };
+}
+
 /** Evens the heights along the silhouettes, within their intervals, and asks for exactly these there. */
 function holdSilhouettes({ lo, hi, kind }: Intervals, heights: Float32Array, lattice: Grid): Intervals {
   const nodes: number[] = [];
@@ -117,7 +148,8 @@ function holdSilhouettes({ lo, hi, kind }: Intervals, heights: Float32Array, lat
 
 /** Where a master asked for more than a pin leaves, the pin stays on the plane and the surface climbs from it at 60 degrees. */
 function keepOffPins(heights: Float32Array, { kind }: Intervals, lattice: Grid): void {
-  const reach = Float32Array.from(kind, (value) => (value === nodeKind.pin ? 0 : Number.POSITIVE_INFINITY));
+  const reach = new Float32Array(kind.length).fill(Number.POSITIVE_INFINITY);
+  for (let k = 0; k < reach.length; k++) if (kind[k] === nodeKind.pin) reach[k] = 0;
   const slopes = new Float32Array(kind.length).fill(steepestSlope);
   let highest = 0;
   for (const height of heights) highest = Math.max(highest, Math.abs(height));

@@ -3,7 +3,9 @@ import type { TriangleMesh } from '../../kernel/index.ts';
 import { flatPartingSurface, type PartingSurface } from '../parting-surface.ts';
 import { masterColumns } from './columns.ts';
 import { solveField } from './field.ts';
-import { freeIntervals, levelBand, narrow, withinLimits } from './intervals.ts';
+import { freeIntervals, type Intervals, levelBand, narrow, withinLimits } from './intervals.ts';
+import { judgeMaster } from './judge-master.ts';
+import { judgeSlopes } from './judge-slopes.ts';
 import { latticeOver } from './lattice.ts';
 import { network } from './network.ts';
 import { type Pin, pinDown } from './pins.ts';
@@ -42,7 +44,8 @@ export interface PartingOutcome {
 /**
  * Finds the surface both halves are trimmed by: through each master's widest contour, running out to the plane at
  * the given slope, flat at pins. Pure; the same input gives the same bytes. Flat where nothing leaves the plane by
- * more than 0.03 mm. What cannot be done well is a finding with its place; a cell, slope or radius not above 0 throws.
+ * more than 0.03 mm. What cannot be done well is a finding with its place; a cell, slope or radius not above 0 or
+ * more than 40 million nodes throw RangeError.
  */
 export function findPartingSurface(input: PartingInput): PartingOutcome {
   const { discRadius, masters, pins, slopeRad, limitUp, limitDown } = input;
@@ -54,18 +57,21 @@ export function findPartingSurface(input: PartingInput): PartingOutcome {
   for (const master of columns) narrow(intervals, lattice, master);
   withinLimits(intervals, limitUp, limitDown);
   pinDown(intervals, lattice, [...pins, { outside: discRadius }]);
-  if (levelEverywhere(intervals.lo, intervals.hi)) {
-    return { surface: flatPartingSurface(discRadius), findings: [] };
+  const slope = Math.tan(slopeRad);
+  const field = levelEverywhere(intervals) ? undefined : solveField(intervals, lattice, slope);
+  const findings = [
+    ...columns.flatMap((master, i) => judgeMaster({ master, mesh: masters[i].mesh, lattice, field, input })),
+    ...(field ? judgeSlopes(field.heights, intervals.kind, lattice, slope) : []),
+  ];
+  if (!field || field.heights.every((height) => Math.abs(height) < levelBand)) {
+    return { surface: flatPartingSurface(discRadius), findings };
   }
-  const { heights } = solveField(intervals, lattice, Math.tan(slopeRad));
-  if (heights.every((height) => Math.abs(height) < levelBand)) {
-    return { surface: flatPartingSurface(discRadius), findings: [] };
-  }
+  const { heights } = field;
   const { sheet, error } = network(heights, lattice, sheetTolerance);
-  return { surface: { flat: false, ...lattice, heights, sheet, error }, findings: [] };
+  return { surface: { flat: false, ...lattice, heights, sheet, error }, findings };
 }
 
-function levelEverywhere(lo: Float32Array, hi: Float32Array): boolean {
+function levelEverywhere({ lo, hi }: Intervals): boolean {
   for (let k = 0; k < lo.length; k++) if (lo[k] > 0 || hi[k] < 0) return false;
   return true;
 }

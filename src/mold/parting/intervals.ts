@@ -35,31 +35,34 @@ export function freeIntervals({ nx, ny }: Grid): Intervals {
  * walls). Deeper inside it only has to stay in the master. Zero stays allowed wherever the plane is good enough.
  */
 export function narrow(intervals: Intervals, lattice: Grid, columns: MasterColumns): void {
-  const { bottom, top, depth, i0, j0, nx, ny } = columns;
+  const { depth, i0, j0, nx, ny } = columns;
   for (let j = 1; j < ny - 1; j++) {
     for (let i = 1; i < nx - 1; i++) {
       const k = j * nx + i;
       if (depth[k] === 0) continue;
-      const thick = top[k] - bottom[k];
       const atOutline = depth[k] <= silhouetteCells;
-      const below = atOutline
-        ? outlineMargin(thick, steepness(bottom, k, nx, lattice.cell))
-        : Math.min(narrowing * thick, mostMargin);
-      const above = atOutline
-        ? outlineMargin(thick, steepness(top, k, nx, lattice.cell))
-        : Math.min(narrowing * thick, mostMargin);
-      let lo = bottom[k] + below;
-      let hi = top[k] - above;
-      if (atOutline) {
-        if (lo > 0 && lo <= levelBand) lo = 0;
-        if (hi < 0 && hi >= -levelBand) hi = 0;
-      } else {
-        if (lo > 0 && mayBeLevel(-bottom[k])) lo = 0;
-        if (hi < 0 && mayBeLevel(top[k])) hi = 0;
-      }
+      const [lo, hi] = atOutline ? atSilhouette(columns, k, lattice.cell) : deepInside(columns, k);
       meet(intervals, (j0 + j) * lattice.nx + i0 + i, lo, hi, atOutline);
     }
   }
+}
+
+function atSilhouette(
+  { bottom, top, nx }: MasterColumns,
+  k: number,
+  cell: number,
+): readonly [number, number] {
+  const thick = top[k] - bottom[k];
+  const lo = bottom[k] + outlineMargin(thick, steepness(bottom, k, nx, cell));
+  const hi = top[k] - outlineMargin(thick, steepness(top, k, nx, cell));
+  return [lo > 0 && lo <= levelBand ? 0 : lo, hi < 0 && hi >= -levelBand ? 0 : hi];
+}
+
+function deepInside({ bottom, top }: MasterColumns, k: number): readonly [number, number] {
+  const margin = Math.min(narrowing * (top[k] - bottom[k]), mostMargin);
+  const lo = bottom[k] + margin;
+  const hi = top[k] - margin;
+  return [lo > 0 && mayBeLevel(-bottom[k]) ? 0 : lo, hi < 0 && mayBeLevel(top[k]) ? 0 : hi];
 }
 
 /** The plane may run through the master `inside` mm within its surface: exactly on it, or clear of it. */

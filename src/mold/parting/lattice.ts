@@ -4,18 +4,24 @@ import type { Grid } from '../../mesh/index.ts';
 export const blockCells = 64;
 /** The sheet reaches this far past the rim, mm, so that the cut through the disc has no edge in it. */
 const overhang = 2;
-/** More nodes than this (a 560 mm disc at 0.125 mm) would ask for more than a gigabyte. */
-const mostNodes = 20e6;
+/** More nodes than this would ask for more than two gigabytes; whoever asks has to choose a coarser cell. */
+const mostNodes = 40e6;
 
-/** The nodes the parting surface is computed at: a square round the disc, whole blocks, no node on the disc's axes. */
-export function latticeOver(discRadius: number, wishedCell: number): Grid {
-  if (!(discRadius > 0) || !(wishedCell > 0)) {
-    throw new RangeError(`latticeOver(${discRadius}, ${wishedCell}): both must be > 0`);
+/**
+ * The nodes the parting surface is computed at: a square round the disc, whole blocks, no node on the disc's axes.
+ * Throws RangeError for sizes not above 0 and for more than 40 million nodes.
+ */
+export function latticeOver(discRadius: number, cell: number): Grid {
+  if (!(discRadius > 0) || !(cell > 0)) {
+    throw new RangeError(`latticeOver(${discRadius}, ${cell}): both must be > 0`);
   }
-  const finest = (2 * (discRadius + overhang)) / (Math.sqrt(mostNodes) - 2 * blockCells);
-  const cell = Math.max(wishedCell, finest);
   const blocks = Math.ceil((2 * (discRadius + overhang)) / cell / blockCells);
   const cells = blocks * blockCells;
+  if ((cells + 1) ** 2 > mostNodes) {
+    throw new RangeError(
+      `latticeOver(${discRadius}, ${cell}): more than ${mostNodes} nodes; take larger cells`,
+    );
+  }
   // Half a cell off centre: meshes with edges on an axis are met inside their faces.
   const start = (0.5 - cells / 2) * cell;
   return { cell, x0: start, y0: start, nx: cells + 1, ny: cells + 1 };

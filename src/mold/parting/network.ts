@@ -42,21 +42,18 @@ function passErrorsUp(heights: Float32Array, errors: Float32Array, { nx, ny }: G
 /** Middles of the sides of squares: the long sides of triangles whose right angle is in a square's middle. */
 function sideErrors(h: Float32Array, errors: Float32Array, nx: number, ny: number, size: number): void {
   const half = size >> 1;
-  const quarter = size >> 2;
-  for (let j = 0; j < ny; j += half) {
-    const level = (j / half) % 2 === 0;
+  for (let j = 0, level = true; j < ny; j += half, level = !level) {
+    const reach = level ? half : half * nx;
     for (let i = level ? half : 0; i < nx; i += size) {
       const k = j * nx + i;
-      const reach = level ? half : half * nx;
-      let error = Math.max(errors[k], Math.abs((h[k - reach] + h[k + reach]) / 2 - h[k]));
-      if (quarter > 0) {
-        for (const dj of [-quarter, quarter]) {
-          if (j + dj < 0 || j + dj >= ny) continue;
-          if (i > 0) error = Math.max(error, errors[k + dj * nx - quarter]);
-          if (i < nx - 1) error = Math.max(error, errors[k + dj * nx + quarter]);
-        }
+      errors[k] = Math.max(errors[k], Math.abs((h[k - reach] + h[k + reach]) / 2 - h[k]));
+      const quarter = size >> 2;
+      if (quarter === 0) continue;
+      for (const dj of [j > 0 ? -quarter : quarter, j < ny - 1 ? quarter : -quarter]) {
+        const left = i > 0 ? -quarter : quarter;
+        const right = i < nx - 1 ? quarter : -quarter;
+        errors[k] = Math.max(errors[k], errors[k + dj * nx + left], errors[k + dj * nx + right]);
       }
-      errors[k] = error;
     }
   }
 }

@@ -1,17 +1,20 @@
 import { boundsOf, type TriangleMesh } from '../../kernel/index.ts';
 import type { PartingSurface } from '../parting-surface.ts';
 
+/** See `prismUnder`: the cutter of a parting surface. `scope.split(disc, prism)` gives [lower, upper]. */
+export const partingPrism = ({ sheet }: PartingSurface, level: number): TriangleMesh =>
+  prismUnder(sheet, level);
+
 /**
- * The closed solid between the parting surface's sheet and the plane z = `level` (two triangles), mold frame, mm.
- * With a level below the sheet it is what splits a disc into [lower, upper] (`scope.split(disc, prism)`); above it,
- * what is over the parting surface. The sheet must end in a rectangle, as the surfaces of this room do.
+ * The closed solid between a sheet (single-valued, faces to +z, ending in an upright rectangle, as the networks of
+ * this room do) and the plane z = `level` (two triangles), mm: below it with a level below the sheet, else above it.
  * Throws RangeError where the level is within the sheet's heights.
  */
-export function partingPrism({ sheet }: PartingSurface, level: number): TriangleMesh {
+export function prismUnder(sheet: TriangleMesh, level: number): TriangleMesh {
   const { min, max } = boundsOf(sheet.positions);
   const under = level < min[2];
   if (!under && !(level > max[2])) {
-    throw new RangeError(`partingPrism: level ${level} is within the sheet's heights ${min[2]} to ${max[2]}`);
+    throw new RangeError(`prism: level ${level} is within the sheet's heights ${min[2]} to ${max[2]}`);
   }
   const count = sheet.positions.length / 3;
   const floor = [min[0], min[1], level, max[0], min[1], level, max[0], max[1], level, min[0], max[1], level];
@@ -32,7 +35,7 @@ function walls(sheet: TriangleMesh, first: number): number[] {
   const next = borderOf(sheet);
   const atCorner = (x: number, y: number): number => {
     for (const vertex of next.keys()) if (p[vertex * 3] === x && p[vertex * 3 + 1] === y) return vertex;
-    throw new RangeError('partingPrism: the sheet does not end in a rectangle');
+    throw new RangeError('prism: the sheet does not end in a rectangle');
   };
   const corners = [
     atCorner(min[0], min[1]),
@@ -46,7 +49,7 @@ function walls(sheet: TriangleMesh, first: number): number[] {
     const end = corners[(side + 1) % 4];
     for (let vertex = corners[side]; vertex !== end; ) {
       const following = next.get(vertex);
-      if (following === undefined) throw new RangeError('partingPrism: the sheet is not one whole piece');
+      if (following === undefined) throw new RangeError('prism: the sheet is not one whole piece');
       faces.push(here, following, vertex);
       vertex = following;
     }

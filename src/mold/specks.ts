@@ -1,0 +1,78 @@
+import type { Body, Scope } from '../kernel/index.ts';
+import { boundsOf, type Vec3 } from '../kernel/index.ts';
+
+/** Pieces under this (mm3) are left out: less than a grain, and below what the gap round a master may be. */
+export const speckVolume = 0.01;
+
+/** A piece of a half that hangs on nothing: mm3, middle of its box in the bodies' frame. */
+export interface LoosePiece {
+  readonly volume: number;
+  readonly place: Vec3;
+}
+
+export interface JoinedHalves {
+  readonly lower: Body;
+  readonly upper: Body;
+  /** Pieces that went over to the other half. */
+  readonly joined: number;
+  /** Volume left out as specks, mm3. */
+  readonly dropped: number;
+  /** Pieces neither half holds, left out of both. */
+  readonly stuck: readonly LoosePiece[];
+}
+
+/**
+ * Makes each half one piece after the cut by the parting surface: pieces under 0.01 mm3 are left out, others go over
+ * to the other half where they grow onto it. All are tried in one batch. What hangs on neither (a master encloses
+ * it) is left out and told. Bodies in one piece come back as they are. Throws KernelFault where a half is empty.
+ */
+export function joinSpecks(scope: Scope, lower: Body, upper: Body): JoinedHalves {
+  const below = sorted(scope, lower, 'lower half');
+  const above = sorted(scope, upper, 'upper half');
+  const strays = below.strays.length + above.strays.length;
+  const dropped = below.dropped + above.dropped;
+  if (strays === 0) return { lower: below.main, upper: above.main, joined: 0, dropped, stuck: [] };
+  const grownLower = grow(scope, below.main, above.strays, 'lower half');
+  const grownUpper = grow(scope, above.main, below.strays, 'upper half');
+  const stuck = [...grownLower.apart, ...grownUpper.apart];
+  return {
+    lower: grownLower.main,
+    upper: grownUpper.main,
+    joined: strays - stuck.length,
+    dropped,
+    stuck: stuck.map((piece) => ({ volume: piece.volume(), place: middleOf(scope, piece) })),
+  };
+}
+
+interface Sorted {
+  readonly main: Body;
+  readonly strays: readonly Body[];
+  readonly dropped: number;
+}
+
+function sorted(scope: Scope, body: Body, what: string): Sorted {
+  const pieces = scope.pieces(scope.expectSolid(body, what), what);
+  if (pieces.length <= 1) return { main: body, strays: [], dropped: 0 };
+  const volumes = pieces.map((piece) => piece.volume());
+  const largest = volumes.indexOf(Math.max(...volumes));
+  const others = pieces.map((piece, i) => ({ piece, volume: volumes[i] })).filter((_, i) => i !== largest);
+  const strays = others.filter(({ volume }) => volume >= speckVolume);
+  const dropped = others.reduce((sum, { volume }) => sum + (volume < speckVolume ? volume : 0), 0);
+  return { main: pieces[largest], strays: strays.map(({ piece }) => piece), dropped };
+}
+
+function grow(
+  scope: Scope,
+  main: Body,
+  strays: readonly Body[],
+  what: string,
+): { readonly main: Body; readonly apart: readonly Body[] } {
+  if (strays.length === 0) return { main, apart: [] };
+  const grown = sorted(scope, scope.unite([main, ...strays], what), what);
+  return { main: grown.main, apart: grown.strays };
+}
+
+function middleOf(scope: Scope, piece: Body): Vec3 {
+  const { min, max } = boundsOf(scope.toMesh(piece).positions);
+  return [(min[0] + max[0]) / 2, (min[1] + max[1]) / 2, (min[2] + max[2]) / 2];
+}

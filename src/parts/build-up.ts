@@ -1,0 +1,142 @@
+import {
+  type Body,
+  boundsOf,
+  compose,
+  type Matrix4,
+  moveMesh,
+  type Scope,
+  type Solid,
+  scaling,
+  type TriangleMesh,
+  translation,
+  upsideDown,
+} from '../kernel/index.ts';
+import {
+  cropSurface,
+  looseSheet,
+  type Mold,
+  type Part,
+  type PartingSurface,
+  type Placement,
+  prismUnder,
+  type Side,
+  work,
+} from '../mold/index.ts';
+import { asSolid } from './as-solid.ts';
+
+/** Crumbs under this (mm3) are not worth laying in. */
+const leastVolume = 2;
+/** How far (mm, besides its own height) a build-up may reach past its master. */
+const margin = 2;
+
+interface PlacedMesh {
+  readonly mesh: TriangleMesh;
+  readonly matrix: Matrix4;
+}
+
+interface BuildUpInput {
+  readonly id: string;
+  readonly number: number;
+  readonly x: number;
+  readonly y: number;
+  readonly surface: PartingSurface;
+  readonly own: PlacedMesh;
+  readonly others: readonly PlacedMesh[];
+  readonly clearance: number;
+  readonly estimated: boolean;
+}
+
+/**
+ * Part-support build-ups: loose bodies that fill the space between the parting plane and the raised parting surface
+ * under a master, so that it does not bend when the half is pressed; where the surface falls below the plane, the
+ * same over the master, upside down. Numbered by their place in the mold's list of supports; further pieces of one
+ * placement have a number more. They print flat on the face that lies on the plane. None where nothing is raised by
+ * more than 0.3 mm; crumbs under 2 mm3 are left out.
+ */
+export const buildUp: Part = work({
+  id: 'build-up',
+  title: 'part-support build-ups',
+  scope: 'placement',
+  processes: ['rubber'],
+  jobs: (mold) =>
+    mold.parting.flat
+      ? []
+      : mold.supports.flatMap((id, index) => {
+          const placement = mold.placements.find((one) => one.id === id);
+          return placement ? [{ subject: id, input: inputFor(mold, placement, index + 1) }] : [];
+        }),
+  run: (input, { kernel }) =>
+    kernel.scope((scope) =>
+      buildUpBodies(scope, input).map(({ body, side }, piece) => asBuildUp(scope, body, side, piece, input)),
+    ),
+});
+
+function inputFor(mold: Mold, placement: Placement, number: number): BuildUpInput {
+  const meshes = new Map(mold.masters.map(({ id, mesh }) => [id, mesh]));
+  const placed = ({ master, matrix }: Placement): PlacedMesh => {
+    const mesh = meshes.get(master);
+    if (!mesh) throw new RangeError(`placement of ${master}: there is no such master`);
+    return { mesh, matrix };
+  };
+  const { id, x, y, reach } = placement;
+  // The surface stays between the masters' lowest and highest points, so a build-up is no taller.
+  const tallest = Math.max(0, ...mold.placements.map(({ lowest, highest }) => Math.max(-lowest, highest)));
+  const radius = reach + 2 * tallest + margin;
+  const near = mold.placements.filter(
+    (other) => other.id !== id && Math.hypot(other.x - x, other.y - y) < radius + other.reach,
+  );
+  return {
+    id,
+    number,
+    x,
+    y,
+    surface: cropSurface(mold.parting, { min: [x - radius, y - radius], max: [x + radius, y + radius] }),
+    own: placed(placement),
+    others: near.map(placed),
+    clearance: mold.fixture.clearance,
+    estimated: placement.estimated,
+  };
+}
+
+interface BuildUpBody {
+  readonly side: Side;
+  readonly body: Body;
+}
+
+/** Pieces in the mold frame, those above the plane first, each side in the kernel's order. */
+export function buildUpBodies(scope: Scope, input: Omit<BuildUpInput, 'number' | 'x' | 'y'>): BuildUpBody[] {
+  const [own, ...others] = [input.own, ...input.others].map(({ mesh, matrix }) => moveMesh(mesh, matrix));
+  const { surface, clearance, id } = input;
+  const what = `build-up of ${id}`;
+  return ([1, -1] as const).flatMap((side) => {
+    const sheet = looseSheet({ side, surface, own, others, clearance });
+    if (!sheet) return [];
+    const { min } = boundsOf(sheet.positions);
+    const prism = moveMesh(prismUnder(sheet, min[2] - 1), scaling(1, 1, side));
+    const [above, below] = scope.splitAt(scope.fromMesh(prism, what), 0, what);
+    const body = side === 1 ? above : below;
+    if (body.isEmpty()) return [];
+    return scope
+      .pieces(body, what)
+      .filter((piece) => piece.volume() >= leastVolume)
+      .map((piece) => ({ side, body: piece }));
+  });
+}
+
+function asBuildUp(
+  scope: Scope,
+  body: Body,
+  side: Side,
+  piece: number,
+  { id, number, x, y, estimated }: BuildUpInput,
+): Solid {
+  const more = piece === 0 ? '' : `-${piece + 1}`;
+  const toPrint = compose(...(side === 1 ? [] : [upsideDown]), translation(-x, -y, 0));
+  return asSolid(scope, body, toPrint, {
+    id: `build-up-${String(number).padStart(2, '0')}${more}`,
+    title: `build-up ${number}${more} ${side === 1 ? 'under' : 'over'} ${id}`,
+    role: 'build-up',
+    subjects: [id],
+    estimated,
+  });
+}

@@ -1,0 +1,151 @@
+import { describe, expect, test } from 'vitest';
+import { boundsOf, loadKernel, moveMesh, type TriangleMesh } from '../../src/kernel/index.ts';
+import { distanceTree, meshDistance } from '../../src/mesh/distance.ts';
+import { findPartingSurface, heightAt, type Mold, partingDefaults } from '../../src/mold/index.ts';
+import { buildUp } from '../../src/parts/build-up.ts';
+import { badge, bunny, ellipsoid, placed, rod, rotation, translation } from '../mold/shaped-masters.ts';
+import { masterOf, place } from './example-masters.ts';
+import { exampleMold, solidsOf, volumeOf } from './example-mold.ts';
+import { pairEdges } from './pairing.ts';
+
+const kernel = await loadKernel();
+const radius = 32;
+
+interface Laid {
+  readonly mesh: TriangleMesh;
+  readonly at: number;
+  readonly angleRad?: number;
+}
+
+/** A rubber mold of the meshes at their distances from the axis, each with a build-up wished. */
+function moldOf(laid: readonly Laid[], clearance = 0.2): Mold {
+  const masters = laid.map(({ mesh }, i) => masterOf(`m${i}`, mesh));
+  const placements = laid.map(({ at, angleRad = 0 }, i) =>
+    place(masters[i], `p${i}`, { radius: at, angleRad }),
+  );
+  const { surface } = findPartingSurface({
+    discRadius: radius,
+    masters: placements.map(({ id, matrix }, i) => ({ id, mesh: moveMesh(masters[i].mesh, matrix) })),
+    pins: [{ outside: radius - 1 }],
+    ...partingDefaults,
+    limitUp: 10,
+    limitDown: 10,
+  });
+  const flat = exampleMold();
+  return exampleMold({
+    process: 'rubber',
+    disc: { ...flat.disc, radius },
+    masters,
+    placements,
+    supports: placements.map(({ id }) => id),
+    parting: surface,
+    fixture: { ...flat.fixture, clearance },
+  });
+}
+
+/** Least distance of all build-ups, in their places, to all masters. */
+function leastDistance(mold: Mold): number {
+  const masters = mold.placements.map(({ matrix }, i) => distanceTree(mold.masters[i].mesh, matrix));
+  const found = solidsOf(buildUp, mold, { kernel }).flatMap(({ mesh, toMold }) =>
+    masters.map((tree) => {
+      const distance = meshDistance(distanceTree(mesh, toMold), tree, 1);
+      return 'beyond' in distance ? distance.beyond : distance.distance;
+    }),
+  );
+  return Math.min(...found);
+}
+
+const stalk = (): TriangleMesh =>
+  placed(
+    rod((t) => [16 * t - 8, 5 * t * t], 1),
+    rotation('z', 0.3),
+  );
+const raisedBall = (): TriangleMesh => placed(ellipsoid(4, 4, 4), translation(0, 0, 3));
+const sunkBall = (): TriangleMesh => placed(ellipsoid(4, 4, 4), translation(0, 0, -3));
+
+describe('build-ups', () => {
+  test.each([
+    ['a stalk that rises off the plane', () => [{ mesh: stalk(), at: 0 }], 1, 2],
+    ['a raised ball', () => [{ mesh: raisedBall(), at: 10 }], 1, 0],
+    ['a sunk ball, upside down', () => [{ mesh: sunkBall(), at: 10 }], -1, 0],
+  ] as const)(
+    '%s: closed, prints flat, fills up to the parting surface, keeps the clearance',
+    (_, laid, side, euler) => {
+      const mold = moldOf(laid());
+      const solids = solidsOf(buildUp, mold, { kernel });
+      expect(solids.map(({ id }) => id)).toEqual(['build-up-01']);
+      const [{ mesh, toMold, role, subjects }] = solids;
+      expect(role).toBe('build-up');
+      expect(subjects).toEqual(['p0']);
+      expect(pairEdges(mesh)).toMatchObject({ unpaired: 0, flat: 0, euler });
+      expect(volumeOf(mesh)).toBeGreaterThan(10);
+      expect(boundsOf(mesh.positions).min[2]).toBe(0);
+      const there = moveMesh(mesh, toMold);
+      const { min, max } = boundsOf(there.positions);
+      if (side === 1) expect(min[2]).toBe(0);
+      else expect(max[2]).toBe(0);
+      // Never past the parting surface (network tolerances 0.01 and 0.005, bilinear between nodes).
+      for (let v = 0; v < there.positions.length; v += 3) {
+        const [x, y, z] = there.positions.subarray(v, v + 3);
+        if (z !== 0) expect(side * z).toBeLessThan(side * heightAt(mold.parting, x, y) + 0.02);
+      }
+      const least = leastDistance(mold);
+      expect(least).toBeGreaterThan(0.2 - 0.01);
+      expect(least).toBeLessThan(0.2 + 0.06);
+    },
+  );
+
+  test('round a raised ball: as much as the body of revolution between plane, slope and ball', () => {
+    // Ball R = 4 with its middle h above the plane, kept c away, slope 45 degrees, where it is 0.3 thick: profile
+    // min(h - max(0, r - 4), h - sqrt((R + c)^2 - r^2)); V = integral of 2 pi r times that, by Simpson's rule.
+    const revolved = (h: number, c: number): number => {
+      const profile = (r: number): number =>
+        Math.min(h - Math.max(0, r - 4), r < 4 + c ? h - Math.sqrt((4 + c) ** 2 - r * r) : h);
+      const steps = 20000;
+      const to = 8;
+      let sum = 0;
+      for (let k = 0; k <= steps; k++) {
+        const r = (to * k) / steps;
+        const high = profile(r) >= 0.3 ? profile(r) : 0;
+        sum += (k === 0 || k === steps ? 1 : k % 2 ? 4 : 2) * 2 * Math.PI * r * high;
+      }
+      return (sum * to) / steps / 3;
+    };
+    const [{ mesh }] = solidsOf(buildUp, moldOf([{ mesh: raisedBall(), at: 10 }]), { kernel });
+    // At most 0.06 farther from the ball than asked; the surface passes up to 0.1 below the middle, where the ball is
+    // still as good as widest.
+    expect(volumeOf(mesh)).toBeLessThan(revolved(3, 0.2));
+    expect(volumeOf(mesh)).toBeGreaterThan(revolved(2.9, 0.26));
+  });
+
+  test('neighbors: each its own, apart from each other and from both masters', () => {
+    const mold = moldOf([
+      { mesh: raisedBall(), at: 6 },
+      { mesh: raisedBall(), at: 6, angleRad: Math.PI },
+    ]);
+    const solids = solidsOf(buildUp, mold, { kernel });
+    expect(solids.map(({ id }) => id)).toEqual(['build-up-01', 'build-up-02']);
+    for (const { mesh } of solids) expect(pairEdges(mesh)).toMatchObject({ unpaired: 0, flat: 0 });
+    expect(leastDistance(mold)).toBeGreaterThan(0.19);
+    const [a, b] = solids.map(({ mesh, toMold }) => distanceTree(mesh, toMold));
+    expect(meshDistance(a, b, 0.3)).toMatchObject({ distance: expect.closeTo(0.2, 1) });
+  });
+
+  test('a sculpted master: every piece closed and clear', () => {
+    const mold = moldOf([{ mesh: placed(bunny(12), rotation('x', Math.PI / 2)), at: 0 }], 0.3);
+    const solids = solidsOf(buildUp, mold, { kernel });
+    expect(solids.length).toBeGreaterThan(0);
+    for (const { mesh } of solids) {
+      expect(pairEdges(mesh)).toMatchObject({ unpaired: 0, flat: 0 });
+      expect(volumeOf(mesh)).toBeGreaterThan(2);
+    }
+    expect(leastDistance(mold)).toBeGreaterThan(0.29);
+  });
+
+  test('nothing for a flat-backed badge, nor in rigid halves', () => {
+    expect(solidsOf(buildUp, moldOf([{ mesh: badge(6, 1.5, 1), at: 10 }]), { kernel })).toEqual([]);
+    expect(
+      solidsOf(buildUp, { ...moldOf([{ mesh: raisedBall(), at: 10 }]), process: 'rigid' }, { kernel }),
+    ).toEqual([]);
+  });
+});
