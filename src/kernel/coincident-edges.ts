@@ -1,12 +1,18 @@
 import type { TriangleMesh } from './triangles.ts';
 
 /**
+ * Edges up to this length are taken for none, mm: some tens of float32 steps on a 250 mm disc. The ends of such an edge have
+ * been rounded separately, so that the slivers beside it may cross each other.
+ */
+const shortest = 2e-4;
+
+/**
  * Makes one vertex of the two ends of every edge without length, dropping the two faces beside it, where the surface
- * stays a closed 2-manifold by that (link condition: the ends share exactly two neighbors). Gives the triangles,
- * the same array where nothing was to do. Edges whose collapse would pinch the surface are left.
+ * stays a closed 2-manifold by that (link condition: the ends share exactly two neighbors) and no other face is
+ * turned over. Gives the triangles, the same array where nothing was to do. Other edges are left.
  */
 export function collapseShortEdges({ positions, triangles }: TriangleMesh): Uint32Array {
-  const short = edgesWithoutLength(positions, triangles);
+  const short = shortEdges(positions, triangles);
   if (short.length === 0) return triangles;
   const faces = facesAround(short, triangles);
   const result = triangles.slice();
@@ -21,6 +27,7 @@ export function collapseShortEdges({ positions, triangles }: TriangleMesh): Uint
     const neighbors = neighborsOf(drop, around, result);
     const common = [...neighborsOf(keep, round(keep), result)].filter((vertex) => neighbors.has(vertex));
     if (common.length !== 2) continue;
+    if (turnsOver(positions, result, around, between, drop, keep)) continue;
     for (const face of between) gone.add(face);
     const moved = around.filter((face) => !gone.has(face));
     for (const face of moved) {
@@ -32,17 +39,45 @@ export function collapseShortEdges({ positions, triangles }: TriangleMesh): Uint
   return result.filter((_, corner) => !gone.has(corner - (corner % 3)));
 }
 
-function edgesWithoutLength(p: Float32Array, triangles: Uint32Array): (readonly [number, number])[] {
+function shortEdges(p: Float32Array, triangles: Uint32Array): (readonly [number, number])[] {
   const short: (readonly [number, number])[] = [];
   for (let face = 0; face < triangles.length; face += 3) {
     for (let k = 0; k < 3; k++) {
       const a = triangles[face + k];
       const b = triangles[face + ((k + 1) % 3)];
-      const same = p[a * 3] === p[b * 3] && p[a * 3 + 1] === p[b * 3 + 1] && p[a * 3 + 2] === p[b * 3 + 2];
-      if (a < b && same) short.push([a, b]);
+      if (a < b && distance2(p, a, b) <= shortest * shortest) short.push([a, b]);
     }
   }
   return short;
+}
+
+const distance2 = (p: Float32Array, a: number, b: number): number =>
+  (p[a * 3] - p[b * 3]) ** 2 + (p[a * 3 + 1] - p[b * 3 + 1]) ** 2 + (p[a * 3 + 2] - p[b * 3 + 2]) ** 2;
+
+/** Whether a face that stays would point the other way once `drop` lies where `keep` is. */
+function turnsOver(
+  p: Float32Array,
+  triangles: Uint32Array,
+  around: readonly number[],
+  between: readonly number[],
+  drop: number,
+  keep: number,
+): boolean {
+  if (distance2(p, drop, keep) === 0) return false;
+  return around.some((face) => {
+    if (between.includes(face)) return false;
+    const before = [...triangles.subarray(face, face + 3)];
+    const after = before.map((vertex) => (vertex === drop ? keep : vertex));
+    const [ax, ay, az] = normal(p, before);
+    const [bx, by, bz] = normal(p, after);
+    return ax * bx + ay * by + az * bz < 0;
+  });
+}
+
+function normal(p: Float32Array, [a, b, c]: readonly number[]): readonly [number, number, number] {
+  const [ux, uy, uz] = [p[b * 3] - p[a * 3], p[b * 3 + 1] - p[a * 3 + 1], p[b * 3 + 2] - p[a * 3 + 2]];
+  const [vx, vy, vz] = [p[c * 3] - p[a * 3], p[c * 3 + 1] - p[a * 3 + 1], p[c * 3 + 2] - p[a * 3 + 2]];
+  return [uy * vz - uz * vy, uz * vx - ux * vz, ux * vy - uy * vx];
 }
 
 /** Faces (index of their first corner) at the ends of the edges and, for the link condition, nowhere else. */
