@@ -8,7 +8,7 @@ import { TextCursor } from './text-cursor.ts';
 import { usedPoints } from './used-points.ts';
 
 /** Most corners one face may have: no program writes more, and cutting them up would take long. */
-const mostCorners = 10_000;
+const mostCorners = 4000;
 /** Most steps spent on cutting the hollow faces of a file: about ten seconds. */
 const mostCutting = 2e9;
 

@@ -47,6 +47,7 @@ describe('3MF that is read', () => {
     expect(read3mf(modelXml(object(1), item(1), head)).mesh?.unit).toBe(unit);
   });
 
+  // 3MF core specification 1.4, 3.3: "m00 ... m32" are rows of a matrix that points, as rows, are multiplied by.
   it('multiplies points as rows from the left: turn, stretch and translation last', () => {
     // x -> y, y -> 2 z, z -> 3 x, then moved by 10, 20, 30.
     const outcome = read3mf(modelXml(object(1), item(1, '0 1 0 0 0 2 3 0 0 10 20 30')));

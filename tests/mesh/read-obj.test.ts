@@ -281,7 +281,7 @@ describe('OBJ that is refused', () => {
       'a face with very many corners',
       `${points}f ${'1 2 3 '.repeat(4000)}`,
       'mesh.unreadable',
-      /more than 10000 corners/,
+      /more than 4000 corners/,
       { line: 5 },
     ],
     [
