@@ -47,6 +47,12 @@ const asJson = (path: string, { mesh, ...rest }: Inspection) => ({
   ...(mesh && { triangles: mesh.triangles.length / 3, vertices: mesh.positions.length / 3 }),
 });
 
+/** About the center of mass, per unit of density; what is only rounding beside the greatest shows as 0. */
+function moments(some: readonly number[], all: readonly number[]): string {
+  const greatest = Math.max(...all.map(Math.abs));
+  return some.map((value) => (Math.abs(value) < 1e-9 * greatest ? '0' : value.toPrecision(6))).join(', ');
+}
+
 function describe(path: string, inspection: Inspection): string {
   const { mesh, measures, unit, reach, widest, findings } = inspection;
   const parts = [strong(path)];
@@ -63,10 +69,8 @@ function describe(path: string, inspection: Inspection): string {
         ['  volume', showQuantity(measures.volume, 'mm3')],
         ['  surface', showQuantity(measures.area, 'mm2')],
         ['  center of mass', `${point(measures.centroid)} mm`],
-        [
-          '  inertia about it',
-          `${measures.inertia.map((value) => value.toPrecision(6)).join(', ')} mm5 (xx, yy, zz, xy, yz, zx)`,
-        ],
+        ['  inertia xx, yy, zz', `${moments(measures.inertia.slice(0, 3), measures.inertia)} mm5`],
+        ['  inertia xy, yz, zx', `${moments(measures.inertia.slice(3), measures.inertia)} mm5`],
         ['  circle round it', `${showQuantity(2 * reach, 'mm')} across`],
         ['  widest contour', `${showQuantity(widest, 'mm')} above its lowest point`],
       ]),
