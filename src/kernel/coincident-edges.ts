@@ -1,10 +1,10 @@
 import type { TriangleMesh } from './triangles.ts';
 
 /**
- * Edges up to this length are taken for none, mm: some tens of float32 steps on a 250 mm disc. The ends of such an edge have
+ * Edges up to this length are taken for none, mm: a hundred float32 steps on a 250 mm disc. The ends of such an edge have
  * been rounded separately, so that the slivers beside it may cross each other.
  */
-const shortest = 2e-4;
+const shortest = 5e-4;
 
 /**
  * Makes one vertex of the two ends of every edge without length, dropping the two faces beside it, where the surface
