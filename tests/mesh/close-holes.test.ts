@@ -9,7 +9,7 @@ const close = (shape: Parameters<typeof asMesh>[0], limit: number) => {
   return closeHoles(mesh, pairEdges(mesh.triangles, mesh.positions.length / 3), limit);
 };
 
-test.each([12, 100, 300])(
+test.each([12, 100, 300, 20_000])(
   'a regular polygon of %i sides is spanned by n - 2 faces over its own area',
   (n) => {
     const points = Array.from({ length: n }, (_, i) => {
@@ -45,6 +45,26 @@ test('a chain with a bay is not spanned across the bay', () => {
   // Shoelace: 10 mm2.
   expect(area(0) + area(3) + area(6)).toBeCloseTo(10, 9);
   for (const f of [0, 3, 6]) expect(area(f)).toBeGreaterThan(0);
+});
+
+test('a long rim with points in line keeps them all: the sides of a square, 200 points each', () => {
+  const side = 200;
+  const points = Array.from({ length: 4 * side }, (_, i) => {
+    const t = (i % side) / side;
+    return (
+      [
+        [t, 0, 0],
+        [1, t, 0],
+        [1 - t, 1, 0],
+        [0, 1 - t, 0],
+      ] as const
+    )[Math.floor(i / side)];
+  });
+  const faces = spanLoop(points, () => false) ?? [];
+  expect(faces).toHaveLength(3 * (4 * side - 2));
+  const edges = new Set(faces.map((v, h) => `${v}>${faces[h % 3 === 2 ? h - 2 : h + 1]}`));
+  expect(edges.size).toBe(faces.length);
+  for (let i = 0; i < points.length; i++) expect(edges.has(`${i}>${(i + 1) % points.length}`)).toBe(true);
 });
 
 test('no edge is made twice: undefined where every way needs one that is taken', () => {
