@@ -6,6 +6,16 @@ import { version } from './version.ts';
 const exitCodesHelp = `
 Exit codes: 0 fine; 1 a finding says stop; 2 the input cannot be read; 3 a fault of discwright.`;
 
+const examples = `
+Examples:
+  discwright new charms.yaml --diameter 9in
+  discwright inspect beetle.stl
+  discwright check charms.yaml
+  discwright build charms.yaml --out out`;
+
+/** Shown under a command's help: what it is typed like, and what its exit codes say. */
+const example = (line: string): string => `\nExample:\n  discwright ${line}\n${exitCodesHelp}`;
+
 /**
  * Runs one command line and returns the exit code. Commands are loaded when called, so that --help needs no geometry
  * kernel. Never throws: what the user can mend is one line, what he cannot is said to be our fault.
@@ -24,12 +34,17 @@ export async function runProgram(args: readonly string[], terminal: Terminal): P
       terminal.err(`discwright: ${error.message}`);
       return exitCode.unreadable;
     }
-    terminal.err(
-      `discwright: a fault of the program: ${error instanceof Error ? error.message : String(error)}`,
-    );
-    if (process.env.DISCWRIGHT_DEBUG && error instanceof Error) terminal.err(error.stack ?? '');
+    sayOurFault(error, terminal);
     return exitCode.ours;
   }
+}
+
+function sayOurFault(error: unknown, terminal: Terminal): void {
+  const [says] = (error instanceof Error ? error.message : String(error)).split('\n', 1);
+  terminal.err(
+    `discwright: a fault of the program: ${says}. Please report it with the plan; DISCWRIGHT_DEBUG=1 shows more.`,
+  );
+  if (process.env.DISCWRIGHT_DEBUG && error instanceof Error) terminal.err(error.stack ?? '');
 }
 
 function describeProgram(terminal: Terminal, done: (code: ExitCode) => void): Command {
@@ -43,7 +58,7 @@ function describeProgram(terminal: Terminal, done: (code: ExitCode) => void): Co
       writeOut: (text) => terminal.out(text.trimEnd()),
       writeErr: (text) => terminal.err(text.trimEnd()),
     })
-    .addHelpText('after', exitCodesHelp);
+    .addHelpText('after', `${examples}\n${exitCodesHelp}`);
 
   program
     .command('new')
@@ -52,10 +67,7 @@ function describeProgram(terminal: Terminal, done: (code: ExitCode) => void): Co
     .option('--diameter <length>', 'disc diameter, such as 9in or 230mm', '250mm')
     .option('--process <name>', 'rubber, rigid or poured', 'rubber')
     .option('--unit <unit>', 'write lengths in mm or in', 'mm')
-    .addHelpText(
-      'after',
-      '\nExample:\n  discwright new charms.yaml --diameter 9in --process rubber --unit in',
-    )
+    .addHelpText('after', example('new charms.yaml --diameter 9in --process rubber --unit in'))
     .action(
       async (file: string | undefined, options: { diameter: string; process: string; unit: string }) => {
         const { runNew } = await import('./commands/new.ts');
@@ -69,7 +81,7 @@ function describeProgram(terminal: Terminal, done: (code: ExitCode) => void): Co
     .argument('<files...>', 'STL, OBJ or 3MF files')
     .option('--unit <unit>', 'what a length in the files means: mm, cm, m, in, ft, micron')
     .option('--json', 'print JSON')
-    .addHelpText('after', '\nExample:\n  discwright inspect beetle.stl --unit in')
+    .addHelpText('after', example('inspect beetle.stl --unit in'))
     .action(async (files: string[], options: { unit?: string; json?: true }) => {
       const { runInspect } = await import('./commands/inspect.ts');
       done(await runInspect(files, options, terminal));
@@ -81,7 +93,7 @@ function describeProgram(terminal: Terminal, done: (code: ExitCode) => void): Co
     .argument('<plan>', 'a plan file, or a folder with a plan.yaml in it')
     .option('--json', 'print the report as JSON')
     .option('--quiet', 'no progress')
-    .addHelpText('after', '\nExample:\n  discwright check presets/hedgerow')
+    .addHelpText('after', example('check presets/hedgerow'))
     .action(async (plan: string, options: { json?: true; quiet?: true }) => {
       const { runCheck } = await import('./commands/check.ts');
       done(await runCheck(plan, options, terminal));
@@ -92,10 +104,13 @@ function describeProgram(terminal: Terminal, done: (code: ExitCode) => void): Co
     .description('make the solids and write them with a report and a manifest')
     .argument('<plan>', 'a plan file, or a folder with a plan.yaml in it')
     .option('--out <folder>', 'where the folder with the results goes', 'out')
-    .option('--only <names...>', 'only the solids whose name or kind begins with one of these')
+    .option(
+      '--only <names...>',
+      'only the solids whose name or kind begins with one of these, such as halves, tab, boss',
+    )
     .option('--json', 'print the manifest and report as JSON')
-    .option('--quiet', 'no progress and no report, only what went wrong')
-    .addHelpText('after', '\nExample:\n  discwright build presets/hedgerow --out out --only sprue-form tab')
+    .option('--quiet', 'no progress and no report, only what is withheld')
+    .addHelpText('after', example('build presets/hedgerow --out out --only sprue-form tab'))
     .action(async (plan: string, options: { out: string; only?: string[]; json?: true; quiet?: true }) => {
       const { runBuild } = await import('./commands/build.ts');
       done(await runBuild(plan, options, terminal));

@@ -1,4 +1,5 @@
 import { writeFile } from 'node:fs/promises';
+import { dirname } from 'node:path';
 import { readQuantity, starterPlan } from '../../src/plan/index.ts';
 import { type ExitCode, exitCode, Unreadable } from '../exit.ts';
 import type { Terminal } from '../terminal.ts';
@@ -31,13 +32,18 @@ export async function runNew(
   try {
     await writeFile(file, text, { flag: 'wx' });
   } catch (error) {
-    const code = (error as NodeJS.ErrnoException).code;
-    throw new Unreadable(
-      code === 'EEXIST' ? `${file} is there already; nothing was written` : `cannot write ${file} (${code})`,
-    );
+    throw new Unreadable(sayWhy(file, error));
   }
   terminal.out(`${file} written; try: discwright build ${file}`);
   return exitCode.fine;
+}
+
+function sayWhy(file: string, error: unknown): string {
+  const code = (error as NodeJS.ErrnoException).code;
+  if (code === 'EEXIST') return `${file} is there already; nothing was written`;
+  if (code === 'ENOENT') return `cannot write ${file}: there is no folder ${dirname(file)}`;
+  if (code === 'EACCES' || code === 'EPERM') return `cannot write ${file}: you may not write there`;
+  return `cannot write ${file} (${code ?? String(error)})`;
 }
 
 function oneOf<const T extends string>(option: string, value: string, allowed: readonly T[]): T {

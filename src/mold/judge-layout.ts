@@ -21,9 +21,10 @@ const bossRing = (boss: Boss): Ring => {
   return { id, near: middle - reach, far: middle + reach, place: [x, y, 0], ...(at && { at }) };
 };
 
+/** Its outer corners lie `inset` inside the rim, or the can would not close; so its flat outer face lies deeper. */
 const tabRing = ({ id, angleRad, inset, length, width, at }: Tab, radius: number): Ring => {
-  const outer = radius - inset;
-  const far = Math.hypot(outer, width / 2);
+  const far = radius - inset;
+  const outer = Math.sqrt(Math.max(0, far ** 2 - (width / 2) ** 2));
   return { id, near: outer - length, far, place: onRim(angleRad, outer), ...(at && { at }) };
 };
 

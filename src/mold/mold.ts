@@ -111,7 +111,7 @@ export interface Tab {
   readonly width: number;
   readonly length: number;
   readonly height: number;
-  /** Distance of the tab's outer face from the rim. */
+  /** Distance of the tab's outer corners from the rim. */
   readonly inset: number;
   readonly at?: TextSpot;
 }

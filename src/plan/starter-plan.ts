@@ -118,11 +118,11 @@ function bossSizes(diameter: number, process: PlanValue['process'], unit: 'mm' |
       ? { kind, sizes: ['5/16', '1/4'], reach: 7.4 }
       : { kind, sizes: ['3/8', '5/16'], reach: 8.3 };
   }
-  if (diameter < 120) return { kind, sizes: ['M5', 'M4'], reach: 4.5 };
-  if (diameter < 200) return { kind, sizes: ['M6', 'M5'], reach: 5.6 };
+  if (diameter < 120) return { kind, sizes: ['M5', 'M4'], reach: 4.7 };
+  if (diameter < 200) return { kind, sizes: ['M6', 'M5'], reach: 5.8 };
   return diameter < 280
-    ? { kind, sizes: ['M10', 'M8'], reach: 8.9 }
-    : { kind, sizes: ['M12', 'M10'], reach: 10.1 };
+    ? { kind, sizes: ['M10', 'M8'], reach: 9.3 }
+    : { kind, sizes: ['M12', 'M10'], reach: 10.4 };
 }
 
 function registration(

@@ -1,0 +1,72 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, it, test } from 'vitest';
+import { filesIn, run, workbench } from './workbench.ts';
+
+const bench = workbench();
+
+const variants = (['rubber', 'rigid', 'poured'] as const).flatMap((process) =>
+  (['mm', 'in'] as const).map((unit) => ({ process, unit })),
+);
+
+describe('new', () => {
+  test.each(variants)(
+    'a plan for $process in $unit is written, and builds without a stop or warning',
+    async ({ process, unit }) => {
+      const file = bench.path(`${process}-${unit}.yaml`);
+      const diameter = unit === 'in' ? '6in' : '250';
+      const made = await run('new', file, '--process', process, '--unit', unit, '--diameter', diameter);
+      expect({ code: made.code, err: made.err }).toEqual({ code: 0, err: '' });
+      expect(made.out).toBe(`${file} written; try: discwright build ${file}`);
+      const out = bench.path(`out-${process}-${unit}`);
+      const built = await run('build', file, '--out', out);
+      expect(built.err).toBe('');
+      expect(built.out).toMatch(/^New disc: 0 stops, 0 warnings, /);
+      expect(built.code).toBe(0);
+      expect([...filesIn(out).keys()]).toEqual(
+        expect.arrayContaining(['new-disc/lower-half.stl', 'new-disc/sprue-form.stl']),
+      );
+    },
+  );
+
+  it('prints the plan where no file is named', async () => {
+    const printed = await run('new', '--diameter', '9in', '--unit', 'in');
+    const file = bench.path('printed.yaml');
+    await run('new', file, '--diameter', '9in', '--unit', 'in');
+    expect(`${printed.out}\n`).toBe(readFileSync(file, 'utf8'));
+    expect(printed.out).toContain('diameter: 9 in');
+  });
+
+  it('takes a bare number in the unit of the plan', async () => {
+    expect((await run('new', '--diameter', '9', '--unit', 'in')).out).toContain('diameter: 9 in');
+    expect((await run('new', '--diameter', '230')).out).toContain('diameter: 230\n');
+  });
+
+  it('never overwrites', async () => {
+    const file = bench.put('mine.yaml', '# years of work\n');
+    const { code, out, err } = await run('new', file);
+    expect({ code, out }).toEqual({ code: 2, out: '' });
+    expect(err).toBe(`discwright: ${file} is there already; nothing was written`);
+    expect(readFileSync(file, 'utf8')).toBe('# years of work\n');
+  });
+
+  it.each([
+    ['no folder for it', ['new', '/nowhere/at/all/plan.yaml'], /there is no folder \/nowhere\/at\/all/],
+    [
+      'an unknown process',
+      ['new', '--process', 'clay'],
+      /--process clay is not known; use one of rubber, rigid, poured/,
+    ],
+    ['an unknown unit', ['new', '--unit', 'cm'], /--unit cm is not known; use one of mm, in/],
+    ['no number', ['new', '--diameter', 'big'], /--diameter big: /],
+    ['a weight', ['new', '--diameter', '9 kg'], /--diameter 9 kg: /],
+    ['a coin', ['new', '--diameter', '20mm'], /60 to 1000 mm/],
+    ['a wheel', ['new', '--diameter', '2 m'], /60 to 1000 mm/],
+    ['endless', ['new', '--diameter', 'Infinity'], /--diameter Infinity: /],
+  ])('says in one line what is wrong with %s', async (_, args, says) => {
+    const { code, out, err } = await run(...args);
+    expect({ code, out }).toEqual({ code: 2, out: '' });
+    expect(err).toMatch(/^discwright: /);
+    expect(err).toMatch(says);
+    expect(err).not.toContain('\n');
+  });
+});
