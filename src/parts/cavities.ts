@@ -21,8 +21,6 @@ export interface Placed {
   readonly placements: readonly Placement[];
 }
 
-export type PerHalf<T> = Record<Half, T>;
-
 /** A master in one lie and sink: placements that differ by a turn about z and a shift share it. */
 interface Shape {
   readonly mesh: TriangleMesh;
@@ -33,30 +31,26 @@ interface Shape {
 /**
  * Cutters of all cavities for a flat parting plane: each shape is cut at z = 0 once, then turned and shifted to its
  * places; cavities whose bounding circles are apart are joined into one body without uniting them. With `relieve`
- * the air over (lower half) or under (upper half) a cavity belongs to it, up to the parting plane.
+ * the air over (lower half) or under (upper half) a cavity belongs to it, up to the parting plane. Gives one function
+ * for both halves, so that one half's cutters can be dropped before the other's are made.
  */
-export function flatCavities(scope: Scope, placed: Placed, relieve: boolean): PerHalf<Body[]> {
+export function flatCavities(scope: Scope, placed: Placed, relieve: boolean): (half: Half) => Body[] {
   const crowded = crowdedPlacements(placed.placements);
-  const joined: PerHalf<TriangleMesh[]> = { lower: [], upper: [] };
-  const single: PerHalf<Body[]> = { lower: [], upper: [] };
-  for (const shape of shapesOf(placed)) {
-    const pieces = cutAtPlane(scope, shape, relieve);
-    for (const placement of shape.placements) {
-      const move = spin(placement.matrix);
-      for (const half of ['lower', 'upper'] as const) {
-        const piece = pieces[half];
-        if (!piece) continue;
-        const there = moveMesh(piece, move);
-        if (crowded.has(placement.id)) single[half].push(scope.fromExactMesh(there, placement.id));
-        else joined[half].push(there);
+  const cut = shapesOf(placed).map((shape) => ({ shape, pieces: cutAtPlane(scope, shape, relieve) }));
+  return (half) => {
+    const joined: TriangleMesh[] = [];
+    const single: Body[] = [];
+    for (const { shape, pieces } of cut) {
+      const piece = pieces[half];
+      if (!piece) continue;
+      for (const { id, matrix } of shape.placements) {
+        const there = moveMesh(piece, spin(matrix));
+        if (crowded.has(id)) single.push(scope.fromExactMesh(there, id));
+        else joined.push(there);
       }
     }
-  }
-  const bodies = (half: Half): Body[] =>
-    joined[half].length === 0
-      ? single[half]
-      : [scope.fromExactMesh(joinMeshes(joined[half]), 'cavities'), ...single[half]];
-  return { lower: bodies('lower'), upper: bodies('upper') };
+    return joined.length === 0 ? single : [scope.fromExactMesh(joinMeshes(joined), 'cavities'), ...single];
+  };
 }
 
 /** Every master whole, at its place. */

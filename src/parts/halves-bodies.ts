@@ -2,7 +2,7 @@ import { type Body, boundsOf, moveMesh, type Scope } from '../kernel/index.ts';
 import { heightAt, type Mold, partingPrism } from '../mold/index.ts';
 import { type BlankShape, discBody, markCutters, wholeDiscBody } from './blank-body.ts';
 import { headBody, imprintBody, pocketBody, socketBody } from './boss-body.ts';
-import { flatCavities, masterOf, type PerHalf, wholeCavities } from './cavities.ts';
+import { flatCavities, masterOf, wholeCavities } from './cavities.ts';
 import { channelBody } from './channel-body.ts';
 import { bothHalves, type Half } from './half.ts';
 import { notchCutter } from './notch.ts';
@@ -37,33 +37,36 @@ const shapeOf = ({ disc, sprue, fixture }: HalvesInput): BlankShape => ({
   chordError: fixture.chordError,
 });
 
-/** Both halves in the mold frame. Throws KernelFault naming the half, placement or fixture that fails. */
-export function halvesBodies(scope: Scope, input: HalvesInput, options: HalvesOptions): PerHalf<Body> {
+/**
+ * Both halves in the mold frame, each made when it is asked for: whoever is done with one may drop it before the
+ * other. Throws KernelFault naming the half, placement or fixture that fails.
+ */
+export function halvesBodies(scope: Scope, input: HalvesInput, options: HalvesOptions): (half: Half) => Body {
   return input.parting.flat ? flatHalves(scope, input, options) : curvedHalves(scope, input, options);
 }
 
 /** Each half is its own disc less what is on its side of z = 0: small cutters first, cavities last. */
-function flatHalves(scope: Scope, input: HalvesInput, { marks }: HalvesOptions): PerHalf<Body> {
+function flatHalves(scope: Scope, input: HalvesInput, { marks }: HalvesOptions): (half: Half) => Body {
   const shape = shapeOf(input);
   const cavities = flatCavities(scope, input, input.process === 'rigid' && input.fixture.relieve);
   const shared = sharedCutters(scope, input);
-  const half = (side: Half): Body => {
+  return (side) => {
     const small = [
       ...shared,
       ...ownCutters(scope, side, input),
       ...(marks ? markCutters(scope, side, shape) : []),
     ];
     const disc = scope.unite([discBody(scope, side, shape), ...heads(scope, side, input)], `${side} half`);
-    const cut = scope.subtract(disc, small, `${side} half`);
-    const done = scope.subtract(cut, cavities[side], `${side} half`);
-    for (const cavity of cavities[side]) scope.drop(cavity);
+    const plain = scope.subtract(disc, small, `${side} half`);
+    const hollows = cavities(side);
+    const done = scope.subtract(plain, hollows, `${side} half`);
+    for (const hollow of hollows) scope.drop(hollow);
     return done;
   };
-  return { lower: half('lower'), upper: half('upper') };
 }
 
 /** One cut of the whole disc by the parting prism gives both halves, so that they share the cut's vertices. */
-function curvedHalves(scope: Scope, input: HalvesInput, { marks }: HalvesOptions): PerHalf<Body> {
+function curvedHalves(scope: Scope, input: HalvesInput, { marks }: HalvesOptions): (half: Half) => Body {
   const shape = shapeOf(input);
   const level = -2 * input.disc.lower - input.disc.radius;
   const small = [
@@ -74,17 +77,11 @@ function curvedHalves(scope: Scope, input: HalvesInput, { marks }: HalvesOptions
   const hollow = scope.subtract(disc, wholeCavities(scope, input), 'disc with cavities');
   const prism = scope.fromMesh(partingPrism(input.parting, level), 'parting surface');
   const [below, above] = scope.split(hollow, prism, 'halves');
-  const finish = (side: Half, body: Body): Body => {
-    const cut = scope.subtract(
-      body,
-      [...ownCutters(scope, side, input), ...relief(scope, side, input)],
-      `${side} half`,
-    );
+  return (side) => {
+    const body = scope.expectSolid(side === 'lower' ? below : above, `${side} half`);
+    const cutters = [...ownCutters(scope, side, input), ...relief(scope, side, input)];
+    const cut = scope.subtract(body, cutters, `${side} half`);
     return scope.unite([cut, ...heads(scope, side, input)], `${side} half`);
-  };
-  return {
-    lower: finish('lower', scope.expectSolid(below, 'lower half')),
-    upper: finish('upper', scope.expectSolid(above, 'upper half')),
   };
 }
 

@@ -16,16 +16,17 @@ export const halves: Part = work({
   jobs: (mold) => [{ subject: 'mold', input: halvesInput(mold) }],
   run: (input, { kernel }) =>
     kernel.scope((scope) => {
-      const bodies = halvesBodies(scope, input, { marks: true });
+      const bodyOf = halvesBodies(scope, input, { marks: true });
       return bothHalves.map((half) => {
-        const solid = asSolid(scope, bodies[half], halfToPrint(half, input.disc), {
+        const body = bodyOf(half);
+        const solid = asSolid(scope, body, halfToPrint(half, input.disc), {
           id: `${half}-half`,
           title: `${half} half`,
           role: 'half',
           subjects: subjectsOf(input),
           estimated: input.placements.some(({ estimated }) => estimated),
         });
-        scope.drop(bodies[half]);
+        scope.drop(body);
         return solid;
       });
     }),
