@@ -28,6 +28,8 @@ const plain = new Set(
 /** Kinds of statements told apart in the message; a file of rubbish must not fill memory with its words. */
 const mostKinds = 20;
 
+const slash = 47;
+
 class Obj {
   private readonly text: TextCursor;
   private readonly positions = growingFloats();
@@ -145,8 +147,9 @@ class Obj {
   /** The point a face's corner names (`v`, `v/vt`, `v//vn`, `v/vt/vn`), counted from 0. */
   private corner(): number {
     const { text, file } = this;
-    const slash = file.bytes.subarray(text.start, text.end).indexOf(47);
-    const number = wholeIn(file.bytes, text.start, slash < 0 ? text.end : text.start + slash);
+    let end = text.start;
+    while (end < text.end && file.bytes[end] !== slash) end++;
+    const number = wholeIn(file.bytes, text.start, end);
     if (number === undefined) {
       const says = `"${text.quote()}" stands where a point number of a face was expected`;
       return file.stop('mesh.unreadable', says, { at: text.spot() });
