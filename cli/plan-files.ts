@@ -38,9 +38,12 @@ export interface PlanSource {
 
 /** Opens a plan: a file, or a folder with a plan.yaml in it. Throws Unreadable with one plain line. */
 export async function openPlan(argument: string): Promise<PlanSource> {
-  const name = (await isFolder(argument)) ? join(argument, 'plan.yaml') : argument;
+  const inFolder = await isFolder(argument);
+  const name = inFolder ? join(argument, 'plan.yaml') : argument;
   const read = await readNamed(name);
-  if ('fault' in read) throw new Unreadable(read.fault);
+  if ('fault' in read) {
+    throw new Unreadable(inFolder ? `${read.fault}; a plan in a folder is called plan.yaml` : read.fault);
+  }
   return { bytes: read.bytes, name: name.split(sep).join('/'), files: folderAccess(dirname(resolve(name))) };
 }
 

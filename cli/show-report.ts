@@ -5,6 +5,9 @@ import { lineWidth, severityMark, shorten, table, wrap } from './terminal.ts';
 /** Indent of what belongs to a finding's head line. */
 const indent = '      ';
 
+/** Widest name of a subject shown beside other columns, so that a line stays within the page. */
+const subjectWidth = 40;
+
 /** Of one code, this many warnings or notes are shown; stops are shown all. */
 const shownOfOneCode = 6;
 
@@ -19,7 +22,7 @@ const head = (finding: Finding, ...cells: readonly string[]): string =>
 
 /** One finding: severity, code, subject and place; then what is wrong and what to do. */
 const showFinding = (finding: Finding): string =>
-  `${head(finding, finding.subject, placeOf(finding))}\n${wrap(`${finding.says} ${finding.remedy}`, lineWidth, indent)}`;
+  `${head(finding, shorten(finding.subject, subjectWidth), placeOf(finding))}\n${wrap(`${finding.says} ${finding.remedy}`, lineWidth, indent)}`;
 
 /** Several findings of one code: each one's place and what is wrong, then once what to do. */
 function showAlike(alike: readonly Finding[]): string {
@@ -33,6 +36,7 @@ function showAlike(alike: readonly Finding[]): string {
       [where === '' ? one.subject : where, one.says, ...(oneRemedy ? [] : [one.remedy])].join(' '),
       lineWidth,
       indent,
+      `${indent}  `,
     );
   });
   const more = alike.length - shown.length;
@@ -52,9 +56,6 @@ export function showFindings(findings: readonly Finding[]): string {
     .map((group) => (group.length === 1 ? showFinding(group[0]) : showAlike(group)))
     .join('\n');
 }
-
-/** Widest name of a figure's subject shown, so that the table stays within a line. */
-const subjectWidth = 40;
 
 /**
  * Figures as a table: one line for each name, or where its values differ two, the least and the most. Estimated

@@ -76,17 +76,19 @@ export function shorten(text: string, width: number): string {
   return `${letters.slice(0, head).join('')}..${letters.slice(letters.length - (width - 2 - head)).join('')}`;
 }
 
-/** Breaks text at spaces to lines of at most `width`, every line indented by `indent`. */
-export function wrap(text: string, width: number, indent = ''): string {
+/** Breaks text at spaces to lines of at most `width`: the first indented by `indent`, the others by `hang`. */
+export function wrap(text: string, width: number, indent = '', hang = indent): string {
   const lines: string[] = [];
-  let line = '';
+  let line = indent;
+  let empty = true;
   for (const word of text.split(' ')) {
-    if (line !== '' && indent.length + line.length + 1 + word.length > width) {
+    if (!empty && line.length + 1 + word.length > width) {
       lines.push(line);
-      line = word;
+      line = hang + word;
     } else {
-      line = line === '' ? word : `${line} ${word}`;
+      line += empty ? word : ` ${word}`;
     }
+    empty = false;
   }
-  return [...lines, line].map((one) => indent + one).join('\n');
+  return [...lines, line].join('\n');
 }

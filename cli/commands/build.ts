@@ -100,8 +100,6 @@ function describeWithheld({ withheld }: Build): string {
     byReasons.set(key, [...(byReasons.get(key) ?? []), title]);
   }
   return [...byReasons]
-    .map(([reasons, titles]) =>
-      wrap(`withheld: ${titles.join(', ')}: ${reasons}`, lineWidth, '  ').trimStart(),
-    )
+    .map(([reasons, titles]) => wrap(`withheld: ${titles.join(', ')}: ${reasons}`, lineWidth, '', '  '))
     .join('\n');
 }

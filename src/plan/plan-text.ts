@@ -45,10 +45,22 @@ function firstBadByte(bytes: Uint8Array, file: string): { at: TextSpot; byte: st
     if (decodes(bytes.subarray(0, middle))) good = middle;
     else bad = middle;
   }
-  const before = new TextDecoder().decode(bytes.subarray(0, good)).split('\n');
-  const byte = `0x${(bytes[good] ?? 0).toString(16).padStart(2, '0').toUpperCase()}`;
-  const column = [...(before.at(-1) ?? '')].filter((letter) => letter !== '\ufffd').length + 1;
-  return { at: { file, line: before.length, column }, byte };
+  const start = startOfCharacter(bytes, good);
+  const before = new TextDecoder().decode(bytes.subarray(0, start)).split('\n');
+  const byte = `0x${(bytes[start] ?? 0).toString(16).padStart(2, '0').toUpperCase()}`;
+  return { at: { file, line: before.length, column: [...(before.at(-1) ?? '')].length + 1 }, byte };
+}
+
+/**
+ * Where the character that `end` lies within begins, `end` itself where none is left unfinished there: the byte at
+ * fault is the one that opens it. A lead byte's upper bits tell its length, bytes 10xxxxxx carry it on (RFC 3629).
+ */
+function startOfCharacter(bytes: Uint8Array, end: number): number {
+  let lead = end - 1;
+  while (lead > end - 4 && (bytes[lead] & 0xc0) === 0x80) lead--;
+  const first = bytes[lead] ?? 0;
+  const length = first >= 0xf0 ? 4 : first >= 0xe0 ? 3 : first >= 0xc0 ? 2 : 1;
+  return lead >= 0 && lead + length > end ? lead : end;
 }
 
 function decodes(bytes: Uint8Array): boolean {

@@ -1,0 +1,148 @@
+import { describe, expect, it } from 'vitest';
+import { showQuantity } from '../../cli/show-quantity.ts';
+import { showFigures, showFindings, tally } from '../../cli/show-report.ts';
+import { lineWidth, plain, shorten, wrap } from '../../cli/terminal.ts';
+import { type Figure, finding, joinReport } from '../../src/findings/index.ts';
+import { run, workbench } from './workbench.ts';
+
+const bench = workbench();
+
+describe('quantities', () => {
+  // 1 in = 25.4 mm, 1 oz = 28.349523125 g (international yard and pound agreement, 1959); F = 1.8 C + 32.
+  it.each([
+    [25.4, 'mm', '25.40 mm (1.000 in)'],
+    [16387.064, 'mm3', '16.387 cm3 (1.0000 in3)'],
+    [645.16, 'mm2', '6.45 cm2 (1.000 in2)'],
+    [100, 'C', '100 C (212 F)'],
+    [28.349523125, 'g', '28.35 g (1.000 oz)'],
+    [-0.0001, 'mm', '0.00 mm (0.000 in)'],
+    [0.5, 'ratio', '50.0 %'],
+    [12, 'count', '12'],
+  ] as const)('%d %s are shown in both systems', (value, unit, shown) => {
+    expect(showQuantity(value, unit)).toBe(shown);
+  });
+});
+
+describe('text on the page', () => {
+  it('is wrapped at spaces, and nothing of it is lost', () => {
+    const text = 'one two three four five six seven eight nine ten eleven';
+    const lines = wrap(text, 20, '  ', '    ').split('\n');
+    expect(lines.map((line) => line.length).every((length) => length <= 20)).toBe(true);
+    expect(lines.map((line) => line.trim()).join(' ')).toBe(text);
+    expect(lines[0]).toMatch(/^ {2}\S/);
+    expect(lines[1]).toMatch(/^ {4}\S/);
+  });
+
+  it('keeps a word that is too long whole', () => {
+    expect(wrap('a /very/long/path/to/a/file b', 10)).toBe('a\n/very/long/path/to/a/file\nb');
+  });
+
+  it('is cut in the middle, by characters', () => {
+    expect(shorten('hedgerow', 8)).toBe('hedgerow');
+    expect(shorten('hedgerows', 8)).toBe('hed..ows');
+    expect([...shorten('🪲'.repeat(30), 9)]).toHaveLength(9);
+  });
+});
+
+const figure = (name: string, subject: string, value: number): Figure => ({
+  name,
+  subject,
+  value,
+  unit: 'mm',
+  source: 'a ruler',
+  estimated: false,
+});
+const figures = (...some: readonly Figure[]): string => showFigures(joinReport('', [{ figures: some }]));
+
+describe('figures', () => {
+  it('of one name are the least and the most with what they are of', () => {
+    expect(figures(figure('wall', 'a', 3), figure('wall', 'b', 1), figure('wall', 'c', 2))).toBe(
+      [
+        `figure${' '.repeat(22)}value  of`,
+        'wall    least  1.00 mm (0.039 in)  b',
+        '        most   3.00 mm (0.118 in)  a',
+      ].join('\n'),
+    );
+  });
+
+  it('of one value are one line', () => {
+    const lines = figures(figure('wall', 'a', 3), figure('wall', 'b', 3.001)).split('\n');
+    expect(lines).toHaveLength(2);
+    expect(lines[1]).toMatch(/3\.00 mm \(0\.118 in\) {2}a and 1 more$/);
+  });
+});
+
+const thin = (subject: string, remedy?: string) =>
+  finding('cover.thin', {
+    subject,
+    says: `${subject} leaves 1.00 mm.`,
+    place: [1, 2, 3],
+    ...(remedy && { remedy }),
+  });
+
+describe('findings', () => {
+  it('are counted in words', () => {
+    expect(tally([])).toBe('0 stops, 0 warnings, 0 notes');
+    const stop = finding('walls.rim-open', { subject: 'a', says: 'b' });
+    expect(tally([stop, thin('c'), thin('d')])).toBe('1 stop, 2 warnings, 0 notes');
+  });
+
+  it('of one code stand together, what to do once', () => {
+    const shown = plain(showFindings([thin('b'), thin('a')]));
+    expect(shown.split('\n')).toEqual([
+      'warn  cover.thin  2 times',
+      '      a at (1.0, 2.0, 3.0) mm a leaves 1.00 mm.',
+      '      b at (1.0, 2.0, 3.0) mm b leaves 1.00 mm.',
+      '      Take the next thicker stock, or sink the master differently.',
+    ]);
+    expect(plain(showFindings([thin('b', 'Do this.'), thin('a', 'Do that.')]))).toMatch(
+      /a leaves 1.00 mm. Do that.\n[^\n]*Do this./,
+    );
+  });
+
+  it('are cut short where there are many of one code, but never stops', () => {
+    const many = Array.from({ length: 20 }, (_, i) => thin(`a${i}`));
+    expect(showFindings(many)).toContain('... and 14 more like these; --json shows all.');
+    const stops = many.map((one) => ({ ...one, severity: 'stop' as const }));
+    for (const { subject } of stops) expect(showFindings(stops)).toContain(` ${subject} `);
+  });
+});
+
+describe('check of 25 placements', () => {
+  const plan = `title: Twenty-five charms
+process: rubber
+disc: { diameter: 230, thickness: 12 }
+sprue: {}
+parting: { surface: flat }
+masters:
+  button: { length: 14, width: 14, above: 10, below: 4 }
+  a-rather-long-name-for-a-leaf-of-common-ivy: { length: 22, width: 14, above: 10, below: 3 }
+placements:
+  - { master: button, ring: { count: 15, radius: 93 } }
+  - { master: a-rather-long-name-for-a-leaf-of-common-ivy, ring: { count: 10, radius: 55, start: 10 } }
+registration:
+  bosses:
+    - { kind: cap nut, size: M6, at: { radius: 75, angle: 60 } }
+    - { kind: cap nut, size: M5, at: { radius: 75, angle: 180 } }
+    - { kind: cap nut, size: M6, at: { radius: 75, angle: 290 } }
+gates: straight
+vents: straight
+`;
+
+  it('fits a page of 100 columns and 60 lines, worst first', async () => {
+    const { code, out } = await run('check', bench.put('many.yaml', plan));
+    expect(code).toBe(0);
+    const lines = out.split('\n');
+    expect(lines[0]).toBe('Twenty-five charms: 0 stops, 26 warnings, 0 notes');
+    for (const line of lines) expect(line.length, line).toBeLessThanOrEqual(lineWidth);
+    expect(lines.length).toBeLessThanOrEqual(60);
+    expect(out).toMatch(/warn {2}cover\.thin {2}25 times/);
+  });
+
+  it('gives all of it as JSON', async () => {
+    const { out } = await run('check', bench.put('many.yaml', plan), '--json');
+    const { findings, figures: all } = JSON.parse(out);
+    expect(findings.filter(({ code }: { code: string }) => code === 'cover.thin')).toHaveLength(25);
+    expect(all.filter(({ name }: { name: string }) => name === 'walls.rim')).toHaveLength(28);
+  });
+});
