@@ -141,8 +141,8 @@ function foldsBack(
       ...[0, 1, 2].map((axis) => mesh.positions[a * 3 + axis] - mesh.positions[b * 3 + axis]),
     );
     length += edge;
-    // Sharper than 30 degrees between the outer sides of a fold.
-    if (nx * mx + ny * my + nz * mz < -0.866 * size) back += edge;
+    // Less than 10 degrees between the two sheets.
+    if (nx * mx + ny * my + nz * mz < -0.985 * size) back += edge;
   }
   return back > length / 2;
 }

@@ -11,6 +11,7 @@ import type { FileUnit, RawMesh } from './raw.ts';
 import { mm, Remarks } from './remarks.ts';
 import { remesh, remeshCells, type Speckless, withoutSpecks } from './remesh.ts';
 import { findShells } from './shells.ts';
+import { splitLong } from './split-long.ts';
 import { sizeOf } from './surface.ts';
 import { toMillimeters } from './to-millimeters.ts';
 import { TriangleTree } from './triangle-tree.ts';
@@ -209,7 +210,7 @@ function makeAnew(
   const longest = longestSide(mesh);
   const edge = options.remeshEdge ?? longest / remeshCells;
   try {
-    const tree = new TriangleTree(mesh);
+    const tree = new TriangleTree(splitLong(mesh, 8 * edge));
     const anew = remesh(mesh, tree, edge, kernel);
     const { kept, added } = compareSurfaces(mesh, tree, anew.mesh, edge / 50);
     const figures = { reason: fault, edge, before: sizeOf(mesh), after: sizeOf(anew.mesh), kept, added };
