@@ -1,5 +1,5 @@
 import { type Body, boundsOf, moveMesh, type Scope } from '../kernel/index.ts';
-import { heightAt, type Mold, partingPrism } from '../mold/index.ts';
+import { heightAt, joinSpecks, type LoosePiece, type Mold, partingPrism } from '../mold/index.ts';
 import { type BlankShape, discBody, markCutters, wholeDiscBody } from './blank-body.ts';
 import { headBody, imprintBody, pocketBody, socketBody } from './boss-body.ts';
 import { flatCavities, masterOf, wholeCavities } from './cavities.ts';
@@ -8,6 +8,7 @@ import { bothHalves, type Half } from './half.ts';
 import { notchCutter } from './notch.ts';
 import { reliefBodies } from './relief.ts';
 import { sprueOpening } from './sprue-form-body.ts';
+import { hasStrays } from './strays.ts';
 import { tabRecess } from './tab.ts';
 
 /** What of a mold its halves depend on. */
@@ -37,20 +38,34 @@ const shapeOf = ({ disc, sprue, fixture }: HalvesInput): BlankShape => ({
   chordError: fixture.chordError,
 });
 
-/**
- * Both halves in the mold frame, each made when it is asked for: whoever is done with one may drop it before the
- * other. Throws KernelFault naming the half, placement or fixture that fails.
- */
-export function halvesBodies(scope: Scope, input: HalvesInput, options: HalvesOptions): (half: Half) => Body {
-  return input.parting.flat ? flatHalves(scope, input, options) : curvedHalves(scope, input, options);
+export interface HalvesBodies {
+  readonly lower: Body;
+  readonly upper: Body;
+  /** Pieces cut loose that neither half holds; they are left out of both. */
+  readonly stuck: readonly LoosePiece[];
 }
 
+/**
+ * Both halves in the mold frame, each in one piece: what the parting surface cuts loose from one (the rubber in a
+ * bowl's hollow) goes over to the other. Throws KernelFault naming the half, placement or fixture that fails.
+ */
+export function halvesBodies(scope: Scope, input: HalvesInput, options: HalvesOptions): HalvesBodies {
+  const { parting } = input;
+  const { lower, upper } = parting.flat
+    ? flatHalves(scope, input, options)
+    : curvedHalves(scope, input, options);
+  const strays = [lower, upper].some((body) => hasStrays(scope.toMesh(body)));
+  return strays ? joinSpecks(scope, lower, upper) : { lower, upper, stuck: [] };
+}
+
+type Pair = Pick<HalvesBodies, Half>;
+
 /** Each half is its own disc less what is on its side of z = 0: small cutters first, cavities last. */
-function flatHalves(scope: Scope, input: HalvesInput, { marks }: HalvesOptions): (half: Half) => Body {
+function flatHalves(scope: Scope, input: HalvesInput, { marks }: HalvesOptions): Pair {
   const shape = shapeOf(input);
   const cavities = flatCavities(scope, input, input.process === 'rigid' && input.fixture.relieve);
   const shared = sharedCutters(scope, input);
-  return (side) => {
+  const make = (side: Half): Body => {
     const small = [
       ...shared,
       ...ownCutters(scope, side, input),
@@ -63,10 +78,11 @@ function flatHalves(scope: Scope, input: HalvesInput, { marks }: HalvesOptions):
     for (const hollow of hollows) scope.drop(hollow);
     return done;
   };
+  return { lower: make('lower'), upper: make('upper') };
 }
 
 /** One cut of the whole disc by the parting prism gives both halves, so that they share the cut's vertices. */
-function curvedHalves(scope: Scope, input: HalvesInput, { marks }: HalvesOptions): (half: Half) => Body {
+function curvedHalves(scope: Scope, input: HalvesInput, { marks }: HalvesOptions): Pair {
   const shape = shapeOf(input);
   const level = -2 * input.disc.lower - input.disc.radius;
   const small = [
@@ -77,12 +93,13 @@ function curvedHalves(scope: Scope, input: HalvesInput, { marks }: HalvesOptions
   const hollow = scope.subtract(disc, wholeCavities(scope, input), 'disc with cavities');
   const prism = scope.fromMesh(partingPrism(input.parting, level), 'parting surface');
   const [below, above] = scope.split(hollow, prism, 'halves');
-  return (side) => {
+  const make = (side: Half): Body => {
     const body = scope.expectSolid(side === 'lower' ? below : above, `${side} half`);
     const cutters = [...ownCutters(scope, side, input), ...relief(scope, side, input)];
     const cut = scope.subtract(body, cutters, `${side} half`);
     return scope.unite([cut, ...heads(scope, side, input)], `${side} half`);
   };
+  return { lower: make('lower'), upper: make('upper') };
 }
 
 /** Cutters that go through the parting surface. */

@@ -1,7 +1,7 @@
 import { type Mold, type Part, work } from '../mold/index.ts';
 import { asSolid } from './as-solid.ts';
 import { bothHalves, halfToPrint } from './half.ts';
-import { type HalvesInput, halvesBodies } from './halves-bodies.ts';
+import { type HalvesBodies, type HalvesInput, halvesBodies } from './halves-bodies.ts';
 import { withoutSpot, withoutSpots } from './without-spots.ts';
 
 /**
@@ -16,12 +16,12 @@ export const halves: Part = work({
   jobs: (mold) => [{ subject: 'mold', input: halvesInput(mold) }],
   run: (input, { kernel }) =>
     kernel.scope((scope) => {
-      const bodyOf = halvesBodies(scope, input, { marks: true });
+      const bodies = halvesBodies(scope, input, { marks: true });
       return bothHalves.map((half) => {
-        const body = bodyOf(half);
+        const body = bodies[half];
         const solid = asSolid(scope, body, halfToPrint(half, input.disc), {
           id: `${half}-half`,
-          title: `${half} half`,
+          title: `${half} half${leftOut(bodies)}`,
           role: 'half',
           subjects: subjectsOf(input),
           estimated: input.placements.some(({ estimated }) => estimated),
@@ -59,3 +59,11 @@ export const subjectsOf = (input: HalvesInput): string[] => [
     (list) => list.map(({ id }) => id),
   ),
 ];
+
+/** Said in the solid's title, since a part has no other way to say it: what nothing holds cannot be made. */
+export function leftOut({ stuck }: HalvesBodies): string {
+  if (stuck.length === 0) return '';
+  const volume = stuck.reduce((sum, piece) => sum + piece.volume, 0);
+  const pieces = stuck.length === 1 ? 'a piece' : `${stuck.length} pieces`;
+  return ` (without ${pieces} of ${volume.toFixed(2)} mm3 that neither half holds)`;
+}

@@ -4,9 +4,22 @@ import { buildUp } from './build-up.ts';
 import { discBlank } from './disc-blank.ts';
 import { halves } from './halves.ts';
 import { notch } from './notch.ts';
+import { patternPlate } from './pattern-plate.ts';
 import { plug } from './plug.ts';
+import { scaledMaster } from './scaled-master.ts';
 import { sprueForm } from './sprue-form.ts';
 import { tab } from './tab.ts';
 
 /** Every kind of solid the user can ask for. A new kind is one file and one line here. */
-export const parts: readonly Part[] = [discBlank, halves, sprueForm, plug, bosses, tab, notch, buildUp];
+export const parts: readonly Part[] = [
+  discBlank,
+  halves,
+  sprueForm,
+  plug,
+  bosses,
+  tab,
+  notch,
+  buildUp,
+  scaledMaster,
+  patternPlate,
+];
