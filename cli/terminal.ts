@@ -6,8 +6,8 @@ import type { Severity } from '../src/findings/index.ts';
 export interface Terminal {
   out(text: string): void;
   err(text: string): void;
-  /** Whether `err` is a terminal, which a progress bar can be drawn on. */
-  readonly isTerminal: boolean;
+  /** What a progress bar can be drawn on; not there where nobody watches. */
+  readonly bar?: NodeJS.WritableStream;
 }
 
 /** Widest line of a report, in characters. */
@@ -32,7 +32,7 @@ export function processTerminal(): Terminal {
   return {
     out: writerTo(process.stdout),
     err: writerTo(process.stderr),
-    isTerminal: process.stderr.isTTY === true,
+    ...(process.stderr.isTTY && { bar: process.stderr }),
   };
 }
 

@@ -5,7 +5,7 @@ import { buildMold, readMold, unreadReport } from '../../src/pipeline/index.ts';
 import { type ExitCode, exitCode, Unreadable } from '../exit.ts';
 import { folderName } from '../folder-name.ts';
 import { openPlan } from '../plan-files.ts';
-import { progressLine } from '../progress-line.ts';
+import { withProgress } from '../progress-line.ts';
 import { showQuantity } from '../show-quantity.ts';
 import { showFigures, showFindings, tally } from '../show-report.ts';
 import { lineWidth, shorten, strong, type Terminal, table, wrap } from '../terminal.ts';
@@ -27,22 +27,22 @@ export async function runBuild(
 ): Promise<ExitCode> {
   const source = await openPlan(argument);
   const kernel = await loadKernel();
-  const progress = progressLine(terminal, options.quiet === true || options.json === true);
-  const { mold, findings } = await readMold(source, kernel, { progress: progress.step });
-  if (!mold) {
-    progress.end();
+  const { findings, outcome } = await withProgress(terminal, options.quiet === true, async (progress) => {
+    const { mold, findings } = await readMold(source, kernel, { progress });
+    if (!mold) return { findings };
+    const plan = { planBytes: source.bytes, version };
+    const only = options.only && { only: options.only };
+    return { findings, outcome: await buildMold(mold, findings, plan, kernel, { progress, ...only }) };
+  });
+  if (!outcome) {
     if (options.json) terminal.out(JSON.stringify({ report: asData(reportJson(unreadReport(findings))) }));
     else terminal.err(showFindings(findings));
     return exitCode.unreadable;
   }
-  const { build, unmatched } = await buildMold(mold, findings, { planBytes: source.bytes, version }, kernel, {
-    progress: progress.step,
-    ...(options.only && { only: options.only }),
-  });
-  progress.end();
+  const { build, unmatched } = outcome;
   if (unmatched.length > 0) throw new Unreadable(sayUnmatched(unmatched, build));
   const files = await writeBuild(build);
-  const folder = join(options.out, folderName(mold.title));
+  const folder = join(options.out, folderName(build.mold.title));
   await writeFolder(folder, files);
   if (options.json) terminal.out(asJson(build, files));
   else if (!options.quiet) terminal.out(describe(build, folder));

@@ -3,7 +3,7 @@ import { loadKernel } from '../../src/kernel/index.ts';
 import { checkMold, readMold, unreadReport } from '../../src/pipeline/index.ts';
 import { type ExitCode, exitCode } from '../exit.ts';
 import { openPlan } from '../plan-files.ts';
-import { progressLine } from '../progress-line.ts';
+import { withProgress } from '../progress-line.ts';
 import { showFigures, showFindings, tally } from '../show-report.ts';
 import { strong, type Terminal } from '../terminal.ts';
 
@@ -20,12 +20,13 @@ export async function runCheck(
 ): Promise<ExitCode> {
   const source = await openPlan(argument);
   const kernel = await loadKernel();
-  const progress = progressLine(terminal, options.quiet === true || options.json === true);
-  const { mold, findings } = await readMold(source, kernel, { progress: progress.step });
-  const report = mold
-    ? checkMold(mold, findings, kernel, { progress: progress.step })
-    : unreadReport(findings);
-  progress.end();
+  const { mold, report } = await withProgress(terminal, options.quiet === true, async (progress) => {
+    const { mold, findings } = await readMold(source, kernel, { progress });
+    return {
+      mold,
+      report: mold ? checkMold(mold, findings, kernel, { progress }) : unreadReport(findings),
+    };
+  });
   if (options.json) {
     terminal.out(new TextDecoder().decode(reportJson(report)).trimEnd());
   } else if (mold) {

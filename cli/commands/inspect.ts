@@ -4,6 +4,7 @@ import type { FileUnit } from '../../src/mesh/index.ts';
 import { type Inspection, inspectMesh } from '../../src/pipeline/index.ts';
 import { type ExitCode, exitCode, Unreadable } from '../exit.ts';
 import { readNamed } from '../plan-files.ts';
+import { withProgress } from '../progress-line.ts';
 import { showQuantity } from '../show-quantity.ts';
 import { showFindings } from '../show-report.ts';
 import { strong, type Terminal, table } from '../terminal.ts';
@@ -23,7 +24,7 @@ export async function runInspect(
   const kernel = await loadKernel();
   let code: ExitCode = exitCode.fine;
   const all: unknown[] = [];
-  for (const path of paths) {
+  for (const [done, path] of paths.entries()) {
     const read = await readNamed(path);
     if ('fault' in read) {
       // The other files are still worth a look.
@@ -32,7 +33,10 @@ export async function runInspect(
       else terminal.err(`discwright: ${read.fault}`);
       continue;
     }
-    const inspection = inspectMesh(read.bytes, basename(path), kernel, unit);
+    const inspection = await withProgress(terminal, false, (progress) => {
+      progress({ title: path, done, total: paths.length });
+      return inspectMesh(read.bytes, basename(path), kernel, unit);
+    });
     if (!inspection.mesh) code = exitCode.unreadable;
     if (options.json) all.push(asJson(path, inspection));
     else terminal.out(describe(path, inspection));

@@ -59,7 +59,6 @@ describe('the program', () => {
         throw new TypeError('the printer is on fire');
       },
       err: (text: string) => void lines.push(text),
-      isTerminal: false,
     };
     expect(await runProgram(['new'], broken)).toBe(3);
     expect(lines).toEqual([

@@ -20,7 +20,6 @@ export async function run(...args: readonly string[]): Promise<Ran> {
   const terminal: Terminal = {
     out: (text) => void lines.out.push(plain(text)),
     err: (text) => void lines.err.push(plain(text)),
-    isTerminal: false,
   };
   const code = await runProgram(args, terminal);
   return { code, out: lines.out.join('\n'), err: lines.err.join('\n') };
