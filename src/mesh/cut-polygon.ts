@@ -26,16 +26,43 @@ const clipping = 10;
 export function cutPolygon(points: readonly Vec3[]): CutPolygon {
   const n = points.length;
   if (n === 3) return { corners: [0, 1, 2], rough: false, steps: 0 };
+  if (n === 4) {
+    const at = quadCorner(Float64Array.from(points.flat()));
+    if (at !== undefined) return { corners: fan(n, at), rough: false, steps: 0 };
+  }
   const flat = inMeanPlane(points);
   if (flat === undefined) return spanned(points);
-  const at = fanCorner(flat);
-  if (at !== undefined) return { corners: fan(n, at), rough: false, steps: 0 };
+  if (isFan(flat)) return { corners: fan(n, 0), rough: false, steps: 0 };
   const corners = earcut(flat);
   // Points on a straight line or met twice may be left out, which would tear the polygon from its neighbours.
   if (corners.length !== 3 * (n - 2) || !(deviation(flat, null, 2, corners) < sameArea)) {
     return spanned(points);
   }
   return { corners: turnedLike(flat, corners), rough: false, steps: clipping * n * n };
+}
+
+/**
+ * The corner (0 or 1) from which a quadrilateral falls into two triangles that face its own way; undefined where
+ * neither does. `p` holds x, y, z of its four corners. Meshes of quadrilaterals have millions of them.
+ */
+export function quadCorner(p: Float64Array): 0 | 1 | undefined {
+  // The cross product of the diagonals is the area vector.
+  const [ux, uy, uz] = [p[6] - p[0], p[7] - p[1], p[8] - p[2]];
+  const [vx, vy, vz] = [p[9] - p[3], p[10] - p[4], p[11] - p[5]];
+  const nx = uy * vz - uz * vy;
+  const ny = uz * vx - ux * vz;
+  const nz = ux * vy - uy * vx;
+  const faces = (i: number, j: number, k: number): boolean => {
+    const ax = p[j] - p[i];
+    const ay = p[j + 1] - p[i + 1];
+    const az = p[j + 2] - p[i + 2];
+    const bx = p[k] - p[i];
+    const by = p[k + 1] - p[i + 1];
+    const bz = p[k + 2] - p[i + 2];
+    return (ay * bz - az * by) * nx + (az * bx - ax * bz) * ny + (ax * by - ay * bx) * nz > 0;
+  };
+  if (faces(0, 3, 6) && faces(0, 6, 9)) return 0;
+  return faces(3, 6, 9) && faces(3, 9, 0) ? 1 : undefined;
 }
 
 function fan(n: number, from: number): number[] {
@@ -60,17 +87,11 @@ const turn = (flat: readonly number[], i: number, j: number, k: number): number 
   (flat[2 * j] - flat[2 * i]) * (flat[2 * k + 1] - flat[2 * i + 1]) -
   (flat[2 * j + 1] - flat[2 * i + 1]) * (flat[2 * k] - flat[2 * i]);
 
-/** A corner from which every triangle of the fan turns the right way and the fan goes round less than once. */
-function fanCorner(flat: readonly number[]): number | undefined {
+/** Whether every triangle of the fan from corner 0 turns the right way and the fan goes round less than once. */
+function isFan(flat: readonly number[]): boolean {
   const n = flat.length / 2;
-  // A quadrilateral with one hollow corner is a fan from there; more corners only when all bulge.
-  const starts = n === 4 ? [0, 1] : [0];
-  return starts.find((from) => {
-    for (let i = 1; i + 1 < n; i++) {
-      if (!(turn(flat, from, (from + i) % n, (from + i + 1) % n) > 0)) return false;
-    }
-    return n === 4 || bulges(flat);
-  });
+  for (let i = 1; i + 1 < n; i++) if (!(turn(flat, 0, i, i + 1) > 0)) return false;
+  return bulges(flat);
 }
 
 /** No corner hollow, and the outline goes round once: no star. */

@@ -1,5 +1,5 @@
 import type { Vec3 } from '../kernel/index.ts';
-import { cutPolygon } from './cut-polygon.ts';
+import { cutPolygon, quadCorner } from './cut-polygon.ts';
 import { growingFloats, growingIndices } from './growing.ts';
 import { type MeshFile, mostFilePoints, mostFileTriangles } from './mesh-file.ts';
 import { wholeIn } from './number-text.ts';
@@ -29,6 +29,8 @@ const plain = new Set(
 const mostKinds = 20;
 
 const slash = 47;
+/** The two triangles of a quadrilateral, from the corner where they meet. */
+const quadCorners = [0, 1, 2, 0, 2, 3];
 
 class Obj {
   private readonly text: TextCursor;
@@ -45,6 +47,7 @@ class Obj {
   private brokenAt = -1;
   private readonly skipped = new Map<string, number>();
   private readonly corners: number[] = [];
+  private readonly quad = new Float64Array(12);
 
   constructor(private readonly file: MeshFile) {
     this.text = new TextCursor(file);
@@ -187,33 +190,42 @@ class Obj {
   }
 
   private cutPolygons(): void {
-    const { polygons, positions, triangles, file, text } = this;
+    const { polygons } = this;
     const rough: number[] = [];
     let work = 0;
-    for (let at = 0; at < polygons.length; ) {
+    for (let at = 0; at < polygons.length; at += polygons.at(at) + 2) {
       const count = polygons.at(at);
-      const offset = polygons.at(at + 1);
-      const point = (corner: number): Vec3 => {
-        const i = polygons.at(at + 2 + corner) * 3;
-        return [positions.at(i), positions.at(i + 1), positions.at(i + 2)];
-      };
-      const points = Array.from({ length: count }, (_, corner) => point(corner));
-      const cut = cutPolygon(points);
+      if (count === 4 && this.cutQuad(at + 2)) continue;
+      const cut = cutPolygon(Array.from({ length: count }, (_, corner) => this.place(at + 2 + corner)));
+      for (const corner of cut.corners) this.triangles.push(polygons.at(at + 2 + corner));
+      if (cut.rough) rough.push(polygons.at(at + 1));
       work += cut.steps;
       if (work > mostCutting) {
-        file.stop(
-          'mesh.unreadable',
-          'its faces have so many corners that cutting them into triangles takes too long',
-          {
-            at: text.spot(offset),
-          },
-        );
+        const says = 'its faces have so many corners that cutting them into triangles takes too long';
+        this.file.stop('mesh.unreadable', says, { at: this.text.spot(polygons.at(at + 1)) });
       }
-      for (const corner of cut.corners) triangles.push(polygons.at(at + 2 + corner));
-      if (cut.rough) rough.push(offset);
-      at += count + 2;
     }
     this.sayPolygons(rough);
+  }
+
+  /** Where the corner at `index` of the list of polygons lies. */
+  private place(index: number): Vec3 {
+    const { positions } = this;
+    const i = this.polygons.at(index) * 3;
+    return [positions.at(i), positions.at(i + 1), positions.at(i + 2)];
+  }
+
+  /** Cuts a quadrilateral along the diagonal that lies inside it; false where it needs more thought. */
+  private cutQuad(first: number): boolean {
+    const { polygons, positions, triangles, quad } = this;
+    for (let corner = 0; corner < 4; corner++) {
+      const i = polygons.at(first + corner) * 3;
+      for (let axis = 0; axis < 3; axis++) quad[corner * 3 + axis] = positions.at(i + axis);
+    }
+    const from = quadCorner(quad);
+    if (from === undefined) return false;
+    for (const corner of quadCorners) triangles.push(polygons.at(first + ((from + corner) % 4)));
+    return true;
   }
 
   private sayPolygons(rough: readonly number[]): void {
