@@ -52,13 +52,38 @@ interface Sorted {
 
 function sorted(scope: Scope, body: Body, what: string): Sorted {
   const pieces = scope.pieces(scope.expectSolid(body, what), what);
-  if (pieces.length <= 1) return { main: body, strays: [], dropped: 0 };
   const volumes = pieces.map((piece) => piece.volume());
   const largest = volumes.indexOf(Math.max(...volumes));
-  const others = pieces.map((piece, i) => ({ piece, volume: volumes[i] })).filter((_, i) => i !== largest);
+  // The kernel takes the wall of an enclosed hole for a piece of negative volume: that belongs to the body round it.
+  const others = pieces
+    .map((piece, i) => ({ piece, volume: volumes[i] }))
+    .filter(({ volume }, i) => i !== largest && volume > 0);
   const strays = others.filter(({ volume }) => volume >= speckVolume);
   const dropped = others.reduce((sum, { volume }) => sum + (volume < speckVolume ? volume : 0), 0);
-  return { main: pieces[largest], strays: strays.map(({ piece }) => piece), dropped };
+  return {
+    main: without(scope, body, others, pieces[largest], what),
+    strays: strays.map(({ piece }) => piece),
+    dropped,
+  };
+}
+
+/** The body less its other pieces; `largest` itself where it has no holes that would be lost. */
+function without(
+  scope: Scope,
+  body: Body,
+  others: readonly { readonly piece: Body }[],
+  largest: Body,
+  what: string,
+): Body {
+  if (others.length === 0) return body;
+  const holes = scope.pieces(body, what).length - 1 - others.length;
+  return holes === 0
+    ? largest
+    : scope.subtract(
+        body,
+        others.map(({ piece }) => piece),
+        what,
+      );
 }
 
 function grow(
