@@ -1,5 +1,5 @@
+import { execFileSync } from 'node:child_process';
 import { readFileSync, writeFileSync } from 'node:fs';
-import { cruise, type ICruiseResult } from 'dependency-cruiser';
 
 // Draws the rooms and who imports whom, measured from the code, into DEVELOPERS.md between two marks.
 // `--check` writes nothing and fails when the picture there is not the present one.
@@ -19,16 +19,27 @@ const roomOf = (path: string): string | undefined =>
   floors.flat().find((room) => path === room || path.startsWith(`${room}/`));
 const box = (room: string): string => room.replace('src/', '');
 
-async function imports(): Promise<string[]> {
-  const { output } = await cruise(['src', 'cli'], {
-    parser: 'swc',
-    doNotFollow: { path: 'node_modules' },
-    tsPreCompilationDeps: true,
-  });
+interface Cruise {
+  readonly modules: readonly {
+    readonly source: string;
+    readonly dependencies: readonly { readonly resolved: string }[];
+  }[];
+}
+
+/** The program itself is run: its reader of TypeScript cannot be loaded by the loader this script runs under. */
+function cruise(): Cruise {
+  const program = 'node_modules/dependency-cruiser/bin/dependency-cruise.mjs';
+  const args = [program, 'src', 'cli', '--config', '.dependency-cruiser.mjs', '--output-type', 'json'];
+  return JSON.parse(
+    execFileSync(process.execPath, args, { encoding: 'utf8', maxBuffer: 256 * 1024 * 1024 }),
+  ) as Cruise;
+}
+
+function imports(): string[] {
   const arrows = new Set<string>();
-  for (const module of (output as ICruiseResult).modules) {
-    const from = roomOf(module.source);
-    for (const { resolved } of module.dependencies) {
+  for (const { source, dependencies } of cruise().modules) {
+    const from = roomOf(source);
+    for (const { resolved } of dependencies) {
       const to = roomOf(resolved);
       if (from && to && from !== to) arrows.add(`  ${box(from)} --> ${box(to)}`);
     }
@@ -53,7 +64,7 @@ const text = readFileSync(page, 'utf8');
 const [before, rest] = text.split(marks[0]);
 const after = rest?.split(marks[1])[1];
 if (before === undefined || after === undefined) throw new Error(`${page} lacks the marks round its picture`);
-const fresh = `${before}${marks[0]}\n\n${picture(await imports())}\n\n${marks[1]}${after}`;
+const fresh = `${before}${marks[0]}\n\n${picture(imports())}\n\n${marks[1]}${after}`;
 if (fresh !== text) {
   if (process.argv.includes('--check')) {
     console.error(`${page}: the picture of the rooms is not the present one; run npm run generate.`);
