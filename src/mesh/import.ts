@@ -3,15 +3,14 @@ import { boundsOf, type Kernel, KernelFault, type TriangleMesh, type Vec3 } from
 import { type ColumnWinding, columnWinding } from './column-winding.ts';
 import { type CutOut, cutCrossings } from './cut-crossings.ts';
 import { compareSurfaces } from './deviation.ts';
-import { type EdgePairs, isPaired } from './edges.ts';
+import { type EdgePairs, isPaired, pairEdges } from './edges.ts';
 import { type FacedOutward, faceOutward } from './face-outward.ts';
 import { limitFindings } from './import-limits.ts';
 import { mend } from './mend.ts';
 import type { FileUnit, RawMesh } from './raw.ts';
 import { mm, Remarks } from './remarks.ts';
-import { remesh, remeshCells, type Speckless, withoutSpecks } from './remesh.ts';
+import { facesForCells, remesh, remeshCells, type Speckless, withoutSpecks } from './remesh.ts';
 import { findShells } from './shells.ts';
-import { splitLong } from './split-long.ts';
 import { sizeOf } from './surface.ts';
 import { toMillimeters } from './to-millimeters.ts';
 import { TriangleTree } from './triangle-tree.ts';
@@ -210,19 +209,22 @@ function makeAnew(
   const longest = longestSide(mesh);
   const edge = options.remeshEdge ?? longest / remeshCells;
   try {
-    const tree = new TriangleTree(splitLong(mesh, 8 * edge));
-    const anew = remesh(mesh, tree, edge, kernel);
-    const { kept, added } = compareSurfaces(mesh, tree, anew.mesh, edge / 50);
-    const figures = { reason: fault, edge, before: sizeOf(mesh), after: sizeOf(anew.mesh), kept, added };
-    const still = judged(anew.mesh).fault;
+    const { faces, slack } = facesForCells(mesh, edge);
+    const tree = new TriangleTree(faces);
+    const raw = remesh(mesh, tree, edge, kernel);
+    const pairs = pairEdges(raw.mesh.triangles, raw.mesh.positions.length / 3);
+    // Cells near a torn rim may cross one another by a little; such places are cut out like any other.
+    const anew = keepSkin(faceOutward(raw.mesh, pairs), 8 * edge, kernel, remarks);
+    const { kept, added } = compareSurfaces(mesh, tree, anew.mesh, Math.max(edge / 50, slack));
     const strayed = kept.greatest > Math.max(4 * edge, strayShare * longest);
-    if (still === undefined && !strayed) {
-      remarks.remeshed(figures, place);
-      remarks.specks(anew.specks);
-      return anew.mesh;
+    if (anew.fault !== undefined || strayed) {
+      const why = anew.fault ?? `it would stray ${mm(kept.greatest)} mm from the file.`;
+      return remarks.stop('repair.not-solid', `${fault} Made anew: ${why}`, place ?? kept.place);
     }
-    const why = still ?? `A surface made anew would stray ${mm(kept.greatest)} mm from it.`;
-    return remarks.stop('repair.not-solid', `${fault} ${why}`, place ?? kept.place);
+    const sizes = { before: sizeOf(mesh), after: sizeOf(anew.mesh) };
+    remarks.remeshed({ reason: fault, edge, ...sizes, kept, added }, place);
+    remarks.specks(raw.specks);
+    return anew.mesh;
   } catch (error) {
     if (!(error instanceof KernelFault)) throw error;
     return remarks.stop('repair.not-solid', `${fault} Nothing is inside it.`, place);

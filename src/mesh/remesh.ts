@@ -1,6 +1,8 @@
 import { boundsOf, type Kernel, KernelFault, type TriangleMesh, type Vec3 } from '../kernel/index.ts';
-import { keepFaces } from './drop-faces.ts';
+import { dropCollapsed, keepFaces } from './drop-faces.ts';
 import { findShells, type Shells } from './shells.ts';
+import { splitLong } from './split-long.ts';
+import { sizeOf } from './surface.ts';
 import type { TriangleTree } from './triangle-tree.ts';
 
 /** Cells along the longest side where no edge length is asked for. */
@@ -32,6 +34,32 @@ export function remesh(mesh: TriangleMesh, tree: TriangleTree, edge: number, ker
   const { mesh: rest, specks } = withoutSpecks(raw, (2 * edge) ** 3);
   if (rest.triangles.length === 0) throw new KernelFault('the master made anew', 'nothing is left of it');
   return { mesh: rest, specks };
+}
+
+/** More faces than this per cell of surface are finer than a new surface can show. */
+const facesPerCell = 8;
+
+/**
+ * The faces a new surface with cells of `edge` mm is made from: long ones split, and where there are far more of
+ * them than cells, points within a sixth of a cell drawn together (a dense scan, a fan of needles), which keeps the
+ * time for a cell bounded. `slack` is how far (mm) such a face may lie from the surface.
+ */
+export function facesForCells(mesh: TriangleMesh, edge: number): { faces: TriangleMesh; slack: number } {
+  const split = splitLong(mesh, 8 * edge);
+  const cells = sizeOf(mesh).area / (edge * edge);
+  if (split.triangles.length / 3 <= facesPerCell * cells) return { faces: split, slack: 0 };
+  const pitch = edge / 6;
+  const first = new Map<string, number>();
+  const { positions } = split;
+  const drawn = split.triangles.map((v) => {
+    const key = [0, 1, 2].map((axis) => Math.floor(positions[v * 3 + axis] / pitch)).join();
+    const known = first.get(key);
+    if (known !== undefined) return known;
+    first.set(key, v);
+    return v;
+  });
+  const { mesh: faces } = dropCollapsed({ positions, triangles: drawn });
+  return { faces, slack: pitch * Math.sqrt(3) };
 }
 
 /** Leaves out shells that enclose less than `least` mm3, whichever way they look. */
