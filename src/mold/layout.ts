@@ -2,6 +2,7 @@ import type { Finding } from '../findings/index.ts';
 import { expandPlacements, type Plan, placementsNamed } from '../plan/index.ts';
 import { judgeLayout } from './judge-layout.ts';
 import type { Master, Mold } from './mold.ts';
+import { makeAlways, type Remember } from './remember.ts';
 import { settleBosses } from './settle-bosses.ts';
 import { settleChannels } from './settle-channels.ts';
 import { settleDisc, settleFixture, settleLimits, settleSprue } from './settle-disc.ts';
@@ -17,22 +18,18 @@ export interface Layout {
 /**
  * Plan and masters to a mold with everything placed and decided. `masters` must hold every master a placement names
  * (else it throws: the caller stops earlier when one cannot be read). Faults of the layout are findings; the mold is
- * complete all the same, so that what they do not concern can still be built.
+ * complete all the same, so that what they do not concern can still be built. `remember` spares the parting surface
+ * where nothing it is found from has changed.
  */
-export function layOut(plan: Plan, masters: readonly Master[]): Layout {
+export function layOut(plan: Plan, masters: readonly Master[], remember: Remember = makeAlways): Layout {
   const disc = settleDisc(plan);
   const sprue = settleSprue(plan);
   const { placed, findings } = settlePlacements(plan, masters);
   const { bosses, findings: bossFindings } = settleBosses(plan);
   const { tabs, notches } = settleRim(plan, bosses, placed);
   const { channels, findings: channelFindings } = settleChannels(plan, placed, sprue);
-  const { surface, findings: partingFindings } = settleParting(plan, placed, {
-    disc,
-    sprue,
-    bosses,
-    tabs,
-    notches,
-  });
+  const fixed = { disc, sprue, bosses, tabs, notches };
+  const { surface, findings: partingFindings } = settleParting(plan, placed, fixed, remember);
   const mold: Mold = {
     title: plan.title ?? 'mold',
     revision: plan.revision ?? '',

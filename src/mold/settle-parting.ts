@@ -4,6 +4,7 @@ import { bossReach } from './judge-layout.ts';
 import type { Boss, Disc, Notch, Sprue, Tab } from './mold.ts';
 import { findPartingSurface, type Pin } from './parting/index.ts';
 import { flatPartingSurface, type PartingSurface } from './parting-surface.ts';
+import { makeAlways, type Remember } from './remember.ts';
 import type { PlacedMaster } from './settle-placements.ts';
 
 /** Everything the surface must stay flat at. */
@@ -27,6 +28,7 @@ export function settleParting(
   plan: Plan,
   placed: readonly PlacedMaster[],
   fixed: Fixed,
+  remember: Remember = makeAlways,
 ): { surface: PartingSurface; findings: readonly Finding[] } {
   const { parting } = plan;
   const { disc } = fixed;
@@ -35,7 +37,7 @@ export function settleParting(
   }
   const wished = parting?.cell ?? partingDefaults.cell;
   const cell = Math.max(wished, (2 * disc.radius) / Math.sqrt(mostNodes));
-  const { surface, findings } = findPartingSurface({
+  const input = {
     discRadius: disc.radius,
     masters: placed,
     pins: pinsOf(fixed),
@@ -43,7 +45,10 @@ export function settleParting(
     limitUp: parting?.limit?.up ?? partingDefaults.limitShare * disc.upper,
     limitDown: parting?.limit?.down ?? partingDefaults.limitShare * disc.lower,
     cell,
-  });
+  };
+  // Only what the surface is found from: a placement's place in the plan's text is no part of it.
+  const masters = placed.map(({ id, mesh }) => ({ id, mesh }));
+  const { surface, findings } = remember('parting', { ...input, masters }, () => findPartingSurface(input));
   return { surface, findings: cell > wished ? [...findings, tooFine(wished, cell)] : findings };
 }
 

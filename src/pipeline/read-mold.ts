@@ -1,8 +1,9 @@
 import type { Finding } from '../findings/index.ts';
 import type { Kernel } from '../kernel/index.ts';
-import { layOut, type Master, type Mold } from '../mold/index.ts';
+import { layOut, type Master, type Mold, type Remember } from '../mold/index.ts';
 import { type Plan, readPlan } from '../plan/index.ts';
 import type { Cache } from './cache.ts';
+import { contentKey } from './content-key.ts';
 import type { FileAccess } from './files.ts';
 import type { Progress } from './progress.ts';
 import { readMaster } from './read-master.ts';
@@ -46,7 +47,12 @@ export async function readMold(
   }
   if (masters.length < wanted.length) return { plan, findings };
   progress?.({ title: 'layout and parting surface', done: wanted.length, total: steps });
-  const laid = layOut(plan, masters);
+  const laid = layOut(plan, masters, cache && rememberIn(cache));
   findings.push(...laid.findings);
   return { plan, mold: laid.mold, findings };
 }
+
+const rememberIn =
+  (cache: Cache): Remember =>
+  (what, input, make) =>
+    cache.remember(`${what} ${contentKey(input)}`, make);
