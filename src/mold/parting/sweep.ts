@@ -1,6 +1,6 @@
 /** Improvements below this (mm) are not followed up. */
 const settled = 5e-4;
-const mostRounds = 12;
+const mostSweeps = 48;
 /** Side of the tiles that are left out while nothing changes in them or beside them. */
 const tile = 32;
 
@@ -19,18 +19,20 @@ export interface Rows {
  */
 export function spread(field: Float32Array, slope: Float32Array, rows: Rows, ceiling: number): void {
   const across = Math.ceil(rows.nx / tile);
-  let changed = tilesBelow(field, rows, across, ceiling);
-  for (let round = 0; round < mostRounds; round++) {
-    const awake = changed;
-    changed = new Uint8Array(awake.length);
-    const state: Sweep = { field, slope, rows, ceiling, across, awake, changed };
-    sweep(state, 1, 1);
-    sweep(state, -1, 1);
-    sweep(state, -1, -1);
-    sweep(state, 1, -1);
-    if (!changed.includes(1)) return;
+  const changedAt = tilesBelow(field, rows, across, ceiling);
+  let last = 0;
+  for (let now = 1; now <= mostSweeps && now - last <= 4; now++) {
+    const [di, dj] = directions[now % 4];
+    if (sweep({ field, slope, rows, ceiling, across, changedAt, now }, di, dj)) last = now;
   }
 }
+
+const directions = [
+  [1, -1],
+  [1, 1],
+  [-1, 1],
+  [-1, -1],
+] as const;
 
 interface Sweep {
   readonly field: Float32Array;
@@ -39,48 +41,55 @@ interface Sweep {
   readonly ceiling: number;
   /** Tiles in a row. */
   readonly across: number;
-  /** Tiles that changed in the last round. */
-  readonly awake: Uint8Array;
-  readonly changed: Uint8Array;
+  /** Number of the sweep each tile changed in last. */
+  readonly changedAt: Int32Array;
+  /** Number of this sweep. */
+  readonly now: number;
 }
 
-function tilesBelow(field: Float32Array, { nx, ny }: Rows, across: number, ceiling: number): Uint8Array {
-  const below = new Uint8Array(across * Math.ceil(ny / tile));
+const never = -1000;
+
+function tilesBelow(field: Float32Array, { nx, ny }: Rows, across: number, ceiling: number): Int32Array {
+  const changedAt = new Int32Array(across * Math.ceil(ny / tile)).fill(never);
   for (let j = 0; j < ny; j++) {
     const row = Math.floor(j / tile) * across;
-    for (let i = 0; i < nx; i++) if (field[j * nx + i] < ceiling) below[row + Math.floor(i / tile)] = 1;
+    for (let i = 0; i < nx; i++) if (field[j * nx + i] < ceiling) changedAt[row + Math.floor(i / tile)] = 0;
   }
-  return below;
+  return changedAt;
 }
 
-function sweep(state: Sweep, di: 1 | -1, dj: 1 | -1): void {
-  const { rows, across } = state;
+/** One sweep over all tiles that are not at rest; whether anything changed. */
+function sweep(state: Sweep, di: 1 | -1, dj: 1 | -1): boolean {
+  const { rows, across, changedAt, now } = state;
   const { nx, ny } = rows;
+  let any = false;
   for (let row = 1; row < ny - 1; row++) {
     const j = dj === 1 ? row : ny - 1 - row;
     const down = Math.floor(j / tile);
     for (let step = 0; step < across; step++) {
       const right = di === 1 ? step : across - 1 - step;
-      if (!awakeNear(state, right, down)) continue;
+      if (atRest(state, down * across + right)) continue;
       const first = Math.max(1, right * tile);
       const last = Math.min(nx - 2, right * tile + tile - 1);
       const most =
         di === 1
           ? lowerRun(state, j * nx + first, j * nx + last + 1, 1)
           : lowerRun(state, j * nx + last, j * nx + first - 1, -1);
-      if (most > settled) state.changed[down * across + right] = 1;
+      if (most <= settled) continue;
+      changedAt[down * across + right] = now;
+      any = true;
     }
   }
+  return any;
 }
 
-function awakeNear({ awake, changed, across }: Sweep, right: number, down: number): boolean {
-  const here = down * across + right;
+/** Nothing changed in the tile or beside it since the last sweep in this direction. */
+function atRest({ changedAt, across, now }: Sweep, here: number): boolean {
   for (const row of [here, here - across, here + across]) {
     // Past the lattice's edge these read another tile or nothing: a tile too many is swept, never one too few.
-    if (awake[row] || awake[row - 1] || awake[row + 1]) return true;
-    if (changed[row] || changed[row - 1] || changed[row + 1]) return true;
+    for (let at = row - 1; at <= row + 1; at++) if (now - changedAt[at] <= 4) return false;
   }
-  return false;
+  return true;
 }
 
 /** Lowers the nodes from `k` up to, not including, `end`; gives the greatest gain, mm. */
