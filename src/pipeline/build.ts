@@ -52,7 +52,7 @@ export async function buildMold(
     checked.push(await exportSolid(solid));
   }
   const all = [...report.findings, ...findings, ...checked.flatMap((one) => one.findings)];
-  const sorted = withhold(checked, all);
+  const sorted = withhold(checked, all, mold);
   const build: Build = {
     mold,
     planHash: sha256Hex(source.planBytes),
@@ -64,9 +64,12 @@ export async function buildMold(
   return { build, unmatched };
 }
 
-function withhold(checked: readonly CheckedSolid[], findings: readonly Finding[]) {
+function withhold(checked: readonly CheckedSolid[], findings: readonly Finding[], mold: Mold) {
   const stops = findings.filter(({ severity }) => severity === 'stop');
-  const concerning = concerns(checked.map(({ solid }) => solid));
+  const concerning = concerns(
+    checked.map(({ solid }) => solid),
+    mold,
+  );
   const released: CheckedSolid[] = [];
   const withheld: Withheld[] = [];
   for (const one of checked) {

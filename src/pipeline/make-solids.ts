@@ -4,6 +4,7 @@ import type { Kernel, Solid } from '../kernel/index.ts';
 import type { Mold } from '../mold/index.ts';
 import { parts } from '../parts/index.ts';
 import { type Failure, type RunOptions, runWorks } from './run-work.ts';
+import { wholeMold } from './withhold.ts';
 
 export interface Made {
   readonly solids: readonly Solid[];
@@ -49,8 +50,6 @@ const withheldFor = ({ work, finding: { subject, says } }: Failure): Withheld =>
   subjects: [subject],
   reasons: [says],
 });
-
-const wholeMold = 'mold';
 
 /**
  * Two solids of one id would be one file, on some systems also where only the case of letters differs: then the later

@@ -12,16 +12,26 @@ const sprueForm = solid('sprue-form', 'sprue');
 const nut = solid('boss-cap-nut-m8', 'boss-1', 'boss-2');
 const tab = solid('tab-1', 'tab-1');
 const scaled = solid('scaled-ivy', 'ivy');
-const all = [lower, sprueForm, nut, tab, scaled];
+const buildUp = solid('build-up-01', 'ivy-1');
+const all = [lower, sprueForm, nut, tab, scaled, buildUp];
+const placements = [{ id: 'ivy-1', master: 'ivy' }];
 
 /** Ids of the solids a stop about `subject` withholds. */
 const withheld = (subject: string, solids = all): string[] =>
-  solids.filter((one) => concerns(solids)(stop(subject), one)).map(({ id }) => id);
+  solids.filter((one) => concerns(solids, { placements })(stop(subject), one)).map(({ id }) => id);
 
 describe('a stop concerns', () => {
   it.each([
-    ['a master: whatever is made from it', 'ivy', ['lower-half', 'scaled-ivy']],
-    ['one placement: the halves, not the master itself', 'ivy-1', ['lower-half']],
+    [
+      'a master: whatever is made from it or its placements',
+      'ivy',
+      ['lower-half', 'scaled-ivy', 'build-up-01'],
+    ],
+    [
+      'one placement: the halves and its build-up, not the master itself',
+      'ivy-1',
+      ['lower-half', 'build-up-01'],
+    ],
     ['a boss: the halves and the solid that is laid in there', 'boss-1', ['lower-half', 'boss-cap-nut-m8']],
     ['a tab: the halves and the tab', 'tab-1', ['lower-half', 'tab-1']],
     ['the sprue: the halves and the form', 'sprue', ['lower-half', 'sprue-form']],
