@@ -15,6 +15,8 @@ import { reliefBodies } from './relief.ts';
 
 /** Circles nearer than this are not taken for disjoint, mm. */
 const apart = 0.01;
+/** A face in the parting plane may leave a sheet of no thickness on its other side; mm3. */
+const nothing = 1e-6;
 
 export interface Placed {
   readonly masters: readonly Master[];
@@ -124,7 +126,7 @@ function cutAtPlane(scope: Scope, { mesh, matrix, placements }: Shape, relieve: 
   const upright = moveMesh(mesh, matrix);
   const [above, below] = scope.splitAt(scope.fromMesh(upright, what), 0, what);
   const piece = (body: Body, half: Half): TriangleMesh | undefined => {
-    if (body.isEmpty()) return undefined;
+    if (!(body.volume() > nothing)) return undefined;
     if (!relieve) return scope.toMesh(body);
     const relief = reliefBodies(scope, upright, half, () => 0, 0, what);
     return scope.toMesh(scope.unite([body, ...relief], what));
