@@ -1,6 +1,6 @@
 import { type Figure, type Finding, type Report, worstFirst } from '../src/findings/index.ts';
 import { showQuantity } from './show-quantity.ts';
-import { lineWidth, severityMark, shorten, table, wrap } from './terminal.ts';
+import { lineWidth, plain, severityMark, shorten, table, wrap } from './terminal.ts';
 
 /** Indent of what belongs to a finding's head line. */
 const indent = '      ';
@@ -11,18 +11,30 @@ const subjectWidth = 40;
 /** Of one code, this many warnings or notes are shown; stops are shown all. */
 const shownOfOneCode = 6;
 
-const placeOf = (finding: Finding): string => {
-  if (finding.at) return `${finding.at.file}:${finding.at.line}:${finding.at.column}`;
-  if (finding.place) return `at (${finding.place.map((value) => value.toFixed(1)).join(', ')}) mm`;
-  return '';
-};
+/** Line in the plan or the mesh's text, and place on the disc or the mesh, as far as they are known. */
+const placesOf = ({ at, place }: Finding): [string, string] => [
+  at ? `${at.file}:${at.line}:${at.column}` : '',
+  place ? `at (${place.map((value) => value.toFixed(1)).join(', ')}) mm` : '',
+];
+
+const spaced = (gap: string, ...texts: readonly string[]): string =>
+  texts.filter((text) => text !== '').join(gap);
 
 const head = (finding: Finding, ...cells: readonly string[]): string =>
-  [severityMark(finding.severity), finding.code, ...cells].filter((cell) => cell !== '').join('  ');
+  spaced('  ', severityMark(finding.severity), finding.code, ...cells);
+
+/** Its subject, unless its place says the same. */
+const subjectOf = ({ subject, at }: Finding): string =>
+  at?.file === subject ? '' : shorten(subject, subjectWidth);
 
 /** One finding: severity, code, subject and place; then what is wrong and what to do. */
-const showFinding = (finding: Finding): string =>
-  `${head(finding, shorten(finding.subject, subjectWidth), placeOf(finding))}\n${wrap(`${finding.says} ${finding.remedy}`, lineWidth, indent)}`;
+function showFinding(finding: Finding): string {
+  const [line, place] = placesOf(finding);
+  const whole = head(finding, subjectOf(finding), line, place);
+  const fits = plain(whole).length <= lineWidth;
+  const body = spaced(' ', fits ? '' : place, finding.says, finding.remedy);
+  return `${fits ? whole : head(finding, subjectOf(finding), line)}\n${wrap(body, lineWidth, indent)}`;
+}
 
 /** Several findings of one code: each one's place and what is wrong, then once what to do. */
 function showAlike(alike: readonly Finding[]): string {
@@ -30,14 +42,8 @@ function showAlike(alike: readonly Finding[]): string {
   const shown = first.severity === 'stop' ? alike : alike.slice(0, shownOfOneCode);
   const oneRemedy = alike.every(({ remedy }) => remedy === first.remedy);
   const lines = shown.map((one) => {
-    const place = placeOf(one);
-    const where = one.at || place === '' ? place : `${one.subject} ${place}`;
-    return wrap(
-      [where === '' ? one.subject : where, one.says, ...(oneRemedy ? [] : [one.remedy])].join(' '),
-      lineWidth,
-      indent,
-      `${indent}  `,
-    );
+    const text = spaced(' ', ...placesOf(one), one.says, oneRemedy ? '' : one.remedy);
+    return wrap(text, lineWidth, indent, `${indent}  `);
   });
   const more = alike.length - shown.length;
   if (more > 0) lines.push(`${indent}... and ${more} more like these; --json shows all.`);

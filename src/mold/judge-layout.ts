@@ -42,7 +42,10 @@ const onRim = (angleRad: number, radius: number): [number, number, number] => [
   0,
 ];
 
-/** Bosses, tabs and notches against the rim and the well. Masters are judged where they are placed. */
+/**
+ * Tabs and notches against the rim, and they and bosses against the well. What cavities and bosses leave to the rim
+ * the wall checks say.
+ */
 export function judgeLayout(
   disc: Disc,
   sprue: Sprue | undefined,
@@ -52,13 +55,16 @@ export function judgeLayout(
     readonly notches: readonly Notch[];
   },
 ): Finding[] {
-  const rings = [
-    ...things.bosses.map(bossRing),
+  const bosses = things.bosses.map(bossRing);
+  const rimThings = [
     ...things.tabs.map((tab) => tabRing(tab, disc.radius)),
     ...things.notches.map((notch) => notchRing(notch, disc.radius)),
   ];
   const well = sprue ? Math.max(sprue.wellRadius, sprue.holeRadius) : 0;
-  return rings.flatMap((ring) => [...pastRim(ring, disc.radius), ...overWell(ring, well)]);
+  return [
+    ...rimThings.flatMap((ring) => pastRim(ring, disc.radius)),
+    ...[...bosses, ...rimThings].flatMap((ring) => overWell(ring, well)),
+  ];
 }
 
 // A tab as wide as its chord allows ends on the rim itself; rounding must not call that outside.

@@ -3,6 +3,7 @@ import { type Build, type CheckedSolid, exportSolid, sha256Hex, type Withheld } 
 import { type Finding, joinReport, type Report } from '../findings/index.ts';
 import type { Kernel } from '../kernel/index.ts';
 import type { Mold } from '../mold/index.ts';
+import { inPlan } from './in-plan.ts';
 import { makeSolids } from './make-solids.ts';
 import { type RunOptions, runWorks } from './run-work.ts';
 import { concerns } from './withhold.ts';
@@ -16,7 +17,12 @@ export function checkMold(
 ): Report {
   const { done, failures } = runWorks(checks, mold, { kernel }, options);
   const findings = failures.map((failure) => failure.finding);
-  return joinReport(mold.title, [{ findings: found }, ...done.map(({ output }) => output), { findings }]);
+  const report = joinReport(mold.title, [
+    { findings: found },
+    ...done.map(({ output }) => output),
+    { findings },
+  ]);
+  return { ...report, findings: inPlan(report.findings, mold) };
 }
 
 /** The report where no mold came of the plan: what was found while reading it. */
@@ -51,7 +57,8 @@ export async function buildMold(
     options.progress?.({ title: `audit of ${solid.title}`, done, total: solids.length });
     checked.push(await exportSolid(solid));
   }
-  const all = [...report.findings, ...findings, ...checked.flatMap((one) => one.findings)];
+  const made = inPlan([...findings, ...checked.flatMap((one) => one.findings)], mold);
+  const all = [...report.findings, ...made];
   const sorted = withhold(checked, all, mold);
   const build: Build = {
     mold,

@@ -19,6 +19,7 @@ registration:
     - { kind: cap nut, size: M6, at: { radius: 38, angle: 60 } }
     - { kind: cap nut, size: M5, at: { radius: 38, angle: 180 } }
     - { kind: cap nut, size: M6, at: { radius: 38, angle: 290 } }
+fixture: { chordError: 0.1 }
 tabs:
   - { angle: 145, width: 12 }
 notches:

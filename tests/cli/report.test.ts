@@ -91,8 +91,8 @@ describe('findings', () => {
     const shown = plain(showFindings([thin('b'), thin('a')]));
     expect(shown.split('\n')).toEqual([
       'warn  cover.thin  2 times',
-      '      a at (1.0, 2.0, 3.0) mm a leaves 1.00 mm.',
-      '      b at (1.0, 2.0, 3.0) mm b leaves 1.00 mm.',
+      '      at (1.0, 2.0, 3.0) mm a leaves 1.00 mm.',
+      '      at (1.0, 2.0, 3.0) mm b leaves 1.00 mm.',
       '      Take the next thicker stock, or sink the master differently.',
     ]);
     expect(plain(showFindings([thin('b', 'Do this.'), thin('a', 'Do that.')]))).toMatch(

@@ -13,7 +13,7 @@ export const layoutCodes = codes({
   },
   'layout.outside-disc': {
     severity: 'stop',
-    means: 'A master, boss, tab or notch reaches past the rim of the disc.',
+    means: 'A tab or notch reaches past the rim of the disc.',
     remedy: 'Move it inward or choose a larger disc.',
   },
   'layout.unknown-nut': {

@@ -1,0 +1,19 @@
+import type { Finding, TextSpot } from '../findings/index.ts';
+import type { Mold } from '../mold/index.ts';
+
+/**
+ * Findings with the line of the plan where their subject stands, as far as they have none. Checks and parts do not
+ * see lines, so that what they found stays true (and cached) when lines are moved.
+ */
+export function inPlan(findings: readonly Finding[], mold: Mold): Finding[] {
+  const { placements, bosses, tabs, notches, channels, sprue } = mold;
+  const spots = new Map<string, TextSpot>();
+  for (const { id, at } of [...channels, ...notches, ...tabs, ...bosses, ...placements]) {
+    if (at) spots.set(id, at);
+  }
+  if (sprue?.at) spots.set('sprue', sprue.at);
+  return findings.map((one) => {
+    const at = one.at ?? spots.get(one.subject);
+    return at ? { ...one, at } : one;
+  });
+}
