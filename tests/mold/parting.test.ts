@@ -199,6 +199,7 @@ describe('what cannot be done well', () => {
     const { findings } = surfaceFor([ball(4, -4.5, 0, 4), ball(4, 4.5, 0, -4)]);
     const conflicts = findings.filter(({ code }) => code === 'mold.parting-conflict');
     expect(conflicts.map(({ subject }) => subject)).toEqual(['m0', 'm1']);
+    expect(conflicts[0].severity).toBe('warn');
     const room = Number(/short of ([\d.]+) mm/.exec(conflicts[0].says)?.[1]);
     expect(Math.abs(room - 7)).toBeLessThan(0.7);
     const [x, y] = conflicts[0].place ?? [99, 99];

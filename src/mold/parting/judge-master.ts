@@ -5,11 +5,13 @@ import { type MasterColumns, silhouetteCells } from './columns.ts';
 import type { FieldResult } from './field.ts';
 import { thinFeatures } from './thin-features.ts';
 
-/** Missing height under this (mm) is not worth a word. */
+/** A contour missed by less than this (mm) is not worth a word. */
 const smallConflict = 0.1;
+/** Nor is a column or two: undercut under this, mm3. */
+const smallUndercut = 0.05;
 /** Undercut over this share of what a flat plane would leave, and of the master itself, asks for another lie. */
 const lockedShare = { ofFlat: 0.3, ofMaster: 0.01 };
-/** Enclosed air that is worth naming, mm3. */
+/** Undercut that is worth a warning or a name, mm3. */
 const worthNaming = 1;
 /** Metal does not reach the end of an edge thinner than this, mm; common practice, no published source. */
 const knifeThickness = 0.1;
@@ -54,11 +56,13 @@ interface Survey {
   solid: number;
   air: number;
   flat: number;
+  /** Sum over columns of the height by which conflicts keep the surface off the master, mm. */
+  missed: number;
   /** Columns with a knife edge, and with a flake. */
   knives: number;
   flakes: number;
   readonly mostAir: Worst;
-  readonly mostMissing: Worst;
+  readonly mostMissed: Worst;
   readonly farthestOut: Worst;
   readonly knife: Worst;
   readonly flake: Worst;
@@ -71,10 +75,11 @@ function survey({ master, lattice, field, input }: MasterCase): Survey {
     solid: 0,
     air: 0,
     flat: 0,
+    missed: 0,
     knives: 0,
     flakes: 0,
     mostAir: none(),
-    mostMissing: none(),
+    mostMissed: none(),
     farthestOut: none(),
     knife: none(),
     flake: none(),
@@ -91,7 +96,11 @@ function survey({ master, lattice, field, input }: MasterCase): Survey {
     found.air += air;
     found.flat += air + Math.max(0, bottom[k], -top[k]);
     note(found.mostAir, air, k);
-    if (left) note(found.mostMissing, left[node], k);
+    if (field && left && left[node] > smallConflict) {
+      const missed = Math.max(bottom[k] - field.heights[node], field.heights[node] - top[k]);
+      if (missed > 0) found.missed += missed;
+      note(found.mostMissed, missed, k);
+    }
     note(found.farthestOut, Math.max(bottom[k] - input.limitUp, -input.limitDown - top[k]), k);
     if (depth[k] <= silhouetteCells) continue;
     if (thick < knifeThickness) {
@@ -141,15 +150,24 @@ const mm = (value: number): Measured => ({ value, unit: 'mm' });
 const mm2 = (value: number): Measured => ({ value, unit: 'mm2' });
 const mm3 = (value: number): Measured => ({ value, unit: 'mm3' });
 
-function conflict(given: MasterCase, { mostMissing }: Survey): Finding[] {
-  if (mostMissing.value <= smallConflict || !given.field) return [];
+function conflict(given: MasterCase, { mostMissed, missed }: Survey): Finding[] {
+  const volume = missed * given.lattice.cell ** 2;
+  if (mostMissed.value <= smallConflict || volume < smallUndercut || !given.field) return [];
   const { asked } = given.field.missing;
-  const i = mostMissing.node % given.master.nx;
-  const j = (mostMissing.node - i) / given.master.nx;
-  const height = Math.max(mostMissing.value, asked[nodeOf(given.master, given.lattice, i, j)]);
-  const room = height / Math.tan(given.input.slopeRad);
-  const says = `At ${given.master.id} the parting surface is short of ${room.toFixed(1)} mm of room to change height; it misses the contour by ${(mostMissing.value / 2).toFixed(2)} mm.`;
-  return [say(given, 'mold.parting-conflict', mostMissing, [mm(mostMissing.value), mm(smallConflict)], says)];
+  const i = mostMissed.node % given.master.nx;
+  const j = (mostMissed.node - i) / given.master.nx;
+  const room = asked[nodeOf(given.master, given.lattice, i, j)] / Math.tan(given.input.slopeRad);
+  const says = `At ${given.master.id} the parting surface is short of ${room.toFixed(1)} mm of room to change height; it misses the contour by up to ${mostMissed.value.toFixed(2)} mm, which leaves ${volume.toFixed(2)} mm3 of undercut.`;
+  // A single thin tip is worth knowing, no more.
+  const severity = volume > worthNaming ? 'warn' : 'note';
+  const found = say(
+    given,
+    'mold.parting-conflict',
+    mostMissed,
+    [mm(mostMissed.value), mm(smallConflict)],
+    says,
+  );
+  return [{ ...found, severity }];
 }
 
 function limit(given: MasterCase, { farthestOut }: Survey): Finding[] {
