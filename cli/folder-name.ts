@@ -7,8 +7,9 @@ export function folderName(title: string): string {
     .normalize('NFC')
     .toLowerCase()
     .replaceAll(/[^\p{L}\p{N}]+/gu, '-')
-    .replaceAll(/^-+|-+$/g, '')
-    .slice(0, 80);
-  if (plain === '') return 'mold';
-  return /^(con|prn|aux|nul|com\d|lpt\d)$/.test(plain) ? `${plain}-mold` : plain;
+    .replace(/^-/, '');
+  // By letters, so that none is cut in two; 60 of the longest in UTF-8 are 240 bytes, where file systems allow 255.
+  const name = [...plain].slice(0, 60).join('').replace(/-$/, '');
+  if (name === '') return 'mold';
+  return /^(con|prn|aux|nul|com\d|lpt\d)$/.test(name) ? `${name}-mold` : name;
 }

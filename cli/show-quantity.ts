@@ -3,8 +3,8 @@ import type { Unit } from '../src/findings/index.ts';
 const mmPerInch = 25.4;
 const gramsPerOunce = 28.349523125;
 
-/** `places` decimals, without trailing zeros beyond what tells numbers apart. */
-const fixed = (value: number, places: number): string => {
+/** `places` decimals; what rounds to nothing has no sign. */
+export const fixed = (value: number, places: number): string => {
   const text = value.toFixed(places);
   return text === `-${(0).toFixed(places)}` ? text.slice(1) : text;
 };

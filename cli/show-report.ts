@@ -1,5 +1,5 @@
 import { type Figure, type Finding, type Report, worstFirst } from '../src/findings/index.ts';
-import { showQuantity } from './show-quantity.ts';
+import { fixed, showQuantity } from './show-quantity.ts';
 import { lineWidth, plain, severityMark, shorten, table, wrap } from './terminal.ts';
 
 /** Indent of what belongs to a finding's head line. */
@@ -14,7 +14,7 @@ const shownOfOneCode = 6;
 /** Line in the plan or the mesh's text, and place on the disc or the mesh, as far as they are known. */
 const placesOf = ({ at, place }: Finding): [string, string] => [
   at ? `${at.file}:${at.line}:${at.column}` : '',
-  place ? `at (${place.map((value) => value.toFixed(1)).join(', ')}) mm` : '',
+  place ? `at (${place.map((value) => fixed(value, 1)).join(', ')}) mm` : '',
 ];
 
 const spaced = (gap: string, ...texts: readonly string[]): string =>
@@ -40,15 +40,19 @@ function showFinding(finding: Finding): string {
 function showAlike(alike: readonly Finding[]): string {
   const [first] = alike;
   const shown = first.severity === 'stop' ? alike : alike.slice(0, shownOfOneCode);
+  const file = alike.every(({ at }) => at?.file === first.at?.file) ? first.at?.file : undefined;
   const oneRemedy = alike.every(({ remedy }) => remedy === first.remedy);
   const lines = shown.map((one) => {
-    const text = spaced(' ', ...placesOf(one), one.says, oneRemedy ? '' : one.remedy);
+    const [line, place] = placesOf(one);
+    const where = spaced(', ', file !== undefined && one.at ? `line ${one.at.line}` : line, place);
+    const text = spaced(' ', where === '' ? '' : `${where}:`, one.says, oneRemedy ? '' : one.remedy);
     return wrap(text, lineWidth, indent, `${indent}  `);
   });
   const more = alike.length - shown.length;
   if (more > 0) lines.push(`${indent}... and ${more} more like these; --json shows all.`);
   if (oneRemedy) lines.push(wrap(first.remedy, lineWidth, indent));
-  return [head(first, `${alike.length} times`), ...lines].join('\n');
+  const times = `${alike.length} times${file === undefined ? '' : ` in ${file}`}`;
+  return [head(first, times), ...lines].join('\n');
 }
 
 /** All findings, worst first; those of one code and severity together. */

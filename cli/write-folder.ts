@@ -5,7 +5,7 @@ import { Unreadable } from './exit.ts';
 
 /**
  * Writes all files into a temporary folder beside `target` and swaps it in by renaming, so that a reader sees the old
- * result or the new one, never a half. A folder that holds no manifest of an earlier build is somebody else's and is
+ * result or the new one (or for an instant none: Node cannot exchange two folders), never a half. A folder that holds no manifest of an earlier build is somebody else's and is
  * left alone (Unreadable); files in an earlier result that are not of that build, such as notes, are carried over.
  */
 export async function writeFolder(target: string, files: readonly ExportFile[]): Promise<void> {

@@ -4,8 +4,8 @@ import { nearestName } from './nearest-name.ts';
 import type { Plan } from './plan.ts';
 import { type PlanPath, type PlanTree, sayPath } from './plan-tree.ts';
 
-/** Names that mean something else where a placement can be named. */
-const reserved = ['all', 'auto', 'mold', 'plan'];
+/** Names that mean something else where a placement can be named, or where a finding says what it is about. */
+const reserved = ['all', 'auto', 'mold', 'plan', 'disc', 'sprue', 'parting'];
 
 type Find = (code: FindingCode, says: string, path: PlanPath, remedy?: string) => void;
 

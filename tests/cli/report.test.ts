@@ -91,13 +91,28 @@ describe('findings', () => {
     const shown = plain(showFindings([thin('b'), thin('a')]));
     expect(shown.split('\n')).toEqual([
       'warn  cover.thin  2 times',
-      '      at (1.0, 2.0, 3.0) mm a leaves 1.00 mm.',
-      '      at (1.0, 2.0, 3.0) mm b leaves 1.00 mm.',
+      '      at (1.0, 2.0, 3.0) mm: a leaves 1.00 mm.',
+      '      at (1.0, 2.0, 3.0) mm: b leaves 1.00 mm.',
       '      Take the next thicker stock, or sink the master differently.',
     ]);
     expect(plain(showFindings([thin('b', 'Do this.'), thin('a', 'Do that.')]))).toMatch(
       /a leaves 1.00 mm. Do that.\n[^\n]*Do this./,
     );
+  });
+
+  it('of one code in one file name the file once', () => {
+    const at = (line: number) => ({ at: { file: 'plan.yaml', line, column: 5 } });
+    const shown = plain(
+      showFindings([
+        { ...thin('a'), ...at(7) },
+        { ...thin('b'), ...at(8) },
+      ]),
+    );
+    expect(shown.split('\n').slice(0, 3)).toEqual([
+      'warn  cover.thin  2 times in plan.yaml',
+      '      line 7, at (1.0, 2.0, 3.0) mm: a leaves 1.00 mm.',
+      '      line 8, at (1.0, 2.0, 3.0) mm: b leaves 1.00 mm.',
+    ]);
   });
 
   it('are cut short where there are many of one code, but never stops', () => {
