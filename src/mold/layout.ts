@@ -1,5 +1,5 @@
 import type { Finding } from '../findings/index.ts';
-import { expandPlacements, type Plan, placementsNamed } from '../plan/index.ts';
+import { expandPlacements, type Plan, type PlanBench, placementsNamed } from '../plan/index.ts';
 import { judgeLayout } from './judge-layout.ts';
 import type { Master, Mold } from './mold.ts';
 import { makeAlways, type Remember } from './remember.ts';
@@ -46,6 +46,7 @@ export function layOut(plan: Plan, masters: readonly Master[], remember: Remembe
     parting: surface,
     fixture: settleFixture(plan),
     limits: settleLimits(plan),
+    bench: benchOf(plan),
   };
   return {
     mold,
@@ -69,3 +70,13 @@ function supported(plan: Plan): string[] {
   );
   return flat.filter(({ id }) => named.has(id)).map(({ id }) => id);
 }
+
+const benchOf = ({ can, closing, machine, rubber, alloy, spin, cure }: Plan): PlanBench => ({
+  ...(can && { can }),
+  ...(closing && { closing }),
+  ...(machine && { machine }),
+  ...(rubber && { rubber }),
+  ...(alloy && { alloy }),
+  ...(spin && { spin }),
+  ...(cure && { cure }),
+});

@@ -1,5 +1,6 @@
 import type { TextSpot } from '../findings/index.ts';
 import type { Matrix4, SolidMeasures, TriangleMesh } from '../kernel/index.ts';
+import type { PlanBench } from '../plan/index.ts';
 import type { PartingSurface } from './parting-surface.ts';
 
 export type Process = 'rubber' | 'rigid' | 'poured';
@@ -22,6 +23,8 @@ export interface Mold {
   readonly parting: PartingSurface;
   readonly fixture: Fixture;
   readonly limits: Limits;
+  /** Can, closing, machine, rubber, alloy, spin and cure as the plan has them, in internal units; no defaults. */
+  readonly bench: PlanBench;
 }
 
 /** Thicknesses of the halves; `label` is engraved on the outer faces. */

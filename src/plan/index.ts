@@ -4,6 +4,7 @@ export { nearestName } from './nearest-name.ts';
 export { notUsedYet } from './not-used-yet.ts';
 export type {
   Plan,
+  PlanBench,
   PlanBoss,
   PlanChannel,
   PlanMaster,

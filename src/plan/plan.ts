@@ -28,24 +28,32 @@ type ItemSections =
   | 'gates'
   | 'vents'
   | 'disc'
-  | 'sprue';
+  | 'sprue'
+  | BenchSection;
+
+/** What is done with the mold at the bench and on the machine. */
+type BenchSection = 'can' | 'closing' | 'machine' | 'rubber' | 'alloy' | 'spin' | 'cure';
+
+/** The bench sections a plan has, each with the place of its name in the text. */
+export type PlanBench = { readonly [K in BenchSection]?: Placed<Given<K>> };
 
 /**
  * Exactly what the plan file says, validated, in internal units (mm, rad, s, kg, Pa, C); what it does not say is
  * undefined. Plain data. A key's unit is in its name where it is not mm. `at` is a place in the text.
  */
-export type Plan = Omit<PlanValue, ItemSections> & {
-  readonly disc: Placed<PlanValue['disc']>;
-  readonly sprue?: Placed<Given<'sprue'>>;
-  readonly masters?: Readonly<Record<string, PlanMaster>>;
-  readonly placements?: readonly PlanPlacement[];
-  readonly registration?: Omit<Given<'registration'>, 'bosses'> & { readonly bosses?: readonly PlanBoss[] };
-  readonly supports?: Listed<Given<'supports'>>;
-  readonly tabs?: readonly PlanTab[];
-  readonly notches?: readonly PlanNotch[];
-  readonly gates?: Listed<Given<'gates'>>;
-  readonly vents?: Listed<Given<'vents'>>;
-};
+export type Plan = Omit<PlanValue, ItemSections> &
+  PlanBench & {
+    readonly disc: Placed<PlanValue['disc']>;
+    readonly sprue?: Placed<Given<'sprue'>>;
+    readonly masters?: Readonly<Record<string, PlanMaster>>;
+    readonly placements?: readonly PlanPlacement[];
+    readonly registration?: Omit<Given<'registration'>, 'bosses'> & { readonly bosses?: readonly PlanBoss[] };
+    readonly supports?: Listed<Given<'supports'>>;
+    readonly tabs?: readonly PlanTab[];
+    readonly notches?: readonly PlanNotch[];
+    readonly gates?: Listed<Given<'gates'>>;
+    readonly vents?: Listed<Given<'vents'>>;
+  };
 
 /** Adds to every item of a checked plan its place in the text. */
 export function placeInText(value: PlanValue, tree: PlanTree): Plan {
@@ -55,11 +63,19 @@ export function placeInText(value: PlanValue, tree: PlanTree): Plan {
     items.map((item, i) => one(item, ...path, i));
   const named = <T extends object>(item: T, ...path: PropertyKey[]): Placed<T> =>
     ({ ...item, at: tree.keySpotAt(path) }) as Placed<T>;
-  const { masters, placements, registration, supports, tabs, notches, gates, vents, disc, sprue, ...rest } =
+  const { masters, placements, registration, supports, tabs, notches, gates, vents, disc, sprue, ...others } =
     value;
+  const { can, closing, machine, rubber, alloy, spin, cure, ...rest } = others;
   return {
     ...rest,
     disc: named(disc, 'disc'),
+    ...(can && { can: named(can, 'can') }),
+    ...(closing && { closing: named(closing, 'closing') }),
+    ...(machine && { machine: named(machine, 'machine') }),
+    ...(rubber && { rubber: named(rubber, 'rubber') }),
+    ...(alloy && { alloy: named(alloy, 'alloy') }),
+    ...(spin && { spin: named(spin, 'spin') }),
+    ...(cure && { cure: named(cure, 'cure') }),
     ...(sprue && { sprue: named(sprue, 'sprue') }),
     ...(masters && { masters: mapValues(masters, (master, id) => named(master, 'masters', id)) }),
     ...(placements && { placements: all(placements, 'placements') }),

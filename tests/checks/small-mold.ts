@@ -32,6 +32,7 @@ export const emptyMold: Mold = {
   channels: [],
   parting: flatPartingSurface(125),
   fixture: { material: 'PLA', clearance: 0.2, chordError: 0.01, relieve: false },
+  bench: {},
   limits: {
     cover: 3,
     wall: 3,

@@ -28,6 +28,7 @@ const mold: Mold = {
   channels: [],
   parting: flatPartingSurface(125),
   fixture: { material: 'PETG', clearance: 0.2, chordError: 0.01, relieve: false },
+  bench: {},
   limits: { cover: 3, wall: 3, cavityToWell: 3, cavityToBoss: 3, cavityToRim: 3, bossToRim: 3, falseSeat: 3 },
 };
 
