@@ -57,7 +57,7 @@ describe('the judges see what is wrong', () => {
 
 describe('a machine without them', () => {
   test('is told in plain words what was not run', () => {
-    expect(missingJudges((program) => program === 'admesh', undefined)).toEqual(['gtscheck']);
+    expect(missingJudges((program) => program === 'admesh', '')).toEqual(['gtscheck']);
     expect(notRunText(['gtscheck'])).toMatch(/Not run here, because not installed: gtscheck\./);
   });
 
