@@ -4,7 +4,6 @@ import { type Finding, joinReport, type Report } from '../findings/index.ts';
 import type { Kernel } from '../kernel/index.ts';
 import type { Mold } from '../mold/index.ts';
 import { inPlan } from './in-plan.ts';
-import { makeSolids } from './make-solids.ts';
 import { type RunOptions, runWorks } from './run-work.ts';
 import { concerns } from './withhold.ts';
 
@@ -51,6 +50,8 @@ export async function buildMold(
   { only, ...options }: BuildOptions = {},
 ): Promise<BuildOutcome> {
   const report = checkMold(mold, found, kernel, options);
+  // Loaded here: the parts bring all of JSCAD, which a mere check need not wait for.
+  const { makeSolids } = await import('./make-solids.ts');
   const { solids, failed, findings, unmatched } = makeSolids(mold, kernel, only, options);
   const checked: CheckedSolid[] = [];
   for (const [done, solid] of solids.entries()) {
