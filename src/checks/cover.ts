@@ -1,4 +1,4 @@
-import { type Figure, type Finding, finding, type ReportPart } from '../findings/index.ts';
+import { type Figure, type FigureName, type Finding, finding, type ReportPart } from '../findings/index.ts';
 import { type Matrix4, movePoint, type TriangleMesh, type Vec3 } from '../kernel/index.ts';
 import { type Check, type Mold, type Process, work } from '../mold/index.ts';
 import { nextStock } from '../tables/index.ts';
@@ -109,7 +109,7 @@ export const leastCover: Check = work<LeastInput, ReportPart>({
   run: ({ reaching, halves, estimated }) => {
     const depth = Math.max(...reaching.map(({ lowest }) => -lowest));
     const height = Math.max(...reaching.map(({ highest }) => highest));
-    const figure = (name: string, value: number): Figure => ({
+    const figure = (name: FigureName, value: number): Figure => ({
       name,
       subject: 'mold',
       value,
@@ -160,7 +160,7 @@ function sideOf(
   halves: Halves,
 ): { findings: Finding[]; figures: Figure[] } {
   const cover = halves[half] - reach;
-  const figure = (name: string, value: number): Figure => ({
+  const figure = (name: FigureName, value: number): Figure => ({
     name,
     subject: id,
     value,

@@ -1,4 +1,4 @@
-import { finding, type ReportPart } from '../findings/index.ts';
+import { finding, makeFigure, type ReportPart } from '../findings/index.ts';
 import { type Matrix4, movePoint, type TriangleMesh, type Vec3 } from '../kernel/index.ts';
 import { type Check, type Process, work } from '../mold/index.ts';
 import { masterMesh } from './cover.ts';
@@ -55,9 +55,7 @@ export const wallsToRim: Check = work<RimInput, ReportPart>({
     const distance = radius - Math.hypot(outermost[0], outermost[1]);
     const source = 'outermost point against the radius of the disc';
     const places = [outermost, onRim(outermost, radius)];
-    const figures = [
-      { name: 'walls.rim', subject: id, value: distance, unit: 'mm' as const, source, estimated, places },
-    ];
+    const figures = [makeFigure('walls.rim', { subject: id, value: distance, source, estimated, places })];
     if (distance >= limit) return { figures };
     const open = distance <= 0;
     const says = open

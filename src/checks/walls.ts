@@ -1,4 +1,10 @@
-import { type Figure, type FindingCode, finding, type ReportPart } from '../findings/index.ts';
+import {
+  type Figure,
+  type FigureName,
+  type FindingCode,
+  finding,
+  type ReportPart,
+} from '../findings/index.ts';
 import type { Matrix4, TriangleMesh, Vec3 } from '../kernel/index.ts';
 // Past the room's index: this file brings three and its trees along, which only walls need.
 import { distanceTree, meshDistance } from '../mesh/distance.ts';
@@ -134,7 +140,7 @@ function pairs<T>(list: readonly T[]): (readonly [T, T])[] {
 
 interface Kind {
   readonly limit: number;
-  readonly name: string;
+  readonly name: FigureName;
   readonly code: FindingCode;
 }
 

@@ -25,6 +25,7 @@ const findingJson = (f: Finding): Json => ({
   says: f.says,
   remedy: f.remedy,
   at: f.at && { file: f.at.file, line: f.at.line, column: f.at.column },
+  changed: f.changed && { from: f.changed.from, reason: f.changed.reason },
 });
 
 const figureJson = (f: Figure): Json => ({

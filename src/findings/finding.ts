@@ -49,6 +49,8 @@ export interface Finding {
   /** One sentence: what to do. */
   readonly remedy: string;
   readonly at?: TextSpot;
+  /** Where the plan takes it more or less seriously than is usual: what it was, and the plan's reason. */
+  readonly changed?: { readonly from: Severity; readonly reason: string };
 }
 
 export type FindingDetails = Omit<Finding, 'code' | 'severity' | 'remedy'> & {

@@ -1,3 +1,5 @@
 export { catalogue, type FindingCode } from './catalogue.ts';
+export type { CodeEntry } from './codes/entry.ts';
+export { type FigureEntry, type FigureName, figureCatalogue } from './figures.ts';
 export * from './finding.ts';
 export * from './report.ts';

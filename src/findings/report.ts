@@ -1,8 +1,9 @@
+import { type FigureName, figureCatalogue } from './figures.ts';
 import type { Finding, Unit } from './finding.ts';
 
-/** A computed quantity. `name` is stable (`cover.least`); `source` names the published formula or table it rests on. */
+/** A computed quantity. `name` is one of the catalogue's (`cover.least`); `source` names the published formula or table it rests on. */
 export interface Figure {
-  readonly name: string;
+  readonly name: FigureName;
   readonly subject: string;
   readonly value: number;
   readonly unit: Unit;
@@ -12,6 +13,13 @@ export interface Figure {
   /** Where it was found (mold frame, mm), if it has a place. */
   readonly places?: readonly (readonly [number, number, number])[];
 }
+
+/** Makes a figure of a known name; the unit comes from the catalogue. */
+export const makeFigure = (name: FigureName, details: Omit<Figure, 'name' | 'unit'>): Figure => ({
+  name,
+  unit: figureCatalogue[name].unit,
+  ...details,
+});
 
 /** Numbers to plot: `y` against `x`, same length. */
 export interface Series {

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { showQuantity } from '../../cli/show-quantity.ts';
 import { showFigures, showFindings, tally } from '../../cli/show-report.ts';
 import { lineWidth, plain, shorten, wrap } from '../../cli/terminal.ts';
-import { type Figure, finding, joinReport } from '../../src/findings/index.ts';
+import { type Figure, type FigureName, finding, joinReport } from '../../src/findings/index.ts';
 import { run, workbench } from './workbench.ts';
 
 const bench = workbench();
@@ -44,7 +44,7 @@ describe('text on the page', () => {
   });
 });
 
-const figure = (name: string, subject: string, value: number): Figure => ({
+const figure = (name: FigureName, subject: string, value: number): Figure => ({
   name,
   subject,
   value,
@@ -56,17 +56,19 @@ const figures = (...some: readonly Figure[]): string => showFigures(joinReport('
 
 describe('figures', () => {
   it('of one name are the least and the most with what they are of', () => {
-    expect(figures(figure('wall', 'a', 3), figure('wall', 'b', 1), figure('wall', 'c', 2))).toBe(
+    expect(
+      figures(figure('walls.rim', 'a', 3), figure('walls.rim', 'b', 1), figure('walls.rim', 'c', 2)),
+    ).toBe(
       [
-        `figure${' '.repeat(22)}value  of`,
-        'wall    least  1.00 mm (0.039 in)  b',
-        '        most   3.00 mm (0.118 in)  a',
+        `figure${' '.repeat(27)}value  of`,
+        'walls.rim  least  1.00 mm (0.039 in)  b',
+        '           most   3.00 mm (0.118 in)  a',
       ].join('\n'),
     );
   });
 
   it('of one value are one line', () => {
-    const lines = figures(figure('wall', 'a', 3), figure('wall', 'b', 3.001)).split('\n');
+    const lines = figures(figure('walls.rim', 'a', 3), figure('walls.rim', 'b', 3.001)).split('\n');
     expect(lines).toHaveLength(2);
     expect(lines[1]).toMatch(/3\.00 mm \(0\.118 in\) {2}a and 1 more$/);
   });
@@ -136,6 +138,7 @@ placements:
   - { master: button, ring: { count: 15, radius: 93 } }
   - { master: a-rather-long-name-for-a-leaf-of-common-ivy, ring: { count: 10, radius: 55, start: 10 } }
 registration:
+  flex: 0.1
   bosses:
     - { kind: cap nut, size: M6, at: { radius: 75, angle: 60 } }
     - { kind: cap nut, size: M5, at: { radius: 75, angle: 180 } }

@@ -6,6 +6,10 @@ export interface CodeEntry {
   /** What to do about it, in one sentence. */
   readonly remedy: string;
   readonly safety?: true;
+  /** The formula or rule it is judged by, where there is one. */
+  readonly formula?: string;
+  /** Where formula or limit come from: standard, handbook, `from memory`, `common practice, no published source`. */
+  readonly source?: string;
 }
 
 /** Keeps the literal keys of a table of codes while checking its rows. */

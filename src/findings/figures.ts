@@ -1,0 +1,51 @@
+import type { Unit } from './finding.ts';
+
+/** What is known of a figure beforehand. */
+export interface FigureEntry {
+  readonly unit: Unit;
+  readonly means: string;
+}
+
+/**
+ * Every figure a report may hold, one line each. A figure of another name is a type error; each needs a row in
+ * `tests/published/outside-checks.ts` that says what outside the project its computation is held to.
+ */
+export const figureCatalogue = {
+  'depth.below': { unit: 'mm', means: 'How far a cavity or fixture reaches into the lower half.' },
+  'height.above': { unit: 'mm', means: 'How far a cavity or fixture reaches into the upper half.' },
+  'cover.lower': { unit: 'mm', means: 'What is left between it and the outer face of the lower half.' },
+  'cover.upper': { unit: 'mm', means: 'What is left between it and the outer face of the upper half.' },
+  'cover.least': { unit: 'mm', means: 'Least cover of the whole mold.' },
+  'cover.needs-lower': {
+    unit: 'mm',
+    means: 'Least thickness of the lower half that leaves the cover wanted.',
+  },
+  'cover.needs-upper': {
+    unit: 'mm',
+    means: 'Least thickness of the upper half that leaves the cover wanted.',
+  },
+  'walls.least': { unit: 'mm', means: 'Wall between two cavities.' },
+  'walls.boss': { unit: 'mm', means: 'Wall between a cavity and a boss.' },
+  'walls.well': { unit: 'mm', means: 'Wall between a cavity and the well or pouring hole.' },
+  'walls.rim': { unit: 'mm', means: 'What is left between a cavity or boss and the rim.' },
+  'registration.falseSeats': {
+    unit: 'count',
+    means: 'Wrong positions in which the halves close, or nearly so.',
+  },
+  'registration.falseSeat': { unit: 'mm', means: 'Misfit of the bosses in the nearest wrong position.' },
+  'registration.falseSeatAngle': { unit: 'deg', means: 'How far the halves are turned in that position.' },
+  'registration.shift': { unit: 'mm', means: 'How far one half can shift sideways on the other, closed.' },
+  'registration.turn': { unit: 'deg', means: 'How far one half can turn on the other, closed.' },
+  'registration.mismatch': { unit: 'mm', means: 'Largest step that play can leave along a parting line.' },
+  'closing.force': { unit: 'N', means: 'Force with which the rubber pushes the can open.' },
+  'closing.held': { unit: 'N', means: 'Force the clamps are rated to hold together.' },
+  'closing.boltProof': {
+    unit: 'N',
+    means: 'Proof load of one drawing bolt; bolts are not counted as holding.',
+  },
+  'closing.boltShare': { unit: 'ratio', means: "Share of all bolts' proof load, were the clamps to let go." },
+  'closing.lidStress': { unit: 'Pa', means: 'Greatest bending stress in a lid.' },
+  'closing.lidBow': { unit: 'mm', means: 'How far the middle of a lid bows outward.' },
+} as const satisfies Record<string, FigureEntry>;
+
+export type FigureName = keyof typeof figureCatalogue;
