@@ -1,6 +1,7 @@
 import type { Check } from '../mold/index.ts';
 import { closing } from './closing.ts';
 import { coverOfCavities, coverOfFixtures, leastCover } from './cover.ts';
+import { mismatch, play } from './play.ts';
 import { wallsToRim } from './rim.ts';
 import { wallsBetweenCavities, wallsToBosses, wallsToWell } from './walls.ts';
 
@@ -14,4 +15,6 @@ export const checks: readonly Check[] = [
   wallsToWell,
   wallsToRim,
   closing,
+  play,
+  mismatch,
 ];

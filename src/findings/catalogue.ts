@@ -5,6 +5,7 @@ import { meshCodes } from './codes/mesh.ts';
 import { moldCodes } from './codes/mold.ts';
 import { outlineCodes } from './codes/outline.ts';
 import { planCodes } from './codes/plan.ts';
+import { releaseCodes } from './codes/release.ts';
 import { repairCodes } from './codes/repair.ts';
 import { solidCodes } from './codes/solids.ts';
 
@@ -18,6 +19,7 @@ export const catalogue = {
   ...moldCodes,
   ...solidCodes,
   ...checkCodes,
+  ...releaseCodes,
 } as const satisfies Record<string, CodeEntry>;
 
 export type FindingCode = keyof typeof catalogue;

@@ -46,6 +46,7 @@ export function layOut(plan: Plan, masters: readonly Master[], remember: Remembe
     parting: surface,
     fixture: settleFixture(plan),
     limits: settleLimits(plan),
+    ...(plan.registration?.flex !== undefined && { flex: plan.registration.flex }),
     bench: benchOf(plan),
   };
   return {

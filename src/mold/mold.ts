@@ -23,6 +23,8 @@ export interface Mold {
   readonly parting: PartingSurface;
   readonly fixture: Fixture;
   readonly limits: Limits;
+  /** How far cured rubber lets a boss move sideways, mm; undefined where the plan does not say. */
+  readonly flex?: number;
   /** Can, closing, machine, rubber, alloy, spin and cure as the plan has them, in internal units; no defaults. */
   readonly bench: PlanBench;
 }
@@ -150,7 +152,7 @@ export interface Fixture {
   readonly relieve: boolean;
 }
 
-/** Least distances in mm; all editable in the plan. */
+/** Least distances in mm, and what is at most allowed; all editable in the plan. */
 export interface Limits {
   readonly cover: number;
   readonly wall: number;
@@ -159,4 +161,10 @@ export interface Limits {
   readonly cavityToRim: number;
   readonly bossToRim: number;
   readonly falseSeat: number;
+  /** Greatest mismatch of the halves at a cavity. */
+  readonly mismatch: number;
+  /** Greatest undercut that rubber is trusted to bend out of, as a share of the cavity's volume. */
+  readonly undercutShare: number;
+  /** Greatest free length of a bit with nothing under it, in thicknesses. */
+  readonly slenderness: number;
 }

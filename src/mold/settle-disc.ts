@@ -49,5 +49,8 @@ export function settleLimits({ limits }: Plan): Limits {
     cavityToRim: limits?.cavityToRim ?? limitDefaults.cavityToRim,
     bossToRim: limits?.bossToRim ?? limitDefaults.bossToRim,
     falseSeat: limits?.falseSeat ?? limitDefaults.falseSeat,
+    mismatch: limits?.mismatch ?? limitDefaults.mismatch,
+    undercutShare: limits?.undercut ?? limitDefaults.undercutShare,
+    slenderness: limits?.slenderness ?? limitDefaults.slenderness,
   };
 }

@@ -99,4 +99,10 @@ export const limitDefaults = {
   bossToRim: 6,
   /** Or the boss radius, whichever is larger. */
   falseSeat: 3,
+  /** A step at the parting line that still files off. */
+  mismatch: 0.5,
+  /** Of the cavity's volume: more undercut than this and rubber tears or the casting bends when it is pulled out. */
+  undercutShare: 0.1,
+  /** In thicknesses: soft metal longer and thinner than this bends when the rubber is pressed on it. */
+  slenderness: 4,
 } as const;

@@ -125,6 +125,10 @@ function bossSizes(diameter: number, process: PlanValue['process'], unit: 'mm' |
     : { kind, sizes: ['M12', 'M10'], reach: 10.4 };
 }
 
+const flex = `  # How far the cured rubber lets a boss move sideways: an estimate, the play is computed from it.
+  flex: 0.1 mm
+`;
+
 function registration(
   diameter: number,
   process: PlanValue['process'],
@@ -147,11 +151,11 @@ function registration(
     ([angle, size]) =>
       `    - { kind: ${kind}, size: ${size}, at: { radius: { fromRim: ${fromRim} }, angle: ${angle} } }`,
   );
-  const clearance = process === 'rubber' ? '' : `  clearance: ${write(0.3)}\n`;
+  const play = process === 'rigid' ? `  clearance: ${write(0.3)}\n` : flex;
   return `
 # Unequal bosses at unequal angles near the rim, so that the halves close in one position only.
 registration:
-${clearance}  bosses:
+${play}  bosses:
 ${bosses.join('\n')}
 `;
 }

@@ -41,6 +41,9 @@ export const emptyMold: Mold = {
     cavityToRim: 10,
     bossToRim: 6,
     falseSeat: 3,
+    mismatch: 0.4,
+    undercutShare: 0.1,
+    slenderness: 4,
   },
 };
 

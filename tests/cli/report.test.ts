@@ -139,6 +139,7 @@ placements:
   - { master: a-rather-long-name-for-a-leaf-of-common-ivy, ring: { count: 10, radius: 55, start: 10 } }
 registration:
   flex: 0.1
+  flex: 0.1
   bosses:
     - { kind: cap nut, size: M6, at: { radius: 75, angle: 60 } }
     - { kind: cap nut, size: M5, at: { radius: 75, angle: 180 } }

@@ -29,7 +29,18 @@ const mold: Mold = {
   parting: flatPartingSurface(125),
   fixture: { material: 'PETG', clearance: 0.2, chordError: 0.01, relieve: false },
   bench: {},
-  limits: { cover: 3, wall: 3, cavityToWell: 3, cavityToBoss: 3, cavityToRim: 3, bossToRim: 3, falseSeat: 3 },
+  limits: {
+    cover: 3,
+    wall: 3,
+    cavityToWell: 3,
+    cavityToBoss: 3,
+    cavityToRim: 3,
+    bossToRim: 3,
+    falseSeat: 3,
+    mismatch: 0.4,
+    undercutShare: 0.1,
+    slenderness: 4,
+  },
 };
 
 async function build(): Promise<Build> {

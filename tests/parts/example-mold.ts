@@ -37,6 +37,9 @@ export const exampleMold = (changes: Partial<Mold> = {}): Mold => ({
     cavityToRim: 10,
     bossToRim: 6,
     falseSeat: 3,
+    mismatch: 0.4,
+    undercutShare: 0.1,
+    slenderness: 4,
   },
   ...changes,
 });

@@ -47,6 +47,17 @@ export const limits = z
     cavityToRim: length('Least distance of a cavity from the rim.', limit).optional(),
     bossToRim: length('Least distance of a boss from the rim.', limit).optional(),
     falseSeat: length('Least misfit of the halves in every wrong position.', limit).optional(),
+    mismatch: length('Greatest mismatch of the halves at a cavity.', { over: 0, to: 10 }).optional(),
+    undercut: share('Greatest undercut that rubber is trusted to bend out of, of the volume of the cavity.', {
+      from: 0,
+      to: 1,
+    }).optional(),
+    slenderness: z
+      .number()
+      .min(0.5)
+      .max(100)
+      .optional()
+      .describe('Greatest free length of a bit with nothing under it, in thicknesses. Range: 0.5 to 100.'),
   })
   .describe('Least distances the checks hold the mold to.');
 

@@ -1,0 +1,71 @@
+import { describe, expect, it } from 'vitest';
+import { mismatch, play } from '../../src/checks/play.ts';
+import { translation } from '../../src/kernel/index.ts';
+import type { Mold } from '../../src/mold/index.ts';
+import { box, single } from '../turned-solids.ts';
+import { emptyMold, figureOf, nutAt, runCheck, withMaster } from './small-mold.ts';
+
+const pair = (clearance: number): Mold['bosses'] => [
+  nutAt('east', 100, 0, { clearance }),
+  nutAt('west', -100, 0, { clearance }),
+];
+const rigid: Mold = { ...emptyMold, process: 'rigid', bosses: pair(0.15) };
+const brick = single(box([-4, -3, -2], [4, 3, 2]));
+
+describe('play', () => {
+  // Two equal pins at R 100 with c 0.15: shift c, turn c / R = 0.0015 rad = 0.085944 degrees.
+  it('of rigid halves comes from the clearances of the sockets', async () => {
+    const report = await runCheck(play, rigid);
+    expect(figureOf(report, 'registration.shift', 'mold')).toBeCloseTo(0.15, 6);
+    expect(figureOf(report, 'registration.turn', 'mold')).toBeCloseTo(0.085944, 5);
+    expect(report.figures.every(({ estimated }) => !estimated)).toBe(true);
+    expect(report.findings).toEqual([]);
+  });
+
+  it('of rubber halves comes from the flex of the plan, as an estimate', async () => {
+    const report = await runCheck(play, { ...emptyMold, bosses: pair(0), flex: 0.15 });
+    expect(figureOf(report, 'registration.shift', 'mold')).toBeCloseTo(0.15, 6);
+    expect(report.figures.every(({ estimated }) => estimated)).toBe(true);
+  });
+
+  it('asks for the flex where the plan has none, and invents no figure', async () => {
+    const mold = withMaster({ ...emptyMold, bosses: pair(0) }, 'brick', brick, translation(50, 0, 0));
+    const report = await runCheck(play, mold);
+    expect(report.findings.map(({ code, severity }) => [code, severity])).toEqual([
+      ['registration.no-flex', 'note'],
+    ]);
+    expect(report.figures).toEqual([]);
+    expect(mismatch.jobs(mold)).toEqual([]);
+  });
+
+  it('says nothing of fewer than two bosses: the closing check does', () => {
+    expect(play.jobs({ ...rigid, bosses: pair(0.15).slice(0, 1) })).toEqual([]);
+    expect(play.jobs({ ...rigid, bosses: [] })).toEqual([]);
+  });
+});
+
+describe('mismatch at the cavities', () => {
+  // Beyond two pins at +-R on their line the far end at L moves by c L / R; the brick's corner is at (114, 3), where
+  // the sideways part c L / R and the part along the line, at most c, are bound by the same circles.
+  it('is found at the cavity\u2019s outermost points', async () => {
+    const mold = withMaster(rigid, 'brick', brick, translation(110, 0, 0));
+    const report = await runCheck(mismatch, mold);
+    const value = figureOf(report, 'registration.mismatch', 'brick-1');
+    expect(value).toBeGreaterThan((0.15 * 114) / 100);
+    expect(value).toBeLessThan((0.15 * Math.hypot(114, 3)) / 100 + 0.15 * 0.03);
+    expect(report.figures[0].places?.[0][0]).toBeCloseTo(114, 6);
+    expect(report.findings).toEqual([]);
+  });
+
+  it('warns past the limit, at the place', async () => {
+    const loose = { ...rigid, bosses: pair(0.5) };
+    const { findings } = await runCheck(mismatch, withMaster(loose, 'brick', brick, translation(0, 60, 0)));
+    expect(findings).toHaveLength(1);
+    expect(findings[0]).toMatchObject({
+      code: 'registration.mismatch',
+      severity: 'warn',
+      subject: 'brick-1',
+    });
+    expect(findings[0].limit?.value).toBe(0.4);
+  });
+});
