@@ -90,11 +90,19 @@ function describeProgram(terminal: Terminal, done: (code: ExitCode) => void): Co
   program
     .command('check')
     .description('say whether the mold closes, holds and leaves enough rubber')
-    .argument('<plan>', 'a plan file, or a folder with a plan.yaml in it')
+    .argument('[plan]', 'a plan file, or a folder with a plan.yaml in it')
     .option('--json', 'print the report as JSON')
     .option('--quiet', 'no progress')
+    .option('--explain <code>', 'say what a finding means, its source and what to do, such as cover.thin')
     .addHelpText('after', example('check presets/hedgerow'))
-    .action(async (plan: string, options: { json?: true; quiet?: true }) => {
+    .action(async (plan: string | undefined, options: { json?: true; quiet?: true; explain?: string }) => {
+      if (options.explain !== undefined) {
+        const { runExplain } = await import('./commands/explain.ts');
+        done(runExplain(options.explain, terminal));
+        return;
+      }
+      if (plan === undefined)
+        throw new Unreadable('check needs a plan, or --explain with the code of a finding');
       const { runCheck } = await import('./commands/check.ts');
       done(await runCheck(plan, options, terminal));
     });

@@ -27,12 +27,16 @@ const head = (finding: Finding, ...cells: readonly string[]): string =>
 const subjectOf = ({ subject, at }: Finding): string =>
   at?.file === subject ? '' : shorten(subject, subjectWidth);
 
+/** What the plan made of its severity, and why. */
+const changeOf = ({ changed }: Finding): string =>
+  changed ? `(The plan changed this from ${changed.from}: ${changed.reason})` : '';
+
 /** One finding: severity, code, subject and place; then what is wrong and what to do. */
 function showFinding(finding: Finding): string {
   const [line, place] = placesOf(finding);
   const whole = head(finding, subjectOf(finding), line, place);
   const fits = plain(whole).length <= lineWidth;
-  const body = spaced(' ', fits ? '' : place, finding.says, finding.remedy);
+  const body = spaced(' ', fits ? '' : place, finding.says, finding.remedy, changeOf(finding));
   return `${fits ? whole : head(finding, subjectOf(finding), line)}\n${wrap(body, lineWidth, indent)}`;
 }
 
@@ -45,7 +49,8 @@ function showAlike(alike: readonly Finding[]): string {
   const lines = shown.map((one) => {
     const [line, place] = placesOf(one);
     const where = spaced(', ', file !== undefined && one.at ? `line ${one.at.line}` : line, place);
-    const text = spaced(' ', where === '' ? '' : `${where}:`, one.says, oneRemedy ? '' : one.remedy);
+    const remedy = oneRemedy ? '' : one.remedy;
+    const text = spaced(' ', where === '' ? '' : `${where}:`, one.says, remedy, changeOf(one));
     return wrap(text, lineWidth, indent, `${indent}  `);
   });
   const more = alike.length - shown.length;

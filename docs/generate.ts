@@ -5,7 +5,7 @@
 import { readFile, writeFile } from 'node:fs/promises';
 import { relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { catalogue } from '../src/findings/index.ts';
+import { type CodeEntry, catalogue } from '../src/findings/index.ts';
 import { planJsonSchema } from '../src/plan/index.ts';
 
 const root = new URL('../', import.meta.url);
@@ -19,9 +19,10 @@ function findingsTable(): string {
   const cell = (text: string): string => text.replaceAll('|', '\\|');
   const rows = Object.entries(catalogue)
     .sort(([a], [b]) => (a < b ? -1 : 1))
-    .map(([code, { severity, safety, means, remedy }]) => {
+    .map(([code, { severity, safety, means, remedy, formula, source }]: [string, CodeEntry]) => {
       const shown = safety ? `${severity}, cannot be lowered` : severity;
-      return `| \`${code}\` | ${shown} | ${cell(means)} | ${cell(remedy)} |`;
+      const judged = [formula, source].filter((text) => text !== undefined).join('; ');
+      return `| \`${code}\` | ${shown} | ${cell(means)} | ${cell(judged)} | ${cell(remedy)} |`;
     });
   return `# Findings
 
@@ -29,8 +30,8 @@ Every code the program can report. Generated from \`src/findings/codes/\` by \`n
 
 \`stop\`: must not be used as it is. \`warn\`: likely to spoil a casting. \`note\`: worth knowing.
 
-| code | severity | what it means | what to do |
-| --- | --- | --- | --- |
+| code | severity | what it means | formula; source | what to do |
+| --- | --- | --- | --- | --- |
 ${rows.join('\n')}
 `;
 }

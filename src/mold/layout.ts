@@ -48,6 +48,7 @@ export function layOut(plan: Plan, masters: readonly Master[], remember: Remembe
     limits: settleLimits(plan),
     ...(plan.registration?.flex !== undefined && { flex: plan.registration.flex }),
     bench: benchOf(plan),
+    ...(plan.severity && { severity: plan.severity }),
   };
   return {
     mold,

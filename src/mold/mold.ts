@@ -1,6 +1,6 @@
 import type { TextSpot } from '../findings/index.ts';
 import type { Matrix4, SolidMeasures, TriangleMesh } from '../kernel/index.ts';
-import type { PlanBench } from '../plan/index.ts';
+import type { Plan, PlanBench } from '../plan/index.ts';
 import type { PartingSurface } from './parting-surface.ts';
 
 export type Process = 'rubber' | 'rigid' | 'poured';
@@ -27,6 +27,8 @@ export interface Mold {
   readonly flex?: number;
   /** Can, closing, machine, rubber, alloy, spin and cure as the plan has them, in internal units; no defaults. */
   readonly bench: PlanBench;
+  /** Codes of findings the plan takes more or less seriously than is usual. */
+  readonly severity?: Plan['severity'];
 }
 
 /** Thicknesses of the halves; `label` is engraved on the outer faces. */

@@ -5,6 +5,7 @@ import type { Kernel } from '../kernel/index.ts';
 import type { Mold } from '../mold/index.ts';
 import { inPlan } from './in-plan.ts';
 import { type RunOptions, runWorks } from './run-work.ts';
+import { weigh } from './weigh.ts';
 import { concerns } from './withhold.ts';
 
 /** The report on a mold: what was found while reading it, then what each check that applies finds. */
@@ -21,7 +22,7 @@ export function checkMold(
     ...done.map(({ output }) => output),
     { findings },
   ]);
-  return { ...report, findings: inPlan(report.findings, mold) };
+  return { ...report, findings: weigh(inPlan(report.findings, mold), mold) };
 }
 
 /** The report where no mold came of the plan: what was found while reading it. */
@@ -58,7 +59,7 @@ export async function buildMold(
     options.progress?.({ title: `audit of ${solid.title}`, done, total: solids.length });
     checked.push(await exportSolid(solid));
   }
-  const made = inPlan([...findings, ...checked.flatMap((one) => one.findings)], mold);
+  const made = weigh(inPlan([...findings, ...checked.flatMap((one) => one.findings)], mold), mold);
   const all = [...report.findings, ...made];
   const sorted = withhold(checked, all, mold);
   const build: Build = {

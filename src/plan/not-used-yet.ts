@@ -2,12 +2,9 @@ import type { PlanValue } from './schema.ts';
 
 /** Sections that are understood and kept, but that nothing is computed from yet. Take one out once something is. */
 export const notUsedYet = [
-  'can',
-  'closing',
   'machine',
   'rubber',
   'alloy',
   'spin',
   'cure',
-  'severity',
 ] as const satisfies readonly (keyof PlanValue)[];

@@ -2,6 +2,8 @@ import { codes } from './entry.ts';
 
 export const checkCodes = codes({
   'cover.through': {
+    formula: 'thickness of the half less the depth (height) of the outermost point; at most 0',
+    source: 'geometry',
     severity: 'stop',
     means:
       'A cavity or fixture comes out through an outer face, so that metal can run out while the mold spins.',
@@ -9,49 +11,69 @@ export const checkCodes = codes({
     safety: true,
   },
   'cover.thin': {
+    formula: 'thickness of the half less the depth (height) of the outermost point',
+    source: 'geometry; starting limit from memory, editable in the plan as `limits.cover`',
     severity: 'warn',
     means: 'Too little is left between a cavity or fixture and an outer face.',
     remedy: 'Take the next thicker stock, or sink the master differently.',
   },
   'walls.broken': {
+    formula: 'true distance of the two surfaces is 0',
+    source: 'geometry',
     severity: 'stop',
     means: 'Two cavities, or a cavity and a boss or the well, run into each other.',
     remedy: 'Move one of them away from the other.',
   },
   'walls.thin': {
+    formula: 'true distance of the two surfaces',
+    source: 'geometry; starting limit from memory, editable in the plan as `limits.wall`',
     severity: 'warn',
     means: 'The wall between two cavities is thin: it bends under pressure, and flash joins the castings.',
     remedy: 'Move the two apart, or take one of them off this disc.',
   },
   'walls.boss': {
+    formula: 'true distance of the two surfaces',
+    source: 'geometry; starting limit from memory, editable in the plan as `limits.cavityToBoss`',
     severity: 'warn',
     means: 'A cavity lies close to a boss: the rubber between them tears when the halves are pulled apart.',
     remedy: 'Move the boss or the master.',
   },
   'walls.well': {
+    formula: 'true distance of the two surfaces',
+    source: 'geometry; starting limit from memory, editable in the plan as `limits.cavityToWell`',
     severity: 'warn',
     means:
       'A cavity lies close to the well, which leaves little length for a gate and little rubber under the stream.',
     remedy: 'Move the master outward, or make the well smaller.',
   },
   'walls.rim': {
+    formula: 'radius of the disc less that of the outermost point',
+    source:
+      'geometry; starting limit from memory, editable in the plan as `limits.cavityToRim` and `limits.bossToRim`',
     severity: 'warn',
     means:
       'A cavity or boss lies close to the rim, where the pressure is highest and the rubber least backed.',
     remedy: 'Move it inward or choose a larger disc.',
   },
   'walls.rim-open': {
+    formula: 'radius of the disc less that of the outermost point; at most 0',
+    source: 'geometry',
     severity: 'stop',
     means: 'A cavity or boss reaches through the rim, so that metal can fly out while the mold spins.',
     remedy: 'Move it inward or choose a larger disc.',
     safety: true,
   },
   'registration.closes-turned': {
+    formula:
+      'd(angle): greatest distance of a boss to its socket under the best assignment; its least minimum outside the true seat, against the larger of the limit and the widest head radius',
+    source:
+      'bottleneck assignment by critical angles; unequal bosses near the rim are common practice, no published source; starting limit from memory, editable in the plan as `limits.falseSeat`',
     severity: 'stop',
     means: 'The halves also close, or nearly so, turned against each other.',
     remedy: 'Make the pattern uneven: move one boss along the rim, or give it another size.',
   },
   'registration.too-few': {
+    source: 'common practice, no published source',
     severity: 'warn',
     means: 'Fewer than two bosses hold the halves, so that nothing fixes how they close.',
     remedy: 'Set at least two bosses, three near the rim for a round disc.',

@@ -1,0 +1,33 @@
+import { expect, it } from 'vitest';
+import { lineWidth } from '../../cli/terminal.ts';
+import { catalogue } from '../../src/findings/index.ts';
+import { run } from './workbench.ts';
+
+it.each(Object.entries(catalogue))(
+  'explains %s: severity, meaning, remedy, on the page',
+  async (code, entry) => {
+    const { code: exit, out } = await run('check', '--explain', code);
+    expect(exit).toBe(0);
+    const words = out.replace(/\s+/g, ' ');
+    for (const text of [`${code}: ${entry.severity}`, entry.means, entry.remedy])
+      expect(words).toContain(text.replace(/\s+/g, ' '));
+    expect(out).toMatch(/^ {2}formula /m);
+    expect(out).toMatch(/^ {2}source /m);
+    for (const line of out.split('\n')) expect(line.length).toBeLessThanOrEqual(lineWidth);
+  },
+);
+
+it('shows formula and source from the catalogue', async () => {
+  const { out } = await run('check', '--explain', 'registration.closes-turned');
+  expect(out).toMatch(/formula +d\(angle\)/);
+  expect(out).toMatch(/source +bottleneck assignment/);
+});
+
+it('says of an unknown code which is meant, and of nothing at all what is needed', async () => {
+  expect(await run('check', '--explain', 'cover.thinn')).toMatchObject({
+    code: 2,
+    err: 'discwright: there is no finding "cover.thinn"; did you mean cover.thin?',
+  });
+  expect(await run('check', '--explain', 'toString')).toMatchObject({ code: 2 });
+  expect(await run('check')).toMatchObject({ code: 2, out: '' });
+});

@@ -1,0 +1,31 @@
+import { expect, it } from 'vitest';
+import { finding } from '../../src/findings/index.ts';
+import { weigh } from '../../src/pipeline/weigh.ts';
+
+const thin = finding('cover.thin', { subject: 'beetle', says: 'Thin.' });
+const through = finding('cover.through', { subject: 'beetle', says: 'Through.' });
+const rule = (severity: 'stop' | 'warn' | 'note') => ({ severity, reason: 'Poured at half speed.' });
+
+it('gives a finding the severity the plan wants, with what it was and why', () => {
+  const [one] = weigh([thin], { severity: { 'cover.thin': rule('note') } });
+  expect(one).toEqual({
+    ...thin,
+    severity: 'note',
+    changed: { from: 'warn', reason: 'Poured at half speed.' },
+  });
+  expect(weigh([thin], { severity: { 'cover.thin': rule('stop') } })[0].severity).toBe('stop');
+});
+
+it('leaves a finding alone that is already as severe, or that the plan does not name', () => {
+  expect(weigh([thin], { severity: { 'cover.thin': rule('warn') } })).toEqual([thin]);
+  expect(weigh([thin], { severity: { 'walls.thin': rule('stop') } })).toEqual([thin]);
+  expect(weigh([thin], {})).toEqual([thin]);
+});
+
+it.each(['warn', 'note'] as const)('never lowers a stop that protects people to %s', (severity) => {
+  expect(weigh([through], { severity: { 'cover.through': rule(severity) } })).toEqual([through]);
+});
+
+it('does not take a code for a name every object has', () => {
+  expect(weigh([thin], { severity: {} })).toEqual([thin]);
+});
