@@ -24,42 +24,77 @@ export interface Target {
 }
 
 /**
- * A straight gate from the well's edge along the radius to the cavity's nearest edge. Undefined where the radius
- * through the placement's origin misses its shadow or the shadow already reaches the well.
+ * A crossing counts as the master's inner (or outer) end within this share of its extent along the radius; beyond it
+ * the channel would run along the master, and goes to its nearest (or farthest) point instead.
+ */
+const endShare = 1 / 3;
+
+/**
+ * A straight gate from the well's edge to the cavity's inner end: along the radius through the placement's middle
+ * where that meets the master's inner third, else along the radius through its point nearest the axis. Undefined
+ * where the master reaches the well.
  */
 export function straightGate(target: Target, wellRadius: number, spec: ChannelSpec): Channel | undefined {
-  const far = Math.hypot(target.x, target.y);
-  if (far <= wellRadius) return undefined;
-  const along = (radius: number): Point2 => [(target.x / far) * radius, (target.y / far) * radius];
-  const start = wellRadius - overlap * spec.width;
-  const shadow = shadowAlong(target.mesh, along(start), along(far * 2));
-  if (!shadow || shadow.first <= 0) return undefined;
-  const edge = start + shadow.first * (far * 2 - start);
-  if (edge <= wellRadius) return undefined;
+  const end = endOf(target, 'inner');
+  const past = overlap * spec.width;
+  if (!end || end.radius <= wellRadius) return undefined;
+  const along = (radius: number): Point2 => [radius * end.x, radius * end.y];
   return {
     id: `gate-${target.id}`,
     kind: 'gate',
     placement: target.id,
-    from: along(start),
-    to: along(edge + overlap * spec.width),
+    from: along(wellRadius - past),
+    to: along(end.radius + past),
     ...spec,
   };
 }
 
-/** A straight vent from the cavity's outermost edge along the radius through the rim. Undefined as for gates. */
+/** A straight vent from the cavity's outer end, found in the same way, through the rim. Undefined past the rim. */
 export function straightVent(target: Target, discRadius: number, spec: ChannelSpec): Channel | undefined {
-  const far = Math.hypot(target.x, target.y);
-  if (far === 0) return undefined;
-  const along = (radius: number): Point2 => [(target.x / far) * radius, (target.y / far) * radius];
-  const shadow = shadowAlong(target.mesh, [0, 0], along(discRadius));
-  if (!shadow) return undefined;
-  const edge = shadow.last * discRadius;
+  const end = endOf(target, 'outer');
+  const past = overlap * spec.width;
+  if (!end || end.radius >= discRadius) return undefined;
+  const along = (radius: number): Point2 => [radius * end.x, radius * end.y];
   return {
     id: `vent-${target.id}`,
     kind: 'vent',
     placement: target.id,
-    from: along(edge - overlap * spec.width),
-    to: along(discRadius + overlap * spec.width),
+    from: along(Math.max(0, end.radius - past)),
+    to: along(discRadius + past),
     ...spec,
   };
+}
+
+/** The inner or outer end of a master: its distance from the axis and the direction (unit vector) it lies in. */
+function endOf(
+  { mesh, x, y }: Target,
+  which: 'inner' | 'outer',
+): { readonly radius: number; readonly x: number; readonly y: number } | undefined {
+  const { near, far } = radialExtent(mesh);
+  const middle = Math.hypot(x, y);
+  // A master round the axis itself has no inner end.
+  if (middle === 0 || near.radius === 0) return undefined;
+  const reach = far.radius + 1;
+  const shadow = shadowAlong(mesh, [0, 0], [(x / middle) * reach, (y / middle) * reach]);
+  const deep = endShare * (far.radius - near.radius);
+  const onRadius = (share: number) => ({ radius: share * reach, x: x / middle, y: y / middle });
+  if (which === 'inner') {
+    return shadow && shadow.first * reach <= near.radius + deep ? onRadius(shadow.first) : near;
+  }
+  return shadow && shadow.last * reach >= far.radius - deep ? onRadius(shadow.last) : far;
+}
+
+function radialExtent({ positions }: TriangleMesh) {
+  const at = (i: number) => Math.hypot(positions[i], positions[i + 1]);
+  let near = 0;
+  let far = 0;
+  for (let i = 0; i < positions.length; i += 3) {
+    if (at(i) < at(near)) near = i;
+    if (at(i) > at(far)) far = i;
+  }
+  const end = (i: number) => {
+    const radius = at(i);
+    return { radius, x: positions[i] / radius, y: positions[i + 1] / radius };
+  };
+  return { near: end(near), far: end(far) };
 }
