@@ -7,5 +7,6 @@ export default defineConfig({
     testTimeout: 120_000,
     hookTimeout: 120_000,
     maxWorkers: 2,
+    reporters: ['default', './tests/outside-reporter.ts'],
   },
 });

@@ -37,6 +37,18 @@ export const figureCatalogue = {
   'registration.shift': { unit: 'mm', means: 'How far one half can shift sideways on the other, closed.' },
   'registration.turn': { unit: 'deg', means: 'How far one half can turn on the other, closed.' },
   'registration.mismatch': { unit: 'mm', means: 'Largest step that play can leave along a parting line.' },
+  'undercut.lower': {
+    unit: 'mm3',
+    means: 'What the lower half would have to pass through to be lifted off.',
+  },
+  'undercut.upper': {
+    unit: 'mm3',
+    means: 'What the upper half would have to pass through to be lifted off.',
+  },
+  'undercut.depth-lower': { unit: 'mm', means: 'Greatest height of undercut in the lower half.' },
+  'undercut.depth-upper': { unit: 'mm', means: 'Greatest height of undercut in the upper half.' },
+  'undercut.share': { unit: 'ratio', means: 'Undercut of both halves, of the volume of the cavity.' },
+  'draft.little': { unit: 'mm2', means: 'Area of the cavity with less than 1 degree of draft.' },
   'closing.force': { unit: 'N', means: 'Force with which the rubber pushes the can open.' },
   'closing.held': { unit: 'N', means: 'Force the clamps are rated to hold together.' },
   'closing.boltProof': {

@@ -4,23 +4,25 @@ import { catalogue, type FindingCode } from './catalogue.ts';
 export type Severity = 'stop' | 'warn' | 'note';
 
 /** Units findings and figures are given in; shells show mm also as inch, C also as F, g also as oz. */
-export type Unit =
-  | 'mm'
-  | 'mm2'
-  | 'mm3'
-  | 'deg'
-  | 'g'
-  | 'g.mm'
-  | 'kg'
-  | 'N'
-  | 'Pa'
-  | 'C'
-  | 's'
-  | 'rpm'
-  | 'm/s'
-  | 'bytes'
-  | 'count'
-  | 'ratio';
+export const units = [
+  'mm',
+  'mm2',
+  'mm3',
+  'deg',
+  'g',
+  'g.mm',
+  'kg',
+  'N',
+  'Pa',
+  'C',
+  's',
+  'rpm',
+  'm/s',
+  'bytes',
+  'count',
+  'ratio',
+] as const;
+export type Unit = (typeof units)[number];
 
 export interface Measured {
   readonly value: number;

@@ -1,0 +1,68 @@
+import { z } from 'zod';
+import { catalogue, type FigureName, type FindingCode, figureCatalogue, units } from '../findings/index.ts';
+
+const severity = z.enum(['stop', 'warn', 'note']);
+const unit = z.enum(units);
+const place = z.tuple([z.number(), z.number(), z.number()]).describe('x, y, z in mm.');
+const measured = z.strictObject({ value: z.number(), unit });
+const subject = z.string().describe('Id of a placement, master, solid or plan section, or `mold`.');
+const name = z.string();
+const codes = Object.keys(catalogue) as FindingCode[];
+const figures = Object.keys(figureCatalogue) as FigureName[];
+
+const finding = z.strictObject({
+  code: z.enum(codes),
+  severity,
+  subject,
+  place: place.optional().describe('In the mold frame; of mesh findings in the frame of the master.'),
+  measured: measured.optional(),
+  limit: measured.optional(),
+  says: z.string().describe('What is wrong, with the numbers.'),
+  remedy: z.string().describe('What to do.'),
+  at: z
+    .strictObject({ file: z.string(), line: z.int().positive(), column: z.int().positive() })
+    .optional()
+    .describe('Where in the plan.'),
+  changed: z
+    .strictObject({ from: severity, reason: z.string() })
+    .optional()
+    .describe('Where the plan takes it more or less seriously than is usual: what it was, and why.'),
+});
+
+const figure = z.strictObject({
+  name: z.enum(figures),
+  subject,
+  value: z.number(),
+  unit,
+  source: z.string().describe('Formula or table it rests on.'),
+  estimated: z.boolean().describe('Whether a stand-in or a value from memory went into it.'),
+  places: z.array(place).optional(),
+});
+
+const axis = z.strictObject({ label: z.string(), unit, values: z.array(z.number()) });
+
+const field = z.strictObject({
+  name,
+  subject,
+  unit,
+  count: z.int().nonnegative().describe('How many vertices have a value.'),
+  least: z.number().optional(),
+  greatest: z.number().optional(),
+  mean: z.number().optional(),
+});
+
+/** The report as JSON, as `reportJson` writes it. */
+export const reportSchema = z.strictObject({
+  schema: z.literal(1),
+  title: z.string(),
+  findings: z.array(finding),
+  figures: z.array(figure),
+  series: z.array(z.strictObject({ name, subject, x: axis, y: axis })),
+  fields: z.array(field),
+});
+
+/** JSON Schema of the report, generated from the one definition above. */
+export const reportJsonSchema = (): object => ({
+  ...z.toJSONSchema(reportSchema, { reused: 'inline', target: 'draft-2020-12' }),
+  title: 'discwright report',
+});

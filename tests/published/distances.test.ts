@@ -1,0 +1,85 @@
+import { expect, it } from 'vitest';
+import { closing } from '../../src/checks/closing.ts';
+import { coverOfCavities, leastCover } from '../../src/checks/cover.ts';
+import { wallsToRim } from '../../src/checks/rim.ts';
+import { wallsBetweenCavities, wallsToBosses, wallsToWell } from '../../src/checks/walls.ts';
+import { translation } from '../../src/kernel/index.ts';
+import { emptyMold, figureOf, nutAt, runCheck, smallSprue, withMaster } from '../checks/small-mold.ts';
+import { ball, box, single } from '../turned-solids.ts';
+
+const at = (x: number, y: number, z = 0) => translation(x, y, z);
+
+// The poles of the ball are vertices, so its reach is exact.
+it('reach of a ball into both halves', async () => {
+  const mold = withMaster(emptyMold, 'seed', single(ball(5, [0, 0, 0])), at(60, 0, 1.5));
+  const report = await runCheck(coverOfCavities, mold);
+  const of = (name: string) => figureOf(report, name, 'seed-1');
+  expect(of('depth.below')).toBeCloseTo(3.5, 6);
+  expect(of('height.above')).toBeCloseTo(6.5, 6);
+  expect(of('cover.lower')).toBeCloseTo(9.2, 6);
+  expect(of('cover.upper')).toBeCloseTo(6.2, 6);
+  const whole = await runCheck(leastCover, mold);
+  expect(figureOf(whole, 'cover.least', 'mold')).toBeCloseTo(6.2, 6);
+  // Limit 3 mm.
+  expect(figureOf(whole, 'cover.needs-lower', 'mold')).toBeCloseTo(6.5, 6);
+  expect(figureOf(whole, 'cover.needs-upper', 'mold')).toBeCloseTo(9.5, 6);
+});
+
+const brick = single(box([-4, -3, -2], [4, 3, 2]));
+
+it('wall between two bodies', async () => {
+  const bricks = withMaster(emptyMold, 'brick', brick, at(50, 0), at(61, 10));
+  const apart = await runCheck(wallsBetweenCavities, bricks);
+  expect(figureOf(apart, 'walls.least', 'brick-1 brick-2')).toBeCloseTo(5, 6);
+  // Along y both balls have a corner of their 96 sides.
+  const beads = withMaster(emptyMold, 'bead', single(ball(5, [0, 0, 0])), at(50, 0), at(50, 14));
+  const between = await runCheck(wallsBetweenCavities, beads);
+  expect(figureOf(between, 'walls.least', 'bead-1 bead-2')).toBeCloseTo(4, 5);
+});
+
+it('wall between a box and a round', async () => {
+  // Rounds are drawn as polygons outside them: at most 0.2 % of the radius too near.
+  const near = (found: number, radius: number, true_: number) => {
+    expect(found).toBeLessThanOrEqual(true_ + 1e-6);
+    expect(found).toBeGreaterThan(true_ - 0.0022 * radius);
+  };
+  // Hexagon of 13 mm across flats: corners on a circle of 13 / sqrt(3).
+  const corner = 13 / Math.sqrt(3);
+  const nut = withMaster(emptyMold, 'brick', brick, at(80 - corner - 4 - 4.5, 0));
+  const byBoss = await runCheck(wallsToBosses, { ...nut, bosses: [nutAt('nut', 80, 0)] });
+  near(figureOf(byBoss, 'walls.boss', 'brick-1 nut'), corner, 4.5);
+  const well = { ...withMaster(emptyMold, 'brick', brick, at(15 + 7 + 4, 0)), sprue: smallSprue };
+  near(figureOf(await runCheck(wallsToWell, well), 'walls.well', 'brick-1 sprue'), 15, 7);
+  // Corner at (109, 3) of a disc of radius 125.
+  const rim = await runCheck(wallsToRim, withMaster(emptyMold, 'brick', brick, at(105, 0)));
+  expect(figureOf(rim, 'walls.rim', 'brick-1')).toBeCloseTo(125 - Math.hypot(109, 3), 5);
+});
+
+const onRim = (id: string, angle: number, size = {}) =>
+  nutAt(id, 100 * Math.cos((angle * Math.PI) / 180), 100 * Math.sin((angle * Math.PI) / 180), size);
+
+// Bosses at 0, 120, 250: one step on they would have to turn by 120, 130 and 110 degrees; turned by
+// 120, the middle of 110 and 130, the worst is 10 degrees off: chord 2 R sin(5).
+it('false seats of three bosses', async () => {
+  const bosses = [onRim('a', 0), onRim('b', 120), onRim('c', 250)];
+  const report = await runCheck(closing, { ...emptyMold, bosses });
+  const of = (name: string) => figureOf(report, name, 'mold');
+  expect(of('registration.falseSeat')).toBeCloseTo(200 * Math.sin((5 * Math.PI) / 180), 6);
+  expect([120, 240]).toContain(Math.round(of('registration.falseSeatAngle')));
+  // 8.7 mm is more than the limit of 3 mm and the head's radius, so no seat is within it.
+  expect(of('registration.falseSeats')).toBe(0);
+  const even = await runCheck(closing, {
+    ...emptyMold,
+    bosses: [onRim('a', 0), onRim('b', 120), onRim('c', 240)],
+  });
+  expect(figureOf(even, 'registration.falseSeats', 'mold')).toBe(2);
+});
+
+// Common practice, no published source: unequal cap nuts near the rim leave one way to close.
+it('unequal cap nuts near the rim', async () => {
+  const wide = { size: 'M10', acrossFlats: 16, headRadius: 7.5, headHeight: 10, rootDepth: 8 };
+  const bosses = [onRim('a', 0, wide), onRim('b', 120), onRim('c', 180, wide), onRim('d', 270)];
+  const { findings, figures } = await runCheck(closing, { ...emptyMold, bosses });
+  expect(findings).toEqual([]);
+  expect(figures.map(({ name, value }) => [name, value])).toContainEqual(['registration.falseSeats', 0]);
+});

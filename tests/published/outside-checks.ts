@@ -1,0 +1,144 @@
+import type { FigureName } from '../../src/findings/index.ts';
+
+/** What a computation is held to, from the strongest kind to the weakest. */
+export type SourceKind =
+  | 'standard'
+  | 'handbook'
+  | 'paper'
+  | "maker's table"
+  | 'closed form'
+  | 'open mesh'
+  | 'common practice, no published source';
+
+/** One check of figures against something outside the project. */
+export interface OutsideCheck {
+  readonly figures: readonly FigureName[];
+  readonly source: string;
+  readonly kind: SourceKind;
+  /** The value that is expected. */
+  readonly value: string;
+  /** File in this folder, and a piece of the full title of the test in it, as it stands in the source. */
+  readonly file: string;
+  readonly test: string;
+}
+
+/**
+ * Every figure of the catalogue with what its computation is held to; one row for each check. `docs/sources.md` is
+ * made from it. The tests fail where a figure has no row, or where the test a row names is not there or does not pass.
+ */
+export const outsideChecks: readonly OutsideCheck[] = [
+  {
+    figures: [
+      'depth.below',
+      'height.above',
+      'cover.lower',
+      'cover.upper',
+      'cover.least',
+      'cover.needs-lower',
+      'cover.needs-upper',
+    ],
+    source: 'ball of radius 5 mm, center 1.5 mm above the parting plane, in halves of 12.7 mm: its poles',
+    kind: 'closed form',
+    value: '3.5 below, 6.5 above; cover 9.2 and 6.2 mm',
+    file: 'distances.test.ts',
+    test: 'reach of a ball into both halves',
+  },
+  {
+    figures: ['walls.least'],
+    source: 'distance of the corners of two boxes, (3, 4, 0) apart; of two balls, centers less radii',
+    kind: 'closed form',
+    value: '5 mm; 4 mm',
+    file: 'distances.test.ts',
+    test: 'wall between two bodies',
+  },
+  {
+    figures: ['walls.boss', 'walls.well', 'walls.rim'],
+    source: 'box against a round: distances of faces and corners from its axis, against its radius',
+    kind: 'closed form',
+    value: '4.5, 7 and 15.959 mm',
+    file: 'distances.test.ts',
+    test: 'wall between a box and a round',
+  },
+  {
+    figures: ['registration.falseSeat', 'registration.falseSeats', 'registration.falseSeatAngle'],
+    source:
+      'three equal bosses at 0, 120 and 250 degrees on R 100: the steps between them differ by up to 20 degrees',
+    kind: 'closed form',
+    value: '2 R sin(5 deg) = 8.716 mm at 120 and 240 degrees',
+    file: 'distances.test.ts',
+    test: 'false seats of three bosses',
+  },
+  {
+    figures: ['registration.falseSeat'],
+    source: 'unequal cap nuts near the rim close one way only',
+    kind: 'common practice, no published source',
+    value: 'no seat within the limit',
+    file: 'distances.test.ts',
+    test: 'unequal cap nuts near the rim',
+  },
+  {
+    figures: ['registration.turn'],
+    source:
+      'Drake (ed.), Dimensioning and Tolerancing Handbook, ch. 24, "Pinned Interfaces": (c1 + c2) / d, c / R',
+    kind: 'handbook',
+    value: 'c 0.15 on R 100: 0.0015 rad',
+    file: 'play.test.ts',
+    test: 'registration.turn of',
+  },
+  {
+    figures: ['registration.shift', 'registration.mismatch'],
+    source: 'equal pins: shift c; a point L from the center moves by c L / R',
+    kind: 'closed form',
+    value: '0.2 mm; 0.25 mm',
+    file: 'play.test.ts',
+    test: 'registration.shift and registration.mismatch of equal pins',
+  },
+  {
+    figures: ['closing.force', 'closing.boltProof', 'closing.boltShare', 'closing.held'],
+    source: 'four 3/8-16 bolts of SAE J429 grade 2 against 2 MPa (range of ISO 2393) on a can 9 in across',
+    kind: 'standard',
+    value: '18 453 lbf on 4 x 4262 lbf',
+    file: 'closing.test.ts',
+    test: 'gives the figures of the worked case',
+  },
+  {
+    figures: ['closing.boltProof'],
+    source: 'ISO 898-1, proof loads of coarse threads',
+    kind: 'standard',
+    value: 'M10 8.8: 33 700 N',
+    file: 'closing.test.ts',
+    test: 'by ISO 898-1',
+  },
+  {
+    figures: ['closing.lidStress', 'closing.lidBow'],
+    source: "Roark's Formulas for Stress and Strain: round plate, simply supported, even load",
+    kind: 'handbook',
+    value: '9 in, 1.5 MPa, steel of 12.7 mm: 150 MPa, 0.43 mm',
+    file: 'closing.test.ts',
+    test: 'a lid of ',
+  },
+  {
+    figures: ['undercut.upper', 'undercut.share', 'undercut.depth-upper'],
+    source: 'ball of radius R raised by h over the plane: air under it pi h^3 / 3, of its volume h^3 / (4 R^3)',
+    kind: 'closed form',
+    value: 'R 5, h 2: 8.378 mm3, 1.6 %',
+    file: 'release.test.ts',
+    test: 'undercut.upper and undercut.share of a raised ball',
+  },
+  {
+    figures: ['undercut.lower', 'undercut.depth-lower'],
+    source: 'the same ball sunk by h',
+    kind: 'closed form',
+    value: 'R 5, h 2: 8.378 mm3',
+    file: 'release.test.ts',
+    test: 'undercut.lower of a sunk ball',
+  },
+  {
+    figures: ['draft.little'],
+    source: "Archimedes, On the Sphere and Cylinder: a zone's area is 2 pi R times its height",
+    kind: 'closed form',
+    value: 'ball parted at its equator: 4 pi R^2 sin 1 degree',
+    file: 'release.test.ts',
+    test: 'draft.little of a ball parted at its equator',
+  },
+];
