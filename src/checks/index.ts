@@ -1,4 +1,5 @@
 import type { Check } from '../mold/index.ts';
+import { canClosing } from './can-closing.ts';
 import { closing } from './closing.ts';
 import { coverOfCavities, coverOfFixtures, leastCover } from './cover.ts';
 import { mismatch, play } from './play.ts';
@@ -17,4 +18,5 @@ export const checks: readonly Check[] = [
   closing,
   play,
   mismatch,
+  canClosing,
 ];

@@ -1,3 +1,4 @@
+import { canCodes } from './codes/can.ts';
 import { checkCodes } from './codes/checks.ts';
 import type { CodeEntry } from './codes/entry.ts';
 import { layoutCodes } from './codes/layout.ts';
@@ -20,6 +21,7 @@ export const catalogue = {
   ...solidCodes,
   ...checkCodes,
   ...releaseCodes,
+  ...canCodes,
 } as const satisfies Record<string, CodeEntry>;
 
 export type FindingCode = keyof typeof catalogue;
