@@ -24,6 +24,12 @@ export function showQuantity(value: number, unit: Unit): string {
       return `${fixed(value, 2)} g (${fixed(value / gramsPerOunce, 3)} oz)`;
     case 'deg':
       return `${fixed(value, 1)} deg`;
+    case 'Pa':
+      return `${fixed(value / 1e6, 2)} MPa (${fixed(value / 6894.757293168, 0)} psi)`;
+    case 'N':
+      return `${fixed(value / 1000, 2)} kN (${fixed(value / 4.4482216152605, 0)} lbf)`;
+    case 's':
+      return `${fixed(value / 60, 1)} min`;
     case 'ratio':
       return `${fixed(value * 100, 1)} %`;
     case 'count':

@@ -156,6 +156,27 @@ const diffusivity: QuantityKind = {
   units: [unit('m2/s', 1, 1), unit('mm2/s', 1, 1_000_000)],
 };
 
+const conductivity: QuantityKind = {
+  noun: 'a thermal conductivity',
+  internal: 'W/mK',
+  examples: ['0.22 W/mK'],
+  units: [unit('W/mK', 1, 1, 'W/(m K)', 'W/m/K')],
+};
+
+const filmCoefficient: QuantityKind = {
+  noun: 'a film coefficient',
+  internal: 'W/m2K',
+  examples: ['20 W/m2K'],
+  units: [unit('W/m2K', 1, 1, 'W/(m2 K)', 'W/m2/K')],
+};
+
+const expansion: QuantityKind = {
+  noun: 'a thermal expansion',
+  internal: '1/K',
+  examples: ['6.6e-4 /K'],
+  units: [unit('/K', 1, 1, '1/K', 'per K')],
+};
+
 const share: QuantityKind = {
   noun: 'a share',
   internal: '1',
@@ -176,6 +197,9 @@ export const quantityKinds = {
   density,
   molarEnergy,
   diffusivity,
+  conductivity,
+  filmCoefficient,
+  expansion,
   share,
 } as const satisfies Record<string, QuantityKind>;
 

@@ -9,11 +9,11 @@ const text = `title: Hedgerow
 revision: 3
 process: rubber
 disc: { diameter: 9 in, lower: 19, upper: 3/4 in, rimChamfer: 1, label: Hedgerow 3 }
-can: { diameter: 230, depth: 39, wall: 10, floor: 6, lid: 6, spacer: 1 }
+can: { diameter: 230, depth: 39, wall: 10, floor: 6, lid: 6, spacer: 1, spew: open }
 closing:
   bolts: { size: 3/8, grade: grade 2, count: 4, circle: 10 in, tension: 9 kN }
   clamps: { count: 2, force: 20 kN }
-  lid: { material: steel, thickness: 1/2 in }
+  lid: { material: steel, thickness: 1/2 in, yield: 170 MPa }
   pressure: 200 psi
 machine:
   { maxSpeed: 1200, direction: clockwise, closingForce: 800 N, plateMass: 3 kg, plateDiameter: 10 in }
@@ -24,6 +24,12 @@ rubber:
   referenceTemperature: 320 F
   activationEnergy: 90 kJ/mol
   diffusivity: 0.11 mm2/s
+  conductivity: 0.22 W/mK
+  expansion: 6.6e-4 /K
+  laidIn: 1.9 kg
+  overcure: 3 h
+  cureFrom: 140
+  cureTo: 170
   maxTemperature: 290
 alloy: { name: pewter, density: 7.3 g/cm3, solidus: 240, liquidus: 300, pour: 320 C }
 shrink: { alloy: 0.5 %, rubber: 0.012 }
@@ -64,7 +70,7 @@ gates: [{ placements: all, width: 3, depth: 1.5, half: upper }]
 vents: straight
 parting: { surface: follow, slope: 45, limit: { up: 6, down: 5 }, cell: 0.125 }
 spin: { speed: 400, grade: G6.3 }
-cure: { temperature: 155, time: 2 h, heating: platens, start: 68 F, cooling: in the can }
+cure: { temperature: 155, time: 2 h, heating: platens, start: 68 F, cooling: in the can, film: 20 W/m2K, coolingConstant: 2 h }
 fixture:
   material: PETG
   clearance: 0.3
@@ -90,11 +96,11 @@ test('every section and field comes out in internal units, and nothing else does
     title: 'Hedgerow',
     revision: '3',
     process: 'rubber',
-    can: { diameter: 230, depth: 39, wall: 10, floor: 6, lid: 6, spacer: 1 },
+    can: { diameter: 230, depth: 39, wall: 10, floor: 6, lid: 6, spacer: 1, spew: 'open' },
     closing: {
       bolts: { size: '3/8', grade: 'grade 2', count: 4, circle: 254, tension: 9000 },
       clamps: { count: 2, force: 20_000 },
-      lid: { material: 'steel', thickness: 12.7 },
+      lid: { material: 'steel', thickness: 12.7, yieldPa: 170e6 },
       // 200 psi in NIST SP 811: 200 x 6894.757 Pa.
       pressurePa: expect.closeTo(1_378_951.4, 0),
     },
@@ -112,6 +118,12 @@ test('every section and field comes out in internal units, and nothing else does
       referenceTemperatureC: 160,
       activationEnergyJMol: 90_000,
       diffusivityM2S: 1.1e-7,
+      conductivityWMK: 0.22,
+      expansionPerK: 6.6e-4,
+      laidInKg: 1.9,
+      overcureS: 10_800,
+      cureFromC: 140,
+      cureToC: 170,
       maxTemperatureC: 290,
     },
     alloy: { name: 'pewter', densityKgM3: 7300, solidusC: 240, liquidusC: 300, pourC: 320 },
@@ -173,7 +185,15 @@ test('every section and field comes out in internal units, and nothing else does
     vents: 'straight',
     parting: { surface: 'follow', slopeRad: degrees(45), limit: { up: 6, down: 5 }, cell: 0.125 },
     spin: { speedRpm: 400, grade: 'G6.3' },
-    cure: { temperatureC: 155, timeS: 7200, heating: 'platens', startC: 20, cooling: 'in the can' },
+    cure: {
+      temperatureC: 155,
+      timeS: 7200,
+      heating: 'platens',
+      startC: 20,
+      cooling: 'in the can',
+      filmWM2K: 20,
+      coolingConstantS: 7200,
+    },
     fixture: { material: 'PETG', relieve: true, compensation: 0.002, bed: { x: 250, y: 210, z: 200 } },
     limits: { cover: 3, falseSeat: 3 },
     severity: { 'cover.thin': { severity: 'warn', reason: 'thin on purpose' } },

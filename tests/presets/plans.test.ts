@@ -74,10 +74,13 @@ test.each(plans)('%s reads clean', (path) => {
 const mayBeSaid = [
   'plan.not-used-yet',
   'layout.outside-folder',
+  // Plans to start from do not know the can and the press they will be used with.
+  'closing.not-checked',
   // Charms sculpted after nature have undercuts, and places where no surface follows the contour exactly.
   'mold.layered-columns',
   'mold.parting-conflict',
   'mold.undercut-locked',
+  'release.relieved',
 ];
 const shaped = ['hedgerow/plan.yaml', 'hedgerow-rigid/plan.yaml'];
 
@@ -85,7 +88,7 @@ test.each(plans)('%s keeps its walls, cover and one way to close', async (path) 
   const { mold, findings } = await open(path);
   const report = checkMold(mold, findings, kernel);
   const said = codes(report.findings);
-  const allowed = shaped.includes(path) ? mayBeSaid : mayBeSaid.slice(0, 2);
+  const allowed = shaped.includes(path) ? mayBeSaid : mayBeSaid.slice(0, 3);
   expect(said.filter((code) => !allowed.includes(code))).toEqual([]);
   if (path.startsWith('hedgerow/')) expect(gatesApart(mold)).toBeGreaterThanOrEqual(3);
 });

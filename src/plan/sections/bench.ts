@@ -14,6 +14,10 @@ export const can = z
     floor: length('Thickness of the can floor.', { over: 0, to: 100 }).optional(),
     lid: length('Thickness of the can lid.', { over: 0, to: 100 }).optional(),
     spacer: length('Thickness of loose plates laid in with the disc.', { from: 0, to: 200 }).optional(),
+    spew: word('Whether rubber that is too much can flow out of the closed can, through grooves or a gap.', [
+      'open',
+      'none',
+    ]).optional(),
   })
   .describe('The can (ring, frame) the halves are pressed and cured in.');
 
@@ -22,7 +26,11 @@ export const closing = z
     bolts: z
       .strictObject({
         size: line('Thread, such as `M10` or `3/8`.', 20),
-        grade: line('Strength class or grade, such as `8.8` or `grade 2`.', 20).optional(),
+        grade: z
+          .union([z.number().positive(), line('', 20)])
+          .transform(String)
+          .optional()
+          .describe('Strength class or grade, such as `8.8` or `grade 2`.'),
         count: count('How many.', 1, 60),
         circle: length('Diameter of the circle they stand on.', size).optional(),
         tension: force('Force each is tightened to.').optional(),
@@ -40,7 +48,12 @@ export const closing = z
       .strictObject({
         material: line('What the lids are made of.', 60).optional(),
         thickness: length('Thickness of the lids.', { over: 0, to: 200 }).optional(),
+        yield: quantity('pressure', 'Yield strength of the lids at the temperature of the cure.', {
+          over: 0,
+          to: 3e9,
+        }).optional(),
       })
+      .transform((value) => renamed(value, { yield: 'yieldPa' }))
       .optional()
       .describe('The lids the bolts and clamps press on.'),
     pressure: quantity('pressure', 'Molding pressure on the rubber.', { over: 0, to: 50e6 }).optional(),
@@ -78,6 +91,22 @@ export const rubber = z
       to: 500_000,
     }).optional(),
     diffusivity: quantity('diffusivity', 'Thermal diffusivity.', { over: 0, to: 1e-4 }).optional(),
+    conductivity: quantity('conductivity', 'Thermal conductivity; an oven needs it.', {
+      over: 0,
+      to: 20,
+    }).optional(),
+    expansion: quantity('expansion', 'Volume expansion with temperature.', { over: 0, to: 0.01 }).optional(),
+    laidIn: quantity('mass', 'Mass of raw rubber laid into the can, both halves, after all cutting away.', {
+      over: 0,
+      to: 1000,
+    }).optional(),
+    overcure: quantity(
+      'time',
+      'Time at the reference temperature past which the compound softens or hardens again, from the maker.',
+      { over: 0, to: 604_800 },
+    ).optional(),
+    cureFrom: temperature('Lowest curing temperature, from the maker.').optional(),
+    cureTo: temperature('Highest curing temperature, from the maker.').optional(),
     maxTemperature: temperature('Highest metal temperature the rubber stands, from the maker.').optional(),
   })
   .transform((value) =>
@@ -87,6 +116,12 @@ export const rubber = z
       referenceTemperature: 'referenceTemperatureC',
       activationEnergy: 'activationEnergyJMol',
       diffusivity: 'diffusivityM2S',
+      conductivity: 'conductivityWMK',
+      expansion: 'expansionPerK',
+      laidIn: 'laidInKg',
+      overcure: 'overcureS',
+      cureFrom: 'cureFromC',
+      cureTo: 'cureToC',
       maxTemperature: 'maxTemperatureC',
     }),
   )
@@ -124,6 +159,23 @@ export const cure = z
     heating: word('What heats the can.', ['platens', 'oven']).optional(),
     start: temperature('Temperature of the can when it goes in.').optional(),
     cooling: word('Whether the disc cools in the can or is taken out hot.', ['in the can', 'out']).optional(),
+    film: quantity('filmCoefficient', 'Film coefficient between the air of the oven and the can.', {
+      over: 0,
+      to: 10_000,
+    }).optional(),
+    coolingConstant: quantity(
+      'time',
+      'How fast platens or oven cool with the can in them: time until 37 % of their lead over the start is left; 0 where the can is set into air.',
+      { from: 0, to: 604_800 },
+    ).optional(),
   })
-  .transform((value) => renamed(value, { temperature: 'temperatureC', time: 'timeS', start: 'startC' }))
+  .transform((value) =>
+    renamed(value, {
+      temperature: 'temperatureC',
+      time: 'timeS',
+      start: 'startC',
+      film: 'filmWM2K',
+      coolingConstant: 'coolingConstantS',
+    }),
+  )
   .describe('How the rubber is cured.');

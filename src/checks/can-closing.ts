@@ -1,0 +1,191 @@
+import {
+  type Figure,
+  type FigureName,
+  type Finding,
+  finding,
+  makeFigure,
+  type ReportPart,
+} from '../findings/index.ts';
+import { type Check, type Mold, work } from '../mold/index.ts';
+import { openingForce, plateBow, plateStress } from '../physics/index.ts';
+import { bolt, lidMetal } from '../tables/index.ts';
+import { leftOut, notChecked } from './not-given.ts';
+
+/** Clamps hold this many times the force at least: heating presses harder than closing did. Our own choice. */
+const clampReserve = 1.25;
+/** Yield strength over the greatest stress allowed in a lid. Our own choice. */
+const lidReserve = 1.5;
+
+type Bench = Mold['bench'];
+
+interface CanClosingInput {
+  readonly pressurePa?: number;
+  /** Of the face that is pressed: the can's, or without a can the disc's. */
+  readonly diameter: number;
+  readonly clamps?: NonNullable<NonNullable<Bench['closing']>['clamps']>;
+  readonly bolts?: Omit<NonNullable<NonNullable<Bench['closing']>['bolts']>, 'circle'>;
+  readonly lid: Lid;
+}
+
+interface Lid {
+  readonly material?: string;
+  /** The thinnest plate that closes the can. */
+  readonly thickness?: number;
+  readonly yieldPa?: number;
+  readonly cureC?: number;
+}
+
+/**
+ * What the molding pressure pushes the can open with, and whether clamps, bolts and lids stand it. Clamps alone are
+ * counted; bolts draw shut, and are shown with the share of their proof load they would see in the clamps' stead.
+ */
+export const canClosing: Check = work<CanClosingInput, ReportPart>({
+  id: 'can-closing',
+  title: 'Closing the can',
+  scope: 'whole',
+  processes: ['rubber'],
+  jobs: (mold) => {
+    if (!mold.bench.closing && mold.placements.length === 0) return [];
+    return [{ subject: 'closing', input: inputOf(mold) }];
+  },
+  run: (input) => {
+    const { pressurePa, diameter } = input;
+    const missing = leftOut([
+      ['closing.pressure', pressurePa],
+      ['closing.clamps', input.clamps ?? input.bolts],
+      ['closing.lid.thickness', input.lid.thickness],
+      ['closing.lid.material', input.lid.material],
+    ]);
+    const note = missing.length > 0 ? [someNotChecked(missing)] : [];
+    if (pressurePa === undefined) return { findings: [...note, ...bolts(input, undefined).findings] };
+    const force = openingForce(pressurePa, diameter);
+    const parts = [clamps(input, force), bolts(input, force), lids(input.lid, pressurePa, diameter)];
+    return {
+      findings: [...note, ...parts.flatMap(({ findings }) => findings)],
+      figures: [figure('closing.force', force, pressTimesArea), ...parts.flatMap(({ figures }) => figures)],
+    };
+  },
+});
+
+const someNotChecked = (missing: readonly string[]): Finding =>
+  notChecked('closing.not-checked', 'closing', 'Closing the can is in part', missing);
+
+function inputOf({ disc, bench: { can, closing, cure } }: Mold): CanClosingInput {
+  const plates = [closing?.lid?.thickness, can?.lid, can?.floor].filter((one) => one !== undefined);
+  const { circle: _, ...bolts } = closing?.bolts ?? { size: '', count: 0 };
+  return {
+    ...(closing?.pressurePa !== undefined && { pressurePa: closing.pressurePa }),
+    diameter: can?.diameter ?? 2 * disc.radius,
+    ...(closing?.clamps && { clamps: closing.clamps }),
+    ...(closing?.bolts && { bolts }),
+    lid: {
+      ...(closing?.lid?.material !== undefined && { material: closing.lid.material }),
+      ...(plates.length > 0 && { thickness: Math.min(...plates) }),
+      ...(closing?.lid?.yieldPa !== undefined && { yieldPa: closing.lid.yieldPa }),
+      ...(cure?.temperatureC !== undefined && { cureC: cure.temperatureC }),
+    },
+  };
+}
+
+interface Part {
+  readonly findings: readonly Finding[];
+  readonly figures: readonly Figure[];
+}
+
+const pressTimesArea = 'molding pressure times the face of the can';
+
+const figure = (name: FigureName, value: number, source: string, estimated = false): Figure =>
+  makeFigure(name, { subject: 'closing', value, source, estimated });
+
+function clamps({ clamps: given, bolts: alone }: CanClosingInput, force: number): Part {
+  if (!given) {
+    const says = `Bolts alone hold the can against ${kN(force)}.`;
+    return {
+      findings: alone ? [finding('closing.bolts-alone', { subject: 'closing', says })] : [],
+      figures: [],
+    };
+  }
+  if (given.force === undefined) {
+    const says = `${given.count} clamps are to hold ${kN(force)}, and the plan does not say what each is rated for.`;
+    return { findings: [finding('closing.unrated', { subject: 'closing', says })], figures: [] };
+  }
+  const held = given.count * given.force;
+  const figures = [figure('closing.held', held, 'number of clamps times the rated force of each')];
+  const wanted = clampReserve * force;
+  if (held >= wanted) return { findings: [], figures };
+  const short = finding('closing.clamps-short', {
+    subject: 'closing',
+    measured: { value: held, unit: 'N' },
+    limit: { value: wanted, unit: 'N' },
+    says: `The clamps hold ${kN(held)}; the can is pushed open with ${kN(force)}, and a quarter more is wanted: ${kN(wanted)}.`,
+  });
+  return { findings: [short], figures };
+}
+
+function bolts({ bolts: given }: CanClosingInput, force: number | undefined): Part {
+  if (!given) return { findings: [], figures: [] };
+  if (given.grade === undefined) return { findings: [someNotChecked(['closing.bolts.grade'])], figures: [] };
+  const row = bolt(given.size, given.grade);
+  if (!row) {
+    const says = `The table has no proof load for bolts ${given.size} of ${given.grade}.`;
+    return { findings: [finding('closing.bolt-unknown', { subject: 'closing', says })], figures: [] };
+  }
+  const proof = row.proofN;
+  const figures = [figure('closing.boltProof', proof, row.source.text)];
+  if (force !== undefined)
+    figures.push(
+      figure(
+        'closing.boltShare',
+        force / (given.count * proof),
+        `${row.source.text}; share of all bolts' proof load if the clamps let go`,
+      ),
+    );
+  if (given.tension === undefined || given.tension <= proof) return { findings: [], figures };
+  const tight = finding('closing.bolt-tension', {
+    subject: 'closing',
+    measured: { value: given.tension, unit: 'N' },
+    limit: { value: proof, unit: 'N' },
+    says: `Each bolt is tightened to ${kN(given.tension)}; its proof load is ${kN(proof)}.`,
+  });
+  return { findings: [tight], figures };
+}
+
+const plateSource = "Roark's Formulas for Stress and Strain, round plate, simply supported, even load";
+
+function lids(lid: Lid, pressurePa: number, diameter: number): Part {
+  if (lid.thickness === undefined || lid.material === undefined) return { findings: [], figures: [] };
+  const metal = lidMetal(lid.material);
+  const unknown = (says: string): Finding => finding('closing.lid-unknown', { subject: 'closing', says });
+  if (!metal) return { findings: [unknown(`Nothing is known of lids of ${lid.material}.`)], figures: [] };
+  const yieldPa = lid.yieldPa ?? tableYield(metal, lid.cureC);
+  const plate = { ...metal, radius: diameter / 2, thickness: lid.thickness };
+  const stress = plateStress(pressurePa, plate);
+  const estimated = metal.source.kind === 'memory';
+  const figures = [
+    figure('closing.lidStress', stress, plateSource, estimated),
+    figure('closing.lidBow', plateBow(pressurePa, plate), plateSource, estimated),
+  ];
+  if (yieldPa === undefined) {
+    const hot = lid.cureC === undefined ? 'at the temperature of the cure' : `at ${lid.cureC.toFixed(0)} C`;
+    return { findings: [unknown(`The yield strength of ${metal.name} ${hot} is not known.`)], figures };
+  }
+  const allowed = yieldPa / lidReserve;
+  if (stress <= allowed) return { findings: [], figures };
+  const bent = finding('closing.lid-stress', {
+    subject: 'closing',
+    measured: { value: stress, unit: 'Pa' },
+    limit: { value: allowed, unit: 'Pa' },
+    says: `A lid of ${lid.thickness.toFixed(1)} mm is bent to ${mpa(stress)} where ${mpa(allowed)} is allowed, ${mpa(yieldPa)} over ${lidReserve}.`,
+    remedy: `Take lids of at least ${(lid.thickness * Math.sqrt(stress / allowed)).toFixed(1)} mm. Stand aside while the can is closed and heated.`,
+  });
+  return { findings: [bent], figures };
+}
+
+/** The table's yield holds up to some temperature; without one in the plan it is not known whether it does. */
+const tableYield = (
+  { yieldPa, yieldToC }: { yieldPa: number; yieldToC: number },
+  cureC: number | undefined,
+): number | undefined => (cureC !== undefined && cureC <= yieldToC ? yieldPa : undefined);
+
+const kN = (newton: number): string => `${(newton / 1000).toFixed(1)} kN`;
+const mpa = (pascal: number): string => `${(pascal / 1e6).toFixed(0)} MPa`;

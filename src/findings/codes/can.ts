@@ -1,0 +1,75 @@
+import { codes } from './entry.ts';
+
+const force =
+  'Stand aside while it is closed and heated, and go by the ratings of clamps, press and bolts as their makers give them.';
+
+/** Closing the can, what is packed into it, and the cure. */
+export const canCodes = codes({
+  'closing.not-checked': {
+    severity: 'note',
+    means:
+      'The plan leaves out what the force on the can, its clamps, bolts and lids is found from; that part is not checked.',
+    remedy: 'Add what is named to the plan.',
+  },
+  'closing.bolts-alone': {
+    severity: 'stop',
+    means:
+      'Only bolts hold the can shut. Bolts draw it shut; the load of the cure belongs to clamps, since a bolt that gives way lets go at once.',
+    remedy: `Add clamps that carry the whole force. ${force}`,
+    safety: true,
+    formula: 'clamps are given',
+    source: 'common practice, no published source',
+  },
+  'closing.unrated': {
+    severity: 'stop',
+    means: 'Nobody knows what the clamps hold.',
+    remedy: `Write the force each clamp is rated for, as \`force\` under \`clamps\`. ${force}`,
+    safety: true,
+    formula: 'force of each clamp is given',
+    source: 'common practice, no published source',
+  },
+  'closing.clamps-short': {
+    severity: 'stop',
+    means:
+      'The clamps hold less than the molding pressure on the face of the can, with a quarter to spare, pushes with. Bolts are not counted.',
+    remedy: `Take more or stronger clamps, or press with less. ${force}`,
+    safety: true,
+    formula: 'n F >= 1.25 p pi d^2 / 4',
+    source:
+      'pressure times area; clamps alone counted is common practice, the quarter to spare is our own choice',
+  },
+  'closing.bolt-unknown': {
+    severity: 'stop',
+    means: 'The table of proof loads has no such bolt, so nobody knows what it bears.',
+    remedy: `Take a coarse-threaded bolt of a known class or grade, such as M10 8.8 or 3/8 grade 5. ${force}`,
+    safety: true,
+    formula: 'size and grade are in the table',
+    source: 'ISO 898-1 and SAE J429, coarse threads',
+  },
+  'closing.bolt-tension': {
+    severity: 'stop',
+    means: 'The bolts are tightened past their proof load, from where on they stretch for good.',
+    remedy: `Tighten less, or take stronger bolts. ${force}`,
+    safety: true,
+    formula: 'F <= proof load',
+    source: 'ISO 898-1 and SAE J429, coarse threads',
+  },
+  'closing.lid-unknown': {
+    severity: 'stop',
+    means: 'The strength of the lids at the temperature of the cure is not known.',
+    remedy: `Write \`yield\` and a metal of the table under \`lid\`, as the metal's sheet gives them. ${force}`,
+    safety: true,
+    formula: 'yield strength at the temperature of the cure is known',
+    source: 'table of lid metals; a blank stops',
+  },
+  'closing.lid-stress': {
+    severity: 'stop',
+    means:
+      'The molding pressure bends the lids past two thirds of their yield strength, taken as held at the edge of the can only.',
+    remedy: `Take thicker lids. ${force}`,
+    safety: true,
+    formula: '3 (3 + nu) p a^2 / (8 t^2) <= yield / 1.5',
+    source:
+      "Roark's Formulas for Stress and Strain, round plate, simply supported, even load; the factor 1.5 is our own choice",
+  },
+});
