@@ -1,5 +1,5 @@
 export { KernelFault } from './fault.ts';
-export type { Body, Geom3, KernelOptions } from './kernel.ts';
+export type { Body, Geom3, KernelOptions, Profile } from './kernel.ts';
 export { Kernel, loadKernel, type Scope } from './kernel.ts';
 export * from './matrix.ts';
 export * from './rounding.ts';

@@ -148,9 +148,23 @@ export class Scope {
     return this.expectSolid(this.sound(body.translate(0, 0, bottom), what), what);
   }
 
-  /** Area covered by outlines that may overlap, each counter-clockwise (holes clockwise). */
-  areaOf(polygons: readonly (readonly (readonly [number, number])[])[]): number {
-    return this.keep(this.wasm.CrossSection.ofPolygons(polygons as [number, number][][], 'NonZero')).area();
+  /** The body's section by the plane z = height; empty where it misses. */
+  slice(body: Body, height: number): Profile {
+    return this.keep(body.slice(height));
+  }
+
+  uniteProfiles(profiles: readonly Profile[]): Profile {
+    return this.keep(this.wasm.CrossSection.union(profiles as Profile[]));
+  }
+
+  /** Area (mm2) two profiles share. */
+  commonArea(a: Profile, b: Profile): number {
+    return this.keep(a.intersect(b)).area();
+  }
+
+  /** A profile `by` mm smaller all round, points within `tolerance` of the line between their neighbors left out. */
+  inset(profile: Profile, by: number, tolerance: number): Profile {
+    return this.keep(this.keep(profile.offset(-by, 'Miter')).simplify(tolerance));
   }
 
   /** Turns an (r, z) outline (counter-clockwise, r >= 0) about the z axis with `segments` sides, a vertex on +x. */

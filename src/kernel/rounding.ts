@@ -1,4 +1,5 @@
 import { collapseShortEdges } from './coincident-edges.ts';
+import { dropDoubleFaces } from './double-faces.ts';
 import { flipFlatFaces } from './flat-faces.ts';
 import type { TriangleMesh } from './triangles.ts';
 
@@ -20,12 +21,13 @@ export function onGrid({ positions, triangles }: TriangleMesh): TriangleMesh {
 
 /**
  * Makes a closed indexed mesh stay closed when it is written as a soup of float32 corners and welded again by exact
- * equality. Vertices joined by an edge that fell on one point become one; other vertices that share a position are
+ * equality. Fins without thickness go. Vertices joined by an edge that fell on one point become one; other vertices that share a position are
  * moved 1e-4 mm along their normal; faces that became flat (three corners on one line) are turned away by swapping
  * the long edge. The surface moves by at most a few 1e-4 mm. Deterministic; a sound mesh comes back unchanged.
  */
 export function closedAfterRounding(mesh: TriangleMesh): TriangleMesh {
-  let triangles = collapseShortEdges(mesh);
+  const vertices = mesh.positions.length / 3;
+  let triangles = dropDoubleFaces(collapseShortEdges(mesh), vertices);
   const positions = separate({ positions: mesh.positions, triangles });
   triangles = flipFlatFaces({ positions, triangles });
   return positions === mesh.positions && triangles === mesh.triangles

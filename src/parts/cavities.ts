@@ -5,6 +5,7 @@ import {
   KernelFault,
   type Matrix4,
   moveMesh,
+  type Profile,
   type Scope,
   type TriangleMesh,
   translation,
@@ -62,7 +63,7 @@ export function wholeCavities(scope: Scope, { masters, placements }: Placed): Bo
   const single: Body[] = [];
   for (const placement of placements) {
     const mesh = moveMesh(masterOf(masters, placement).mesh, placement.matrix);
-    if (crowded.has(placement.id)) single.push(scope.fromMesh(mesh, placement.id));
+    if (crowded.has(placement.id)) single.push(scope.fromExactMesh(mesh, placement.id));
     else joined.push(mesh);
   }
   return joined.length === 0 ? single : [scope.fromExactMesh(joinMeshes(joined), 'cavities'), ...single];
@@ -123,12 +124,14 @@ function transposed(m: Matrix4): Matrix4 {
 
 function cutAtPlane(scope: Scope, { mesh, matrix, placements }: Shape, relieve: boolean) {
   const what = placements[0].id;
-  const upright = moveMesh(mesh, matrix);
-  const [above, below] = scope.splitAt(scope.fromMesh(upright, what), 0, what);
+  const whole = scope.fromMesh(moveMesh(mesh, matrix), what);
+  const [above, below] = scope.splitAt(whole, 0, what);
   const piece = (body: Body, half: Half): TriangleMesh | undefined => {
     if (!(body.volume() > nothing)) return undefined;
-    if (!relieve) return scope.toMesh(body);
-    const relief = reliefBodies(scope, upright, half, () => 0, 0, what);
+    // Round a master alone all is material that is not the master.
+    const material = (profile: Profile, z: number): number =>
+      profile.area() - scope.commonArea(profile, scope.slice(whole, z));
+    const relief = relieve ? reliefBodies(scope, whole, half, 0, material, what) : [];
     return scope.toMesh(scope.unite([body, ...relief], what));
   };
   const pieces = { lower: piece(below, 'lower'), upper: piece(above, 'upper') };

@@ -1,5 +1,5 @@
-import { type Body, boundsOf, moveMesh, type Scope } from '../kernel/index.ts';
-import { heightAt, joinSpecks, type LoosePiece, type Mold, partingPrism } from '../mold/index.ts';
+import { type Body, boundsOf, moveMesh, type Profile, type Scope } from '../kernel/index.ts';
+import { joinSpecks, type LoosePiece, type Mold, partingPrism } from '../mold/index.ts';
 import { type BlankShape, discBody, markCutters, wholeDiscBody } from './blank-body.ts';
 import { headBody, imprintBody, pocketBody, socketBody } from './boss-body.ts';
 import { flatCavities, masterOf, wholeCavities } from './cavities.ts';
@@ -91,11 +91,11 @@ function curvedHalves(scope: Scope, input: HalvesInput, { marks }: HalvesOptions
   ];
   const disc = scope.subtract(wholeDiscBody(scope, shape), small, 'disc');
   const hollow = scope.subtract(disc, wholeCavities(scope, input), 'disc with cavities');
-  const prism = scope.fromMesh(partingPrism(input.parting, level), 'parting surface');
+  const prism = scope.fromExactMesh(partingPrism(input.parting, level), 'parting surface');
   const [below, above] = scope.split(hollow, prism, 'halves');
   const make = (side: Half): Body => {
     const body = scope.expectSolid(side === 'lower' ? below : above, `${side} half`);
-    const cutters = [...ownCutters(scope, side, input), ...relief(scope, side, input)];
+    const cutters = [...ownCutters(scope, side, input), ...relief(scope, side, body, input)];
     const cut = scope.subtract(body, cutters, `${side} half`);
     return scope.unite([cut, ...heads(scope, side, input)], `${side} half`);
   };
@@ -148,13 +148,16 @@ function heads(scope: Scope, side: Half, { process, disc, bosses, fixture }: Hal
 function relief(
   scope: Scope,
   side: Half,
+  body: Body,
   { process, fixture, masters, placements, parting }: HalvesInput,
 ): Body[] {
   if (!(process === 'rigid' && fixture.relieve)) return [];
   const { min, max } = boundsOf(parting.sheet.positions);
-  const end = side === 'lower' ? max[2] + 1 : min[2] - 1;
+  const end = side === 'lower' ? max[2] : min[2];
+  const material = (profile: Profile, z: number): number => scope.commonArea(profile, scope.slice(body, z));
   return placements.flatMap((placement) => {
     const mesh = moveMesh(masterOf(masters, placement).mesh, placement.matrix);
-    return reliefBodies(scope, mesh, side, (x, y) => heightAt(parting, x, y), end, placement.id);
+    const master = scope.fromExactMesh(mesh, placement.id);
+    return reliefBodies(scope, master, side, end, material, placement.id);
   });
 }

@@ -1,169 +1,86 @@
-import type { Body, Scope, TriangleMesh } from '../kernel/index.ts';
+import type { Body, Profile, Scope } from '../kernel/index.ts';
 import type { Half } from './half.ts';
 
-/** A face counts as overhung where its normal leans over by more than this (rad): steeper is a vertical wall. */
-const leanRad = 1e-3;
-/** How far the sweep begins inside the cavity, mm, so that it shares no face with it. */
-const into = 0.02;
+/**
+ * How far the relief stays inside the master's shadow (mm): a cutter flush with the silhouette would touch the cavity
+ * all along it and leave slivers. A rigid casting keeps an undercut of this much, under its own shrink.
+ */
+export const reliefInset = 0.02;
+/** Height of one step, mm: an undercut lower than this may stay. */
+const step = 0.2;
+const mostSteps = 100;
+/** Where in a step the section is taken: not where the faces of a drawn master lie. */
+const phase = 0.37;
+/** Points of a section stand on a grid of 2^-9 mm, so that steps above each other share their walls exactly. */
+const gridPerMm = 512;
+
+/** Overhung material smaller than this in a section, mm2, is left. */
+const leastArea = 0.005;
+
+/** Overhung material's section: the area (mm2) of a half's material within a profile at height z. */
+export type MaterialWithin = (profile: Profile, z: number) => number;
 
 /**
- * What keeps a rigid casting from leaving a half straight through the parting surface: the material over (lower
- * half) or under (upper half) every face of the master that faces it. Each connected patch of such faces is swept
- * vertically to z = `end`, which must lie at or past the parting surface. Together with the cavity the union is the
- * cavity's sweep. Faces wholly past the parting surface `heightAt` are left out.
- * Patches that fold over themselves seen from above are swept face by face.
+ * What keeps a rigid casting from leaving a half straight through the parting surface: the half's material over
+ * (lower half) or under (upper half) any part of the master. The master is cut in steps of 0.2 mm (a hundred at most);
+ * a step in which the shadow of all steps before it meets material is filled with that shadow. `end` (z, mm) is the
+ * farthest place of the parting surface; the half itself ends the cut there. None where nothing is overhung.
  */
 export function reliefBodies(
   scope: Scope,
-  mesh: TriangleMesh,
+  master: Body,
   half: Half,
-  heightAt: (x: number, y: number) => number,
   end: number,
+  material: MaterialWithin,
   what: string,
 ): Body[] {
+  const { min, max } = master.boundingBox();
   const up = half === 'lower' ? 1 : -1;
-  const faces = overhungFaces(mesh, up, heightAt);
-  return patchesOf(mesh, faces).flatMap((patch) => {
-    const parts = foldsOver(scope, mesh, patch) ? patch.map((face) => [face]) : [patch];
-    return parts.map((part) => scope.fromMesh(sweep(mesh, part, up, end), what));
-  });
+  const start = half === 'lower' ? min[2] : max[2];
+  const depth = up * (end - start);
+  const height = Math.max(step, depth / mostSteps);
+  const slabs: Slab[] = [];
+  let shadow: Profile | undefined;
+  for (let at = phase * height; at < depth; at += height) {
+    const from = start + up * at;
+    const section = scope.slice(master, from);
+    shadow = shadow ? scope.uniteProfiles([shadow, section]) : section;
+    const filled = scope.inset(shadow, reliefInset, reliefInset / 10);
+    if (!(material(filled, from) > leastArea)) continue;
+    add(slabs, {
+      outlines: onGrid(filled.toPolygons()),
+      from,
+      to: start + up * Math.min(at + height, depth),
+    });
+  }
+  return slabs.map(({ outlines, from, to }) =>
+    scope.extrude(outlines, Math.min(from, to), Math.max(from, to), what),
+  );
 }
 
-function overhungFaces(
-  { positions: p, triangles }: TriangleMesh,
-  up: number,
-  heightAt: (x: number, y: number) => number,
-): number[] {
-  const least = Math.sin(leanRad);
-  const before = (vertex: number): boolean =>
-    up * (heightAt(p[vertex * 3], p[vertex * 3 + 1]) - p[vertex * 3 + 2]) > into;
-  const faces: number[] = [];
-  for (let face = 0; face < triangles.length; face += 3) {
-    const [a, b, c] = [triangles[face], triangles[face + 1], triangles[face + 2]];
-    const normal = crossOf(p, a, b, c);
-    if (up * normal[2] <= least * Math.hypot(...normal)) continue;
-    if (before(a) || before(b) || before(c)) faces.push(face);
-  }
-  return faces;
+type Outlines = readonly (readonly (readonly [number, number])[])[];
+
+interface Slab {
+  readonly outlines: Outlines;
+  readonly from: number;
+  readonly to: number;
 }
 
-function crossOf(p: Float32Array, a: number, b: number, c: number): [number, number, number] {
-  const u = [0, 1, 2].map((axis) => p[b * 3 + axis] - p[a * 3 + axis]);
-  const v = [0, 1, 2].map((axis) => p[c * 3 + axis] - p[a * 3 + axis]);
-  return [u[1] * v[2] - u[2] * v[1], u[2] * v[0] - u[0] * v[2], u[0] * v[1] - u[1] * v[0]];
+/** Slabs of one outline on top of each other become one. */
+function add(slabs: Slab[], slab: Slab): void {
+  const last = slabs.at(-1);
+  if (
+    last &&
+    Math.abs(last.to - slab.from) < 1e-9 &&
+    JSON.stringify(last.outlines) === JSON.stringify(slab.outlines)
+  ) {
+    slabs[slabs.length - 1] = { ...last, to: slab.to };
+  } else slabs.push(slab);
 }
 
-/** Groups of faces joined by edges. */
-function patchesOf({ triangles }: TriangleMesh, faces: readonly number[]): number[][] {
-  const byEdge = new Map<string, number>();
-  const edge = (a: number, b: number): string => `${a} ${b}`;
-  for (const face of faces) {
-    for (let k = 0; k < 3; k++) byEdge.set(edge(triangles[face + k], triangles[face + ((k + 1) % 3)]), face);
-  }
-  const seen = new Set<number>();
-  const patches: number[][] = [];
-  for (const first of faces) {
-    if (seen.has(first)) continue;
-    seen.add(first);
-    const patch = [first];
-    for (let i = 0; i < patch.length; i++) {
-      for (let k = 0; k < 3; k++) {
-        const next = byEdge.get(edge(triangles[patch[i] + ((k + 1) % 3)], triangles[patch[i] + k]));
-        if (next === undefined || seen.has(next)) continue;
-        seen.add(next);
-        patch.push(next);
-      }
-    }
-    patches.push(patch);
-  }
-  return patches;
-}
-
-/** Whether a patch covers some of the plane twice: then its faces' areas add up to more than their union. */
-function foldsOver(scope: Scope, mesh: TriangleMesh, patch: readonly number[]): boolean {
-  const { positions: p, triangles } = mesh;
-  let sum = 0;
-  const outlines = patch.map((face) => {
-    const corners = [0, 1, 2].map((k) => triangles[face + k] * 3);
-    const twice = crossOf(p, triangles[face], triangles[face + 1], triangles[face + 2])[2];
-    sum += Math.abs(twice) / 2;
-    const outline = corners.map((at) => [p[at], p[at + 1]] as const);
-    return twice > 0 ? outline : outline.reverse();
-  });
-  return sum > scope.areaOf(outlines) * (1 + 1e-6) + 1e-6;
-}
-
-/** A patch with its copy at z = `end` and walls along its edge: a closed solid. */
-function sweep(
-  { positions: p, triangles }: TriangleMesh,
-  patch: readonly number[],
-  up: number,
-  end: number,
-): TriangleMesh {
-  const corners = splitFans(triangles, patch);
-  const count = corners.source.length;
-  const positions = new Float32Array(count * 6);
-  corners.source.forEach((vertex, index) => {
-    const [x, y, z] = p.subarray(vertex * 3, vertex * 3 + 3);
-    positions.set([x, y, z - up * into], index * 3);
-    positions.set([x, y, end], (count + index) * 3);
-  });
-  const faces: number[] = [];
-  const open = new Map<string, readonly [number, number]>();
-  for (let i = 0; i < corners.faces.length; i += 3) {
-    const [a, b, c] = corners.faces.slice(i, i + 3);
-    // The master's faces look into the sweep, so the near end is turned over.
-    faces.push(a, c, b, a + count, b + count, c + count);
-    for (const [from, to] of [
-      [a, b],
-      [b, c],
-      [c, a],
-    ] as const) {
-      if (!open.delete(`${to} ${from}`)) open.set(`${from} ${to}`, [from, to]);
-    }
-  }
-  for (const [from, to] of open.values()) {
-    faces.push(from, to, to + count, from, to + count, from + count);
-  }
-  return { positions, triangles: Uint32Array.from(faces) };
-}
-
-/**
- * The patch with one vertex for each fan of faces round it: where a patch only touches itself in a point, its sweep
- * would have an edge with four walls.
- */
-function splitFans(
-  triangles: Uint32Array,
-  patch: readonly number[],
-): { readonly source: number[]; readonly faces: number[] } {
-  const parent = Array.from({ length: patch.length * 3 }, (_, i) => i);
-  const root = (i: number): number => {
-    let at = i;
-    while (parent[at] !== at) {
-      parent[at] = parent[parent[at]];
-      at = parent[at];
-    }
-    return at;
-  };
-  const corner = (i: number): number => triangles[patch[Math.floor(i / 3)] + (i % 3)];
-  const next = (i: number): number => i - (i % 3) + ((i + 1) % 3);
-  const byEdge = new Map<string, number>();
-  for (let i = 0; i < parent.length; i++) byEdge.set(`${corner(i)} ${corner(next(i))}`, i);
-  for (let i = 0; i < parent.length; i++) {
-    const mate = byEdge.get(`${corner(next(i))} ${corner(i)}`);
-    if (mate === undefined) continue;
-    parent[root(i)] = root(next(mate));
-    parent[root(next(i))] = root(mate);
-  }
-  const index = new Map<number, number>();
-  const source: number[] = [];
-  const faces = parent.map((_, i) => {
-    const fan = root(i);
-    const known = index.get(fan);
-    if (known !== undefined) return known;
-    index.set(fan, source.length);
-    source.push(corner(i));
-    return source.length - 1;
-  });
-  return { source, faces };
-}
+const onGrid = (outlines: Outlines): Outlines =>
+  outlines.map((outline) =>
+    outline.map(
+      ([x, y]) => [Math.round(x * gridPerMm) / gridPerMm, Math.round(y * gridPerMm) / gridPerMm] as const,
+    ),
+  );

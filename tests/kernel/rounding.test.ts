@@ -45,6 +45,15 @@ test('an edge that lost its length goes, with the two faces beside it', () => {
   expect(pairEdges(whole)).toEqual({ unpaired: 0, flat: 0, euler: 2 });
 });
 
+test('a fin of two faces back to back goes, and what hung on it is joined', () => {
+  // The tetrahedron's edge from 1 to 2 opened, and a fin to a point of its own put between.
+  const finned = mesh([...tetra([0, 0, 0], 1), 3, 3, 3], [...faces, 1, 2, 4, 2, 1, 4]);
+  expect(pairEdges(finned).unpaired).toBeGreaterThan(0);
+  const plain = closedAfterRounding(finned);
+  expect(pairEdges(plain)).toEqual({ unpaired: 0, flat: 0, euler: 2 });
+  expect([...plain.positions]).toEqual(tetra([0, 0, 0], 1));
+});
+
 test('a face whose corners fell on one line is turned away without moving the surface', () => {
   // A tetrahedron with an extra vertex on one edge, seen by one of the edge's two faces only as a flat face.
   const flat = mesh(
