@@ -9,6 +9,8 @@ export const fixed = (value: number, places: number): string => {
   return text === `-${(0).toFixed(places)}` ? text.slice(1) : text;
 };
 
+const smallPlaces = (value: number): number => (value < 10 ? 2 : value < 100 ? 1 : 0);
+
 /** A value with its unit for people: lengths also in inch, temperatures also in F, masses also in oz. */
 export function showQuantity(value: number, unit: Unit): string {
   switch (unit) {
@@ -17,6 +19,8 @@ export function showQuantity(value: number, unit: Unit): string {
     case 'mm2':
       return `${fixed(value / 100, 2)} cm2 (${fixed(value / mmPerInch ** 2, 3)} in2)`;
     case 'mm3':
+      if (value < 1000)
+        return `${fixed(value, smallPlaces(value))} mm3 (${fixed(value / mmPerInch ** 3, 4)} in3)`;
       return `${fixed(value / 1000, 3)} cm3 (${fixed(value / mmPerInch ** 3, 4)} in3)`;
     case 'C':
       return `${fixed(value, 0)} C (${fixed(value * 1.8 + 32, 0)} F)`;
@@ -32,6 +36,8 @@ export function showQuantity(value: number, unit: Unit): string {
       return `${fixed(value / 60, 1)} min`;
     case 'ratio':
       return `${fixed(value * 100, 1)} %`;
+    case 'times':
+      return `${fixed(value, 1)} times`;
     case 'count':
       return fixed(value, 0);
     default:

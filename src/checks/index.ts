@@ -2,8 +2,11 @@ import type { Check } from '../mold/index.ts';
 import { canClosing } from './can-closing.ts';
 import { closing } from './closing.ts';
 import { coverOfCavities, coverOfFixtures, leastCover } from './cover.ts';
+import { draft } from './draft.ts';
 import { mismatch, play } from './play.ts';
+import { release } from './release.ts';
 import { wallsToRim } from './rim.ts';
+import { support } from './support.ts';
 import { wallsBetweenCavities, wallsToBosses, wallsToWell } from './walls.ts';
 
 /** Every check, in the order the report shows them. */
@@ -18,5 +21,8 @@ export const checks: readonly Check[] = [
   closing,
   play,
   mismatch,
+  release,
+  draft,
+  support,
   canClosing,
 ];

@@ -47,7 +47,7 @@ export const play: Check = work<PlayInput, ReportPart>({
       source,
       estimated,
     });
-    const shift = largestMismatch(pins, 0, 0)?.distance ?? 0;
+    const shift = largestMismatch(pins, [[0, 0]])?.distance ?? 0;
     return {
       figures: [
         figure('registration.shift', shift, 'mm'),
@@ -97,14 +97,14 @@ export const mismatch: Check = work<MismatchInput, ReportPart>({
     }));
   },
   run: ({ id, mesh, matrix, pins, limit, estimated }) => {
-    let most = 0;
-    let place: Vec3 = [0, 0, 0];
-    for (const point of outermost(mesh, matrix)) {
-      const found = largestMismatch(pins, point[0], point[1], most);
-      if (!found || found.distance <= most) continue;
-      most = found.distance;
-      place = point;
-    }
+    const points = outermost(mesh, matrix);
+    const found = largestMismatch(
+      pins,
+      points.map(([x, y]) => [x, y]),
+    );
+    if (!found) return {};
+    const most = found.distance;
+    const place = points[found.point];
     const figures: Figure[] = [
       {
         name: 'registration.mismatch',

@@ -49,6 +49,10 @@ export const figureCatalogue = {
   'undercut.depth-upper': { unit: 'mm', means: 'Greatest height of undercut in the upper half.' },
   'undercut.share': { unit: 'ratio', means: 'Undercut of both halves, of the volume of the cavity.' },
   'draft.little': { unit: 'mm2', means: 'Area of the cavity with less than 1 degree of draft.' },
+  'support.slenderness': { unit: 'times', means: 'Free length over thickness of the most slender free bit.' },
+  'support.gap': { unit: 'mm', means: 'Greatest gap between a slender free bit and the parting plane.' },
+  'support.free': { unit: 'mm2', means: 'Area of slender bits with nothing under them.' },
+  'support.held': { unit: 'mm2', means: 'Area of slender bits that a build-up holds.' },
   'closing.force': { unit: 'N', means: 'Force with which the rubber pushes the can open.' },
   'closing.held': { unit: 'N', means: 'Force the clamps are rated to hold together.' },
   'closing.boltProof': {

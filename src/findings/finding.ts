@@ -21,6 +21,7 @@ export const units = [
   'bytes',
   'count',
   'ratio',
+  'times',
 ] as const;
 export type Unit = (typeof units)[number];
 

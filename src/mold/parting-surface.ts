@@ -83,3 +83,41 @@ export function cropSurface(
     sheet: { positions: new Float32Array(), triangles: new Uint32Array() },
   };
 }
+
+/**
+ * The triangles of a surface's sheet that reach into a box (mm), for works that need the sheet itself over one place.
+ * A flat sheet is given whole.
+ */
+export function cropSheet(
+  { flat, sheet }: PartingSurface,
+  box: { readonly min: readonly [number, number]; readonly max: readonly [number, number] },
+): Pick<PartingSurface, 'flat' | 'sheet'> {
+  if (flat) return { flat, sheet };
+  const { positions: p, triangles } = sheet;
+  const index = new Map<number, number>();
+  const positions: number[] = [];
+  const cropped: number[] = [];
+  const vertex = (v: number): number => {
+    const known = index.get(v);
+    if (known !== undefined) return known;
+    index.set(v, index.size);
+    positions.push(p[v * 3], p[v * 3 + 1], p[v * 3 + 2]);
+    return index.size - 1;
+  };
+  const [x0, y0] = box.min;
+  const [x1, y1] = box.max;
+  for (let t = 0; t < triangles.length; t += 3) {
+    const a = triangles[t] * 3;
+    const b = triangles[t + 1] * 3;
+    const c = triangles[t + 2] * 3;
+    if (p[a] > x1 && p[b] > x1 && p[c] > x1) continue;
+    if (p[a] < x0 && p[b] < x0 && p[c] < x0) continue;
+    if (p[a + 1] > y1 && p[b + 1] > y1 && p[c + 1] > y1) continue;
+    if (p[a + 1] < y0 && p[b + 1] < y0 && p[c + 1] < y0) continue;
+    cropped.push(vertex(triangles[t]), vertex(triangles[t + 1]), vertex(triangles[t + 2]));
+  }
+  return {
+    flat,
+    sheet: { positions: Float32Array.from(positions), triangles: Uint32Array.from(cropped) },
+  };
+}

@@ -19,21 +19,33 @@ export interface Undercut {
 /** How fine undercut is measured, mm: not on the grid the parting surface was computed on. */
 export const undercutCell = 0.06;
 
+/** Undercut column by column, mm; 0 where there is none or no master. */
+export interface UndercutColumns {
+  readonly grid: Grid;
+  /** What the lower half and the upper half hold on to. */
+  readonly below: Float32Array;
+  readonly above: Float32Array;
+  /** Air enclosed in each column. */
+  readonly air: Float32Array;
+  /** Heights of the sheet over the nodes; undefined where all is on the plane. */
+  readonly sheet: Float32Array | undefined;
+}
+
+/** What undercut looks at of the parting surface. */
+export type Sheet = Pick<PartingSurface, 'flat' | 'sheet'>;
+
 /**
- * Measures the undercut (mold frame, mm) against the sheet the solids are cut with, on columns `cell` apart. In a
- * column from b to t, cut at s, the lower half holds on to the air between b and s, the upper to that between s
- * and t. A master beyond the sheet meets the plane there.
+ * The undercut (mold frame, mm) against the sheet the solids are cut with, on columns `cell` apart. In a column from
+ * b to t, cut at s, the lower half holds on to the air between b and s, the upper to that between s and t. A master
+ * beyond the sheet meets the plane there.
  */
-export function undercut(mesh: TriangleMesh, surface: PartingSurface, cell = undercutCell): Undercut {
+export function undercutColumns(mesh: TriangleMesh, surface: Sheet, cell: number): UndercutColumns {
   const columns = columnsOf(mesh, { cell });
   const { start, z, up } = columns;
   const grid: Grid = { cell, x0: columns.x0, y0: columns.y0, nx: columns.nx, ny: columns.ny };
   const sheet = sheetHeights(surface, grid);
-  const [sum, worst] = [
-    { below: 0, above: 0, irreducible: 0 },
-    { length: 0, node: -1 },
-  ];
-  for (let k = 0; k < grid.nx * grid.ny; k++) {
+  const [below, above, air] = [0, 1, 2].map(() => new Float32Array(grid.nx * grid.ny));
+  for (let k = 0; k < below.length; k++) {
     const [from, to] = [start[k], start[k + 1]];
     if (from === to) continue;
     const s = sheet ? sheet[k] || 0 : 0;
@@ -45,13 +57,24 @@ export function undercut(mesh: TriangleMesh, surface: PartingSurface, cell = und
       solidBelow += sign * Math.min(z[at], s);
       solid += sign * z[at];
     }
-    const below = Math.max(0, s - bottom) - solidBelow;
-    const above = Math.max(0, top - s) - (solid - solidBelow);
-    sum.below += below;
-    sum.above += above;
-    sum.irreducible += top - bottom - solid;
-    if (below + above > worst.length) {
-      worst.length = below + above;
+    below[k] = Math.max(0, s - bottom) - solidBelow;
+    above[k] = Math.max(0, top - s) - (solid - solidBelow);
+    air[k] = top - bottom - solid;
+  }
+  return { grid, below, above, air, sheet };
+}
+
+/** Measures the undercut as a whole, on columns `cell` apart; see `undercutColumns`. */
+export function undercut(mesh: TriangleMesh, surface: Sheet, cell = undercutCell): Undercut {
+  const { grid, below, above, air, sheet } = undercutColumns(mesh, surface, cell);
+  const sum = { below: 0, above: 0, irreducible: 0 };
+  const worst = { length: 0, node: -1 };
+  for (let k = 0; k < below.length; k++) {
+    sum.below += below[k];
+    sum.above += above[k];
+    sum.irreducible += air[k];
+    if (below[k] + above[k] > worst.length) {
+      worst.length = below[k] + above[k];
       worst.node = k;
     }
   }
@@ -66,7 +89,7 @@ export function undercut(mesh: TriangleMesh, surface: PartingSurface, cell = und
 }
 
 /** Heights of the sheet itself over the grid's nodes (NaN beyond it); undefined where all is on the plane. */
-function sheetHeights({ flat, sheet }: PartingSurface, grid: Grid): Float32Array | undefined {
+function sheetHeights({ flat, sheet }: Sheet, grid: Grid): Float32Array | undefined {
   return flat ? undefined : heightMap(sheet, grid).top;
 }
 

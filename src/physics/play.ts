@@ -106,38 +106,42 @@ export interface Mismatch {
   readonly distance: number;
   /** The turn at which it is, rad. */
   readonly turnRad: number;
+  /** Which of the points asked about has it. */
+  readonly point: number;
 }
 
+/** Turns looked at first, so that most of the search can be spared. */
+const firstLooks = 16;
+
 /**
- * The largest mismatch (mm) of the halves at the point (x, y): the greatest |t + theta k x (x, y)| that all pins
+ * The largest mismatch (mm) of the halves at any of the points given: the greatest |t + theta k x q| that all pins
  * allow. At (0, 0) it is the largest sideways shift of the disc's axis. To 1e-6 mm, by halving the range of turns:
  * within half a width w of a turn every pin's circle is widened by w |p_i - q|, which bounds what can be found there.
- * Undefined for pins at one place. `atLeast` spares the search where nothing larger than that is of interest.
+ * Undefined for pins at one place, and without points.
  */
-export function largestMismatch(
-  pins: readonly Pin[],
-  x: number,
-  y: number,
-  atLeast = 0,
-): Mismatch | undefined {
+export function largestMismatch(pins: readonly Pin[], points: readonly Point[]): Mismatch | undefined {
   const most = largestTurn(pins);
-  if (!Number.isFinite(most)) return undefined;
-  let best: Mismatch = { distance: atLeast, turnRad: 0 };
-  const look = (turn: number, halfWidth = 0): number => {
-    const point = farthest(circlesAt(pins, [x, y], turn, halfWidth));
-    const distance = point ? Math.hypot(...point) : Number.NEGATIVE_INFINITY;
-    if (halfWidth === 0 && distance > best.distance) best = { distance, turnRad: turn };
+  if (!Number.isFinite(most) || points.length === 0) return undefined;
+  let best: Mismatch = { distance: 0, turnRad: 0, point: 0 };
+  const look = (point: number, turnRad: number, halfWidth = 0): number => {
+    const found = farthest(circlesAt(pins, points[point], turnRad, halfWidth));
+    const distance = found ? Math.hypot(...found) : Number.NEGATIVE_INFINITY;
+    if (halfWidth === 0 && distance > best.distance) best = { distance, turnRad, point };
     return distance;
   };
-  for (let k = 0; k <= 32; k++) look((most * k) / 32);
-  const open: (readonly [number, number])[] = [[0, most]];
-  for (let range = open.pop(); range; range = open.pop()) {
-    const [from, to] = range;
-    const middle = (from + to) / 2;
-    if (!(middle > from && middle < to)) continue;
-    if (look(middle, (to - from) / 2) <= best.distance + accuracy) continue;
-    look(middle);
-    open.push([from, middle], [middle, to]);
+  for (let point = 0; point < points.length; point++) {
+    for (let k = 0; k <= firstLooks; k++) look(point, (most * k) / firstLooks);
+  }
+  for (let point = 0; point < points.length; point++) {
+    const open: Point[] = [[0, most]];
+    for (let range = open.pop(); range; range = open.pop()) {
+      const [from, to] = range;
+      const middle = (from + to) / 2;
+      if (!(middle > from && middle < to)) continue;
+      if (look(point, middle, (to - from) / 2) <= best.distance + accuracy) continue;
+      look(point, middle);
+      open.push([from, middle], [middle, to]);
+    }
   }
   return best;
 }

@@ -5,7 +5,7 @@ import { largestMismatch, largestTurn, type Pin } from '../../src/physics/play.t
 const pin = (x: number, y: number, clearance: number): Pin => ({ x, y, clearance });
 
 const distanceAt = (pins: readonly Pin[], x: number, y: number): number => {
-  const found = largestMismatch(pins, x, y);
+  const found = largestMismatch(pins, [[x, y]]);
   if (!found) throw new Error('no bound');
   return found.distance;
 };
@@ -18,7 +18,7 @@ test('without any clearance nothing moves', () => {
 
 test('pins at one place hold no turn', () => {
   expect(largestTurn([pin(50, 0, 0.2), pin(50, 0, 0.1)])).toBe(Number.POSITIVE_INFINITY);
-  expect(largestMismatch([pin(50, 0, 0.2)], 0, 0)).toBeUndefined();
+  expect(largestMismatch([pin(50, 0, 0.2)], [[0, 0]])).toBeUndefined();
 });
 
 test('a clearance below nothing is a programmer\u2019s error', () => {

@@ -81,6 +81,7 @@ const mayBeSaid = [
   'mold.parting-conflict',
   'mold.undercut-locked',
   'release.relieved',
+  'support.free',
 ];
 const shaped = ['hedgerow/plan.yaml', 'hedgerow-rigid/plan.yaml'];
 

@@ -119,7 +119,8 @@ export const outsideChecks: readonly OutsideCheck[] = [
   },
   {
     figures: ['undercut.upper', 'undercut.share', 'undercut.depth-upper'],
-    source: 'ball of radius R raised by h over the plane: air under it pi h^3 / 3, of its volume h^3 / (4 R^3)',
+    source:
+      'ball of radius R raised by h over the plane: air under it pi h^3 / 3, of its volume h^3 / (4 R^3)',
     kind: 'closed form',
     value: 'R 5, h 2: 8.378 mm3, 1.6 %',
     file: 'release.test.ts',
@@ -140,5 +141,23 @@ export const outsideChecks: readonly OutsideCheck[] = [
     value: 'ball parted at its equator: 4 pi R^2 sin 1 degree',
     file: 'release.test.ts',
     test: 'draft.little of a ball parted at its equator',
+  },
+  {
+    figures: ['support.slenderness', 'support.gap', 'support.free', 'support.held'],
+    source:
+      'a shelf 10 mm long, 4 wide, 1 thick, 2 over the plane: l / t, g, l b; no build-up, so nothing held',
+    kind: 'closed form',
+    value: '10; 2 mm; 40 mm2; 0',
+    file: 'support.test.ts',
+    test: 'support.slenderness, support.gap and support.free of a shelf',
+  },
+  {
+    figures: ['support.slenderness'],
+    source:
+      'Zhao, A fast sweeping method for eikonal equations, Math. Comp. 74 (2005) 603-627: error of order h log h',
+    kind: 'paper',
+    value: 'distance from the middle of a square',
+    file: 'support.test.ts',
+    test: 'support.slenderness: lengths from a point',
   },
 ];

@@ -37,6 +37,6 @@ test.each([
 // Closed form: equal pins shift sideways by their clearance; a point farther out than the pins moves by c L / R.
 test('registration.shift and registration.mismatch of equal pins round the axis', () => {
   const pins = onCircle(90, 0.2, 0, 120, 240);
-  expect(largestMismatch(pins, 0, 0)?.distance).toBeCloseTo(0.2, 6);
-  expect(largestMismatch(onCircle(60, 0.15, 0, 180), 100, 0)?.distance).toBeCloseTo(0.25, 6);
+  expect(largestMismatch(pins, [[0, 0]])?.distance).toBeCloseTo(0.2, 6);
+  expect(largestMismatch(onCircle(60, 0.15, 0, 180), [[100, 0]])?.distance).toBeCloseTo(0.25, 6);
 });
