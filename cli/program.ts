@@ -80,9 +80,10 @@ function describeProgram(terminal: Terminal, done: (code: ExitCode) => void): Co
     .description('read, mend and measure meshes')
     .argument('<files...>', 'STL, OBJ or 3MF files')
     .option('--unit <unit>', 'what a length in the files means: mm, cm, m, in, ft, micron')
+    .option('--lie', 'rank the ways it can lie, and how deep, by the undercut they leave')
     .option('--json', 'print JSON')
     .addHelpText('after', example('inspect beetle.stl --unit in'))
-    .action(async (files: string[], options: { unit?: string; json?: true }) => {
+    .action(async (files: string[], options: { unit?: string; lie?: true; json?: true }) => {
       const { runInspect } = await import('./commands/inspect.ts');
       done(await runInspect(files, options, terminal));
     });

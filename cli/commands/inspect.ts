@@ -5,7 +5,7 @@ import { type Inspection, inspectMesh } from '../../src/pipeline/index.ts';
 import { type ExitCode, exitCode, Unreadable } from '../exit.ts';
 import { readNamed } from '../plan-files.ts';
 import { withProgress } from '../progress-line.ts';
-import { showQuantity } from '../show-quantity.ts';
+import { fixed, showQuantity } from '../show-quantity.ts';
 import { showFindings } from '../show-report.ts';
 import { strong, type Terminal, table } from '../terminal.ts';
 
@@ -14,7 +14,7 @@ const units: readonly FileUnit[] = ['micron', 'mm', 'cm', 'm', 'in', 'ft'];
 /** Prints what each mesh file holds after mending; exit 2 when one of them cannot be read or holds no usable mesh. */
 export async function runInspect(
   paths: readonly string[],
-  options: { readonly unit?: string; readonly json?: true },
+  options: { readonly unit?: string; readonly lie?: true; readonly json?: true },
   terminal: Terminal,
 ): Promise<ExitCode> {
   const unit = units.find((name) => name === options.unit);
@@ -35,7 +35,10 @@ export async function runInspect(
     }
     const inspection = await withProgress(terminal, false, (progress) => {
       progress({ title: path, done, total: paths.length });
-      return inspectMesh(read.bytes, basename(path), kernel, unit);
+      return inspectMesh(read.bytes, basename(path), kernel, {
+        ...(unit && { unit }),
+        lie: options.lie === true,
+      });
     });
     if (!inspection.mesh) code = exitCode.unreadable;
     if (options.json) all.push(asJson(path, inspection));
@@ -80,6 +83,23 @@ function describe(path: string, inspection: Inspection): string {
       ]),
     );
   }
+  if (inspection.lies) parts.push(showLies(inspection.lies));
   if (findings.length > 0) parts.push(showFindings(findings));
   return `${parts.join('\n')}\n`;
+}
+
+/** Ways to lie as lines for the plan, with the undercut a flat plane leaves and what the best surface cannot do away with. */
+function showLies(lies: NonNullable<Inspection['lies']>): string {
+  if (lies.length === 0) return '  lies: it encloses no volume, so there is nothing to rank';
+  const degrees = (angleRad: number): string => fixed((angleRad * 180) / Math.PI, 0);
+  const rows = lies.map((lie) => [
+    `  lie: { turnX: ${degrees(lie.turnXRad)}, turnY: ${degrees(lie.turnYRad)} }`,
+    `sink: ${fixed(lie.sink, 2)}`,
+    `of ${fixed(lie.height, 1)} mm`,
+    `${fixed(lie.flat, 2)} mm3, ${fixed(100 * lie.share, 1)} %`,
+    `${fixed(lie.irreducible, 2)} mm3`,
+    lie.asInFile ? 'in the file' : '',
+  ]);
+  const head = ['  ways to lie, best first', '', 'height', 'undercut', 'at best', ''];
+  return table([head, ...rows]);
 }

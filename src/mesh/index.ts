@@ -1,6 +1,7 @@
 export * from './height-map.ts';
 export * from './import.ts';
 export * from './measure.ts';
+export * from './principal-axes.ts';
 export * from './raw.ts';
 export * from './read.ts';
 export * from './read-outline.ts';

@@ -8,6 +8,7 @@ import {
   smallestCircle,
   widestHeight,
 } from '../mesh/index.ts';
+import { type RankedLie, rankLies } from '../mold/index.ts';
 
 /** What there is to say about a mesh file as a master. Lengths in mm, in the file's own axes. */
 export interface Inspection {
@@ -20,10 +21,23 @@ export interface Inspection {
   readonly reach?: number;
   /** Height of the widest contour over the lowest point. */
   readonly widest?: number;
+  /** Where asked for: the best ways for it to lie, and among them the lie it has in its file. */
+  readonly lies?: readonly RankedLie[];
+}
+
+export interface InspectOptions {
+  readonly unit?: FileUnit;
+  /** Whether to rank the ways it can lie. */
+  readonly lie?: boolean;
 }
 
 /** Reads, mends and measures one mesh file. */
-export function inspectMesh(bytes: Uint8Array, name: string, kernel: Kernel, unit?: FileUnit): Inspection {
+export function inspectMesh(
+  bytes: Uint8Array,
+  name: string,
+  kernel: Kernel,
+  { unit, lie }: InspectOptions = {},
+): Inspection {
   const read = readMesh(bytes, name);
   if (!read.mesh) return { findings: read.findings };
   const imported = importMesh(read.mesh, { subject: name, ...(unit && { unit }) }, kernel);
@@ -38,5 +52,6 @@ export function inspectMesh(bytes: Uint8Array, name: string, kernel: Kernel, uni
     unit: imported.unit,
     reach: smallestCircle(mesh.positions).radius,
     widest: widestHeight(mesh) - measures.bounds.min[2],
+    ...(lie && { lies: rankLies(mesh) }),
   };
 }

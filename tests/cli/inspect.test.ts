@@ -91,3 +91,16 @@ describe('inspect of meshes that others made', () => {
     expect(code).toBe(out.includes('stop  ') ? 2 : 0);
   });
 });
+
+test('--lie ranks the ways a master can lie, and shows them as lines for the plan', async () => {
+  const path = join(nodeStl, 'box_2x3x4.stl');
+  const { code, out } = await run('inspect', '--lie', '--unit', 'mm', path);
+  expect(code).toBe(0);
+  expect(out).toMatch(/lie: \{ turnX: -?\d+, turnY: -?\d+ \} {2,}sink: \d/);
+  expect(out).toContain('in the file');
+  const rows = out.split('\n').filter((line) => line.includes('sink:'));
+  for (const row of rows) expect(row.length).toBeLessThanOrEqual(100);
+  const { lies } = JSON.parse((await run('inspect', '--lie', '--json', '--unit', 'mm', path)).out)[0];
+  expect(lies.length).toBeGreaterThanOrEqual(2);
+  expect(lies.filter(({ asInFile }: { asInFile: boolean }) => asInFile)).toHaveLength(1);
+});
