@@ -1,4 +1,4 @@
-import type { ReportPart } from '../findings/index.ts';
+import type { Finding, ReportPart } from '../findings/index.ts';
 import type { Kernel, Solid } from '../kernel/index.ts';
 import type { Mold, Process } from './mold.ts';
 
@@ -52,8 +52,18 @@ export function work<I, O>(definition: Definition<I, O>): Work<O> {
   };
 }
 
+/** What a part gives: its solids, and what had to be left out of them. */
+export interface PartOutput {
+  readonly solids: readonly Solid[];
+  readonly findings: readonly Finding[];
+}
+
 /** A kind of solid the user can ask for. Throws KernelFault where no solid can be made. */
-export type Part = Work<readonly Solid[]>;
+export type Part = Work<PartOutput>;
+
+/** A part that leaves nothing out: its run gives just the solids. */
+export const part = <I>(definition: Definition<I, readonly Solid[]>): Part =>
+  work({ ...definition, run: (input, tools) => ({ solids: definition.run(input, tools), findings: [] }) });
 
 /** A check. */
 export type Check = Work<ReportPart>;

@@ -1,4 +1,4 @@
-import { type Boss, type Mold, type Part, work } from '../mold/index.ts';
+import { type Boss, type Mold, type Part, part } from '../mold/index.ts';
 import { asSolid, onBed } from './as-solid.ts';
 import { uprightBoss } from './boss-body.ts';
 import { withoutSpots } from './without-spots.ts';
@@ -15,7 +15,7 @@ interface BossKind {
  * Registration bosses as loose bodies, one solid for each shape: all kinds where they are laid into rubber; only cap
  * nuts for rigid and poured halves, whose domes and cones are one with the lower half. Stands on its root.
  */
-export const bosses: Part = work({
+export const bosses: Part = part({
   id: 'bosses',
   title: 'registration bosses',
   scope: 'whole',

@@ -1,3 +1,4 @@
+import { type Finding, finding } from '../findings/index.ts';
 import {
   type Body,
   boundsOf,
@@ -24,8 +25,10 @@ import {
 } from '../mold/index.ts';
 import { asSolid } from './as-solid.ts';
 
-/** Crumbs under this (mm3) are not worth laying in. */
-const leastVolume = 2;
+/** Smaller build-ups (mm3) cannot be handled, and that is said: about 2 x 2 x 2.5 mm. From memory. */
+const leastVolume = 10;
+/** What the booleans leave behind by rounding, mm3. */
+const speck = 0.05;
 /** How far (mm, besides its own height) a build-up may reach past its master. */
 const margin = 2;
 
@@ -51,7 +54,7 @@ interface BuildUpInput {
  * under a master, so that it does not bend when the half is pressed; where the surface falls below the plane, the
  * same over the master, upside down. Numbered by their place in the mold's list of supports; further pieces of one
  * placement have a number more. They print flat on the face that lies on the plane. None where nothing is raised by
- * more than 0.3 mm; crumbs under 2 mm3 are left out.
+ * more than 0.3 mm; those under 10 mm3 are left out and said.
  */
 export const buildUp: Part = work({
   id: 'build-up',
@@ -66,10 +69,30 @@ export const buildUp: Part = work({
           return placement ? [{ subject: id, input: inputFor(mold, placement, index + 1) }] : [];
         }),
   run: (input, { kernel }) =>
-    kernel.scope((scope) =>
-      buildUpBodies(scope, input).map(({ body, side }, piece) => asBuildUp(scope, body, side, piece, input)),
-    ),
+    kernel.scope((scope) => {
+      const pieces = buildUpBodies(scope, input);
+      const [large, crumbs] = [
+        pieces.filter(({ body }) => body.volume() >= leastVolume),
+        pieces.filter(({ body }) => body.volume() < leastVolume),
+      ];
+      return {
+        solids: large.map(({ body, side }, piece) => asBuildUp(scope, body, side, piece, input)),
+        findings: crumbs.length > 0 ? [leftOut(input.id, crumbs)] : [],
+      };
+    }),
 });
+
+/** Crumbs are rubber all the same: the bench packs them by hand, so it must know how much. */
+function leftOut(id: string, crumbs: readonly BuildUpBody[]): Finding {
+  const volume = crumbs.reduce((sum, { body }) => sum + body.volume(), 0);
+  const count = crumbs.length === 1 ? 'One build-up' : `${crumbs.length} build-ups`;
+  return finding('mold.small-build-ups', {
+    subject: id,
+    measured: { value: volume, unit: 'mm3' },
+    limit: { value: leastVolume, unit: 'mm3' },
+    says: `${count} of ${id}, ${volume.toFixed(1)} mm3 in all, would be too small to handle and ${crumbs.length === 1 ? 'is' : 'are'} left out.`,
+  });
+}
 
 function inputFor(mold: Mold, placement: Placement, number: number): BuildUpInput {
   const meshes = new Map(mold.masters.map(({ id, mesh }) => [id, mesh]));
@@ -118,7 +141,7 @@ export function buildUpBodies(scope: Scope, input: Omit<BuildUpInput, 'number' |
     if (body.isEmpty()) return [];
     return scope
       .pieces(body, what)
-      .filter((piece) => piece.volume() >= leastVolume)
+      .filter((piece) => piece.volume() >= speck)
       .map((piece) => ({ side, body: piece }));
   });
 }

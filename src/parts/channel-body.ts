@@ -40,7 +40,7 @@ export function channelBody(scope: Scope, channel: Channel, surface: PartingSurf
     }
   }
   const triangles = sweptFaces(stations, ring, half === 'lower');
-  return scope.fromMesh({ positions: Float32Array.from(positions), triangles }, id);
+  return scope.fromExactMesh({ positions: Float32Array.from(positions), triangles }, id);
 }
 
 /** [offset across, depth under the surface], from the right side of the path to its left. */

@@ -1,12 +1,12 @@
 import type { Body, Scope } from '../kernel/index.ts';
-import { type Part, work } from '../mold/index.ts';
+import { type Part, part } from '../mold/index.ts';
 import { asSolid } from './as-solid.ts';
 import { type BlankShape, discBody, markCutters } from './blank-body.ts';
 import { bothHalves, type Half, halfToPrint } from './half.ts';
 import { sprueOpening } from './sprue-form-body.ts';
 
 /** The plain discs of both halves: opening with draft and well, rim chamfer, index mark, engraved label. */
-export const discBlank: Part = work({
+export const discBlank: Part = part({
   id: 'disc-blank',
   title: 'disc blanks',
   scope: 'whole',

@@ -1,7 +1,8 @@
-import { type Mold, type Part, work } from '../mold/index.ts';
+import { type Finding, finding } from '../findings/index.ts';
+import { type LoosePiece, type Mold, type Part, work } from '../mold/index.ts';
 import { asSolid } from './as-solid.ts';
 import { bothHalves, halfToPrint } from './half.ts';
-import { type HalvesBodies, type HalvesInput, halvesBodies } from './halves-bodies.ts';
+import { type HalvesInput, halvesBodies } from './halves-bodies.ts';
 import { withoutSpot, withoutSpots } from './without-spots.ts';
 
 /**
@@ -17,11 +18,11 @@ export const halves: Part = work({
   run: (input, { kernel }) =>
     kernel.scope((scope) => {
       const bodies = halvesBodies(scope, input, { marks: true });
-      return bothHalves.map((half) => {
+      const solids = bothHalves.map((half) => {
         const body = bodies[half];
         const solid = asSolid(scope, body, halfToPrint(half, input.disc), {
           id: `${half}-half`,
-          title: `${half} half${leftOut(bodies)}`,
+          title: `${half} half`,
           role: 'half',
           subjects: subjectsOf(input),
           estimated: input.placements.some(({ estimated }) => estimated),
@@ -29,8 +30,17 @@ export const halves: Part = work({
         scope.drop(body);
         return solid;
       });
+      return { solids, findings: bodies.stuck.map(leftOut) };
     }),
 });
+
+const leftOut = ({ volume, place }: LoosePiece): Finding =>
+  finding('mold.loose-piece', {
+    subject: 'halves',
+    place,
+    measured: { value: volume, unit: 'mm3' },
+    says: `A piece of ${volume.toPrecision(3)} mm3 hangs on neither half and is left out of both.`,
+  });
 
 /** What the halves, and all that is made from them, are built from; nothing else of the mold. */
 export function halvesInput(mold: Mold): HalvesInput {
@@ -59,11 +69,3 @@ export const subjectsOf = (input: HalvesInput): string[] => [
     (list) => list.map(({ id }) => id),
   ),
 ];
-
-/** Said in the solid's title, since a part has no other way to say it: what nothing holds cannot be made. */
-export function leftOut({ stuck }: HalvesBodies): string {
-  if (stuck.length === 0) return '';
-  const volume = stuck.reduce((sum, piece) => sum + piece.volume, 0);
-  const pieces = stuck.length === 1 ? 'a piece' : `${stuck.length} pieces`;
-  return ` (without ${pieces} of ${volume.toFixed(2)} mm3 that neither half holds)`;
-}

@@ -8,7 +8,7 @@ import {
   type Scope,
   translation,
 } from '../kernel/index.ts';
-import { type Disc, type Notch, type Part, work } from '../mold/index.ts';
+import { type Disc, type Notch, type Part, part } from '../mold/index.ts';
 import { asSolid } from './as-solid.ts';
 import { withoutSpot } from './without-spots.ts';
 
@@ -17,7 +17,7 @@ const overlap = 1;
 const layDown: Matrix4 = [0, 0, -1, 0, 0, 1, 0, 0, 1, 0, 0, 0, 0, 0, 0, 1];
 
 /** The witness notch as a strip to be stood against the can's wall, through both halves, inside the rim. */
-export const notch: Part = work({
+export const notch: Part = part({
   id: 'notch',
   title: 'witness notches',
   scope: 'whole',

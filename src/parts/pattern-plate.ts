@@ -7,10 +7,10 @@ import {
   translation,
   upsideDown,
 } from '../kernel/index.ts';
-import { type Part, work } from '../mold/index.ts';
+import { type Part, part } from '../mold/index.ts';
 import { asSolid } from './as-solid.ts';
 import { bothHalves, type Half } from './half.ts';
-import { halvesInput, leftOut, subjectsOf } from './halves.ts';
+import { halvesInput, subjectsOf } from './halves.ts';
 import { type HalvesInput, halvesBodies } from './halves-bodies.ts';
 
 /** Common practice, no published source, mm: stiff enough to be poured on and stripped from. */
@@ -24,7 +24,7 @@ const overlap = 1;
  * part halves, gates, bosses and sprue; its wall is the rim. Silicone or resin poured into it to the brim becomes
  * the half. Stands on its floor.
  */
-export const patternPlate: Part = work({
+export const patternPlate: Part = part({
   id: 'pattern-plate',
   title: 'pattern plates',
   scope: 'whole',
@@ -42,7 +42,7 @@ export const patternPlate: Part = work({
           plateToPrint(half, input),
           {
             id: `${half}-pattern-plate`,
-            title: `${half} pattern plate${leftOut(bodies)}`,
+            title: `${half} pattern plate`,
             role: 'pattern plate',
             subjects: subjectsOf(input),
             estimated: input.placements.some(({ estimated }) => estimated),

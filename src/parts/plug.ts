@@ -1,9 +1,9 @@
 import { segmentsFor } from '../kernel/index.ts';
-import { type Part, plugOutline, work } from '../mold/index.ts';
+import { type Part, part, plugOutline } from '../mold/index.ts';
 import { asSolid, onBed } from './as-solid.ts';
 
 /** The plug that keeps the pouring hole open: the form's shaft and grip alone, smaller by the fixtures' clearance. */
-export const plug: Part = work({
+export const plug: Part = part({
   id: 'plug',
   title: 'plug',
   scope: 'whole',

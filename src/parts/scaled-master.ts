@@ -7,7 +7,7 @@ import {
   type Solid,
   scaling,
 } from '../kernel/index.ts';
-import { type Master, type Mold, type Part, type Placement, work } from '../mold/index.ts';
+import { type Master, type Mold, type Part, type Placement, part } from '../mold/index.ts';
 import { onBed } from './as-solid.ts';
 import { masterOf } from './cavities.ts';
 import { withoutSpot } from './without-spots.ts';
@@ -25,7 +25,7 @@ interface ScaledInput {
  * each master and size. It stands in the file's own axes, on its lowest point; its matrix is that of the first
  * placement which uses it.
  */
-export const scaledMaster: Part = work({
+export const scaledMaster: Part = part({
   id: 'scaled-master',
   title: 'scaled masters',
   scope: 'whole',

@@ -1,9 +1,9 @@
-import { type Part, work } from '../mold/index.ts';
+import { type Part, part } from '../mold/index.ts';
 import { asSolid, onBed } from './as-solid.ts';
 import { sprueFormBody } from './sprue-form-body.ts';
 
 /** The center sprue form: shaft with draft, well, dish over the well's dome, fillets, grip. Stands on the well. */
-export const sprueForm: Part = work({
+export const sprueForm: Part = part({
   id: 'sprue-form',
   title: 'sprue form',
   scope: 'whole',

@@ -8,7 +8,7 @@ import {
   type Scope,
   translation,
 } from '../kernel/index.ts';
-import { type Part, type Tab, work } from '../mold/index.ts';
+import { type Part, part, type Tab } from '../mold/index.ts';
 import { asSolid } from './as-solid.ts';
 import { withoutSpot } from './without-spots.ts';
 
@@ -18,7 +18,7 @@ const edgeShare = 0.25;
 const standUp: Matrix4 = [1, 0, 0, 0, 0, 0, 1, 0, 0, -1, 0, 0, 0, 0, 0, 1];
 
 /** The separating tab: a wedge laid in the parting line inside the rim. Lies on its side. */
-export const tab: Part = work({
+export const tab: Part = part({
   id: 'tab',
   title: 'separating tabs',
   scope: 'whole',

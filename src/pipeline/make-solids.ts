@@ -29,7 +29,7 @@ export function makeSolids(
   const single = (only ?? []).some((start) => !met.has(start));
   const run = runWorks(single ? parts : parts.filter(({ id }) => whole.has(id)), mold, { kernel }, options);
   const kept = run.done.flatMap(({ work, output }) =>
-    output.filter(({ id }) => whole.has(work.id) || fits(id).length > 0),
+    output.solids.filter(({ id }) => whole.has(work.id) || fits(id).length > 0),
   );
   for (const { id } of kept) for (const start of fits(id)) met.add(start);
   const unmet = (only ?? []).filter((start) => !met.has(start));
@@ -39,7 +39,11 @@ export function makeSolids(
   return {
     solids: named.solids,
     failed: failures.map(withheldFor),
-    findings: [...failures.map((failure) => failure.finding), ...named.findings],
+    findings: [
+      ...run.done.filter(({ work }) => whole.has(work.id) || single).flatMap(({ output }) => output.findings),
+      ...failures.map((failure) => failure.finding),
+      ...named.findings,
+    ],
     unmatched: failures.length > 0 ? [] : unmet,
   };
 }

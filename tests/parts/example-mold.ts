@@ -45,7 +45,7 @@ export const exampleMold = (changes: Partial<Mold> = {}): Mold => ({
 });
 
 export const solidsOf = (part: Part, mold: Mold, tools: Tools): Solid[] =>
-  part.jobs(mold).flatMap((job) => job.run(tools));
+  part.jobs(mold).flatMap((job) => job.run(tools).solids);
 
 /** Signed volume by the divergence theorem, in float64. */
 export function volumeOf({ positions: p, triangles }: TriangleMesh): number {

@@ -53,6 +53,11 @@ export const moldCodes = codes({
     means: 'A master crosses or overlaps itself, so that inside and outside are not told apart there.',
     remedy: 'Mend the master, or let the import make it anew.',
   },
+  'mold.small-build-ups': {
+    severity: 'note',
+    means: 'Build-ups too small to be printed and handled are left out of the files.',
+    remedy: 'Pack scraps of rubber there by hand, or let the rubber flow in when the half is pressed.',
+  },
   'mold.loose-piece': {
     severity: 'warn',
     means: 'A piece of a half hangs on nothing: a master encloses it.',
