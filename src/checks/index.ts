@@ -3,6 +3,7 @@ import { canClosing } from './can-closing.ts';
 import { closing } from './closing.ts';
 import { coverOfCavities, coverOfFixtures, leastCover } from './cover.ts';
 import { draft } from './draft.ts';
+import { cureInhibition, heatOfCure, heatOfPour } from './heat-limits.ts';
 import { mismatch, play } from './play.ts';
 import { release } from './release.ts';
 import { wallsToRim } from './rim.ts';
@@ -25,4 +26,7 @@ export const checks: readonly Check[] = [
   draft,
   support,
   canClosing,
+  heatOfCure,
+  heatOfPour,
+  cureInhibition,
 ];

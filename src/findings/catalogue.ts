@@ -1,6 +1,7 @@
 import { canCodes } from './codes/can.ts';
 import { checkCodes } from './codes/checks.ts';
 import type { CodeEntry } from './codes/entry.ts';
+import { heatCodes } from './codes/heat.ts';
 import { layoutCodes } from './codes/layout.ts';
 import { meshCodes } from './codes/mesh.ts';
 import { moldCodes } from './codes/mold.ts';
@@ -22,6 +23,7 @@ export const catalogue = {
   ...checkCodes,
   ...releaseCodes,
   ...canCodes,
+  ...heatCodes,
 } as const satisfies Record<string, CodeEntry>;
 
 export type FindingCode = keyof typeof catalogue;

@@ -62,6 +62,11 @@ export const figureCatalogue = {
   'closing.boltShare': { unit: 'ratio', means: "Share of all bolts' proof load, were the clamps to let go." },
   'closing.lidStress': { unit: 'Pa', means: 'Greatest bending stress in a lid.' },
   'closing.lidBow': { unit: 'mm', means: 'How far the middle of a lid bows outward.' },
+  'heat.limit': {
+    unit: 'C',
+    means: 'Highest temperature a fixture or master is trusted to stand in the can.',
+  },
+  'heat.halfLimit': { unit: 'C', means: 'Highest pouring temperature the halves are trusted to stand.' },
 } as const satisfies Record<string, FigureEntry>;
 
 export type FigureName = keyof typeof figureCatalogue;

@@ -65,6 +65,8 @@ export interface Master {
   readonly mesh: TriangleMesh;
   readonly measures: SolidMeasures;
   readonly massG?: number;
+  /** What the master itself is made of, in the plan's words. */
+  readonly material?: string;
   readonly estimated: boolean;
 }
 

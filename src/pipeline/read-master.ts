@@ -46,6 +46,7 @@ export async function readMaster(
     mesh,
     measures: measureMesh(mesh),
     ...(spec.massKg !== undefined && { massG: spec.massKg * 1000 }),
+    ...(spec.material !== undefined && { material: spec.material }),
     estimated: spec.kind === 'stand-in',
   };
   return { master, findings: named };

@@ -160,4 +160,20 @@ export const outsideChecks: readonly OutsideCheck[] = [
     file: 'support.test.ts',
     test: 'support.slenderness: lengths from a point',
   },
+  {
+    figures: ['heat.limit'],
+    source: 'tables of deflection temperatures of printing materials; solidus of alloys',
+    kind: "maker's table",
+    value: 'PLA 58.8 C less 10 K; Bi58Sn42 138 C less 20 K',
+    file: 'heat-limits.test.ts',
+    test: '%s: %d C less %d K',
+  },
+  {
+    figures: ['heat.halfLimit'],
+    source: 'solidus of aluminum 6061',
+    kind: "maker's table",
+    value: '582 C',
+    file: 'heat-limits.test.ts',
+    test: 'those of aluminum stand zinc below its own solidus',
+  },
 ];

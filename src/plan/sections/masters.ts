@@ -43,6 +43,10 @@ const fields = {
     ['add', 'included'],
   ).optional(),
   mass: quantity('mass', 'Mass of one casting, where it is known.', { over: 0, to: 20 }).optional(),
+  material: line(
+    'What the master itself is made of, such as pewter, brass, PLA, resin, clay: it must stand the cure.',
+    60,
+  ).optional(),
   repair: repair.optional(),
   outline: line(
     'Outline of a stand-in seen from above: SVG or DXF file, as a path from the folder of the plan.',
@@ -74,7 +78,7 @@ const master = z
   );
 
 function mesh(written: Written, context: z.core.$RefinementCtx) {
-  const { file, unit, scale, lie, allowance, repair, mass } = written;
+  const { file, unit, scale, lie, allowance, repair, mass, material } = written;
   for (const key of standInOnly) {
     if (written[key] === undefined) continue;
     complain(
@@ -84,11 +88,21 @@ function mesh(written: Written, context: z.core.$RefinementCtx) {
       [key],
     );
   }
-  return { kind: 'mesh' as const, file: file ?? '', unit, scale, lie, allowance, repair, massKg: mass };
+  return {
+    kind: 'mesh' as const,
+    file: file ?? '',
+    unit,
+    scale,
+    lie,
+    allowance,
+    repair,
+    massKg: mass,
+    material,
+  };
 }
 
 function standIn(written: Written, context: z.core.$RefinementCtx) {
-  const { outline, width, length, above, below, allowance, mass } = written;
+  const { outline, width, length, above, below, allowance, mass, material } = written;
   const needs = (says: string): typeof z.NEVER => {
     complain(context, 'plan.missing', says);
     return z.NEVER;
@@ -116,7 +130,7 @@ function standIn(written: Written, context: z.core.$RefinementCtx) {
   if (above + below <= 0) {
     complain(context, 'plan.out-of-range', '`above` and `below` are both 0, so this stand-in has no height.');
   }
-  const rest = { kind: 'stand-in' as const, above, below, allowance, massKg: mass };
+  const rest = { kind: 'stand-in' as const, above, below, allowance, massKg: mass, material };
   if (outline !== undefined) return { ...rest, shape: { outline } };
   if (width === undefined || length === undefined) {
     return needs('a stand-in needs either `outline`, or both `width` and `length`.');

@@ -1,0 +1,85 @@
+import { codes } from './entry.ts';
+
+const burns =
+  'Hot metal and hot presses burn: wear eye, hand and body protection, and keep water away from molten metal.';
+
+/** Heat and materials. */
+export const heatCodes = codes({
+  'heat.not-checked': {
+    severity: 'note',
+    means:
+      'The plan leaves out what the heat on fixtures, masters or halves is judged from; that part is not checked.',
+    remedy: 'Add what is named to the plan.',
+  },
+  'heat.fixture-soft': {
+    severity: 'stop',
+    means:
+      'A fixture goes into the can and softens in the cure: under the molding pressure it is crushed, and the rubber cures round what is left.',
+    formula:
+      'temperature of the cure against the deflection temperature at 1.8 MPa less 10 K (metals: solidus less 20 K, or where they soften for good)',
+    source:
+      'tables of printing materials and of alloys, each row with its source; the margin is our own choice',
+    remedy: `Make it of metal that stands the cure, such as aluminum, brass or steel. ${burns}`,
+    safety: true,
+  },
+  'heat.master-soft': {
+    severity: 'stop',
+    means:
+      'A master softens or melts in the cure: it is pressed flat, or runs out and burns whoever opens the can.',
+    formula:
+      'temperature of the cure against the deflection temperature at 1.8 MPa less 10 K (metals: solidus less 20 K, or where they soften for good)',
+    source:
+      'tables of printing materials and of alloys, each row with its source; the margin is our own choice',
+    remedy: `Cast or machine the master in metal that stands the cure. ${burns}`,
+    safety: true,
+  },
+  'heat.unknown': {
+    severity: 'stop',
+    means: 'No trusted figure says what heat a material stands, and it is to be heated.',
+    formula: 'a blank in the table stops',
+    source: 'figures at 0.45 MPa are not counted: they say nothing of a part under pressure',
+    remedy: `Use a material the table has a figure for, such as aluminum, steel, brass or pewter. ${burns}`,
+    safety: true,
+  },
+  'heat.load-untested': {
+    severity: 'stop',
+    means: 'The molding pressure on a plastic is higher than the 1.8 MPa at which its limit was measured.',
+    formula: 'molding pressure against 1.8 MPa',
+    source: 'ISO 75-2, load of method A',
+    remedy: `Press with less, or make the fixture of metal. ${burns}`,
+    safety: true,
+  },
+  'heat.pour-too-hot': {
+    severity: 'stop',
+    means: 'The metal is poured hotter than the halves stand: they burn, soften or break up while they spin.',
+    formula:
+      "pouring temperature against the rubber's highest metal temperature, or a plastic half's limit at 1.8 MPa less 10 K",
+    source:
+      "the maker's sheet where the plan has it as `rubber.maxTemperature`, else starting limits from memory",
+    remedy: `Pour cooler, or take halves that stand the metal. ${burns}`,
+    safety: true,
+  },
+  'heat.half-unknown': {
+    severity: 'stop',
+    means: 'Nobody knows what metal temperature the halves stand.',
+    formula: 'a blank in the table stops',
+    source: "the maker's sheet",
+    remedy: `Write \`maxTemperature\` under \`rubber\`, as the maker of the compound gives it. ${burns}`,
+    safety: true,
+  },
+  'heat.damp': {
+    severity: 'warn',
+    means:
+      'The halves are porous: what damp is left in them turns to steam under molten metal and throws it out.',
+    source: 'safety advice of national authorities on water and molten metal',
+    remedy: `Bake the halves until they no longer lose weight, and preheat them just before pouring. ${burns}`,
+  },
+  'heat.cure-inhibition': {
+    severity: 'warn',
+    means:
+      'Something in the face that silicone is poured on keeps it from curing: resin that is not fully cured, sulfur in clay or rubber, amines.',
+    source: 'common practice, no published source',
+    remedy:
+      'Post-cure and wash the face, seal it with a barrier coat, and pour a small trial beside it first.',
+  },
+});
