@@ -1,4 +1,5 @@
 import type { Check } from '../mold/index.ts';
+import { balance } from './balance.ts';
 import { canClosing } from './can-closing.ts';
 import { closing } from './closing.ts';
 import { coverOfCavities, coverOfFixtures, leastCover } from './cover.ts';
@@ -29,4 +30,5 @@ export const checks: readonly Check[] = [
   heatOfCure,
   heatOfPour,
   cureInhibition,
+  balance,
 ];

@@ -10,6 +10,7 @@ import { planCodes } from './codes/plan.ts';
 import { releaseCodes } from './codes/release.ts';
 import { repairCodes } from './codes/repair.ts';
 import { solidCodes } from './codes/solids.ts';
+import { turningCodes } from './codes/turning.ts';
 
 /** Every code the program can report, by the room that reports it. */
 export const catalogue = {
@@ -23,6 +24,7 @@ export const catalogue = {
   ...checkCodes,
   ...releaseCodes,
   ...canCodes,
+  ...turningCodes,
   ...heatCodes,
 } as const satisfies Record<string, CodeEntry>;
 

@@ -67,6 +67,14 @@ export const figureCatalogue = {
     means: 'Highest temperature a fixture or master is trusted to stand in the can.',
   },
   'heat.halfLimit': { unit: 'C', means: 'Highest pouring temperature the halves are trusted to stand.' },
+  'balance.static': { unit: 'g.mm', means: 'How far the filled mold is out of balance.' },
+  'balance.angle': { unit: 'deg', means: 'Where its heavy side is, counter-clockwise from the index mark.' },
+  'balance.lower': { unit: 'g.mm', means: 'Unbalance carried to the outer face of the lower half.' },
+  'balance.upper': { unit: 'g.mm', means: 'Unbalance carried to the outer face of the upper half.' },
+  'balance.permissible': { unit: 'g.mm', means: 'Unbalance the grade allows at the speed of the plan.' },
+  'balance.rotor': { unit: 'kg', means: 'Mass of all that turns, plates included.' },
+  'balance.misrun': { unit: 'g.mm', means: 'Unbalance with the worst cavity left empty.' },
+  'balance.correction': { unit: 'g', means: 'Mass at the rim, opposite the heavy side, that puts it right.' },
 } as const satisfies Record<string, FigureEntry>;
 
 export type FigureName = keyof typeof figureCatalogue;

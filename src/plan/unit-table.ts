@@ -142,6 +142,18 @@ const density: QuantityKind = {
   ],
 };
 
+// Avoirdupois ounce 28.349523125 g times 25.4 mm, exactly.
+const unbalance: QuantityKind = {
+  noun: 'an unbalance',
+  internal: 'g.mm',
+  examples: ['1500 g.mm', '2 oz.in'],
+  units: [
+    unit('g.mm', 1, 1, 'g mm', 'gmm'),
+    unit('kg.mm', 1000, 1, 'kg mm'),
+    unit('oz.in', 5_760_623_099, 8_000_000, 'oz in', 'ozin'),
+  ],
+};
+
 const molarEnergy: QuantityKind = {
   noun: 'an energy per mole',
   internal: 'J/mol',
@@ -195,6 +207,7 @@ export const quantityKinds = {
   force,
   mass,
   density,
+  unbalance,
   molarEnergy,
   diffusivity,
   conductivity,

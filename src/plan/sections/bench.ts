@@ -71,9 +71,18 @@ export const machine = z
       to: 1000,
     }).optional(),
     plateDiameter: length('Diameter of the pressing plate.', size).optional(),
+    maxUnbalance: quantity('unbalance', 'Unbalance the machine stands, from its maker.', {
+      over: 0,
+      to: 1e6,
+    }).optional(),
   })
   .transform((value) =>
-    renamed(value, { maxSpeed: 'maxSpeedRpm', closingForce: 'closingForceN', plateMass: 'plateMassKg' }),
+    renamed(value, {
+      maxSpeed: 'maxSpeedRpm',
+      closingForce: 'closingForceN',
+      plateMass: 'plateMassKg',
+      maxUnbalance: 'maxUnbalanceGmm',
+    }),
   )
   .describe('The casting machine.');
 
@@ -143,13 +152,15 @@ export const alloy = z
 export const spin = z
   .strictObject({
     speed: quantity('speed', 'Speed while pouring.', { over: 0, to: 10000 }).optional(),
+    shot: quantity('mass', 'Mass of metal poured at once.', { over: 0, to: 100 }).optional(),
+    detail: length('Radius of the finest rounded detail that must fill.', { over: 0, to: 5 }).optional(),
     grade: z
       .string()
       .regex(/^G\d{1,4}(\.\d{1,2})?$/)
       .optional()
       .describe('Balance grade of ISO 21940-11 the disc is held to, such as `G6.3`.'),
   })
-  .transform((value) => renamed(value, { speed: 'speedRpm' }))
+  .transform((value) => renamed(value, { speed: 'speedRpm', shot: 'shotKg' }))
   .describe('How the mold is spun.');
 
 export const cure = z

@@ -1,0 +1,244 @@
+import {
+  type Figure,
+  type FigureName,
+  type Finding,
+  finding,
+  makeFigure,
+  type ReportPart,
+} from '../findings/index.ts';
+import { type Check, type Mold, work } from '../mold/index.ts';
+import {
+  angleOf,
+  type PointMass,
+  permissibleUnbalance,
+  planeShares,
+  planeUnbalances,
+  sizeOf,
+  staticUnbalance,
+  type Unbalance,
+} from '../physics/index.ts';
+import { halfMaterial } from '../tables/index.ts';
+import { bestSwap, type Swappable, swappables } from './best-swap.ts';
+import { alloyDensity, halfDensity, halfDensityPlace } from './densities.ts';
+import { leftOut, notChecked } from './not-given.ts';
+import { fittings, metalAlone, metalInCavity } from './turning-masses.ts';
+
+const bySums = 'sum of m r over metal against the half it displaces, nuts, tabs, notches and channels';
+const byStandard = 'ISO 21940-11:2016 (formerly ISO 1940-1)';
+
+interface Placed {
+  readonly id: string;
+  /** What the filled cavity weighs more than the half's material in its place. */
+  readonly excess: PointMass;
+  /** Its metal alone, which a misrun leaves out. */
+  readonly metal: PointMass;
+}
+
+interface BalanceInput {
+  readonly missing: readonly string[];
+  readonly estimated: boolean;
+  readonly placed: readonly Placed[];
+  readonly fittings: readonly PointMass[];
+  readonly swappable: readonly Swappable[];
+  /** The plain disc and the plates, both in balance by themselves. */
+  readonly discKg: number;
+  readonly discZ: number;
+  readonly platesKg?: number;
+  readonly speedRpm?: number;
+  readonly gradeMmS?: number;
+  readonly machineGmm?: number;
+  readonly radius: number;
+  readonly lower: number;
+  readonly upper: number;
+}
+
+/** How far the filled mold is out of balance, as cast, and with its heaviest cavity left empty. */
+export const balance: Check = work<BalanceInput, ReportPart>({
+  id: 'balance',
+  title: 'Balance',
+  scope: 'whole',
+  processes: ['rubber', 'rigid'],
+  jobs: (mold) => (mold.placements.length > 0 ? [{ subject: 'mold', input: inputOf(mold) }] : []),
+  run: (input) => {
+    const note =
+      input.missing.length > 0
+        ? [notChecked('balance.not-checked', 'mold', 'Balance is in part', input.missing)]
+        : [];
+    if (input.placed.length === 0) return { findings: note };
+    const masses = [...input.placed.map(({ excess }) => excess), ...input.fittings];
+    const judged = judge(input, masses);
+    return { findings: [...note, ...judged.findings], figures: judged.figures };
+  },
+});
+
+/** Densities are needed for any figure; speed, grade and plates for the limit only. */
+function inputOf(mold: Mold): BalanceInput {
+  const { bench, disc, placements } = mold;
+  const [alloy, half] = [alloyDensity(mold), halfDensity(mold)];
+  const fixture = loose(mold) ? halfMaterial(mold.fixture.material)?.densityKgM3?.value : 0;
+  const { spin, machine } = bench;
+  const known = alloy && half && fixture !== undefined;
+  const densities = { alloy: alloy?.value ?? 0, half: half?.value ?? 0, fixture: fixture ?? 0 };
+  return {
+    missing: leftOut([
+      ['alloy.density', alloy],
+      [halfDensityPlace(mold), half],
+      ['fixture.material', fixture],
+      ['spin.speed', spin?.speedRpm],
+      ['spin.grade', spin?.grade],
+      ['machine.plateMass', machine?.plateMassKg],
+    ]),
+    // The density of steel nuts is from memory.
+    estimated:
+      !alloy || alloy.estimated || !half || half.estimated || placements.some((one) => one.estimated),
+    placed: known
+      ? placements.map((one) => ({
+          id: one.id,
+          excess: metalInCavity(mold, one, densities),
+          metal: metalAlone(mold, one, densities),
+        }))
+      : [],
+    fittings: known ? fittings(mold, densities) : [],
+    swappable: known ? swappables(mold, densities) : [],
+    discKg: discVolume(mold) * densities.half * 1e-9,
+    discZ: (disc.upper - disc.lower) / 2,
+    radius: disc.radius,
+    lower: disc.lower,
+    upper: disc.upper,
+    ...(spin?.speedRpm !== undefined && { speedRpm: spin.speedRpm }),
+    ...(spin?.grade !== undefined && { gradeMmS: Number(spin.grade.slice(1)) }),
+    ...(machine?.plateMassKg !== undefined && { platesKg: machine.plateMassKg }),
+    ...(machine?.maxUnbalanceGmm !== undefined && { machineGmm: machine.maxUnbalanceGmm }),
+  };
+}
+
+/** Bosses that are made of the fixtures' material and stay in the halves. */
+const loose = ({ process, bosses }: Mold): boolean =>
+  process !== 'rigid' && bosses.some(({ kind }) => kind !== 'cap nut');
+
+/** mm3; the pouring hole and the well stand empty, which makes the rotor lighter and so the limit stricter. */
+const discVolume = ({ disc, sprue }: Mold): number =>
+  Math.PI *
+  (disc.radius ** 2 * (disc.lower + disc.upper) -
+    (sprue ? sprue.holeRadius ** 2 * disc.upper + sprue.wellRadius ** 2 * sprue.wellDepth : 0));
+
+interface Judged {
+  readonly findings: readonly Finding[];
+  readonly figures: readonly Figure[];
+}
+
+function judge(input: BalanceInput, masses: readonly PointMass[]): Judged {
+  const figure = (name: FigureName, value: number, source: string, subject = 'mold'): Figure =>
+    makeFigure(name, { subject, value, source, estimated: input.estimated });
+  const all = staticUnbalance(masses);
+  const planes = planeUnbalances(masses, -input.lower, input.upper);
+  const misrun = worstMisrun(all, input.placed);
+  const figures = [
+    figure('balance.static', sizeOf(all), bySums),
+    figure('balance.angle', angleOf(all), bySums),
+    figure('balance.lower', sizeOf(planes.a), `${bySums}, shared by the lever rule`),
+    figure('balance.upper', sizeOf(planes.b), `${bySums}, shared by the lever rule`),
+    figure('balance.misrun', misrun.size, `${bySums}, the metal of one cavity left out`, misrun.id),
+    figure('balance.correction', sizeOf(all) / input.radius, 'unbalance over the radius of the rim'),
+  ];
+  const rotor = rotorOf(input, masses);
+  const findings = [...againstMachine(input, all, misrun)];
+  if (rotor) {
+    figures.push(figure('balance.rotor', rotor.massKg, 'halves, metal, nuts and plates'));
+    if (input.speedRpm !== undefined && input.gradeMmS !== undefined) {
+      const allowed = permissibleUnbalance(input.gradeMmS, rotor.massKg, input.speedRpm);
+      figures.push(figure('balance.permissible', allowed, byStandard));
+      const shares = planeShares(rotor.z, -input.lower, input.upper);
+      findings.push(
+        ...overGrade(input, all, allowed, [
+          ['lower', sizeOf(planes.a), shares.a * allowed],
+          ['upper', sizeOf(planes.b), shares.b * allowed],
+        ]),
+      );
+    }
+  }
+  return { findings, figures };
+}
+
+function rotorOf(
+  { discKg, discZ, platesKg, lower, upper }: BalanceInput,
+  masses: readonly PointMass[],
+): { readonly massKg: number; readonly z: number } | undefined {
+  if (platesKg === undefined) return undefined;
+  const added = masses.reduce((sum, { massG }) => sum + massG / 1000, 0);
+  const moment = masses.reduce((sum, { massG, z }) => sum + (massG * z) / 1000, discKg * discZ);
+  const massKg = discKg + added + platesKg;
+  // Plates lie on both faces alike.
+  return { massKg, z: (moment + (platesKg * (upper - lower)) / 2) / massKg };
+}
+
+interface Misrun {
+  readonly id: string;
+  readonly size: number;
+}
+
+/** The one empty cavity that leaves the largest unbalance. */
+function worstMisrun(all: Unbalance, placed: readonly Placed[]): Misrun {
+  let worst: Misrun = { id: placed[0].id, size: -1 };
+  for (const { id, metal } of placed) {
+    const [x, y] = staticUnbalance([metal]);
+    const size = sizeOf([all[0] - x, all[1] - y]);
+    if (size > worst.size) worst = { id, size };
+  }
+  return worst;
+}
+
+const gmm = (value: number): { readonly value: number; readonly unit: 'g.mm' } => ({ value, unit: 'g.mm' });
+
+function againstMachine({ machineGmm: limit }: BalanceInput, all: Unbalance, misrun: Misrun): Finding[] {
+  if (limit === undefined) return [];
+  const size = sizeOf(all);
+  if (size > limit) {
+    const says = `As cast the mold is ${size.toFixed(0)} g.mm out of balance; the machine stands ${limit.toFixed(0)}.`;
+    return [finding('balance.machine', { subject: 'mold', measured: gmm(size), limit: gmm(limit), says })];
+  }
+  if (misrun.size <= limit) return [];
+  const says = `With ${misrun.id} left empty the mold is ${misrun.size.toFixed(0)} g.mm out of balance; the machine stands ${limit.toFixed(0)}.`;
+  return [
+    finding('balance.misrun', { subject: misrun.id, measured: gmm(misrun.size), limit: gmm(limit), says }),
+  ];
+}
+
+type PlaneVerdict = readonly [face: string, size: number, limit: number];
+
+function overGrade(
+  input: BalanceInput,
+  all: Unbalance,
+  allowed: number,
+  planes: readonly PlaneVerdict[],
+): Finding[] {
+  const size = sizeOf(all);
+  const over = planes
+    .filter(([, found, limit]) => found > limit)
+    .sort((a, b) => b[1] / b[2] - a[1] / a[2])[0];
+  if (size <= allowed && !over) return [];
+  const direction = `at ${angleOf(all).toFixed(0)} deg`;
+  const whole = size > allowed;
+  const [face, found, limit] = whole ? ['', size, allowed] : over;
+  const says = whole
+    ? `As cast the mold is ${size.toFixed(0)} g.mm out of balance ${direction}, where ${allowed.toFixed(0)} is allowed for G${input.gradeMmS} at ${input.speedRpm} rpm.`
+    : `As cast the ${face} face carries ${found.toFixed(0)} g.mm, where ${limit.toFixed(0)} is its share for G${input.gradeMmS} at ${input.speedRpm} rpm.`;
+  const details = { subject: 'mold', measured: gmm(found), limit: gmm(limit), says };
+  return [finding('balance.over', whole ? { ...details, remedy: waysToMend(input, all) } : details)];
+}
+
+function waysToMend({ radius, swappable, placed, fittings }: BalanceInput, all: Unbalance): string {
+  const size = sizeOf(all);
+  const opposite = (angleOf(all) + 180) % 360;
+  const ways = [`fix ${(size / radius).toFixed(1)} g to the rim at ${opposite.toFixed(0)} deg`];
+  const swap = bestSwap(swappable, [...placed.map(({ excess }) => excess), ...fittings]);
+  if (swap && swap.size < 0.8 * size)
+    ways.unshift(`swap ${swap.a} with ${swap.b}, which leaves ${swap.size.toFixed(0)} g.mm`);
+  const reach = Math.max(...placed.map(({ excess }) => Math.hypot(excess.x, excess.y)));
+  if (reach > 0)
+    ways.push(
+      `cut a dummy cavity that takes ${(size / reach).toFixed(1)} g more than what it displaces, ${reach.toFixed(0)} mm from the axis at ${opposite.toFixed(0)} deg`,
+    );
+  const text = ways.join(', or ');
+  return `${text[0].toUpperCase()}${text.slice(1)}. Never reach into a mold that turns.`;
+}

@@ -1,0 +1,159 @@
+import { determinant, movePoint } from '../kernel/index.ts';
+import { type Boss, type Channel, heightAt, type Mold, type Placement } from '../mold/index.ts';
+import type { PointMass } from '../physics/index.ts';
+import { nutBore } from '../tables/index.ts';
+
+/** Densities in kg/m3 of what turns. */
+export interface Densities {
+  readonly half: number;
+  readonly alloy: number;
+  /** Of loose bosses that are made and not bought. */
+  readonly fixture: number;
+}
+
+/** Density of cap nuts, kg/m3: plain steel (from memory). */
+export const steelKgM3 = 7850;
+
+interface Lump {
+  /** mm3. */
+  readonly volume: number;
+  readonly x: number;
+  readonly y: number;
+  readonly z: number;
+}
+
+/** mm3 times kg/m3 is 1e-6 g. */
+const weigh = ({ volume, x, y, z }: Lump, densityKgM3: number): PointMass => ({
+  massG: volume * densityKgM3 * 1e-6,
+  x,
+  y,
+  z,
+});
+
+/** The imprint of a placement in the mold frame: volume by the matrix's determinant, centroid moved by it. */
+export function imprintOf(mold: Mold, { master: id, matrix }: Placement): Lump {
+  const master = mold.masters.find((one) => one.id === id);
+  if (!master) throw new Error(`a placement names the master ${id}, which the mold does not hold`);
+  const [x, y, z] = movePoint(matrix, master.measures.centroid);
+  return { volume: master.measures.volume * Math.abs(determinant(matrix)), x, y, z };
+}
+
+/** What a filled cavity weighs more than the half's material it takes the place of. */
+export const metalInCavity = (mold: Mold, placement: Placement, { alloy, half }: Densities): PointMass =>
+  weigh(imprintOf(mold, placement), alloy - half);
+
+/** The metal alone that a misrun leaves out. */
+export const metalAlone = (mold: Mold, placement: Placement, { alloy }: Densities): PointMass =>
+  weigh(imprintOf(mold, placement), alloy);
+
+/**
+ * Bosses, tabs, notches and channels as they differ from a plain disc of the half's material; what is round about
+ * the axis differs nowhere. Closed forms of the shapes the solids are made by; tab recesses and notches are empty,
+ * gates full of metal, vents empty, bores of nuts as dense as the half.
+ */
+export function fittings(mold: Mold, densities: Densities): PointMass[] {
+  const { half, alloy, fixture } = densities;
+  return [
+    ...mold.bosses.flatMap((boss) => {
+      // The head of a rigid boss is one with the half and fills its socket.
+      if (boss.kind !== 'cap nut')
+        return mold.process === 'rigid' ? [] : bossLumps(boss).map((lump) => weigh(lump, fixture - half));
+      return bossLumps(boss).map((lump) => weigh(lump, steelKgM3 - half));
+    }),
+    ...mold.tabs.flatMap((tab) => tabLumps(tab, mold).map((lump) => weigh(lump, -half))),
+    ...mold.notches.map((notch) => weigh(notchLump(notch, mold), -half)),
+    ...mold.channels.map((channel) =>
+      weigh(channelLump(channel, mold), channel.kind === 'gate' ? alloy - half : -half),
+    ),
+  ];
+}
+
+/** Root and head; of a cap nut the hexagon, collar and half ball (DIN 1587: r = d_k / 2), less the bore. */
+export function bossLumps(boss: Boss): Lump[] {
+  const { x, y, headRadius: r, headHeight: h, rootDepth: depth } = boss;
+  const at = (volume: number, z: number): Lump => ({ volume, x, y, z });
+  if (boss.kind === 'cone')
+    return [at(Math.PI * r * r * depth, -depth / 2), at((Math.PI * r * r * h) / 3, h / 4)];
+  const rootArea = boss.kind === 'cap nut' ? (Math.sqrt(3) / 2) * boss.acrossFlats ** 2 : Math.PI * r * r;
+  const rise = Math.min(h, r);
+  const collar = h - rise;
+  const ball = (r * r + rise * rise) / (2 * rise);
+  // Cap of height a of a ball R: V = pi a^2 (3 R - a) / 3, centroid 3 (2 R - a)^2 / (4 (3 R - a)) from its center.
+  const capVolume = (Math.PI * rise * rise * (3 * ball - rise)) / 3;
+  const capCenter = (3 * (2 * ball - rise) ** 2) / (4 * (3 * ball - rise)) - (ball - rise);
+  const solid = [
+    at(rootArea * depth, -depth / 2),
+    at(Math.PI * r * r * collar, collar / 2),
+    at(capVolume, collar + capCenter),
+  ];
+  const bore = boss.kind === 'cap nut' ? nutBore(boss.size) : undefined;
+  return bore
+    ? [...solid, at((-Math.PI / 4) * bore.diameter ** 2 * bore.depth, bore.depth / 2 - depth)]
+    : solid;
+}
+
+/** A wedge a quarter as high at its inner edge: V = w l (h + h / 4) / 2, its centroid 0.6 l from that edge. */
+function tabLumps({ angleRad, width, length, height, inset }: Mold['tabs'][number], mold: Mold): Lump[] {
+  const { radius } = mold.disc;
+  const outer = Math.sqrt((radius - inset) ** 2 - (width / 2) ** 2);
+  const wedge = {
+    volume: (width * length * height * 1.25) / 2,
+    ...polar(outer - 0.4 * length, angleRad),
+    z: 0,
+  };
+  if (mold.process !== 'rigid') return [wedge];
+  // In rigid halves the recess runs on through the rim.
+  const beyond = bandBeyond(radius, width, outer);
+  return [wedge, { volume: beyond * height, ...polar((outer + radius) / 2, angleRad), z: 0 }];
+}
+
+/** A V through both halves, and the sliver between its chord and the rim. */
+function notchLump({ angleRad, width, depth }: Mold['notches'][number], { disc }: Mold): Lump {
+  const { radius, lower, upper } = disc;
+  const outer = Math.sqrt(radius ** 2 - (width / 2) ** 2);
+  const tip = radius - depth;
+  const triangle = (width * (outer - tip)) / 2;
+  const sliver = bandBeyond(radius, width, outer);
+  const area = triangle + sliver;
+  const center = (triangle * (tip + (2 * (outer - tip)) / 3) + (sliver * (outer + radius)) / 2) / area;
+  return { volume: area * (lower + upper), ...polar(center, angleRad), z: (upper - lower) / 2 };
+}
+
+/** Area between a line at `from` from the axis and the rim, over a width across the radius. */
+const bandBeyond = (radius: number, width: number, from: number): number =>
+  (width / 2) * Math.sqrt(radius ** 2 - (width / 2) ** 2) +
+  radius ** 2 * Math.asin(width / 2 / radius) -
+  from * width;
+
+/** tan 20 degrees: how the sides of vents lean. */
+const ventFlank = Math.tan(Math.PI / 9);
+
+/** Area across a channel: half an ellipse for gates, a trapezoid for vents. */
+export const channelSection = ({ kind, width, depth }: Channel): number =>
+  kind === 'gate' ? (Math.PI / 4) * width * depth : depth * (width - Math.min(depth * ventFlank, width / 4));
+
+/**
+ * The part of a channel that is neither in the cavity nor in the well nor past the rim: half its width less at each
+ * end. Radii of both ends, nearer first.
+ */
+export function channelReach({ from, to, width }: Channel): {
+  readonly length: number;
+  readonly ends: readonly [number, number];
+} {
+  const length = Math.max(0, Math.hypot(to[0] - from[0], to[1] - from[1]) - width);
+  const near = Math.hypot(...from) + width / 2;
+  return { length, ends: [near, Math.max(near, Math.hypot(...to) - width / 2)] };
+}
+
+function channelLump(channel: Channel, { parting }: Mold): Lump {
+  const { from, to, depth, half } = channel;
+  const [x, y] = [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2];
+  const middle = channel.kind === 'gate' ? (4 * depth) / (3 * Math.PI) : depth / 2;
+  const z = heightAt(parting, x, y) + (half === 'lower' ? -middle : middle);
+  return { volume: channelSection(channel) * channelReach(channel).length, x, y, z };
+}
+
+const polar = (radius: number, angleRad: number): { readonly x: number; readonly y: number } => ({
+  x: radius * Math.cos(angleRad),
+  y: radius * Math.sin(angleRad),
+});

@@ -1,0 +1,219 @@
+import { describe, expect, it } from 'vitest';
+import { balance } from '../../src/checks/balance.ts';
+import { bossLumps } from '../../src/checks/turning-masses.ts';
+import { translation } from '../../src/kernel/index.ts';
+import type { Mold } from '../../src/mold/index.ts';
+import {
+  angleOf,
+  burstSpeed,
+  discStress,
+  finestDetail,
+  gFactor,
+  permissibleUnbalance,
+  planeShares,
+  planeUnbalances,
+  rimSpeed,
+  sizeOf,
+  speedForGFactor,
+  staticUnbalance,
+  turningPressure,
+} from '../../src/physics/index.ts';
+import { emptyMold, figureOf, nutAt, runCheck, withMaster } from '../checks/small-mold.ts';
+import { box, single } from '../turned-solids.ts';
+
+/** Where a section stands in the plan; nothing here looks at it. */
+const at = { file: 'plan.yaml', line: 1, column: 1 };
+
+describe('permissible unbalance of ISO 21940-11', () => {
+  // U = 9549 G m / n in g.mm (exactly 30000 / pi), recomputed by hand for each case.
+  it.each([
+    [6.3, 5, 600, 501.34],
+    [6.3, 50, 3000, 1002.68],
+    [2.5, 3600, 3600, 23_873],
+    [6.3, 3, 400, 451.2],
+  ])('G%f, %f kg at %f rpm', (grade, mass, speed, value) => {
+    expect(permissibleUnbalance(grade, mass, speed) / value).toBeCloseTo(1, 4);
+  });
+
+  // U[oz.in] = 6.015 G W[lb] / n, the rule for inch units in trade papers.
+  it('is the same in ounce inches', () => {
+    const ounceInches = permissibleUnbalance(6.3, 10 * 0.45359237, 600) / 720.077887375;
+    expect(ounceInches).toBeCloseTo((6.0153 * 6.3 * 10) / 600, 4);
+  });
+
+  it('is shared by the lever rule, within 0.3 and 0.7', () => {
+    const whole = permissibleUnbalance(6.3, 10, 600);
+    const { a, b } = planeShares(150, 0, 400);
+    expect(whole * a).toBeCloseTo(626.67, 1);
+    expect(whole * b).toBeCloseTo(376, 1);
+    expect(planeShares(0, 0, 400)).toEqual({ a: 0.7, b: 0.3 });
+  });
+});
+
+describe('unbalance vectors', () => {
+  // (2 g, 80 mm, 0 deg, z 30) and (3 g, 60 mm, 120 deg, z 10), planes z = 0 and 40, recomputed by hand.
+  const third = (2 * Math.PI) / 3;
+  const masses = [
+    { massG: 2, x: 80, y: 0, z: 30 },
+    { massG: 3, x: 60 * Math.cos(third), y: 60 * Math.sin(third), z: 10 },
+  ];
+
+  it('of two masses, carried to two planes', () => {
+    const { a, b } = planeUnbalances(masses, 0, 40);
+    expect([sizeOf(a), angleOf(a)]).toEqual([expect.closeTo(120.104, 3), expect.closeTo(103.236, 2)]);
+    expect([sizeOf(b), angleOf(b)]).toEqual([expect.closeTo(105.0, 2), expect.closeTo(21.787, 2)]);
+    const all = staticUnbalance(masses);
+    expect([sizeOf(all), angleOf(all)]).toEqual([expect.closeTo(170.88, 2), expect.closeTo(65.818, 2)]);
+  });
+
+  it('refuses one plane for two', () => {
+    expect(() => planeUnbalances(masses, 3, 3)).toThrow(RangeError);
+  });
+});
+
+describe('volume of a cap nut', () => {
+  // Hexagon 10 x 5, cylinder 9.5 x 2.25, half ball of radius 4.75: 816.958 mm3. DIN 1587 M6, idealized.
+  it('M6 is the sum of its shapes less the bore', () => {
+    const nut = nutAt('a', 0, 0, {
+      size: 'M6',
+      acrossFlats: 10,
+      rootDepth: 5,
+      headRadius: 4.75,
+      headHeight: 7,
+    });
+    const lumps = bossLumps(nut);
+    const solid = lumps.filter(({ volume }) => volume > 0).reduce((sum, { volume }) => sum + volume, 0);
+    expect(solid).toBeCloseTo(816.958, 3);
+    // Bore: pitch diameter 5.350 of M6 (ISO 724), 8 mm deep.
+    const bore = lumps.filter(({ volume }) => volume < 0)[0];
+    expect(bore.volume).toBeCloseTo(-(Math.PI / 4) * 5.35 ** 2 * 8, 1);
+    // Half ball: centroid 3/8 r from its flat face, which is 2.25 above the plane.
+    expect(lumps[2].z).toBeCloseTo(2.25 + (3 / 8) * 4.75, 9);
+  });
+});
+
+describe('balance of a filled mold', () => {
+  const brick = single(box([-5, -5, -5], [5, 5, 5]));
+  const bench: Mold['bench'] = {
+    alloy: { at, densityKgM3: 11_000 },
+    rubber: { at, densityKgM3: 1000 },
+    machine: { at, plateMassKg: 4 },
+    spin: { at, speedRpm: 400, grade: 'G6.3' },
+  };
+  const mold = withMaster({ ...emptyMold, bench }, 'brick', brick, translation(80, 0, 0));
+
+  // 1 cm3 of metal in the place of rubber: 10 g more, at 80 mm: 800 g.mm toward 0 deg; 6.4 g at the rim mend it.
+  it('one cavity of 10 g at 80 mm', async () => {
+    const report = await runCheck(balance, mold);
+    expect(figureOf(report, 'balance.static', 'mold')).toBeCloseTo(800, 6);
+    expect(figureOf(report, 'balance.angle', 'mold')).toBeCloseTo(0, 6);
+    expect(figureOf(report, 'balance.lower', 'mold')).toBeCloseTo(400, 6);
+    expect(figureOf(report, 'balance.upper', 'mold')).toBeCloseTo(400, 6);
+    expect(figureOf(report, 'balance.correction', 'mold')).toBeCloseTo(6.4, 6);
+    // Left empty it weighs 1 g less than the rubber that was there.
+    expect(figureOf(report, 'balance.misrun', 'brick-1')).toBeCloseTo(80, 6);
+    const rotor = Math.PI * 0.125 ** 2 * 0.0254 * 1000 + 0.01 + 4;
+    expect(figureOf(report, 'balance.rotor', 'mold')).toBeCloseTo(rotor, 6);
+    expect(figureOf(report, 'balance.permissible', 'mold')).toBeCloseTo((9549.297 * 6.3 * rotor) / 400, 2);
+  });
+
+  it('a missing casting of 10 g at 80 mm is 800 g.mm', async () => {
+    const light = { ...bench, alloy: { at, densityKgM3: 10_000 } };
+    const pair = withMaster(
+      { ...emptyMold, bench: light },
+      'brick',
+      brick,
+      translation(80, 0, 0),
+      translation(-80, 0, 0),
+    );
+    const report = await runCheck(balance, pair);
+    expect(figureOf(report, 'balance.static', 'mold')).toBeCloseTo(0, 6);
+    expect(figureOf(report, 'balance.misrun', 'brick-1')).toBeCloseTo(800, 6);
+  });
+});
+
+describe('stress in a turning disc', () => {
+  // Formulas of Timoshenko and Roark, recomputed by hand; radii mm, stresses MPa.
+  it('steel, bore 50, radius 300 mm at 3000 rpm', () => {
+    const disc = { radius: 300, bore: 50, densityKgM3: 7800, poisson: 0.3 };
+    const { greatest, radial, radialAt, rim } = discStress(disc, 3000);
+    expect(greatest / 1e6).toBeCloseTo(57.497, 3);
+    expect(radial / 1e6).toBeCloseTo(19.847, 3);
+    expect(radialAt).toBeCloseTo(122.47, 2);
+    expect(rim / 1e6).toBeCloseTo(13.713, 3);
+    expect(discStress({ ...disc, bore: 0 }, 3000).greatest / 1e6).toBeCloseTo(28.58, 3);
+  });
+
+  it('aluminum, radius 115 at 600 rpm, with a bore of 10 and without; radius 150 at 3000 rpm', () => {
+    const disc = { radius: 115, bore: 10, densityKgM3: 2700, poisson: 0.33 };
+    expect(discStress(disc, 600).greatest / 1e6).toBeCloseTo(0.11753, 5);
+    expect(discStress({ ...disc, bore: 0 }, 600).greatest / 1e6).toBeCloseTo(0.05868, 5);
+    expect(discStress({ ...disc, bore: 0, radius: 150 }, 3000).greatest / 1e6).toBeCloseTo(2.4957, 4);
+  });
+
+  // A bore of nothing doubles the stress at the center.
+  it('a tiny hole doubles the stress of a solid disc', () => {
+    const disc = { radius: 115, densityKgM3: 2700, poisson: 0.33 };
+    const ratio =
+      discStress({ ...disc, bore: 0.001 }, 600).greatest / discStress({ ...disc, bore: 0 }, 600).greatest;
+    expect(ratio).toBeCloseTo(2, 6);
+  });
+
+  // Shigley: wheel 5 in across, 1/16 in thick, bore 3/4 in, 5 oz, nu 0.2, 12000 rpm: printed about 5360 psi (from memory).
+  it('cut-off wheel of Shigley', () => {
+    const inch = 25.4;
+    const volume = (Math.PI / 4) * (5 ** 2 - 0.75 ** 2) * (1 / 16) * (inch / 1000) ** 3;
+    const disc = {
+      radius: 2.5 * inch,
+      bore: 0.375 * inch,
+      densityKgM3: (5 * 0.028349523125) / volume,
+      poisson: 0.2,
+    };
+    expect(discStress(disc, 12_000).greatest / 6894.757).toBeCloseTo(5358, -1);
+  });
+
+  // Grey iron, ID 1 in, OD 12 in, 31 ksi: bursts at 12042 rpm (nu 0.211, 0.260 lbf/in3 from memory).
+  it('grey iron bursts at 12042 rpm', () => {
+    const density = (0.26 * 0.45359237) / 0.0254 ** 3;
+    const disc = { radius: 152.4, bore: 12.7, densityKgM3: density, poisson: 0.211 };
+    const burst = burstSpeed(1000, discStress(disc, 1000).greatest, 31_000 * 6894.757);
+    expect(Math.abs(burst - 12_042)).toBeLessThan(5);
+  });
+
+  it('refuses a bore as wide as the disc', () => {
+    expect(() => discStress({ radius: 5, bore: 5, densityKgM3: 1, poisson: 0.3 }, 1)).toThrow(RangeError);
+  });
+});
+
+describe('pressure in turning metal', () => {
+  // rho omega^2 (r2^2 - r1^2) / 2, recomputed by hand; kPa.
+  it.each([
+    [7280, 600, 10, 90, 114.961, 36.231],
+    [6600, 800, 10, 100, 229.291, 71.568],
+  ])('%f kg/m3 at %f rpm from %f to %f mm', (density, speed, from, to, kPa, times) => {
+    expect(turningPressure(density, speed, to, from ** 2) / 1000).toBeCloseTo(kPa, 3);
+    expect(gFactor(speed, to)).toBeCloseTo(times, 3);
+  });
+
+  // Groover ch. 11 takes the outside diameter: 65 cm at 60 g is 406.39 rpm, 25 cm at 65 g is 682.0 rpm; g 9.81.
+  it('speed for a G-factor, by the outside diameter', () => {
+    expect(speedForGFactor(60, 325, 9.81)).toBeCloseTo(406.39, 2);
+    expect(speedForGFactor(65, 125, 9.81)).toBeCloseTo(682.0, 1);
+    expect(speedForGFactor(gFactor(400, 90), 90)).toBeCloseTo(400, 9);
+  });
+
+  // 100 g at 20.4 mm is 2093.0 rpm with g 9.8.
+  it('speed of a centrifuge', () => {
+    expect(speedForGFactor(100, 20.4, 9.8)).toBeCloseTo(2093.0, 0);
+  });
+
+  // Young and Laplace: 2 x 0.55 / 45 kPa = 0.0244 mm.
+  it('finest detail', () => {
+    expect(finestDetail(0.55, 45_000)).toBeCloseTo(0.0244, 4);
+  });
+
+  // Circumference times turns: 250 mm at 600 rpm, pi 0.25 x 10 = 7.854 m/s.
+  it('speed of the rim', () => {
+    expect(rimSpeed(600, 125)).toBeCloseTo(7.854, 3);
+  });
+});
