@@ -1,6 +1,7 @@
 import type { Check } from '../mold/index.ts';
 import { balance } from './balance.ts';
 import { canClosing } from './can-closing.ts';
+import { clearOfBolts, discInCan, sprueInHole } from './can-fit.ts';
 import { closing } from './closing.ts';
 import { coverOfCavities, coverOfFixtures, leastCover } from './cover.ts';
 import { draft } from './draft.ts';
@@ -27,6 +28,9 @@ export const checks: readonly Check[] = [
   draft,
   support,
   canClosing,
+  discInCan,
+  sprueInHole,
+  clearOfBolts,
   heatOfCure,
   heatOfPour,
   cureInhibition,

@@ -1,6 +1,7 @@
 import { canCodes } from './codes/can.ts';
 import { checkCodes } from './codes/checks.ts';
 import type { CodeEntry } from './codes/entry.ts';
+import { fitCodes } from './codes/fit.ts';
 import { heatCodes } from './codes/heat.ts';
 import { layoutCodes } from './codes/layout.ts';
 import { meshCodes } from './codes/mesh.ts';
@@ -26,6 +27,7 @@ export const catalogue = {
   ...canCodes,
   ...turningCodes,
   ...heatCodes,
+  ...fitCodes,
 } as const satisfies Record<string, CodeEntry>;
 
 export type FindingCode = keyof typeof catalogue;

@@ -75,6 +75,11 @@ export const figureCatalogue = {
   'balance.rotor': { unit: 'kg', means: 'Mass of all that turns, plates included.' },
   'balance.misrun': { unit: 'g.mm', means: 'Unbalance with the worst cavity left empty.' },
   'balance.correction': { unit: 'g', means: 'Mass at the rim, opposite the heavy side, that puts it right.' },
+  'fit.canGap': { unit: 'mm', means: 'How much wider than the disc the can is.' },
+  'fit.depthLeft': { unit: 'mm', means: 'Depth of the can that both halves and the spacers leave empty.' },
+  'fit.sprueDraft': { unit: 'deg', means: 'Draft of the sprue form.' },
+  'fit.holeTop': { unit: 'mm', means: 'Diameter of the pouring hole at the outer face of the upper half.' },
+  'fit.boltGap': { unit: 'mm', means: "Distance of a boss or tab from the can's bolts, seen from above." },
 } as const satisfies Record<string, FigureEntry>;
 
 export type FigureName = keyof typeof figureCatalogue;

@@ -8,3 +8,4 @@ export * from './plastics.ts';
 export * from './rubbers.ts';
 export * from './source.ts';
 export * from './stock.ts';
+export * from './threads.ts';

@@ -209,4 +209,28 @@ export const outsideChecks: readonly OutsideCheck[] = [
     file: 'turning.test.ts',
     test: 'of two masses, carried to two planes',
   },
+  {
+    figures: ['fit.canGap', 'fit.depthLeft'],
+    source: 'differences of diameters and depths, by hand',
+    kind: 'closed form',
+    value: '251.5 - 250 = 1.5 mm; 28.4 - 3 - 2 x 12.7 = 0 mm',
+    file: 'can-fit.test.ts',
+    test: 'can of %d x %d mm, spacer %d: gap %d, depth left %d',
+  },
+  {
+    figures: ['fit.holeTop', 'fit.sprueDraft'],
+    source: 'diameter of a cone at height h: 2 (r - h tan a)',
+    kind: 'closed form',
+    value: 'r 10, h 12.7, 3 degrees: 18.669 mm',
+    file: 'can-fit.test.ts',
+    test: 'fit.holeTop and fit.sprueDraft by the tangent',
+  },
+  {
+    figures: ['fit.boltGap'],
+    source: 'distance of two circles: of their centers, less both radii',
+    kind: 'closed form',
+    value: '(30, 40) apart: 50 - 13 / sqrt(3) - 5 mm',
+    file: 'can-fit.test.ts',
+    test: 'fit.boltGap of a boss: center distance less both radii',
+  },
 ];

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { count, length, line, quantity, renamed, word } from './fields.ts';
+import { angle, count, length, line, quantity, renamed, word } from './fields.ts';
 
 const size = { over: 0, to: 3000 };
 const temperatures = { from: -50, to: 1500 };
@@ -33,8 +33,10 @@ export const closing = z
           .describe('Strength class or grade, such as `8.8` or `grade 2`.'),
         count: count('How many.', 1, 60),
         circle: length('Diameter of the circle they stand on.', size).optional(),
+        start: angle('Angle of the first; the others follow evenly.').optional(),
         tension: force('Force each is tightened to.').optional(),
       })
+      .transform((value) => renamed(value, { start: 'startRad' }))
       .optional()
       .describe('Bolts that draw the can shut.'),
     clamps: z

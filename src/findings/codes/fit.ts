@@ -1,0 +1,76 @@
+import { codes } from './entry.ts';
+
+const playOfCan = 'disc 1 to 2 mm smaller than the can: starting limit from memory';
+
+/** Disc, sprue form and bolts against the can. */
+export const fitCodes = codes({
+  'fit.not-checked': {
+    severity: 'note',
+    means: 'The plan leaves out what the fit in the can is found from; that part is not checked.',
+    remedy: 'Add what is named to the plan.',
+  },
+  'fit.can-narrow': {
+    severity: 'stop',
+    means: 'The disc is wider than the can it is to be pressed in.',
+    formula: 'diameter of the can less that of the disc; under 0',
+    source: 'geometry',
+    remedy: 'Take a wider can or a smaller disc.',
+  },
+  'fit.can-tight': {
+    severity: 'warn',
+    means: 'The disc is so near the width of the can that raw sheets jam while they are laid in.',
+    formula: 'diameter of the can less that of the disc; under 1 mm',
+    source: playOfCan,
+    remedy: 'Take a can 1 to 2 mm wider than the disc.',
+  },
+  'fit.can-wide': {
+    severity: 'warn',
+    means:
+      'The disc has so much room in the can that rubber flows out sideways, and bosses and masters with it.',
+    formula: 'diameter of the can less that of the disc; over 3 mm',
+    source: `${playOfCan}, with 1 mm to spare`,
+    remedy: 'Take a can 1 to 2 mm wider than the disc, or line it.',
+  },
+  'fit.can-shallow': {
+    severity: 'stop',
+    means: 'The two halves are thicker than the can is deep, by more than the lids can press together.',
+    formula: 'depth of the can less spacers and both halves; under -2 mm',
+    source: 'our own choice of 2 mm; what must flow out is the pack check',
+    remedy: 'Take a deeper can, thinner halves, or less of a spacer.',
+  },
+  'fit.can-deep': {
+    severity: 'warn',
+    means: 'The halves do not fill the depth of the can, so that the lids do not press on them.',
+    formula: 'depth of the can less spacers and both halves; over 0.5 mm',
+    source: 'our own choice of 0.5 mm',
+    remedy: 'Lay in spacer plates that make up the difference, or take thicker halves.',
+  },
+  'fit.sprue-draft': {
+    severity: 'warn',
+    means: 'The sprue form has so little draft that it sticks in the hole of the upper half.',
+    formula: 'angle between the wall of the shaft and the axis; under 1 degree',
+    source: 'common practice, no published source',
+    remedy: 'Give the sprue form 2 to 5 degrees of draft.',
+  },
+  'fit.sprue-closed': {
+    severity: 'stop',
+    means: 'With its draft the pouring hole closes before it reaches the outer face of the upper half.',
+    formula: 'radius at the parting plane less thickness of the upper half times tan of the draft; at most 0',
+    source: 'geometry',
+    remedy: 'Take less draft, a wider hole, or a thinner upper half.',
+  },
+  'fit.sprue-lid': {
+    severity: 'note',
+    means:
+      'The sprue form stands out of the upper half: the lid (or a spacer) needs a hole for it in the cure.',
+    source: 'geometry',
+    remedy: 'Bore the lid, lay a spacer with a hole on the upper half, or set `grip` to 0.',
+  },
+  'fit.bolt-hits': {
+    severity: 'stop',
+    means: 'A bolt of the can goes through a boss or a tab.',
+    formula: 'distance of the two, seen from above, less their radii; at most 0',
+    source: 'geometry',
+    remedy: 'Move the boss or tab, or turn the circle of bolts.',
+  },
+});
