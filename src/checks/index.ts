@@ -4,6 +4,7 @@ import { canClosing } from './can-closing.ts';
 import { clearOfBolts, discInCan, sprueInHole } from './can-fit.ts';
 import { closing } from './closing.ts';
 import { coverOfCavities, coverOfFixtures, leastCover } from './cover.ts';
+import { cureReached } from './cure.ts';
 import { draft } from './draft.ts';
 import { cureInhibition, heatOfCure, heatOfPour } from './heat-limits.ts';
 import { mismatch, play } from './play.ts';
@@ -28,6 +29,7 @@ export const checks: readonly Check[] = [
   draft,
   support,
   canClosing,
+  cureReached,
   discInCan,
   sprueInHole,
   clearOfBolts,

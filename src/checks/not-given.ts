@@ -15,9 +15,5 @@ export function notChecked(
   places: readonly string[],
 ): Finding {
   const list = places.map((place) => `\`${place}\``).join(', ');
-  return finding(code, {
-    subject,
-    says: `${what} not checked: the plan does not say ${list}.`,
-    remedy: `Add ${list} to the plan.`,
-  });
+  return finding(code, { subject, says: `${what} not checked: the plan does not say ${list}.` });
 }

@@ -80,6 +80,16 @@ export const figureCatalogue = {
   'fit.sprueDraft': { unit: 'deg', means: 'Draft of the sprue form.' },
   'fit.holeTop': { unit: 'mm', means: 'Diameter of the pouring hole at the outer face of the upper half.' },
   'fit.boltGap': { unit: 'mm', means: "Distance of a boss or tab from the can's bolts, seen from above." },
+  'cure.middle': { unit: 'C', means: 'Temperature in the middle of the stack when heating ends.' },
+  'cure.face': { unit: 'C', means: 'Temperature of its faces when heating ends.' },
+  'cure.gatheredHot': {
+    unit: 's',
+    means: "Cure in the middle when heating ends, as time at the compound's reference temperature.",
+  },
+  'cure.gathered': { unit: 's', means: 'The same with cooling in the can.' },
+  'cure.share': { unit: 'ratio', means: 'Cure gathered in the middle, of the t90 of the compound.' },
+  'cure.gatheredFace': { unit: 's', means: 'Cure gathered at the faces, cooling in the can included.' },
+  'cure.needed': { unit: 's', means: 'Least time of heating with which the middle reaches t90.' },
 } as const satisfies Record<string, FigureEntry>;
 
 export type FigureName = keyof typeof figureCatalogue;

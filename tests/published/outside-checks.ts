@@ -233,4 +233,46 @@ export const outsideChecks: readonly OutsideCheck[] = [
     file: 'can-fit.test.ts',
     test: 'fit.boltGap of a boss: center distance less both radii',
   },
+  {
+    figures: ['cure.middle', 'cure.face'],
+    source:
+      'series of a slab whose faces are held at 155 C (Incropera, Cengel): 25 mm, diffusivity 1.1e-7 m2/s, 2700 s',
+    kind: 'handbook',
+    value: '153.42 C; faces 155 C',
+    file: 'cure.test.ts',
+    test: 'middle at 153.42 C, faces at once at 155',
+  },
+  {
+    figures: ['cure.gathered', 'cure.gatheredFace', 'cure.share'],
+    source: 'Arrhenius over that series, 90 kJ/mol, by hand',
+    kind: 'closed form',
+    value: '1064.2 s at 155 C; faces 2700 s',
+    file: 'cure.test.ts',
+    test: 'cured as in 1064.2 s at 155 C',
+  },
+  {
+    figures: ['cure.needed'],
+    source: 'the same case turned round',
+    kind: 'closed form',
+    value: '2700 s for 1064.2 s at 155 C',
+    file: 'cure.test.ts',
+    test: 'the time that would do for those 1064.2 s is 2700 s',
+  },
+  {
+    figures: ['cure.middle', 'cure.gatheredHot', 'cure.gathered'],
+    source: '9 in disc, 160 C, 2 h in a clamped can, cooled in it; worked with the can as a lumped capacity',
+    kind: 'common practice, no published source',
+    value: '132 C; 4.4 and 28 min at 160 C',
+    file: 'cure.test.ts',
+    test: 'a 38 mm stack reaches 132 C in 2 h',
+  },
+  {
+    figures: ['cure.middle'],
+    source:
+      'slab between surroundings: roots and coefficients of Incropera, Table 5.1, and Cengel, Table 4-2',
+    kind: 'handbook',
+    value: 'Bi 0.01 to infinity, to 1e-4; brass plate 448.24 C (445 in print), steel plate 857.0 s',
+    file: 'heat.test.ts',
+    test: 'Cengel Table 4-2: first root and coefficient',
+  },
 ];

@@ -72,4 +72,37 @@ export const canCodes = codes({
     source:
       "Roark's Formulas for Stress and Strain, round plate, simply supported, even load; the factor 1.5 is our own choice",
   },
+  'cure.not-checked': {
+    severity: 'note',
+    means: 'The plan leaves out what the cure is found from; that part is not checked.',
+    remedy: 'Add what is named to the plan.',
+  },
+  'cure.not-heating': {
+    severity: 'stop',
+    means: 'The can is put to a temperature it already has, or a lower one.',
+    remedy: 'Correct `temperature` or `start` under `cure`.',
+  },
+  'cure.out-of-range': {
+    severity: 'stop',
+    means: "The temperature lies outside the range in which the compound's maker says it cures.",
+    remedy: "Cure within the range on the compound's sheet.",
+    source: "the compound's sheet, as the plan gives it",
+  },
+  'cure.short': {
+    severity: 'stop',
+    means:
+      'The middle of the stack gathers less cure than 90 %: it stays soft or porous. Cooling in the can is counted where its time constant is given.',
+    remedy: 'Heat it longer, or hotter within the range of the compound.',
+    formula:
+      'integral of exp(-E/R (1/T - 1/T_ref)) dt >= t90, T in the middle of a slab heated from both faces',
+    source:
+      "exact series of slab conduction (Incropera; Cengel), Arrhenius; t90 and E from the compound's sheet",
+  },
+  'cure.over': {
+    severity: 'warn',
+    means: 'The faces gather more cure than the compound stands: they turn soft or brittle.',
+    remedy: 'Heat it for less time, or less hot for longer.',
+    formula: 'integral of exp(-E/R (1/T - 1/T_ref)) dt at the faces <= the time on the sheet',
+    source: "Arrhenius; limit and E from the compound's sheet",
+  },
 });
