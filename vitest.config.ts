@@ -1,4 +1,5 @@
 import { defineConfig } from 'vitest/config';
+import { OutsideReporter } from './tests/outside-reporter.ts';
 
 export default defineConfig({
   test: {
@@ -7,6 +8,6 @@ export default defineConfig({
     testTimeout: 120_000,
     hookTimeout: 120_000,
     maxWorkers: 2,
-    reporters: ['default', './tests/outside-reporter.ts'],
+    reporters: ['default', new OutsideReporter()],
   },
 });
