@@ -1,6 +1,21 @@
-import { type Figure, type FigureName, type Finding, finding, type ReportPart } from '../findings/index.ts';
+import {
+  type Figure,
+  type FigureName,
+  type Finding,
+  finding,
+  makeFigure,
+  type ReportPart,
+} from '../findings/index.ts';
 import { type Matrix4, movePoint, type TriangleMesh, type Vec3 } from '../kernel/index.ts';
-import { type Check, type Mold, type Process, work } from '../mold/index.ts';
+import {
+  type Check,
+  cropSurface,
+  heightAt,
+  type Mold,
+  type PartingSurface,
+  type Process,
+  work,
+} from '../mold/index.ts';
 import { nextStock } from '../tables/index.ts';
 
 /** What stands into both halves: the z of its lowest and highest point, and where they are (mold frame, mm). */
@@ -8,47 +23,67 @@ interface Reaching {
   readonly id: string;
   readonly lowest: Vec3;
   readonly highest: Vec3;
+  /** The points farthest under and over the parting surface where they are, and how far. */
+  readonly deepest: Local;
+  readonly tallest: Local;
   readonly estimated: boolean;
 }
 
-interface Halves {
+interface Local {
+  readonly reach: number;
+  readonly place: Vec3;
+}
+
+export interface Halves {
   readonly lower: number;
   readonly upper: number;
   readonly limit: number;
   readonly process: Process;
 }
 
-const halvesOf = ({ disc, limits, process }: Mold): Halves => ({
+export const halvesOf = ({ disc, limits, process }: Mold): Halves => ({
   lower: disc.lower,
   upper: disc.upper,
   limit: limits.cover,
   process,
 });
 
-const everyProcess: readonly Process[] = ['rubber', 'rigid', 'poured'];
-const geometry = 'extent of the placed mesh against the thickness of the half';
+export const everyProcess: readonly Process[] = ['rubber', 'rigid', 'poured'];
+export const geometry = 'extent of the placed mesh against the thickness of the half';
+const overSurface = 'extent of the placed mesh over the parting surface where it is';
 
 interface PlacedInput {
   readonly id: string;
   readonly mesh: TriangleMesh;
   readonly matrix: Matrix4;
+  readonly surface: PartingSurface;
   readonly estimated: boolean;
   readonly halves: Halves;
 }
 
-/** Depth below and height above the parting plane of each master, and the cover it leaves to both outer faces. */
+/**
+ * Depth below and height above the parting surface of each master, where it is; and the cover it leaves to both outer
+ * faces, which are flat, so that the true distance to them is along z.
+ */
 export const coverOfCavities: Check = work<PlacedInput, ReportPart>({
   id: 'cover',
   title: 'Cover over the cavities',
   scope: 'placement',
   processes: everyProcess,
   jobs: (mold) =>
-    mold.placements.map(({ id, master, matrix, estimated }) => ({
+    mold.placements.map(({ id, master, matrix, estimated, x, y, reach }) => ({
       subject: id,
-      input: { id, mesh: masterMesh(mold, master), matrix, estimated, halves: halvesOf(mold) },
+      input: {
+        id,
+        mesh: masterMesh(mold, master),
+        matrix,
+        surface: cropSurface(mold.parting, { min: [x - reach, y - reach], max: [x + reach, y + reach] }),
+        estimated,
+        halves: halvesOf(mold),
+      },
     })),
-  run: ({ id, mesh, matrix, estimated, halves }) =>
-    coverOf({ id, estimated, ...extremes(mesh, matrix) }, halves),
+  run: ({ id, mesh, matrix, surface, estimated, halves }) =>
+    coverOf({ id, estimated, ...extremes(mesh, matrix, surface) }, halves),
 });
 
 interface FixtureInput {
@@ -77,54 +112,18 @@ export const coverOfFixtures: Check = work<FixtureInput, ReportPart>({
     return [...bosses, { subject: 'sprue', input: { id: 'sprue', x: 0, y: 0, depth, height: 0, halves } }];
   },
   run: ({ id, x, y, depth, height, halves }) =>
-    coverOf({ id, lowest: [x, y, -depth], highest: [x, y, height], estimated: false }, halves),
-});
-
-interface LeastInput {
-  readonly reaching: readonly { readonly id: string; readonly lowest: number; readonly highest: number }[];
-  readonly halves: Halves;
-  readonly estimated: boolean;
-}
-
-/** The least cover of the whole mold, and the thinnest stock for each half that leaves the cover wanted everywhere. */
-export const leastCover: Check = work<LeastInput, ReportPart>({
-  id: 'cover-least',
-  title: 'Least cover',
-  scope: 'whole',
-  processes: everyProcess,
-  jobs: (mold) => {
-    const masters = mold.placements.map(({ id, lowest, highest }) => ({ id, lowest, highest }));
-    const bosses = mold.bosses.map(({ id, rootDepth, headHeight }) => ({
-      id,
-      lowest: -rootDepth,
-      highest: headHeight,
-    }));
-    const well = mold.sprue ? [{ id: 'sprue', lowest: -mold.sprue.wellDepth, highest: 0 }] : [];
-    const reaching = [...masters, ...bosses, ...well];
-    const estimated = mold.placements.some((one) => one.estimated);
-    return reaching.length === 0
-      ? []
-      : [{ subject: 'mold', input: { reaching, halves: halvesOf(mold), estimated } }];
-  },
-  run: ({ reaching, halves, estimated }) => {
-    const depth = Math.max(...reaching.map(({ lowest }) => -lowest));
-    const height = Math.max(...reaching.map(({ highest }) => highest));
-    const figure = (name: FigureName, value: number): Figure => ({
-      name,
-      subject: 'mold',
-      value,
-      unit: 'mm',
-      source: geometry,
-      estimated,
-    });
-    return {
-      figures: [
-        figure('cover.least', Math.min(halves.lower - depth, halves.upper - height)),
-        figure('cover.needs-lower', Math.max(0, depth) + halves.limit),
-        figure('cover.needs-upper', Math.max(0, height) + halves.limit),
-      ],
-    };
-  },
+    coverOf(
+      {
+        id,
+        lowest: [x, y, -depth],
+        highest: [x, y, height],
+        // Round bosses and well the parting surface is kept on the plane.
+        deepest: { reach: depth, place: [x, y, -depth] },
+        tallest: { reach: height, place: [x, y, height] },
+        estimated: false,
+      },
+      halves,
+    ),
 });
 
 export function masterMesh(mold: Mold, id: string): TriangleMesh {
@@ -133,23 +132,50 @@ export function masterMesh(mold: Mold, id: string): TriangleMesh {
   return master.mesh;
 }
 
-function extremes({ positions }: TriangleMesh, matrix: Matrix4): { lowest: Vec3; highest: Vec3 } {
+function extremes(
+  { positions }: TriangleMesh,
+  matrix: Matrix4,
+  surface: PartingSurface,
+): Omit<Reaching, 'id' | 'estimated'> {
   let lowest: Vec3 = [0, 0, Number.POSITIVE_INFINITY];
   let highest: Vec3 = [0, 0, Number.NEGATIVE_INFINITY];
+  let [deepest, tallest]: Local[] = [
+    { reach: 0, place: lowest },
+    { reach: 0, place: highest },
+  ];
   for (let i = 0; i < positions.length; i += 3) {
     const point = movePoint(matrix, [positions[i], positions[i + 1], positions[i + 2]]);
     if (point[2] < lowest[2]) lowest = point;
     if (point[2] > highest[2]) highest = point;
+    const over = point[2] - heightAt(surface, point[0], point[1]);
+    if (-over > deepest.reach) deepest = { reach: -over, place: point };
+    if (over > tallest.reach) tallest = { reach: over, place: point };
   }
-  return { lowest, highest };
+  return {
+    lowest,
+    highest,
+    deepest: deepest.reach > 0 ? deepest : { reach: 0, place: lowest },
+    tallest: tallest.reach > 0 ? tallest : { reach: 0, place: highest },
+  };
 }
 
 function coverOf(thing: Reaching, halves: Halves): ReportPart {
   const below = Math.max(0, -thing.lowest[2]);
   const above = Math.max(0, thing.highest[2]);
+  const { id, estimated, deepest, tallest } = thing;
+  const local = (name: FigureName, { reach, place }: Local): Figure =>
+    makeFigure(name, { subject: id, value: reach, source: overSurface, estimated, places: [place] });
   const lower = sideOf('lower', thing, thing.lowest, below, halves);
   const upper = sideOf('upper', thing, thing.highest, above, halves);
-  return { findings: [...lower.findings, ...upper.findings], figures: [...lower.figures, ...upper.figures] };
+  return {
+    findings: [...lower.findings, ...upper.findings],
+    figures: [
+      local('depth.below', deepest),
+      ...lower.figures,
+      local('height.above', tallest),
+      ...upper.figures,
+    ],
+  };
 }
 
 function sideOf(
@@ -160,18 +186,8 @@ function sideOf(
   halves: Halves,
 ): { findings: Finding[]; figures: Figure[] } {
   const cover = halves[half] - reach;
-  const figure = (name: FigureName, value: number): Figure => ({
-    name,
-    subject: id,
-    value,
-    unit: 'mm',
-    source: geometry,
-    estimated,
-    places: [place],
-  });
   const figures = [
-    figure(half === 'lower' ? 'depth.below' : 'height.above', reach),
-    figure(`cover.${half}`, cover),
+    makeFigure(`cover.${half}`, { subject: id, value: cover, source: geometry, estimated, places: [place] }),
   ];
   // What only touches the plane has nothing in this half to cover.
   if (reach === 0 || cover >= halves.limit) return { findings: [], figures };
@@ -190,10 +206,10 @@ function sideOf(
   return { findings: [one], figures };
 }
 
-const mm = (value: number): string => `${value.toFixed(2)} mm`;
+export const mm = (value: number): string => `${value.toFixed(2)} mm`;
 
 /** Stock comes in steps only where halves are cut from it. */
-function thickness(half: string, needed: number, process: Process): string {
+export function thickness(half: string, needed: number, process: Process): string {
   if (process !== 'rubber')
     return `Make the ${half} half at least ${mm(needed)} thick, or sink the master differently.`;
   const stock = nextStock(needed);

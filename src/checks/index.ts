@@ -3,7 +3,8 @@ import { balance } from './balance.ts';
 import { canClosing } from './can-closing.ts';
 import { clearOfBolts, discInCan, sprueInHole } from './can-fit.ts';
 import { closing } from './closing.ts';
-import { coverOfCavities, coverOfFixtures, leastCover } from './cover.ts';
+import { coverOfCavities, coverOfFixtures } from './cover.ts';
+import { coverOfParting, leastCover } from './cover-least.ts';
 import { cureReached } from './cure.ts';
 import { draft } from './draft.ts';
 import { cureInhibition, heatOfCure, heatOfPour } from './heat-limits.ts';
@@ -12,15 +13,19 @@ import { release } from './release.ts';
 import { wallsToRim } from './rim.ts';
 import { support } from './support.ts';
 import { wallsBetweenCavities, wallsToBosses, wallsToWell } from './walls.ts';
+import { wallsToChannels, wallsToTabs } from './walls-fixtures.ts';
 
 /** Every check, in the order the report shows them. */
 export const checks: readonly Check[] = [
   coverOfCavities,
   coverOfFixtures,
   leastCover,
+  coverOfParting,
   wallsBetweenCavities,
   wallsToBosses,
   wallsToWell,
+  wallsToChannels,
+  wallsToTabs,
   wallsToRim,
   closing,
   play,

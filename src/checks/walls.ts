@@ -20,20 +20,20 @@ import {
 import { masterMesh } from './cover.ts';
 import { bossMesh, bossReach, sprueMesh } from './turned-mesh.ts';
 
-const everyProcess: readonly Process[] = ['rubber', 'rigid', 'poured'];
+export const everyProcess: readonly Process[] = ['rubber', 'rigid', 'poured'];
 const trueDistance = 'true distance of the placed meshes';
 
 /** Walls up to this many times the limit are measured and reported; farther ones are of no interest. */
 const look = 2;
 
-interface Cavity {
+export interface Cavity {
   readonly id: string;
   readonly mesh: TriangleMesh;
   readonly matrix: Matrix4;
   readonly estimated: boolean;
 }
 
-const cavityOf = (mold: Mold, { id, master, matrix, estimated }: Placement): Cavity => ({
+export const cavityOf = (mold: Mold, { id, master, matrix, estimated }: Placement): Cavity => ({
   id,
   mesh: masterMesh(mold, master),
   matrix,
@@ -138,7 +138,7 @@ function pairs<T>(list: readonly T[]): (readonly [T, T])[] {
   return list.flatMap((a, i) => list.slice(i + 1).map((b) => [a, b] as const));
 }
 
-interface Kind {
+export interface Kind {
   readonly limit: number;
   readonly name: FigureName;
   readonly code: FindingCode;
@@ -147,7 +147,7 @@ interface Kind {
 type Body = Omit<Cavity, 'matrix'> & { readonly matrix?: Matrix4 };
 
 /** Nothing is said of bodies farther apart than the look-out. */
-function measure(a: Body, b: Body, { limit, name, code }: Kind): ReportPart {
+export function measure(a: Body, b: Body, { limit, name, code }: Kind): ReportPart {
   const answer = meshDistance(distanceTree(a.mesh, a.matrix), distanceTree(b.mesh, b.matrix), look * limit);
   if ('beyond' in answer) return {};
   const { distance, pointA, pointB } = answer;

@@ -24,9 +24,27 @@ export const figureCatalogue = {
     unit: 'mm',
     means: 'Least thickness of the upper half that leaves the cover wanted.',
   },
+  'cover.stock-lower': {
+    unit: 'mm',
+    means: 'Least stock thickness of the lower half that leaves the cover wanted, of what drives it.',
+  },
+  'cover.stock-upper': {
+    unit: 'mm',
+    means: 'Least stock thickness of the upper half that leaves the cover wanted, of what drives it.',
+  },
+  'cover.parting-lower': {
+    unit: 'mm',
+    means: 'Thickness of the lower half where the parting surface is lowest.',
+  },
+  'cover.parting-upper': {
+    unit: 'mm',
+    means: 'Thickness of the upper half where the parting surface is highest.',
+  },
   'walls.least': { unit: 'mm', means: 'Wall between two cavities.' },
   'walls.boss': { unit: 'mm', means: 'Wall between a cavity and a boss.' },
   'walls.well': { unit: 'mm', means: 'Wall between a cavity and the well or pouring hole.' },
+  'walls.channel': { unit: 'mm', means: "Wall between a cavity and another's gate or vent." },
+  'walls.tab': { unit: 'mm', means: 'Wall between a cavity and a tab or notch.' },
   'walls.rim': { unit: 'mm', means: 'What is left between a cavity or boss and the rim.' },
   'registration.falseSeats': {
     unit: 'count',

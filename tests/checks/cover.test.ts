@@ -1,8 +1,18 @@
 import { describe, expect, it } from 'vitest';
-import { coverOfCavities, coverOfFixtures, leastCover } from '../../src/checks/cover.ts';
+import { coverOfCavities, coverOfFixtures } from '../../src/checks/cover.ts';
+import { coverOfParting, leastCover } from '../../src/checks/cover-least.ts';
 import { translation } from '../../src/kernel/index.ts';
+import type { PartingSurface } from '../../src/mold/index.ts';
 import { ball, box, single } from '../turned-solids.ts';
 import { emptyMold, figureOf, nutAt, runCheck, smallSprue, withMaster } from './small-mold.ts';
+
+/** A surface at one height from x = 20 on, on the plane elsewhere. */
+function stepped(height: number): PartingSurface {
+  const [nx, ny, cell] = [300, 300, 1];
+  const heights = Float32Array.from({ length: nx * ny }, (_, k) => (-150 + (k % nx) >= 20 ? height : 0));
+  const sheet = { positions: new Float32Array(), triangles: new Uint32Array() };
+  return { flat: false, cell, x0: -150, y0: -150, nx, ny, heights, sheet, error: 0 };
+}
 
 const sphere = single(ball(5, [0, 0, 0]));
 
@@ -86,5 +96,43 @@ describe('cover', () => {
     expect(figureOf(report, 'cover.needs-upper', 'mold')).toBeCloseTo(11.5, 6);
     expect(figureOf(report, 'cover.needs-lower', 'mold')).toBeCloseTo(9.5, 6);
     expect((await runCheck(leastCover, emptyMold)).figures).toEqual([]);
+  });
+
+  it('measures depth and height from the parting surface where it is, and cover from the outer faces', async () => {
+    // A ball of radius 5 at the plane's height, under a surface raised by 2: 7 under it, 3 over it.
+    const mold = { ...withMaster(emptyMold, 'bead', sphere, translation(60, 0, 0)), parting: stepped(2) };
+    const report = await runCheck(coverOfCavities, mold);
+    expect(figureOf(report, 'depth.below', 'bead-1')).toBeCloseTo(7, 5);
+    expect(figureOf(report, 'height.above', 'bead-1')).toBeCloseTo(3, 5);
+    expect(figureOf(report, 'cover.lower', 'bead-1')).toBeCloseTo(7.7, 5);
+    expect(figureOf(report, 'cover.upper', 'bead-1')).toBeCloseTo(7.7, 5);
+  });
+
+  it('looks at the halves where the parting surface nears their outer faces', async () => {
+    const mold = (height: number) => ({ ...emptyMold, parting: stepped(height) });
+    const fine = await runCheck(coverOfParting, mold(-4));
+    expect(figureOf(fine, 'cover.parting-lower', 'mold')).toBeCloseTo(8.7, 5);
+    expect(figureOf(fine, 'cover.parting-upper', 'mold')).toBeCloseTo(12.7, 5);
+    expect(fine.findings).toEqual([]);
+    const thin = await runCheck(coverOfParting, mold(10.7));
+    expect(thin.findings.map(({ code, severity }) => [code, severity])).toEqual([['cover.thin', 'warn']]);
+    expect(thin.findings[0].place?.[0]).toBeGreaterThanOrEqual(20);
+    const through = await runCheck(coverOfParting, mold(-13));
+    expect(through.findings.map(({ code, severity }) => [code, severity])).toEqual([
+      ['cover.through', 'stop'],
+    ]);
+    expect(coverOfParting.jobs(emptyMold)).toEqual([]);
+  });
+
+  it('names the least stock for each half after what drives it', async () => {
+    const mold = {
+      ...withMaster(emptyMold, 'bead', sphere, translation(40, 0, -1), translation(-40, 0, 3)),
+      bosses: [nutAt('north', 0, 100)],
+    };
+    const report = await runCheck(leastCover, mold);
+    // 9.5 below for the nut: 3/8 in is 9.525; 11.5 above for the nut: 1/2 in.
+    expect(figureOf(report, 'cover.stock-lower', 'north')).toBeCloseTo(9.525, 6);
+    expect(figureOf(report, 'cover.stock-upper', 'north')).toBeCloseTo(12.7, 6);
+    expect((await runCheck(leastCover, { ...mold, process: 'rigid' })).figures).toHaveLength(3);
   });
 });

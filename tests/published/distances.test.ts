@@ -1,8 +1,10 @@
 import { expect, it } from 'vitest';
 import { closing } from '../../src/checks/closing.ts';
-import { coverOfCavities, leastCover } from '../../src/checks/cover.ts';
+import { coverOfCavities } from '../../src/checks/cover.ts';
+import { coverOfParting, leastCover } from '../../src/checks/cover-least.ts';
 import { wallsToRim } from '../../src/checks/rim.ts';
 import { wallsBetweenCavities, wallsToBosses, wallsToWell } from '../../src/checks/walls.ts';
+import { wallsToChannels, wallsToTabs } from '../../src/checks/walls-fixtures.ts';
 import { translation } from '../../src/kernel/index.ts';
 import { emptyMold, figureOf, nutAt, runCheck, smallSprue, withMaster } from '../checks/small-mold.ts';
 import { ball, box, single } from '../turned-solids.ts';
@@ -23,6 +25,28 @@ it('reach of a ball into both halves', async () => {
   // Limit 3 mm.
   expect(figureOf(whole, 'cover.needs-lower', 'mold')).toBeCloseTo(6.5, 6);
   expect(figureOf(whole, 'cover.needs-upper', 'mold')).toBeCloseTo(9.5, 6);
+});
+
+// Stock by eighths of an inch (from memory, as the table says): 6.5 mm asks for 3/8 in, 9.5 for 3/8 in as well.
+it('stock for a ball in both halves', async () => {
+  const mold = withMaster(emptyMold, 'seed', single(ball(5, [0, 0, 0])), at(60, 0, 1.5));
+  const whole = await runCheck(leastCover, mold);
+  expect(figureOf(whole, 'cover.stock-lower', 'seed-1')).toBeCloseTo((3 / 8) * 25.4, 9);
+  expect(figureOf(whole, 'cover.stock-upper', 'seed-1')).toBeCloseTo((3 / 8) * 25.4, 9);
+});
+
+// A cone's height over the plane: 4 mm at its middle, a dish of 3 mm beside it; halves of 12.7 mm.
+it('halves under a surface with a cone and a dish', async () => {
+  const [nx, ny, cell] = [201, 101, 0.5];
+  const heights = Float32Array.from({ length: nx * ny }, (_, k) => {
+    const [x, y] = [(k % nx) * cell - 50, Math.floor(k / nx) * cell - 25];
+    return Math.max(0, 4 - Math.hypot(x - 20, y)) - Math.max(0, 3 - Math.hypot(x + 20, y));
+  });
+  const sheet = { positions: new Float32Array(), triangles: new Uint32Array() };
+  const parting = { flat: false, cell, x0: -50, y0: -25, nx, ny, heights, sheet, error: 0 };
+  const report = await runCheck(coverOfParting, { ...emptyMold, parting });
+  expect(figureOf(report, 'cover.parting-lower', 'mold')).toBeCloseTo(9.7, 6);
+  expect(figureOf(report, 'cover.parting-upper', 'mold')).toBeCloseTo(8.7, 6);
 });
 
 const brick = single(box([-4, -3, -2], [4, 3, 2]));
@@ -82,4 +106,17 @@ it('unequal cap nuts near the rim', async () => {
   const { findings, figures } = await runCheck(closing, { ...emptyMold, bosses });
   expect(findings).toEqual([]);
   expect(figures.map(({ name, value }) => [name, value])).toContainEqual(['registration.falseSeats', 0]);
+});
+
+// Brick 8 x 6 at 60 mm; a gate 3 wide beside it, 7 mm from its middle; a notch 4 deep at the rim of radius 125.
+it('wall between a box and straight channels and notches', async () => {
+  const bricks = withMaster(emptyMold, 'brick', brick, at(60, 0));
+  const gate = { id: 'gate', kind: 'gate', placement: 'other', width: 3, depth: 1.5, half: 'upper' } as const;
+  const beside = { ...bricks, channels: [{ ...gate, from: [20, 7], to: [100, 7] } as const] };
+  const channel = await runCheck(wallsToChannels, beside);
+  expect(figureOf(channel, 'walls.channel', 'brick-1 gate')).toBeCloseTo(7 - 1.5 - 3, 5);
+  const outer = withMaster(emptyMold, 'brick', brick, at(115, 0));
+  const notches = [{ id: 'notch', angleRad: 0, width: 6, depth: 4 }];
+  const notch = await runCheck(wallsToTabs, { ...outer, notches });
+  expect(figureOf(notch, 'walls.tab', 'brick-1 notch')).toBeCloseTo(125 - 4 - 119, 5);
 });

@@ -44,6 +44,31 @@ export const outsideChecks: readonly OutsideCheck[] = [
     test: 'reach of a ball into both halves',
   },
   {
+    figures: ['cover.stock-lower', 'cover.stock-upper'],
+    source: 'common stock of uncured halves, 1/4 to 1 in by 1/8 in (from memory)',
+    kind: 'common practice, no published source',
+    value: '6.5 and 9.5 mm: 3/8 in',
+    file: 'distances.test.ts',
+    test: 'stock for a ball in both halves',
+  },
+  {
+    figures: ['cover.parting-lower', 'cover.parting-upper'],
+    source: 'parting surface with a cone 4 mm high and a dish 3 mm deep, in halves of 12.7 mm',
+    kind: 'closed form',
+    value: '9.7 and 8.7 mm',
+    file: 'distances.test.ts',
+    test: 'halves under a surface with a cone and a dish',
+  },
+  {
+    figures: ['walls.channel', 'walls.tab'],
+    source:
+      'box beside a straight bar and before the tip of a V: middle distance less half widths; radius less depth',
+    kind: 'closed form',
+    value: '2.5 and 2 mm',
+    file: 'distances.test.ts',
+    test: 'wall between a box and straight channels and notches',
+  },
+  {
     figures: ['walls.least'],
     source: 'distance of the corners of two boxes, (3, 4, 0) apart; of two balls, centers less radii',
     kind: 'closed form',

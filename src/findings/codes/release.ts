@@ -14,6 +14,17 @@ export const releaseCodes = codes({
     means: 'Play cannot be computed for rubber halves without knowing how far the rubber lets a boss move.',
     remedy: 'Add `registration: { flex: ... }`, the sideways give of a boss in its socket.',
   },
+  'walls.channel': {
+    severity: 'warn',
+    means:
+      'A gate or vent runs close by a cavity that it does not serve: the wall between them tears or leaks.',
+    remedy: 'Turn or move the master, or give the channel another way.',
+  },
+  'walls.tab': {
+    severity: 'warn',
+    means: 'A cavity lies close to a tab or notch, where the halves are pried and handled.',
+    remedy: 'Move the tab or notch to a free arc of the rim, or the master inward.',
+  },
   'release.undercut': {
     severity: 'warn',
     means:
