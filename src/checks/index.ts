@@ -8,6 +8,7 @@ import { coverOfParting, leastCover } from './cover-least.ts';
 import { cureReached } from './cure.ts';
 import { draft } from './draft.ts';
 import { cureInhibition, heatOfCure, heatOfPour } from './heat-limits.ts';
+import { pack } from './pack.ts';
 import { mismatch, play } from './play.ts';
 import { release } from './release.ts';
 import { wallsToRim } from './rim.ts';
@@ -34,6 +35,7 @@ export const checks: readonly Check[] = [
   draft,
   support,
   canClosing,
+  pack,
   cureReached,
   discInCan,
   sprueInHole,

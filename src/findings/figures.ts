@@ -108,6 +108,10 @@ export const figureCatalogue = {
   'cure.share': { unit: 'ratio', means: 'Cure gathered in the middle, of the t90 of the compound.' },
   'cure.gatheredFace': { unit: 's', means: 'Cure gathered at the faces, cooling in the can included.' },
   'cure.needed': { unit: 's', means: 'Least time of heating with which the middle reaches t90.' },
+  'pack.can': { unit: 'mm3', means: 'Room in the can.' },
+  'pack.cold': { unit: 'mm3', means: 'Rubber, masters, bosses and sprue form laid in, cold.' },
+  'pack.excess': { unit: 'mm3', means: 'What they take up more than the can has, hot.' },
+  'pack.lock': { unit: 'Pa', means: 'Pressure that a can would have to bear which lets none of it out.' },
 } as const satisfies Record<string, FigureEntry>;
 
 export type FigureName = keyof typeof figureCatalogue;

@@ -76,12 +76,14 @@ const mayBeSaid = [
   'layout.outside-folder',
   // Plans to start from do not know the can and the press they will be used with.
   'closing.not-checked',
+  'spin.not-checked',
   'heat.not-checked',
   'fit.not-checked',
   'fit.sprue-lid',
   'shot.not-checked',
   'cure.not-checked',
   'pack.not-checked',
+  'pack.flows-out',
   'balance.not-checked',
   // Charms sculpted after nature have undercuts, and places where no surface follows the contour exactly.
   'mold.layered-columns',

@@ -300,4 +300,12 @@ export const outsideChecks: readonly OutsideCheck[] = [
     file: 'heat.test.ts',
     test: 'Cengel Table 4-2: first root and coefficient',
   },
+  {
+    figures: ['pack.can', 'pack.cold', 'pack.excess', 'pack.lock'],
+    source: 'volume expansion of rubber 6.6e-4 /K over 135 K; bulk modulus 2 GPa (from memory)',
+    kind: 'closed form',
+    value: '8.91 % of the rubber; 178.2 MPa where nothing gives',
+    file: 'pack.test.ts',
+    test: 'a can filled to the brim',
+  },
 ];

@@ -105,4 +105,34 @@ export const canCodes = codes({
     formula: 'integral of exp(-E/R (1/T - 1/T_ref)) dt at the faces <= the time on the sheet',
     source: "Arrhenius; limit and E from the compound's sheet",
   },
+  'pack.not-checked': {
+    severity: 'note',
+    means: 'The plan leaves out what the room in the can is found from; it is not checked.',
+    remedy: 'Add what is named to the plan.',
+  },
+  'pack.locked': {
+    severity: 'stop',
+    means:
+      'Hot rubber takes up more room than the can has, and cannot flow out. It hardly lets itself be squeezed: lids, clamps or bolts give way.',
+    remedy: `Cut rubber away, or cut spew grooves and write \`spew: open\` under \`can\`. ${force}`,
+    safety: true,
+    formula: 'V_rubber (1 + beta dT) + V_masters, bosses, sprue form <= V_can',
+    source: 'volume expansion; bulk modulus of rubber about 2 GPa (from memory)',
+  },
+  'pack.way-out': {
+    severity: 'warn',
+    means:
+      'Hot rubber takes up more room than the can has, and the plan does not say whether it can flow out.',
+    remedy: `Cut rubber away, or see that it can flow out and write \`spew: open\` under \`can\`. ${force}`,
+  },
+  'pack.flows-out': {
+    severity: 'note',
+    means: 'Hot rubber takes up more room than the can has; the rest flows out.',
+    remedy: 'Keep the grooves clear; cut more rubber away if less is to flow out.',
+  },
+  'pack.short': {
+    severity: 'warn',
+    means: 'Even hot the rubber does not fill the can: it is not pressed, and stays porous.',
+    remedy: 'Lay in more rubber, or a thicker spacer.',
+  },
 });

@@ -1,0 +1,136 @@
+import {
+  type Figure,
+  type FigureName,
+  type Finding,
+  finding,
+  makeFigure,
+  type ReportPart,
+} from '../findings/index.ts';
+import { measureMesh } from '../mesh/index.ts';
+import { type Boss, type Check, type Mold, work } from '../mold/index.ts';
+import { canVolume, heatedVolume, lockPressure } from '../physics/index.ts';
+import { rubberBulkModulus, rubberKind } from '../tables/index.ts';
+import { leftOut, notChecked } from './not-given.ts';
+import { bossMesh, sprueMesh } from './turned-mesh.ts';
+
+interface PackInput {
+  readonly missing: readonly string[];
+  /** Volumes in mm3. */
+  readonly can: number;
+  readonly rubber: number;
+  readonly solids: number;
+  readonly expansionPerK: number;
+  readonly kelvin: number;
+  readonly spew?: 'open' | 'none' | undefined;
+  readonly estimated: boolean;
+}
+
+const source =
+  'rubber laid in, or else both halves as full discs, heated by its volume expansion; masters, bosses and sprue form as they are; can that does not give';
+
+/** Whether what is laid into the can finds room in it, cold and at the temperature of the cure. */
+export const pack: Check = work<PackInput, ReportPart>({
+  id: 'pack',
+  title: 'What is packed into the can',
+  scope: 'whole',
+  processes: ['rubber'],
+  jobs: (mold) => (mold.placements.length === 0 ? [] : [{ subject: 'can', input: inputOf(mold) }]),
+  run: (input) => {
+    const { missing, can, rubber, solids, expansionPerK, kelvin, estimated } = input;
+    if (missing.length > 0)
+      return { findings: [notChecked('pack.not-checked', 'can', 'What is packed into the can is', missing)] };
+    const cold = rubber + solids;
+    const excess = heatedVolume(rubber, expansionPerK, kelvin) + solids - can;
+    const lock = lockPressure(rubberBulkModulus.value, excess, rubber);
+    const figure = (name: FigureName, value: number): Figure =>
+      makeFigure(name, { subject: 'can', value, source, estimated });
+    return {
+      findings: judge(input, excess, lock),
+      figures: [
+        figure('pack.can', can),
+        figure('pack.cold', cold),
+        figure('pack.excess', excess),
+        ...(excess > 0
+          ? [
+              makeFigure('pack.lock', {
+                subject: 'can',
+                value: lock,
+                source: rubberBulkModulus.source.text,
+                estimated: true,
+              }),
+            ]
+          : []),
+      ],
+    };
+  },
+});
+
+function inputOf(mold: Mold): PackInput {
+  const { disc, bench, placements, masters } = mold;
+  const { can, rubber, cure } = bench;
+  const kind = rubber?.compound === undefined ? undefined : rubberKind(rubber.compound);
+  const expansion = rubber?.expansionPerK ?? kind?.expansionPerK?.value;
+  const density = rubber?.densityKgM3 ?? kind?.densityKgM3?.value;
+  const laidIn = rubber?.laidInKg;
+  const missing = leftOut([
+    ['can.diameter', can?.diameter],
+    ['can.depth', can?.depth],
+    ['rubber.expansion', expansion],
+    ['rubber.density', laidIn === undefined ? 0 : density],
+    ['cure.temperature', cure?.temperatureC],
+    ['cure.start', cure?.startC],
+  ]);
+  const full = Math.PI * disc.radius ** 2 * (disc.lower + disc.upper);
+  const inMasters = placements.map(({ master, scale }) => {
+    const volume = masters.find(({ id }) => id === master)?.measures.volume;
+    if (volume === undefined) throw new Error(`no master ${master}`);
+    return volume * scale ** 3;
+  });
+  const solids = [...inMasters, ...mold.bosses.map(bossVolume), sprueVolume(mold)];
+  return {
+    missing,
+    can: canVolume(can?.diameter ?? 0, (can?.depth ?? 0) - (can?.spacer ?? 0)),
+    rubber: laidIn !== undefined && density !== undefined ? (laidIn / density) * 1e9 : full,
+    solids: solids.reduce((sum, one) => sum + one, 0),
+    expansionPerK: expansion ?? 0,
+    kelvin: (cure?.temperatureC ?? 0) - (cure?.startC ?? 0),
+    spew: can?.spew,
+    estimated: rubber?.expansionPerK === undefined || placements.some((one) => one.estimated),
+  };
+}
+
+/** Head as turned, hexagon exact: (sqrt 3 / 2) s^2 times its depth. */
+function bossVolume(boss: Boss): number {
+  const head = measureMesh(bossMesh({ ...boss, rootDepth: 0 })).volume;
+  const { acrossFlats, headRadius, rootDepth } = boss;
+  const area = acrossFlats > 0 ? (Math.sqrt(3) / 2) * acrossFlats ** 2 : Math.PI * headRadius ** 2;
+  return head + area * rootDepth;
+}
+
+const sprueVolume = ({ sprue, disc }: Mold): number =>
+  sprue ? measureMesh(sprueMesh({ ...sprue, grip: 0 }, disc.upper)).volume : 0;
+
+function judge({ spew }: PackInput, excess: number, lock: number): Finding[] {
+  const measured = { value: excess, unit: 'mm3' } as const;
+  const about = { subject: 'can', measured, limit: { value: 0, unit: 'mm3' } } as const;
+  const amount = `${(Math.abs(excess) / 1000).toFixed(0)} cm3`;
+  if (excess < 0)
+    return [
+      finding('pack.short', {
+        ...about,
+        says: `Hot, ${amount} of the can stay empty: no pressure builds up.`,
+      }),
+    ];
+  if (excess === 0) return [];
+  if (spew === 'none')
+    return [
+      finding('pack.locked', {
+        ...about,
+        says: `Hot, there are ${amount} too much and no way out: held in, the rubber would press with about ${(lock / 1e6).toFixed(0)} MPa.`,
+      }),
+    ];
+  const code = spew === 'open' ? 'pack.flows-out' : 'pack.way-out';
+  return [
+    finding(code, { ...about, says: `Hot, ${amount} of rubber are too much for the can and must flow out.` }),
+  ];
+}

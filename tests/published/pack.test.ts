@@ -1,0 +1,63 @@
+import { expect, it } from 'vitest';
+import { pack } from '../../src/checks/pack.ts';
+import type { Mold } from '../../src/mold/index.ts';
+import { emptyMold, figureOf, nutAt, runCheck, withMaster } from '../checks/small-mold.ts';
+
+const at = { file: 'plan.yaml', line: 1, column: 1 };
+/** A box of 10 x 20 x 4 mm: 800 mm3. */
+const box = {
+  positions: Float32Array.from(
+    [0, 1, 2, 3, 4, 5, 6, 7].flatMap((i) => [i & 1 ? 10 : 0, i & 2 ? 20 : 0, i & 4 ? 4 : 0]),
+  ),
+  triangles: Uint32Array.from([
+    0, 2, 1, 1, 2, 3, 4, 5, 6, 5, 7, 6, 0, 1, 4, 1, 5, 4, 2, 6, 3, 3, 6, 7, 0, 4, 2, 2, 4, 6, 1, 3, 5, 3, 7,
+    5,
+  ]),
+};
+const identity = [1, 0, 0, 0, 0, 1, 0, 0, 0, 0, 1, 0, 0, 0, 0, 1] as const;
+const mold = (can: object, rubber: object = {}, other: Partial<Mold> = {}): Mold => ({
+  ...withMaster(emptyMold, 'charm', box, identity),
+  ...other,
+  bench: {
+    can: { diameter: 250, depth: 25.4, at, ...can },
+    rubber: { expansionPerK: 6.6e-4, at, ...rubber },
+    cure: { temperatureC: 155, startC: 20, at },
+  },
+});
+const codesOf = ({ findings }: { findings: readonly { code: string }[] }) => findings.map(({ code }) => code);
+const disc = (Math.PI / 4) * 250 ** 2 * 25.4;
+
+// Cubic expansion, 6.6e-4 /K over 135 K: 8.91 %. Held in by a can that does not give, K dV / V with K 2 GPa (memory).
+it('a can filled to the brim', async () => {
+  const report = await runCheck(pack, mold({ spew: 'none' }));
+  expect(codesOf(report)).toEqual(['pack.locked']);
+  expect(figureOf(report, 'pack.can', 'can')).toBeCloseTo(disc, 3);
+  expect(figureOf(report, 'pack.cold', 'can')).toBeCloseTo(disc + 800, 1);
+  expect(figureOf(report, 'pack.excess', 'can')).toBeCloseTo(0.0891 * disc + 800, 1);
+  expect(figureOf(report, 'pack.lock', 'can') / 1e6).toBeCloseTo((2000 * (0.0891 * disc + 800)) / disc, 3);
+});
+
+// DIN 1587 M8: hexagon 13 x 6.5 by (sqrt 3 / 2) s^2 h; head: cylinder and half ball of 12.5 (closed forms).
+it('a cap nut takes up its hexagon, collar and dome', async () => {
+  const plain = figureOf(await runCheck(pack, mold({})), 'pack.cold', 'can');
+  const nut = figureOf(
+    await runCheck(pack, mold({}, {}, { bosses: [nutAt('n', 80, 0)] })),
+    'pack.cold',
+    'can',
+  );
+  const head = Math.PI * 6.25 ** 2 * (8.5 - 6.25) + (2 / 3) * Math.PI * 6.25 ** 3;
+  const hexagon = (Math.sqrt(3) / 2) * 13 ** 2 * 6.5;
+  expect(Math.abs((nut - plain) / (head + hexagon) - 1)).toBeLessThan(0.01);
+});
+
+it.each<[string[], object, object]>([
+  [['pack.flows-out'], { spew: 'open' }, {}],
+  [['pack.way-out'], {}, {}],
+  [['pack.short'], { depth: 30 }, {}],
+  [['pack.short'], {}, { laidInKg: 1, densityKgM3: 1150 }],
+  [['pack.not-checked'], { depth: undefined }, {}],
+  [['pack.not-checked'], {}, { expansionPerK: undefined }],
+  [['pack.not-checked'], {}, { laidInKg: 1 }],
+])('%j', async (codes, can, rubber) => {
+  expect(codesOf(await runCheck(pack, mold(can, rubber)))).toEqual(codes);
+});
