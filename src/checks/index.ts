@@ -12,6 +12,7 @@ import { pack } from './pack.ts';
 import { mismatch, play } from './play.ts';
 import { release } from './release.ts';
 import { wallsToRim } from './rim.ts';
+import { rubberLedger } from './rubber-ledger.ts';
 import { support } from './support.ts';
 import { wallsBetweenCavities, wallsToBosses, wallsToWell } from './walls.ts';
 import { wallsToChannels, wallsToTabs } from './walls-fixtures.ts';
@@ -36,6 +37,7 @@ export const checks: readonly Check[] = [
   support,
   canClosing,
   pack,
+  rubberLedger,
   cureReached,
   discInCan,
   sprueInHole,

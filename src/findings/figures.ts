@@ -108,6 +108,7 @@ export const figureCatalogue = {
   'cure.share': { unit: 'ratio', means: 'Cure gathered in the middle, of the t90 of the compound.' },
   'cure.gatheredFace': { unit: 's', means: 'Cure gathered at the faces, cooling in the can included.' },
   'cure.needed': { unit: 's', means: 'Least time of heating with which the middle reaches t90.' },
+  'ledger.displaced': { unit: 'mm3', means: 'Rubber that a master takes the place of.' },
   'pack.can': { unit: 'mm3', means: 'Room in the can.' },
   'pack.cold': { unit: 'mm3', means: 'Rubber, masters, bosses and sprue form laid in, cold.' },
   'pack.excess': { unit: 'mm3', means: 'What they take up more than the can has, hot.' },

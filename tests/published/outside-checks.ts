@@ -308,4 +308,12 @@ export const outsideChecks: readonly OutsideCheck[] = [
     file: 'pack.test.ts',
     test: 'a can filled to the brim',
   },
+  {
+    figures: ['ledger.displaced'],
+    source: 'box of 10 x 20 x 4 mm, and the same twice as large',
+    kind: 'closed form',
+    value: '0.8 and 6.4 cm3',
+    file: 'pack.test.ts',
+    test: 'a master takes the place of its own volume',
+  },
 ];

@@ -1,5 +1,6 @@
 import { expect, it } from 'vitest';
 import { pack } from '../../src/checks/pack.ts';
+import { rubberLedger } from '../../src/checks/rubber-ledger.ts';
 import type { Mold } from '../../src/mold/index.ts';
 import { emptyMold, figureOf, nutAt, runCheck, withMaster } from '../checks/small-mold.ts';
 
@@ -60,4 +61,13 @@ it.each<[string[], object, object]>([
   [['pack.not-checked'], {}, { laidInKg: 1 }],
 ])('%j', async (codes, can, rubber) => {
   expect(codesOf(await runCheck(pack, mold(can, rubber)))).toEqual(codes);
+});
+
+it('a master takes the place of its own volume', async () => {
+  const one = mold({});
+  const [charm] = one.placements;
+  const two = { ...one, placements: [charm, { ...charm, id: 'double', scale: 2 }] };
+  const report = await runCheck(rubberLedger, two);
+  expect(figureOf(report, 'ledger.displaced', 'charm-1')).toBeCloseTo(800, 6);
+  expect(figureOf(report, 'ledger.displaced', 'double')).toBeCloseTo(6400, 6);
 });
