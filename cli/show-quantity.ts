@@ -20,7 +20,7 @@ export function showQuantity(value: number, unit: Unit): string {
       return `${fixed(value / 100, 2)} cm2 (${fixed(value / mmPerInch ** 2, 3)} in2)`;
     case 'mm3':
       if (value < 1000)
-        return `${fixed(value, smallPlaces(value))} mm3 (${fixed(value / mmPerInch ** 3, 4)} in3)`;
+        return `${fixed(value, smallPlaces(value))} mm3 (${fixed(value / mmPerInch ** 3, 3)} in3)`;
       return `${fixed(value / 1000, 3)} cm3 (${fixed(value / mmPerInch ** 3, 4)} in3)`;
     case 'C':
       return `${fixed(value, 0)} C (${fixed(value * 1.8 + 32, 0)} F)`;
