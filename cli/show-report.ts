@@ -6,7 +6,7 @@ import { lineWidth, plain, severityMark, shorten, table, wrap } from './terminal
 const indent = '      ';
 
 /** Widest name of a subject shown beside other columns, so that a line stays within the page. */
-const subjectWidth = 40;
+const subjectWidth = 36;
 
 /** Of one code, this many warnings or notes are shown; stops are shown all. */
 const shownOfOneCode = 6;
@@ -60,6 +60,14 @@ function showAlike(alike: readonly Finding[]): string {
   return [head(first, times), ...lines].join('\n');
 }
 
+/** A note that something is not checked since the plan leaves something out; it names what to add. */
+const isLeftOut = ({ code, severity }: Finding): boolean =>
+  severity === 'note' && code.endsWith('.not-checked');
+
+/** On as few lines as may be: what to do is to add what it names. */
+const showLeftOut = (finding: Finding): string =>
+  wrap(head(finding, spaced(' ', finding.says, changeOf(finding))), lineWidth, '', indent);
+
 /** All findings, worst first; those of one code and severity together. */
 export function showFindings(findings: readonly Finding[]): string {
   const groups = new Map<string, Finding[]>();
@@ -68,7 +76,10 @@ export function showFindings(findings: readonly Finding[]): string {
     groups.set(key, [...(groups.get(key) ?? []), one]);
   }
   return [...groups.values()]
-    .map((group) => (group.length === 1 ? showFinding(group[0]) : showAlike(group)))
+    .map((group) => {
+      if (isLeftOut(group[0])) return group.map(showLeftOut).join('\n');
+      return group.length === 1 ? showFinding(group[0]) : showAlike(group);
+    })
     .join('\n');
 }
 
