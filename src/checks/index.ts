@@ -10,9 +10,11 @@ import { draft } from './draft.ts';
 import { cureInhibition, heatOfCure, heatOfPour } from './heat-limits.ts';
 import { pack } from './pack.ts';
 import { mismatch, play } from './play.ts';
+import { pressure } from './pressure.ts';
 import { release } from './release.ts';
 import { wallsToRim } from './rim.ts';
 import { rubberLedger } from './rubber-ledger.ts';
+import { spin } from './spin.ts';
 import { support } from './support.ts';
 import { wallsBetweenCavities, wallsToBosses, wallsToWell } from './walls.ts';
 import { wallsToChannels, wallsToTabs } from './walls-fixtures.ts';
@@ -46,4 +48,6 @@ export const checks: readonly Check[] = [
   heatOfPour,
   cureInhibition,
   balance,
+  pressure,
+  spin,
 ];

@@ -113,6 +113,37 @@ export const figureCatalogue = {
   'pack.cold': { unit: 'mm3', means: 'Rubber, masters, bosses and sprue form laid in, cold.' },
   'pack.excess': { unit: 'mm3', means: 'What they take up more than the can has, hot.' },
   'pack.lock': { unit: 'Pa', means: 'Pressure that a can would have to bear which lets none of it out.' },
+  'shot.casting': { unit: 'g', means: 'Mass of one casting.' },
+  'shot.least': { unit: 'g', means: 'Least shot that fills cavities and gates out to the edge of the well.' },
+  'shot.most': { unit: 'g', means: 'Largest shot that does not climb out of the pouring hole.' },
+  'pressure.inner': { unit: 'Pa', means: 'Pressure of the metal at the end of a cavity nearest the axis.' },
+  'pressure.outer': {
+    unit: 'Pa',
+    means: 'Pressure of the metal at the end of a cavity farthest from the axis.',
+  },
+  'pressure.gFactor': {
+    unit: 'times',
+    means: 'How many times gravity the metal is pressed outward with there.',
+  },
+  'pressure.detail': {
+    unit: 'mm',
+    means: 'Radius of the finest rounded detail that fills at the inner end.',
+  },
+  'pressure.surface': {
+    unit: 'mm',
+    means: 'Radius of the free surface in the parting plane; 0 where metal covers the axis.',
+  },
+  'pressure.opening': { unit: 'N', means: 'Force with which the metal pushes the halves apart.' },
+  'speed.least': {
+    unit: 'rpm',
+    means: 'Speed from which on the finest detail of the plan fills everywhere.',
+  },
+  'speed.most': { unit: 'rpm', means: 'Speed up to which the machine keeps the mold shut, and may turn.' },
+  'spin.rimSpeed': { unit: 'm/s', means: 'Speed of the rim.' },
+  'spin.stress': { unit: 'Pa', means: 'Greatest stress that turning puts into rigid halves.' },
+  'spin.rimStress': { unit: 'Pa', means: 'Stress along the rim of rigid halves.' },
+  'spin.factor': { unit: 'times', means: 'Tensile strength of rigid halves over their greatest stress.' },
+  'spin.burst': { unit: 'rpm', means: 'Speed at which rigid halves fly apart, by the formula.' },
 } as const satisfies Record<string, FigureEntry>;
 
 export type FigureName = keyof typeof figureCatalogue;

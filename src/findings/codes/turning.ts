@@ -32,4 +32,72 @@ export const turningCodes = codes({
     means: 'Should one cavity stay empty, the mold is further out of balance than the machine stands.',
     remedy: `Move that cavity inward, or run slower. ${guard}`,
   },
+  'shot.not-checked': {
+    severity: 'note',
+    means: 'The plan leaves out what shot and pressure are found from; that part is not checked.',
+    remedy: 'Add what is named to the plan.',
+  },
+  'shot.short': {
+    formula:
+      'volumes of cavities and gates, and of the well outside the free surface through its edge, times density',
+    source: 'closed form: liquid turning with its vessel',
+    severity: 'warn',
+    means: 'The shot is too small to fill cavities and gates out to the well: castings stay short.',
+    remedy: 'Melt and pour more.',
+  },
+  'shot.spill': {
+    formula: 'free surface z0 + omega^2 r^2 / 2 g against the edge of the pouring hole',
+    source: 'closed form: liquid turning with its vessel',
+    severity: 'stop',
+    means:
+      'At this speed the free surface of the shot stands over the edge of the pouring hole: metal is thrown out.',
+    remedy: `Pour less, or run slower. ${guard}`,
+    safety: true,
+  },
+  'shot.flash': {
+    formula:
+      'integral of rho omega^2 (r^2 - r_s^2) / 2 over the faces metal presses apart, times 1.25, against the closing force',
+    source: 'closed form; the reserve of a quarter is our own choice',
+    severity: 'stop',
+    means:
+      'Metal pushes the halves apart harder than the machine holds them: it flashes, or sprays out at the rim.',
+    remedy: `Run slower, close harder within the limits of mold and machine, or put fewer masters on the disc. ${guard}`,
+    safety: true,
+  },
+  'shot.slow': {
+    formula: '2 gamma / p at the inner end of the innermost cavity, against `spin.detail`',
+    source: 'Young and Laplace; surface tension from memory',
+    severity: 'warn',
+    means: 'The metal is not pressed hard enough to fill the finest detail the plan asks for.',
+    remedy: 'Run faster within the limits of mold and machine, or move the innermost masters outward.',
+  },
+  'spin.not-checked': {
+    severity: 'note',
+    means: 'The plan leaves out the speed, its limit or what turns; that part is not checked.',
+    remedy: 'Add what is named to the plan.',
+  },
+  'spin.over-limit': {
+    formula: 'speed of the plan against `machine.maxSpeed`',
+    source: "limit by the machine's maker, as the plan gives it",
+    severity: 'stop',
+    means: 'The plan turns the mold faster than the machine may turn.',
+    remedy: `Run slower. ${guard}`,
+    safety: true,
+  },
+  'spin.strength-unknown': {
+    source: 'a blank in the table of materials is a stop',
+    severity: 'stop',
+    means: 'The strength of rigid halves is not known, and so not the speed at which they fly apart.',
+    remedy: `Name a material the table knows as \`fixture.material\`, with its grade, such as 6061-T6. ${guard}`,
+    safety: true,
+  },
+  'spin.weak': {
+    formula:
+      'tensile strength over (3 + nu) / 4 rho omega^2 [r_o^2 + (1 - nu) / (3 + nu) r_i^2], the metal carried by what is left of the halves; at least 4',
+    source: 'Timoshenko; Roark, ch. 16; Shigley 3-15; the factor is our own choice',
+    severity: 'stop',
+    means: 'Turning strains rigid halves past a quarter of their tensile strength: they may fly apart.',
+    remedy: `Run slower, or take stronger halves. ${guard}`,
+    safety: true,
+  },
 });

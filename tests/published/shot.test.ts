@@ -1,0 +1,154 @@
+import { describe, expect, it } from 'vitest';
+import { metalWell } from '../../src/checks/metal-well.ts';
+import { pressedOf } from '../../src/checks/pressed-area.ts';
+import { pressure } from '../../src/checks/pressure.ts';
+import { translation } from '../../src/kernel/index.ts';
+import type { Mold } from '../../src/mold/index.ts';
+import {
+  forceApart,
+  ringPressed,
+  stripPressed,
+  surfaceHeight,
+  surfaceRise,
+  trianglePressed,
+  volumeUnder,
+} from '../../src/physics/index.ts';
+import { emptyMold, figureOf, runCheck, smallSprue, withMaster } from '../checks/small-mold.ts';
+import { box, single } from '../turned-solids.ts';
+
+const at = { file: 'plan.yaml', line: 1, column: 1 };
+const omega = (400 * Math.PI) / 30;
+
+describe('free surface of a turning liquid', () => {
+  // h = omega^2 r^2 / 2 g: 36 mm at 400 rpm and 20 mm.
+  it('rises 36 mm at 20 mm and 400 rpm', () => {
+    expect(surfaceRise(400) * 20 ** 2).toBeCloseTo(35.8, 1);
+  });
+
+  // The paraboloid in a cylinder takes half of its cylinder: V = pi R^2 (z0 + rise R^2 / 2).
+  it('in a cylinder holds half of what it rises', () => {
+    const tub = { radius: 30, corners: [], floorAt: () => 0, ceilingAt: () => 1000 };
+    const rise = surfaceRise(400);
+    const volume = Math.PI * 900 * (10 + (rise * 900) / 2);
+    expect(volumeUnder(tub, 10, rise) / volume).toBeCloseTo(1, 9);
+    expect(surfaceHeight(tub, volume, rise)).toBeCloseTo(10, 5);
+  });
+
+  // Frustum of the well and cap of its dome, V = pi h (3 a^2 + h^2) / 6, both below the plane at rest.
+  it('at rest fills the well to its closed form', () => {
+    const slope = Math.tan(smallSprue.draftRad) * 6;
+    const floor = 15 - slope;
+    const frustum = ((Math.PI * 6) / 3) * (15 ** 2 + 15 * floor + floor ** 2);
+    const dome = ((Math.PI * 3) / 6) * (3 * 36 + 9);
+    expect(volumeUnder(metalWell(smallSprue, 12.7), 0, 0) / (frustum - dome)).toBeCloseTo(1, 6);
+  });
+});
+
+describe('force that opens the halves', () => {
+  // Ring from a to b under rho omega^2 (r^2 - a^2) / 2: pi rho omega^2 (b^2 - a^2)^2 / 4.
+  it('on a ring is the integral of its pressure', () => {
+    const force = forceApart(ringPressed(20, 90), 7280, 400, 400);
+    expect(force).toBeCloseTo((Math.PI * 7280 * omega ** 2 * (0.09 ** 2 - 0.02 ** 2) ** 2) / 4, 6);
+  });
+
+  // Rectangle b x h at (x, y): integral of r^2 = A (x^2 + y^2 + (b^2 + h^2) / 12).
+  it('on triangles and strips rests on the second moment of a rectangle', () => {
+    const one = trianglePressed(70, -5, 90, -5, 90, 5);
+    const two = trianglePressed(70, -5, 90, 5, 70, 5);
+    const whole = 200 * (80 ** 2 + (20 ** 2 + 10 ** 2) / 12);
+    expect(one.area + two.area).toBeCloseTo(200, 9);
+    expect(one.secondMoment + two.secondMoment).toBeCloseTo(whole, 6);
+    expect(stripPressed(10, 70, 90).secondMoment).toBeCloseTo(whole - (200 * 100) / 12, 6);
+  });
+});
+
+describe('shot and pressure of one cavity', () => {
+  const density = 7300;
+  const brick = single(box([-5, -5, -5], [5, 5, 5]));
+  const sprue = { ...smallSprue, draftRad: 0, domeRadius: 0, domeHeight: 0, fillet: 0 };
+  const { height, radius } = { height: 6, radius: 15 };
+  /** With walls upright and the floor partly dry: V = pi (h^2 / 2 k + (R^2 - r_s^2) h), k the rise. */
+  const inWell = (surface: number, speed: number): number =>
+    Math.PI * (height ** 2 / (2 * surfaceRise(speed)) + (radius ** 2 - surface ** 2) * height);
+  const shotG = (1000 + inWell(12, 400)) * density * 1e-6;
+  const bench: Mold['bench'] = {
+    alloy: { at, name: 'pewter type 2' },
+    machine: { at, closingForceN: 30, maxSpeedRpm: 9000 },
+    spin: { at, speedRpm: 400, shotKg: shotG / 1000, detail: 0.02 },
+  };
+  const mold = withMaster({ ...emptyMold, sprue, bench }, 'brick', brick, translation(80, 0, 0));
+  const pressureAt = (r: number, surface: number, speed: number): number =>
+    (density * ((speed * Math.PI) / 30) ** 2 * (r ** 2 - surface ** 2) * 1e-6) / 2;
+  /** The brick, its middle r^2 in place of the integral, and the ring of the well the metal stands under. */
+  const force = (surface: number, speed: number): number => {
+    const load = (density * ((speed * Math.PI) / 30) ** 2 * 1e-12) / 2;
+    const onBrick = 100 * (6400 + 200 / 12 - surface ** 2);
+    return load * (onBrick + (Math.PI / 2) * (radius ** 2 - surface ** 2) ** 2);
+  };
+
+  it('found from the shot and the shape of the well', async () => {
+    const report = await runCheck(pressure, mold);
+    const value = (name: string, subject = 'spin') => figureOf(report, name, subject);
+    expect(value('shot.casting', 'brick-1')).toBeCloseTo(7.3, 9);
+    expect(value('pressure.surface')).toBeCloseTo(12, 3);
+    expect(value('pressure.inner', 'brick-1')).toBeCloseTo(pressureAt(75, 12, 400), 0);
+    expect(value('pressure.outer', 'brick-1')).toBeCloseTo(pressureAt(Math.hypot(85, 5), 12, 400), 0);
+    const times = (omega ** 2 * Math.hypot(0.085, 0.005)) / 9.80665;
+    expect(value('pressure.gFactor', 'brick-1')).toBeCloseTo(times, 6);
+    const detail = (2 * 0.55 * 1000) / pressureAt(75, 12, 400);
+    expect(value('pressure.detail', 'brick-1')).toBeCloseTo(detail, 6);
+    expect(value('pressure.opening')).toBeCloseTo(force(12, 400), 3);
+    expect(report.findings.map(({ code }) => code)).toEqual(['shot.slow']);
+  });
+
+  it('least and largest shot', async () => {
+    const report = await runCheck(pressure, mold);
+    const rise = surfaceRise(400);
+    const least = 1000 + inWell(15, 400);
+    const most = 1000 + Math.PI * (100 * (12.7 - 50 * rise + height) + 125 * height);
+    expect(figureOf(report, 'shot.least', 'spin')).toBeCloseTo(least * density * 1e-6, 4);
+    expect(figureOf(report, 'shot.most', 'spin')).toBeCloseTo(most * density * 1e-6, 4);
+  });
+
+  it('band of speeds, from the detail that fills to the force that opens', async () => {
+    const report = await runCheck(pressure, mold);
+    const surface = (speed: number): number =>
+      Math.sqrt(12 ** 2 + (inWell(12, speed) - inWell(12, 400)) / (Math.PI * height));
+    const least = figureOf(report, 'speed.least', 'spin');
+    expect((2 * 0.55 * 1000) / pressureAt(75, surface(least), least) / 0.02).toBeCloseTo(1, 2);
+    const most = figureOf(report, 'speed.most', 'spin');
+    expect((1.25 * force(surface(most), most)) / 30).toBeCloseTo(1, 2);
+    expect(least).toBeGreaterThan(400);
+  });
+
+  it('says what is wrong with shot and force', async () => {
+    const said = async (spin: object, machine: object = {}) => {
+      const changed = {
+        ...bench,
+        spin: { at, ...bench.spin, ...spin },
+        machine: { at, ...bench.machine, ...machine },
+      };
+      const { findings } = await runCheck(pressure, { ...mold, bench: changed });
+      return findings.map(({ code, severity }) => [code, severity]);
+    };
+    expect(await said({ detail: 1 })).toEqual([]);
+    expect(await said({ shotKg: 0.007 })).toEqual([['shot.short', 'warn']]);
+    expect(await said({ shotKg: 0.09 })).toEqual([['shot.spill', 'stop']]);
+    expect(await said({ detail: 1 }, { closingForceN: 4 })).toEqual([['shot.flash', 'stop']]);
+  });
+
+  it('asks for what the plan leaves out', async () => {
+    const { findings, figures } = await runCheck(pressure, { ...mold, bench: {} });
+    expect(findings.map(({ code }) => code)).toEqual(['shot.not-checked']);
+    for (const place of ['alloy.density', 'spin.speed', 'spin.shot', 'machine.closingForce'])
+      expect(findings[0].says).toContain(place);
+    expect(figures).toEqual([]);
+  });
+
+  it('sees the same area however fine the mesh', () => {
+    const seen = pressedOf({ id: 'brick', mesh: brick, matrix: translation(80, 0, 0) });
+    expect(seen.pressed.area).toBeCloseTo(100, 6);
+    expect(seen.inner).toBeCloseTo(75, 6);
+    expect(seen.outer).toBeCloseTo(Math.hypot(85, 5), 6);
+  });
+});
