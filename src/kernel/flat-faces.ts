@@ -4,20 +4,28 @@ import type { TriangleMesh } from './triangles.ts';
 const rounds = 8;
 
 /**
- * Turns away faces without area (three different corners exactly on one line) by swapping the edge they have
- * opposite their middle corner with the face beyond it; the surface does not move. A swap is left out where it would
- * double an edge. Gives the triangles, the same array where nothing was to do.
+ * Faces lower than this over their longest edge, mm, may have been turned over by rounding; then they lie folded on
+ * the face beyond that edge and cut through what is under it.
+ */
+const thin = 2e-4;
+
+/**
+ * Turns away faces without area (three different corners exactly on one line), and thin ones that lie folded back on
+ * their neighbor, by swapping the edge they have opposite their middle corner with the face beyond it; the surface
+ * moves by no more than `thin`. A swap is left out where it would double an edge or turn a face over. Gives the
+ * triangles, the same array where nothing was to do.
  */
 export function flipFlatFaces({ positions, triangles }: TriangleMesh): Uint32Array {
   let result = triangles;
   for (let round = 0; round < rounds; round++) {
     const flat = flatFaces(positions, result);
     if (flat.length === 0) return result;
-    if (result === triangles) result = triangles.slice();
-    const around = facesAround(flat, result);
+    const next = result.slice();
+    const around = facesAround(flat, next);
     let swaps = 0;
-    for (const face of flat) if (swapLongEdge(face, positions, result, around)) swaps++;
+    for (const face of flat) if (swapLongEdge(face, positions, next, around)) swaps++;
     if (swaps === 0) return result;
+    result = next;
   }
   return result;
 }
@@ -25,20 +33,31 @@ export function flipFlatFaces({ positions, triangles }: TriangleMesh): Uint32Arr
 function flatFaces(p: Float32Array, triangles: Uint32Array): number[] {
   const flat: number[] = [];
   for (let face = 0; face < triangles.length; face += 3) {
-    const [a, b, c] = [triangles[face] * 3, triangles[face + 1] * 3, triangles[face + 2] * 3];
-    const [ux, uy, uz] = [p[b] - p[a], p[b + 1] - p[a + 1], p[b + 2] - p[a + 2]];
-    const [vx, vy, vz] = [p[c] - p[a], p[c + 1] - p[a + 1], p[c + 2] - p[a + 2]];
-    if (uy * vz === uz * vy && uz * vx === ux * vz && ux * vy === uy * vx) flat.push(face);
+    const [a, b, c] = [triangles[face], triangles[face + 1], triangles[face + 2]];
+    const [x, y, z] = normal(p, a, b, c);
+    const longest2 = Math.max(distance2(p, a, b), distance2(p, b, c), distance2(p, c, a));
+    // Height over the longest edge = |normal| / longest.
+    if (x * x + y * y + z * z <= thin * thin * longest2) flat.push(face);
   }
   return flat;
 }
 
+const distance2 = (p: Float32Array, i: number, j: number): number =>
+  (p[i * 3] - p[j * 3]) ** 2 + (p[i * 3 + 1] - p[j * 3 + 1]) ** 2 + (p[i * 3 + 2] - p[j * 3 + 2]) ** 2;
+
+type Direction = readonly [number, number, number];
+
+function normal(p: Float32Array, i: number, j: number, k: number): Direction {
+  const [a, b, c] = [i * 3, j * 3, k * 3];
+  const [ux, uy, uz] = [p[b] - p[a], p[b + 1] - p[a + 1], p[b + 2] - p[a + 2]];
+  const [vx, vy, vz] = [p[c] - p[a], p[c + 1] - p[a + 1], p[c + 2] - p[a + 2]];
+  return [uy * vz - uz * vy, uz * vx - ux * vz, ux * vy - uy * vx];
+}
+
+const dot = (a: Direction, b: Direction): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
+
 function swapLongEdge(face: number, p: Float32Array, triangles: Uint32Array, around: Around): boolean {
-  const length2 = (k: number): number => {
-    const a = triangles[face + k] * 3;
-    const b = triangles[face + ((k + 1) % 3)] * 3;
-    return (p[b] - p[a]) ** 2 + (p[b + 1] - p[a + 1]) ** 2 + (p[b + 2] - p[a + 2]) ** 2;
-  };
+  const length2 = (k: number): number => distance2(p, triangles[face + k], triangles[face + ((k + 1) % 3)]);
   const longest = [0, 1, 2].reduce((best, k) => (length2(k) > length2(best) ? k : best), 0);
   const from = triangles[face + longest];
   const to = triangles[face + ((longest + 1) % 3)];
@@ -47,6 +66,14 @@ function swapLongEdge(face: number, p: Float32Array, triangles: Uint32Array, aro
   if (beyond === undefined) return false;
   const far = [0, 1, 2].map((k) => triangles[beyond + k]).find((v) => v !== from && v !== to);
   if (far === undefined || far === middle) return false;
+  const own = normal(p, from, to, middle);
+  const over = normal(p, to, from, far);
+  const without = dot(own, own) === 0;
+  if (!without) {
+    if (dot(own, over) >= 0) return false;
+    const turned = dot(normal(p, middle, from, far), over) <= 0 || dot(normal(p, middle, far, to), over) <= 0;
+    if (turned) return false;
+  }
   const joined = (other: number) =>
     runsAlong(other, middle, far, triangles) || runsAlong(other, far, middle, triangles);
   if (around.get(middle)?.some(joined)) return false;

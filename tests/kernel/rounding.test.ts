@@ -70,3 +70,25 @@ test('coordinates in whole steps of 2^-20 mm: a point 3e-9 beside a plane lies i
   const [x, y, z] = onGrid(mesh([3e-9, -2e-8, 19.05], [])).positions;
   expect([x, y, z]).toEqual([0, 0, Math.fround(19.05)]);
 });
+
+test('a thin face that rounding folded back on its neighbor is turned away', () => {
+  // As above, but the extra vertex lies 1e-4 mm past the edge, so that its thin face lies folded on the one beyond.
+  const folded = mesh(
+    [0, 0, 0, 2, 0, 0, 0, 2, 0, 0, 0, 2, 1, 1e-4, 0],
+    [0, 2, 1, 0, 4, 3, 4, 1, 3, 0, 3, 2, 1, 2, 3, 0, 1, 4],
+  );
+  const mended = closedAfterRounding(folded);
+  expect(pairEdges(mended)).toEqual({ unpaired: 0, flat: 0, euler: 2 });
+  expect([...mended.positions]).toEqual([...folded.positions]);
+  const down = [0, 3, 6, 9, 12, 15]
+    .map((at) => [...mended.triangles.subarray(at, at + 3)])
+    .filter((corners) => corners.every((vertex) => Math.abs(mended.positions[vertex * 3 + 2]) < 1e-6));
+  // Every face in the bottom plane now looks down: none is folded over another.
+  for (const [a, b, c] of down) {
+    const [ax, ay] = mended.positions.subarray(a * 3, a * 3 + 2);
+    const [bx, by] = mended.positions.subarray(b * 3, b * 3 + 2);
+    const [cx, cy] = mended.positions.subarray(c * 3, c * 3 + 2);
+    expect((bx - ax) * (cy - ay) - (by - ay) * (cx - ax)).toBeLessThan(0);
+  }
+  expect(down.length).toBe(2);
+});
