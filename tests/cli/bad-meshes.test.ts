@@ -65,7 +65,7 @@ describe('inspect of what is no mesh file', () => {
     const { code, out, err } = await run('inspect', bench.path('gone.stl'), good);
     expect(code).toBe(2);
     expect(err).toContain('there is no file');
-    expect(out).toMatch(/volume +0\.560 cm3/);
+    expect(out).toMatch(/volume +560 mm3/);
     const json = await run('inspect', bench.path('gone.stl'), good, '--json');
     const [gone, measured] = JSON.parse(json.out);
     expect(gone.fault).toMatch(/there is no file/);

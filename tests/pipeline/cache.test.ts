@@ -117,9 +117,9 @@ describe('a second run', () => {
 
   test('after one placement was moved makes anew only what looks at it', async () => {
     const { again } = await afterEdit('radius: 40, angle: 180', 'radius: 41, angle: 180');
-    // Its own cover and wall to the rim, and the halves; not the masters, the fixtures, other pairs, or the least
-    // cover of all, which goes by heights alone.
-    expect(again).toEqual(['cover', 'halves', 'walls-rim']);
+    // Its own cover, undercut, support and wall to the rim, the halves, and the pressure, which goes by where all the
+    // cavities stand; not the masters, the fixtures, other pairs, or the least cover of all, which goes by heights.
+    expect(again).toEqual(['cover', 'halves', 'pressure', 'release', 'support', 'walls-rim']);
   });
 
   test('after one of two neighbors was moved measures the wall between them again', async () => {
