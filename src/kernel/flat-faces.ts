@@ -9,6 +9,9 @@ const rounds = 8;
  */
 const thin = 2e-4;
 
+/** Cosine between two faces' normals that no edge of a shape has: beyond it one lies folded on the other. */
+const sharpest = -0.95;
+
 /**
  * Turns away faces without area (three different corners exactly on one line), and thin ones that lie folded back on
  * their neighbor, by swapping the edge they have opposite their middle corner with the face beyond it; the surface
@@ -54,6 +57,9 @@ function normal(p: Float32Array, i: number, j: number, k: number): Direction {
   return [uy * vz - uz * vy, uz * vx - ux * vz, ux * vy - uy * vx];
 }
 
+const normalOf = (p: Float32Array, triangles: Uint32Array, face: number): Direction =>
+  normal(p, triangles[face], triangles[face + 1], triangles[face + 2]);
+
 const dot = (a: Direction, b: Direction): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
 
 function swapLongEdge(face: number, p: Float32Array, triangles: Uint32Array, around: Around): boolean {
@@ -70,7 +76,13 @@ function swapLongEdge(face: number, p: Float32Array, triangles: Uint32Array, aro
   const over = normal(p, to, from, far);
   const without = dot(own, own) === 0;
   if (!without) {
-    if (dot(own, over) >= 0) return false;
+    const beside = (around.get(middle) ?? []).filter(
+      (other) => runsAlong(other, middle, to, triangles) || runsAlong(other, from, middle, triangles),
+    );
+    const folded = [over, ...beside.map((other) => normalOf(p, triangles, other))].some(
+      (next) => dot(own, next) < sharpest * Math.sqrt(dot(own, own) * dot(next, next)),
+    );
+    if (!folded) return false;
     const turned = dot(normal(p, middle, from, far), over) <= 0 || dot(normal(p, middle, far, to), over) <= 0;
     if (turned) return false;
   }
