@@ -5,8 +5,8 @@ export default defineConfig({
   test: {
     include: ['tests/**/*.test.ts'],
     // Solids are built for real: a slow shared machine must not turn a long test into a failed one.
-    testTimeout: 120_000,
-    hookTimeout: 120_000,
+    testTimeout: 600_000,
+    hookTimeout: 600_000,
     maxWorkers: 2,
     reporters: ['default', new OutsideReporter()],
   },
