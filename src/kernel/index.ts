@@ -1,3 +1,4 @@
+export * from './crossings.ts';
 export { KernelFault } from './fault.ts';
 export type { Body, Geom3, KernelOptions, Profile } from './kernel.ts';
 export { Kernel, loadKernel, type Scope } from './kernel.ts';

@@ -7,10 +7,13 @@ import {
   type Scope,
   type Solid,
   translation,
+  uncrossSlivers,
 } from '../kernel/index.ts';
 
 export interface SolidNaming extends Pick<Solid, 'id' | 'title' | 'role' | 'subjects'> {
   readonly estimated?: boolean;
+  /** Cut along a surface that grazes its masters: faces may cross by the kernel's tolerance and are parted. */
+  readonly grazing?: boolean;
 }
 
 /**
@@ -18,14 +21,15 @@ export interface SolidNaming extends Pick<Solid, 'id' | 'title' | 'role' | 'subj
  * levels stay exact), standing on z = 0, closed after rounding to float32. Throws KernelFault where nothing is left.
  */
 export function asSolid(scope: Scope, body: Body, toPrint: Matrix4, naming: SolidNaming): Solid {
-  const { id, title, role, subjects, estimated = false } = naming;
+  const { id, title, role, subjects, estimated = false, grazing = false } = naming;
   const turned = scope.expectSolid(scope.move(body, toPrint, title), title);
+  const rounded = onGrid(scope.toMesh(turned));
   return {
     id,
     title,
     role,
     subjects: [...new Set(subjects)],
-    mesh: closedAfterRounding(onGrid(scope.toMesh(turned))),
+    mesh: closedAfterRounding(grazing ? uncrossSlivers(rounded) : rounded),
     toMold: inverse(toPrint),
     estimated,
   };

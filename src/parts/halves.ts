@@ -26,6 +26,7 @@ export const halves: Part = work({
           role: 'half',
           subjects: subjectsOf(input),
           estimated: input.placements.some(({ estimated }) => estimated),
+          grazing: !input.parting.flat,
         });
         scope.drop(body);
         return solid;

@@ -46,6 +46,7 @@ export const patternPlate: Part = part({
             role: 'pattern plate',
             subjects: subjectsOf(input),
             estimated: input.placements.some(({ estimated }) => estimated),
+            grazing: !input.parting.flat,
           },
         );
         scope.drop(body);
