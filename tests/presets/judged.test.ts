@@ -1,4 +1,5 @@
 import { readdirSync } from 'node:fs';
+import { createRequire } from 'node:module';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { beforeAll, describe, expect, test } from 'vitest';
@@ -30,9 +31,55 @@ async function judged(plan: string, out: string): Promise<{ names: string[]; tex
 
 const starters = readdirSync(presets).filter((name) => name.endsWith('.yaml'));
 
-describe.each([...starters, 'stand-ins-only'])('%s', (name) => {
+describe.each([...starters, 'stand-ins-only', 'pattern-plates'])('%s', (name) => {
   test('builds solids that independent programs find sound', async () => {
     const { names } = await judged(join(presets, name), `out-${name}`);
     expect(names.length).toBeGreaterThan(name.startsWith('sprue') ? 1 : 3);
   });
+});
+
+const masters = join(presets, 'hedgerow/masters');
+const bunny = createRequire(import.meta.url).resolve('stl-models/objects/bunny.bin.stl');
+
+/** One of each charm, close together, and a mesh others made that has 223 open edges. */
+const oneOfEach = `
+title: One of each
+process: rubber
+disc: { diameter: 190, thickness: 22, label: ONE EACH }
+sprue: {}
+masters:
+  ivy: { file: '${masters}/ivy-leaf.stl', unit: mm }
+  fern: { file: '${masters}/fern-frond.stl', unit: mm }
+  beetle: { file: '${masters}/beetle.stl', unit: mm }
+  snail: { file: '${masters}/snail-shell.stl', unit: mm, lie: { turnX: -60 } }
+  button: { file: '${masters}/oak-button.stl', unit: mm }
+  seed: { file: '${masters}/seed-head.stl', unit: mm }
+  rabbit: { file: '${bunny}', unit: m, scale: 16 % }
+placements:
+  - { master: ivy, at: { radius: 60, angle: 10 } }
+  - { master: fern, at: { radius: 60, angle: 60 } }
+  - { master: beetle, at: { radius: 60, angle: 110 }, turn: 180 }
+  - { master: snail, at: { radius: 60, angle: 160 } }
+  - { master: button, at: { radius: 60, angle: 210 }, sink: 1.4 }
+  - { master: seed, at: { radius: 60, angle: 260 } }
+  - { master: rabbit, at: { radius: 60, angle: 310 } }
+registration:
+  bosses:
+    - { kind: cap nut, size: M6, at: { radius: { fromRim: 12 }, angle: 35 } }
+    - { kind: cap nut, size: M8, at: { radius: { fromRim: 13.7 }, angle: 185 } }
+    - { kind: dome, size: 9, at: { radius: { fromRim: 11 }, angle: 285 } }
+supports: auto
+tabs: [{ angle: 235, width: 12, length: 6 }]
+notches: [{}]
+gates: straight
+vents: straight
+`;
+
+test('one of each charm and an open mesh, mended and said so, make sound halves and build-ups', async () => {
+  const { names, text } = await judged(bench.put('each.yaml', oneOfEach), 'out-each');
+  expect(names).toEqual(
+    expect.arrayContaining(['lower-half.stl', 'upper-half.stl', 'sprue-form.stl', 'tab-1.stl']),
+  );
+  expect(names.filter((name) => name.startsWith('build-up')).length).toBeGreaterThan(3);
+  expect(text).toMatch(/repair\.holes-closed {2}rabbit/);
 });
