@@ -6,7 +6,7 @@
  */
 import { openPlan } from '../cli/plan-files.ts';
 import { type Body, boundsOf, loadKernel, moveMesh, type Scope, type Solid } from '../src/kernel/index.ts';
-import { distanceTree, meshDistance } from '../src/mesh/distance.ts';
+import { distanceTree, meshDistance } from '../src/mesh/measure/distance.ts';
 import { flatPartingSurface, type Mold, undercut } from '../src/mold/index.ts';
 import { channelBody } from '../src/parts/channel-body.ts';
 import { parts } from '../src/parts/index.ts';

@@ -4,7 +4,7 @@ import { spawnSync } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
 import { loadKernel } from '../src/kernel/index.ts';
 import { importMesh, type RawMesh, readMesh } from '../src/mesh/index.ts';
-import { weldEqual } from '../src/mesh/weld.ts';
+import { weldEqual } from '../src/mesh/repair/weld.ts';
 
 const around = 1000;
 const rings = 501;

@@ -7,7 +7,7 @@ import {
 } from '../findings/index.ts';
 import type { Matrix4, TriangleMesh, Vec3 } from '../kernel/index.ts';
 // Past the room's index: this file brings three and its trees along, which only walls need.
-import { distanceTree, meshDistance } from '../mesh/distance.ts';
+import { distanceTree, meshDistance } from '../mesh/measure/distance.ts';
 import {
   type Boss,
   type Check,

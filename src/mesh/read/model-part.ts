@@ -1,0 +1,224 @@
+import type { SaxesTagNS } from 'saxes';
+import { determinant, identity, type Matrix4 } from '../../kernel/index.ts';
+import type { FileUnit } from '../raw.ts';
+import { type Growing, growingFloats, growingIndices } from './growing.ts';
+import { type MeshFile, mostFilePoints, mostFileTriangles } from './mesh-file.ts';
+import { readXmlPart, type XmlPlace } from './package-xml.ts';
+import type { ZipParts } from './zip-parts.ts';
+
+const core = 'http://schemas.microsoft.com/3dmanufacturing/core/2015/02';
+const production = 'http://schemas.microsoft.com/3dmanufacturing/production/2015/06';
+const secure = 'http://schemas.microsoft.com/3dmanufacturing/securecontent/2019/04';
+/** Extensions that leave the shape as the core says, or whose part in it is read (objects in other parts). */
+const understood = new Set([
+  core,
+  production,
+  'http://schemas.microsoft.com/3dmanufacturing/material/2015/02',
+]);
+
+const units: Readonly<Record<string, FileUnit>> = {
+  micron: 'micron',
+  millimeter: 'mm',
+  centimeter: 'cm',
+  meter: 'm',
+  inch: 'in',
+  foot: 'ft',
+};
+
+/** An object used in a build or in another object. */
+export interface Use {
+  readonly objectId: string;
+  /** Part it is defined in, where that is not the part of the use. */
+  readonly part?: string;
+  readonly matrix: Matrix4;
+}
+
+export interface ModelObject {
+  readonly type: string;
+  readonly positions: Float64Array;
+  readonly triangles: Uint32Array;
+  readonly components: readonly Use[];
+}
+
+export interface ModelPart {
+  readonly unit: FileUnit;
+  readonly objects: ReadonlyMap<string, ModelObject>;
+  readonly build: readonly Use[];
+}
+
+/** Reads a 3D model part (3MF core 1.4, chapters 3 and 4): objects, components, build items, unit. */
+export function readModelPart(file: MeshFile, zip: ZipParts, part: string): ModelPart {
+  const reading = new ModelReading(file, part);
+  readXmlPart(file, zip, part, reading);
+  return reading.done();
+}
+
+type Attributes = SaxesTagNS['attributes'];
+
+interface OpenObject {
+  readonly id: string;
+  readonly type: string;
+  readonly positions: Growing<Float64Array>;
+  readonly triangles: Growing<Uint32Array>;
+  readonly components: Use[];
+}
+
+class ModelReading {
+  private readonly objects = new Map<string, ModelObject>();
+  private readonly build: Use[] = [];
+  private unit: FileUnit = 'mm';
+  /** Names of the open elements; below one that is not of the core, nothing is read. */
+  private readonly path: string[] = [];
+  private foreign = 0;
+  private object: OpenObject | undefined;
+  private points = 0;
+  private faces = 0;
+
+  constructor(
+    private readonly file: MeshFile,
+    private readonly part: string,
+  ) {}
+
+  done(): ModelPart {
+    return { unit: this.unit, objects: this.objects, build: this.build };
+  }
+
+  open({ local, uri, attributes }: SaxesTagNS, place: XmlPlace): void {
+    const { path } = this;
+    if (path.length === 0) this.root(local, uri, attributes, place);
+    else if (this.foreign > 0 || uri !== core) this.foreign++;
+    if (this.foreign > 0) return;
+    const inside = path[path.length - 1];
+    path.push(local);
+    if (local === 'vertex' && inside === 'vertices') this.vertex(attributes, place);
+    else if (local === 'triangle' && inside === 'triangles') this.triangle(attributes, place);
+    else if (local === 'object' && inside === 'resources') this.begin(attributes, place);
+    else if (local === 'component' && inside === 'components') {
+      this.object?.components.push(this.use(attributes, place));
+    } else if (local === 'item' && inside === 'build') this.build.push(this.use(attributes, place));
+  }
+
+  close(): void {
+    if (this.foreign > 0) {
+      this.foreign--;
+      return;
+    }
+    const { object } = this;
+    if (this.path.pop() !== 'object' || !object || this.path.at(-1) !== 'resources') return;
+    this.objects.set(object.id, {
+      type: object.type,
+      positions: object.positions.done(),
+      triangles: object.triangles.done(),
+      components: object.components,
+    });
+    this.object = undefined;
+  }
+
+  private root(local: string, uri: string, attributes: Attributes, place: XmlPlace): void {
+    if (local !== 'model' || uri !== core) {
+      this.fault(`its outermost element is "${short(local)}", not "model" of 3MF`, place);
+    }
+    const unit = attributes.unit?.value ?? 'millimeter';
+    if (!Object.hasOwn(units, unit)) {
+      this.file.stop('mesh.unit-unknown', `its unit is "${short(unit)}"`, { at: place.spot() });
+    }
+    this.unit = units[unit];
+    for (const prefix of (attributes.requiredextensions?.value ?? '').split(/\s+/).filter(Boolean)) {
+      const extension = place.namespaceOf(prefix) ?? prefix;
+      if (understood.has(extension)) continue;
+      const at = { at: place.spot() };
+      if (extension === secure) this.file.stop('mesh.encrypted', 'its content is encrypted', at);
+      this.file.stop('mesh.extension-needed', `it needs the extension ${short(extension, 120)}`, at);
+    }
+  }
+
+  private begin(attributes: Attributes, place: XmlPlace): void {
+    const id = this.required(attributes, 'id', place);
+    if (this.objects.has(id)) this.fault(`two objects have the id "${short(id)}"`, place);
+    this.object = {
+      id,
+      type: attributes.type?.value ?? 'model',
+      positions: growingFloats(),
+      triangles: growingIndices(),
+      components: [],
+    };
+  }
+
+  private vertex(attributes: Attributes, place: XmlPlace): void {
+    const positions = this.object?.positions;
+    if (!positions) return;
+    this.file.limit(++this.points, mostFilePoints, 'points');
+    positions.push(this.number(this.required(attributes, 'x', place), place));
+    positions.push(this.number(this.required(attributes, 'y', place), place));
+    positions.push(this.number(this.required(attributes, 'z', place), place));
+  }
+
+  private triangle(attributes: Attributes, place: XmlPlace): void {
+    const { object } = this;
+    if (!object) return;
+    this.file.limit(++this.faces, mostFileTriangles, 'triangles');
+    const points = object.positions.length / 3;
+    for (const corner of ['v1', 'v2', 'v3']) {
+      const text = this.required(attributes, corner, place);
+      if (!/^\s*\d{1,10}\s*$/.test(text)) this.fault(`"${short(text)}" is no point number`, place);
+      const point = Number(text);
+      if (point >= points) {
+        const says = `a triangle names point ${point}, but its object has ${points} (counted from 0)`;
+        this.file.stop('mesh.bad-index', says, { at: place.spot() });
+      }
+      object.triangles.push(point);
+    }
+  }
+
+  private use(attributes: Attributes, place: XmlPlace): Use {
+    const objectId = this.required(attributes, 'objectid', place);
+    const elsewhere = Object.values(attributes).find(
+      ({ uri, local }) => uri === production && local === 'path',
+    );
+    return {
+      objectId,
+      matrix: this.matrix(attributes.transform?.value, place),
+      ...(elsewhere && { part: elsewhere.value }),
+    };
+  }
+
+  /** "m00 m01 m02 m10 ... m32": rows of a 4 x 3 matrix that points, as rows, are multiplied by from the left. */
+  private matrix(text: string | undefined, place: XmlPlace): Matrix4 {
+    if (text === undefined) return identity;
+    const m = text
+      .trim()
+      .split(/\s+/, 13)
+      .map((word) => this.number(word, place));
+    if (m.length !== 12)
+      this.fault(`a transform has ${m.length > 12 ? 'more' : 'fewer'} than 12 numbers`, place);
+    // The transpose, for points as columns, stored column by column, has the same order.
+    const matrix = [0, 3, 6, 9].flatMap((row) => [m[row], m[row + 1], m[row + 2], row === 9 ? 1 : 0]);
+    if (!(Math.abs(determinant(matrix)) > 0)) this.fault('a transform flattens its object', place);
+    return matrix;
+  }
+
+  private number(text: string, place: XmlPlace): number {
+    const value = Number(text);
+    if (Number.isFinite(value) && /^\s*[-+\d.][-+\d.eE]*\s*$/.test(text)) return value;
+    if (/^\s*[-+]?\d*,\d+/.test(text)) {
+      const says = `"${short(text)}" is written with a decimal comma`;
+      return this.file.stop('mesh.decimal-comma', says, { at: place.spot() });
+    }
+    return this.fault(`"${short(text)}" stands where a finite number was expected`, place);
+  }
+
+  private required(attributes: Attributes, name: string, place: XmlPlace): string {
+    const attribute = attributes[name];
+    return attribute ? attribute.value : this.fault(`an element lacks its attribute "${name}"`, place);
+  }
+
+  private fault(says: string, place: XmlPlace): never {
+    return this.file.stop('mesh.unreadable', `in its part ${this.part}, ${says}`, { at: place.spot() });
+  }
+}
+
+/** A piece of the file for a message: without control characters, and not too long. */
+const short = (text: string, most = 40): string => {
+  const shown = text.slice(0, most).replace(/\p{C}/gu, '\ufffd');
+  return text.length > most ? `${shown}...` : shown;
+};

@@ -1,0 +1,219 @@
+import { compose, determinant, identity, type Matrix4, movePoint } from '../../kernel/index.ts';
+import type { RawMesh } from '../raw.ts';
+import { type MeshFile, mostFilePoints, mostFileTriangles } from './mesh-file.ts';
+import { type ModelObject, type ModelPart, readModelPart, type Use } from './model-part.ts';
+import { readXmlPart } from './package-xml.ts';
+import { usedPoints } from './used-points.ts';
+import { partKey, ZipParts } from './zip-parts.ts';
+
+const startPart = 'http://schemas.microsoft.com/3dmanufacturing/2013/01/3dmodel';
+/** Deeper nesting of components than anybody builds by hand or program. */
+const mostNesting = 100;
+/** Most uses of objects in one build. */
+const mostUses = 1_000_000;
+const mostParts = 1000;
+/** Types told apart in the message on what was left out; the format has four of them. */
+const mostTypes = 8;
+
+/**
+ * Reads 3MF (3MF Consortium, core specification 1.4): all build items with their components, placed by their
+ * transforms, in the unit the file names. Objects not of type "model" (supports and the like) are left out, and
+ * said. Objects in other parts (production extension) are followed.
+ */
+export function read3mf(file: MeshFile): RawMesh {
+  const zip = new ZipParts(file);
+  const root = startPartOf(file, zip);
+  return new Assembly(file, zip, root).mesh();
+}
+
+function startPartOf(file: MeshFile, zip: ZipParts): string {
+  const relations = '_rels/.rels';
+  if (!zip.has(relations)) {
+    file.stop(
+      'mesh.part-missing',
+      'it is a ZIP archive without the part _rels/.rels that every 3MF file has',
+    );
+  }
+  const targets: string[] = [];
+  readXmlPart(file, zip, relations, {
+    open({ local, attributes }) {
+      if (local === 'Relationship' && attributes.Type?.value === startPart) {
+        targets.push(attributes.Target?.value ?? '');
+      }
+    },
+    close() {},
+  });
+  const [target] = targets;
+  if (target === undefined) file.stop('mesh.part-missing', 'it names no 3D model as its start');
+  if (targets.length > 1) file.stop('mesh.unreadable', `it names ${targets.length} 3D models as its start`);
+  return target;
+}
+
+interface Resolved {
+  readonly key: string;
+  readonly part: string;
+  readonly object: ModelObject;
+}
+
+/** What an object comes to with all its components. */
+interface Total {
+  readonly triangles: number;
+  readonly points: number;
+  readonly uses: number;
+  /** How many objects deep. */
+  readonly height: number;
+}
+
+class Assembly {
+  private readonly parts = new Map<string, ModelPart>();
+  private readonly totals = new Map<string, Total | 'open'>();
+  private readonly skipped = new Map<string, number>();
+  private mirrored = 0;
+  private positions = new Float64Array(0);
+  private triangles = new Uint32Array(0);
+  private pointAt = 0;
+  private cornerAt = 0;
+
+  constructor(
+    private readonly file: MeshFile,
+    private readonly zip: ZipParts,
+    private readonly root: string,
+  ) {}
+
+  mesh(): RawMesh {
+    const { file, root } = this;
+    const { unit, build } = this.part(root);
+    const total = sum(build.map((use) => this.total(use, root, 0)));
+    file.limit(total.triangles, mostFileTriangles, 'triangles');
+    file.limit(total.points, mostFilePoints, 'points');
+    if (total.uses > mostUses) {
+      file.stop('mesh.component-circle', `its objects use one another more than ${mostUses} times`);
+    }
+    this.positions = new Float64Array(total.points * 3);
+    this.triangles = new Uint32Array(total.triangles * 3);
+    for (const use of build) this.place(use, root, identity);
+    this.sayWhatWasMet(build.length);
+    if (total.triangles === 0) {
+      const says =
+        build.length === 0 ? 'nothing is listed to be built' : 'what is to be built holds no triangles';
+      file.stop('mesh.no-faces', says);
+    }
+    const { mesh, left } = usedPoints({ positions: this.positions, triangles: this.triangles, unit });
+    if (left > 0) file.say('mesh.skipped', `${left} points that no triangle names were left out`);
+    return mesh;
+  }
+
+  private sayWhatWasMet(items: number): void {
+    const { file, mirrored, skipped } = this;
+    const count = (value: number) => ({ measured: { value, unit: 'count' } }) as const;
+    if (items > 1)
+      file.say('mesh.several-solids', `its ${items} build items were read into one master`, count(items));
+    if (mirrored > 0) file.say('mesh.mirrored', `${mirrored} meshes are placed mirrored`, count(mirrored));
+    if (skipped.size > 0) {
+      const list = [...skipped].map(([type, uses]) => `${uses} of type "${shown(type)}"`).join(', ');
+      file.say('mesh.skipped', `objects that are no part of the model were not read: ${list}`);
+    }
+  }
+
+  private part(name: string): ModelPart {
+    const key = partKey(name);
+    const known = this.parts.get(key);
+    if (known) return known;
+    if (!this.zip.has(name)) this.file.stop('mesh.part-missing', `it lacks its part "${shown(name)}"`);
+    if (this.parts.size >= mostParts)
+      this.file.stop('mesh.unreadable', `it has more than ${mostParts} model parts`);
+    const read = readModelPart(this.file, this.zip, name);
+    this.parts.set(key, read);
+    return read;
+  }
+
+  private resolve({ objectId, part: elsewhere }: Use, from: string): Resolved {
+    const part = elsewhere ?? from;
+    const object = this.part(part).objects.get(objectId);
+    if (!object) {
+      return this.file.stop(
+        'mesh.part-missing',
+        `it refers to object "${shown(objectId)}", which is not in ${shown(part)}`,
+      );
+    }
+    return { key: `${partKey(part)} ${objectId}`, part, object };
+  }
+
+  /** Counted before anything is laid out: a few nested objects can stand for any number of triangles. */
+  private total(use: Use, from: string, depth: number): Total {
+    const { key, part, object } = this.resolve(use, from);
+    const known = this.totals.get(key);
+    if (known === 'open') this.endless(use, 'is made of itself');
+    if (depth > mostNesting) this.endless(use, `is nested more than ${mostNesting} deep`);
+    if (known) return known;
+    this.totals.set(key, 'open');
+    const own = object.type === 'model' || object.components.length > 0;
+    const total = sum([
+      {
+        triangles: own ? object.triangles.length / 3 : 0,
+        points: own ? object.positions.length / 3 : 0,
+        uses: 1,
+        height: 0,
+      },
+      ...object.components.map((component) => this.total(component, part, depth + 1)),
+    ]);
+    // Objects counted before may have been found on a shorter way.
+    if (total.height > mostNesting) this.endless(use, `is nested more than ${mostNesting} deep`);
+    this.totals.set(key, total);
+    return total;
+  }
+
+  private endless(use: Use, says: string): never {
+    return this.file.stop('mesh.component-circle', `its object "${shown(use.objectId)}" ${says}`);
+  }
+
+  private place(use: Use, from: string, outer: Matrix4): void {
+    const { part, object } = this.resolve(use, from);
+    const matrix = compose(outer, use.matrix);
+    if (object.components.length > 0) {
+      // The type of an object made of components does not count; theirs does.
+      for (const component of object.components) this.place(component, part, matrix);
+    } else if (object.type !== 'model') {
+      const known = this.skipped.size < mostTypes || this.skipped.has(object.type);
+      const type = known ? object.type : 'other types';
+      this.skipped.set(type, (this.skipped.get(type) ?? 0) + 1);
+      return;
+    }
+    if (object.triangles.length > 0) this.add(object, matrix);
+  }
+
+  private add(object: ModelObject, matrix: Matrix4): void {
+    const { positions, triangles, pointAt, cornerAt } = this;
+    const from = object.positions;
+    for (let i = 0; i < from.length; i += 3) {
+      const moved = movePoint(matrix, [from[i], from[i + 1], from[i + 2]]);
+      if (!moved.every(Number.isFinite)) {
+        this.file.stop('mesh.not-finite', 'its transforms carry points beyond all numbers');
+      }
+      positions.set(moved, pointAt * 3 + i);
+    }
+    const mirror = determinant(matrix) < 0;
+    if (mirror) this.mirrored++;
+    const corners = object.triangles;
+    for (let h = 0; h < corners.length; h += 3) {
+      triangles[cornerAt + h] = pointAt + corners[h];
+      triangles[cornerAt + h + 1] = pointAt + corners[mirror ? h + 2 : h + 1];
+      triangles[cornerAt + h + 2] = pointAt + corners[mirror ? h + 1 : h + 2];
+    }
+    this.pointAt += from.length / 3;
+    this.cornerAt += corners.length;
+  }
+}
+
+const sum = (totals: readonly Total[]): Total => {
+  let [triangles, points, uses, height] = [0, 0, 0, 0];
+  for (const total of totals) {
+    triangles += total.triangles;
+    points += total.points;
+    uses += total.uses;
+    height = Math.max(height, total.height);
+  }
+  return { triangles, points, uses, height: height + 1 };
+};
+
+const shown = (text: string): string => text.slice(0, 80).replace(/\p{C}/gu, '\ufffd');

@@ -1,0 +1,104 @@
+import { type Finding, finding } from '../../findings/index.ts';
+import { boundsOf, type TriangleMesh, type Vec3 } from '../../kernel/index.ts';
+import type { FileUnit, RawMesh } from '../raw.ts';
+import { guessUnit, mmPer } from './guess-unit.ts';
+
+export interface InMillimeters {
+  readonly mesh: TriangleMesh;
+  readonly unit: FileUnit;
+  /** What was added to the file's positions (mm) to bring the mesh near the origin. */
+  readonly moved: Vec3;
+  readonly findings: readonly Finding[];
+}
+
+/** Beyond this many mm from the origin, float32 coordinates step by more than 6e-5 mm: the mesh is moved back. */
+const farOut = 512;
+/** Longest sides, mm, outside which a size is doubted, and outside which nothing is done with it. */
+const doubtful = [1, 1000] as const;
+const absurd = [0.05, 10_000] as const;
+
+/** A raw mesh in mm near the origin, as float32; says the unit it took, a doubtful size, and how far it moved it. */
+export function toMillimeters(raw: RawMesh, subject: string, wanted: FileUnit | undefined): InMillimeters {
+  const box = boundsOf(raw.positions);
+  const sides = ([0, 1, 2] as const).map((axis) => box.max[axis] - box.min[axis]);
+  const longest = Math.max(...sides);
+  const known = wanted ?? raw.unit;
+  const unit = known ?? guessUnit(longest);
+  const scale = mmPer[unit];
+  const findings: Finding[] = [];
+  if (known === undefined)
+    findings.push(
+      guessed(
+        subject,
+        unit,
+        sides.map((side) => side * scale),
+      ),
+    );
+  findings.push(...sizeFindings(subject, longest * scale));
+  const farthest = scale * Math.max(...box.min.map(Math.abs), ...box.max.map(Math.abs));
+  const shift = ([0, 1, 2] as const).map((axis) =>
+    farthest > farOut ? -Math.round((scale * (box.min[axis] + box.max[axis])) / 2) : 0,
+  );
+  // Adding 0 turns -0 into 0; both are the same place.
+  const moved: Vec3 = [shift[0] + 0, shift[1] + 0, shift[2] + 0];
+  if (moved.some((value) => value !== 0)) findings.push(...recentered(raw, subject, farthest, scale, moved));
+  const positions = new Float32Array(raw.positions.length);
+  for (let i = 0; i < positions.length; i += 3) {
+    positions[i] = raw.positions[i] * scale + moved[0] + 0;
+    positions[i + 1] = raw.positions[i + 1] * scale + moved[1] + 0;
+    positions[i + 2] = raw.positions[i + 2] * scale + moved[2] + 0;
+  }
+  return { mesh: { positions, triangles: raw.triangles }, unit, moved, findings };
+}
+
+const shown = (value: number): string => Number(value.toPrecision(4)).toString();
+
+const guessed = (subject: string, unit: FileUnit, sides: readonly number[]): Finding =>
+  finding('repair.unit-guessed', {
+    subject,
+    measured: { value: Math.max(...sides), unit: 'mm' },
+    // Another unit than the usual one changes every figure: worth more than a note.
+    severity: unit === 'mm' ? 'note' : 'warn',
+    says: `The file does not say its unit; taken as ${unit}, which makes the master ${sides.map(shown).join(' x ')} mm.`,
+  });
+
+function sizeFindings(subject: string, longest: number): Finding[] {
+  const isAbsurd = longest < absurd[0] || longest > absurd[1];
+  if (!isAbsurd && longest >= doubtful[0] && longest <= doubtful[1]) return [];
+  const limits = isAbsurd ? absurd : doubtful;
+  return [
+    finding(isAbsurd ? 'repair.size-absurd' : 'repair.size-doubtful', {
+      subject,
+      measured: { value: longest, unit: 'mm' },
+      limit: { value: longest < 1 ? limits[0] : limits[1], unit: 'mm' },
+      says: `The master's longest side is ${shown(longest)} mm; parts for a disc mold are ${limits[0]} to ${limits[1]} mm long.`,
+    }),
+  ];
+}
+
+function recentered(raw: RawMesh, subject: string, farthest: number, scale: number, moved: Vec3): Finding[] {
+  const findings = [
+    finding('repair.recentered', {
+      subject,
+      measured: { value: farthest, unit: 'mm' },
+      limit: { value: farOut, unit: 'mm' },
+      says: `The master reaches ${shown(farthest)} mm from its origin; it was moved by ${moved.map(shown).join(', ')} mm.`,
+    }),
+  ];
+  // A file of float32 numbers (every binary STL) has lost what is finer than this step.
+  const step = scale * stepOf(farthest / scale);
+  if (step > 0.005 && raw.positions.every((value) => Math.fround(value) === value)) {
+    findings.push(
+      finding('repair.coarse', {
+        subject,
+        measured: { value: step, unit: 'mm' },
+        limit: { value: 0.005, unit: 'mm' },
+        says: `So far from its origin the file can only tell points ${shown(step)} mm apart.`,
+      }),
+    );
+  }
+  return findings;
+}
+
+/** Distance between neighbouring float32 numbers near `value`. */
+const stepOf = (value: number): number => 2 ** (Math.floor(Math.log2(value)) - 23);
