@@ -1,5 +1,11 @@
-import { type Figure, type Finding, type Report, worstFirst } from '../src/findings/index.ts';
-import { fixed, showQuantity } from './show-quantity.ts';
+import {
+  type Figure,
+  type Finding,
+  fixed,
+  type Report,
+  showQuantity,
+  worstFirst,
+} from '../src/findings/index.ts';
 import { lineWidth, plain, severityMark, shorten, table, wrap } from './terminal.ts';
 
 /** Indent of what belongs to a finding's head line. */

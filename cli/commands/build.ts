@@ -1,12 +1,12 @@
 import { join } from 'node:path';
 import { type Build, type ExportFile, reportJson, writeBuild } from '../../src/export/index.ts';
+import { showQuantity } from '../../src/findings/index.ts';
 import { loadKernel } from '../../src/kernel/index.ts';
 import { buildMold, readMold, unreadReport } from '../../src/pipeline/index.ts';
 import { type ExitCode, exitCode, Unreadable } from '../exit.ts';
 import { folderName } from '../folder-name.ts';
 import { openPlan } from '../plan-files.ts';
 import { withProgress } from '../progress-line.ts';
-import { showQuantity } from '../show-quantity.ts';
 import { showFigures, showFindings, tally } from '../show-report.ts';
 import { lineWidth, shorten, strong, type Terminal, table, wrap } from '../terminal.ts';
 import { version } from '../version.ts';

@@ -1,11 +1,11 @@
 import { basename } from 'node:path';
+import { fixed, showQuantity } from '../../src/findings/index.ts';
 import { loadKernel } from '../../src/kernel/index.ts';
 import type { FileUnit } from '../../src/mesh/index.ts';
 import { type Inspection, inspectMesh } from '../../src/pipeline/index.ts';
 import { type ExitCode, exitCode, Unreadable } from '../exit.ts';
 import { readNamed } from '../plan-files.ts';
 import { withProgress } from '../progress-line.ts';
-import { fixed, showQuantity } from '../show-quantity.ts';
 import { showFindings } from '../show-report.ts';
 import { strong, type Terminal, table } from '../terminal.ts';
 

@@ -3,3 +3,4 @@ export type { CodeEntry } from './codes/entry.ts';
 export { type FigureEntry, type FigureName, figureCatalogue } from './figures.ts';
 export * from './finding.ts';
 export * from './report.ts';
+export { fixed, showQuantity } from './show-quantity.ts';

@@ -1,8 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { showQuantity } from '../../cli/show-quantity.ts';
 import { showFigures, showFindings, tally } from '../../cli/show-report.ts';
 import { lineWidth, plain, shorten, wrap } from '../../cli/terminal.ts';
-import { type Figure, type FigureName, finding, joinReport } from '../../src/findings/index.ts';
+import { type Figure, type FigureName, finding, joinReport, showQuantity } from '../../src/findings/index.ts';
 import { run, workbench } from './workbench.ts';
 
 const bench = workbench();

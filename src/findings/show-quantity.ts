@@ -1,4 +1,4 @@
-import type { Unit } from '../src/findings/index.ts';
+import type { Unit } from './finding.ts';
 
 const mmPerInch = 25.4;
 const gramsPerOunce = 28.349523125;
