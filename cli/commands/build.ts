@@ -5,6 +5,7 @@ import { loadKernel } from '../../src/kernel/index.ts';
 import { buildMold, readMold, unreadReport } from '../../src/pipeline/index.ts';
 import { type ExitCode, exitCode, Unreadable } from '../exit.ts';
 import { folderName } from '../folder-name.ts';
+import { readFonts } from '../fonts.ts';
 import { openPlan } from '../plan-files.ts';
 import { withProgress } from '../progress-line.ts';
 import { showFigures, showFindings, tally } from '../show-report.ts';
@@ -41,7 +42,7 @@ export async function runBuild(
   }
   const { build, unmatched } = outcome;
   if (unmatched.length > 0) throw new Unreadable(sayUnmatched(unmatched, build));
-  const files = await writeBuild(build);
+  const files = await writeBuild(build, { fonts: readFonts });
   const folder = join(options.out, folderName(build.mold.title));
   await writeFolder(folder, files);
   if (options.json) terminal.out(asJson(build, files));

@@ -1,18 +1,25 @@
 import type { Build } from './build.ts';
 import { manifestFile } from './manifest.ts';
 import { reportJson } from './report-json.ts';
+import type { FontFiles } from './shop-sheet/fonts.ts';
 import type { ExportFile } from './solid-file.ts';
+
+/** What formats need besides the build; the shell fetches it, for the core reads no files. */
+export interface Supplies {
+  fonts(): Promise<FontFiles>;
+}
 
 /** A kind of file a build leaves. */
 export interface Format {
   readonly id: string;
   readonly title: string;
-  write(build: Build): readonly ExportFile[] | Promise<readonly ExportFile[]>;
+  write(build: Build, supplies: Supplies): readonly ExportFile[] | Promise<readonly ExportFile[]>;
 }
 
 /** One line for each format, in the order the manifest lists their files. A heavy one loads itself when it writes. */
 export const exporters: readonly Format[] = [
   { id: 'stl', title: 'Binary STL, one for each solid', write: stlFiles },
+  { id: 'sheet', title: 'Shop sheet, as PDF', write: sheetFile },
   { id: 'report', title: 'Report as JSON', write: reportFile },
 ];
 
@@ -22,13 +29,14 @@ export const exporters: readonly Format[] = [
  */
 export async function writeBuild(
   build: Build,
+  supplies: Supplies,
   only: readonly string[] = exporters.map(({ id }) => id),
 ): Promise<ExportFile[]> {
   const unknown = only.find((id) => !exporters.some((format) => format.id === id));
   if (unknown !== undefined) throw new RangeError(`writeBuild: no format is called ${unknown}`);
   const files: ExportFile[] = [];
   for (const format of exporters) {
-    if (only.includes(format.id)) files.push(...(await format.write(build)));
+    if (only.includes(format.id)) files.push(...(await format.write(build, supplies)));
   }
   const all = [...files, manifestFile(build, files)];
   const twice = all.find(({ path }, i) => all.findIndex((other) => other.path === path) !== i);
@@ -42,4 +50,10 @@ function stlFiles({ solids }: Build): ExportFile[] {
 
 function reportFile({ report }: Build): ExportFile[] {
   return [{ path: 'report.json', bytes: reportJson(report) }];
+}
+
+async function sheetFile(build: Build, { fonts }: Supplies): Promise<ExportFile[]> {
+  // Loaded here: the PDF library is large, and most commands write no paper.
+  const [{ shopSheet }, files] = await Promise.all([import('./shop-sheet/sheet.ts'), fonts()]);
+  return [{ path: 'shop-sheet.pdf', bytes: await shopSheet(build, files) }];
 }

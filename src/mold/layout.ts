@@ -1,5 +1,5 @@
 import type { Finding } from '../findings/index.ts';
-import { expandPlacements, type Plan, type PlanBench, placementsNamed } from '../plan/index.ts';
+import { expandPlacements, type Plan, type PlanBench, paperDefault, placementsNamed } from '../plan/index.ts';
 import { judgeLayout } from './judge-layout.ts';
 import type { Master, Mold } from './mold.ts';
 import { makeAlways, type Remember } from './remember.ts';
@@ -33,6 +33,7 @@ export function layOut(plan: Plan, masters: readonly Master[], remember: Remembe
   const mold: Mold = {
     title: plan.title ?? 'mold',
     revision: plan.revision ?? '',
+    paper: plan.paper ?? paperDefault,
     process: plan.process,
     disc,
     ...(sprue && { sprue }),

@@ -9,6 +9,8 @@ export type Process = 'rubber' | 'rigid' | 'poured';
 export interface Mold {
   readonly title: string;
   readonly revision: string;
+  /** Paper the shop sheet is printed on. */
+  readonly paper: 'A4' | 'Letter';
   readonly process: Process;
   readonly disc: Disc;
   readonly sprue?: Sprue;

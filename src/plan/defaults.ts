@@ -82,6 +82,9 @@ export const partingDefaults = {
 
 export const shrinkDefaults = { alloy: 0, rubber: 0 } as const;
 
+/** ISO 216: what most of the world prints on. */
+export const paperDefault = 'A4';
+
 export const fixtureDefaults = {
   material: 'PLA',
   clearance: 0.2,

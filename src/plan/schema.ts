@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { alloy, can, closing, cure, machine, rubber, spin } from './sections/bench.ts';
 import { disc, process } from './sections/disc.ts';
-import { line } from './sections/fields.ts';
+import { line, word } from './sections/fields.ts';
 import { fixture, limits, severity, shrink } from './sections/making.ts';
 import { masters } from './sections/masters.ts';
 import { gates, notches, parting, supports, tabs, vents } from './sections/parting.ts';
@@ -20,6 +20,7 @@ export const planSchema = z
       .describe(
         'Revision of the plan; text that looks like a broken number, such as "1.10", goes in quotes.',
       ),
+    paper: word('Paper the shop sheet is printed on.', ['A4', 'Letter']).optional(),
     process,
     disc,
     can: can.optional(),

@@ -21,6 +21,7 @@ import {
 export const emptyMold: Mold = {
   title: 'Hedgerow charms',
   revision: '1',
+  paper: 'A4',
   process: 'rubber',
   disc: { radius: 125, lower: 12.7, upper: 12.7, rimChamfer: 0, label: '' },
   masters: [],

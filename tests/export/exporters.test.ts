@@ -1,5 +1,6 @@
 import { createHash } from 'node:crypto';
 import { describe, expect, test } from 'vitest';
+import { readFonts } from '../../cli/fonts.ts';
 import {
   type Build,
   exporters,
@@ -14,9 +15,12 @@ import { translation } from '../../src/kernel/index.ts';
 import { flatPartingSurface, type Mold } from '../../src/mold/index.ts';
 import { box, openBox, solidOf, torus } from './shapes.ts';
 
+const supplies = { fonts: readFonts };
+
 const mold: Mold = {
   title: 'Hedgerow charms',
   revision: 'A',
+  paper: 'A4',
   process: 'rubber',
   disc: { radius: 125, lower: 12, upper: 12, rimChamfer: 1, label: '' },
   masters: [],
@@ -76,11 +80,12 @@ const json = (bytes: Uint8Array) => JSON.parse(new TextDecoder().decode(bytes));
 
 describe('a build as files', () => {
   test('every format, then the manifest; equal bytes each time', async () => {
-    const first = await writeBuild(await build());
-    const second = await writeBuild(await build());
+    const first = await writeBuild(await build(), supplies);
+    const second = await writeBuild(await build(), supplies);
     expect(first.map(({ path }) => path)).toEqual([
       'lower-half.stl',
       'ring.stl',
+      'shop-sheet.pdf',
       'report.json',
       'manifest.json',
     ]);
@@ -88,21 +93,21 @@ describe('a build as files', () => {
   });
 
   test('only the formats asked for', async () => {
-    const files = await writeBuild(await build(), ['report']);
+    const files = await writeBuild(await build(), supplies, ['report']);
     expect(files.map(({ path }) => path)).toEqual(['report.json', 'manifest.json']);
-    await expect(writeBuild(await build(), ['papyrus'])).rejects.toThrow(RangeError);
+    await expect(writeBuild(await build(), supplies, ['papyrus'])).rejects.toThrow(RangeError);
     expect(new Set(exporters.map(({ id }) => id)).size).toBe(exporters.length);
   });
 
   test('two files of one name are a programmer error', async () => {
     const whole = await build();
     const twice = { ...whole, solids: [...whole.solids, whole.solids[0]] };
-    await expect(writeBuild(twice)).rejects.toThrow(/lower-half\.stl/);
+    await expect(writeBuild(twice, supplies)).rejects.toThrow(/lower-half\.stl/);
   });
 
   test('the manifest tells each file: hash by Node, facets, volume, box, matrix', async () => {
-    const files = await writeBuild(await build());
-    const manifest = json(files[3].bytes);
+    const files = await writeBuild(await build(), supplies);
+    const manifest = json(files[4].bytes);
     expect(manifest.plan).toEqual({
       title: 'Hedgerow charms',
       revision: 'A',

@@ -16,6 +16,7 @@ export const exampleSprue: Sprue = {
 export const exampleMold = (changes: Partial<Mold> = {}): Mold => ({
   title: 'hedgerow charms',
   revision: '1',
+  paper: 'A4',
   process: 'rigid',
   disc: { radius: 75, lower: 19.05, upper: 12.7, rimChamfer: 1, label: 'hedgerow 1' },
   sprue: exampleSprue,

@@ -1,0 +1,86 @@
+import { type FigureName, figureCatalogue, type Report } from '../../findings/index.ts';
+import type { Mold } from '../../mold/index.ts';
+import { figureText } from './lists.ts';
+import type { Paper } from './paper.ts';
+
+/** Groups of figures of the whole mold that the bench works by. */
+const groups: readonly { readonly title: string; readonly names: readonly FigureName[] }[] = [
+  {
+    title: 'Metal to melt',
+    names: ['shot.least', 'shot.most', 'pressure.opening', 'speed.least', 'speed.most', 'spin.rimSpeed'],
+  },
+  {
+    title: 'Closing the can',
+    names: [
+      'closing.force',
+      'closing.held',
+      'closing.boltProof',
+      'closing.boltShare',
+      'closing.lidStress',
+      'closing.lidBow',
+    ],
+  },
+  { title: 'Rubber in the can', names: ['pack.can', 'pack.cold', 'pack.excess'] },
+  { title: 'Cure', names: ['cure.middle', 'cure.face', 'cure.gathered', 'cure.share', 'cure.needed'] },
+  {
+    title: 'Balance',
+    names: ['balance.static', 'balance.angle', 'balance.permissible', 'balance.misrun', 'balance.correction'],
+  },
+  {
+    title: 'Registration',
+    names: [
+      'registration.falseSeat',
+      'registration.falseSeatAngle',
+      'registration.shift',
+      'registration.turn',
+    ],
+  },
+];
+
+/** The figures of the whole mold, those the report has. */
+export function amounts(paper: Paper, { spin, closing }: Mold['bench'], report: Report, title: string): void {
+  const columns = [
+    { title: 'figure', share: 0.6 },
+    { title: 'value', share: 0.4, align: 'right' as const },
+  ];
+  for (const group of groups) {
+    const rows = group.names.flatMap((name) => {
+      const value = figureText(report, name);
+      return value === '-' ? [] : [[figureCatalogue[name].means, value]];
+    });
+    if (group.title === 'Metal to melt' && spin?.shotKg !== undefined)
+      rows.unshift([
+        'The shot of the plan.',
+        `${(spin.shotKg * 1000).toFixed(0)} g (${((spin.shotKg * 1000) / 28.349523125).toFixed(2)} oz)`,
+      ]);
+    if (rows.length === 0) continue;
+    paper.section(group.title, title);
+    paper.table(columns, rows, title);
+    if (group.title === 'Closing the can' && closing?.bolts)
+      paper.paragraph(
+        'Tightening torque: from the makers of the bolts and of the can. Bolts draw the can shut; clamps or a press carry the load.',
+        title,
+        { size: 2.6 },
+      );
+  }
+}
+
+/** Rubber out under each master, and in at each build-up, cm3. */
+export function ledger(paper: Paper, mold: Mold, report: Report, title: string): void {
+  const alike = new Map<string, string[]>();
+  for (const { id } of mold.placements) {
+    const out = figureText(report, 'ledger.displaced', id);
+    if (out !== '-') alike.set(out, [...(alike.get(out) ?? []), id]);
+  }
+  const rows = [...alike].map(([out, ids]) => [ids.join(', '), out]);
+  if (rows.length === 0) return;
+  paper.section('Rubber ledger', title);
+  paper.table(
+    [
+      { title: 'placement', share: 0.6 },
+      { title: 'out, under and round each', share: 0.4, align: 'right' },
+    ],
+    rows,
+    title,
+  );
+}

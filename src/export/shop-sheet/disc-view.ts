@@ -1,0 +1,189 @@
+import type { Boss, Channel, Mold, Notch, Tab } from '../../mold/index.ts';
+import { type Paper, shade } from './paper.ts';
+
+type Point = readonly [number, number];
+
+/** One placement as it is drawn: its shadow's rings in the mold frame, mm. */
+export interface Shadow {
+  readonly id: string;
+  readonly x: number;
+  readonly y: number;
+  readonly rings: readonly (readonly Point[])[];
+}
+
+/** Where on the page the axis of the disc is (mm), and how many mm of paper one mm of the disc takes. */
+export interface ViewFrame {
+  readonly x: number;
+  readonly y: number;
+  readonly scale: number;
+}
+
+/**
+ * The lower half's parting face seen from above: rim, well and pouring hole, shadows of the masters, bosses, tabs,
+ * notches, channels and the index mark. Lines keep their width at every scale.
+ */
+export function drawDisc(paper: Paper, mold: Mold, shadows: readonly Shadow[], frame: ViewFrame): void {
+  const view = new DiscView(paper, frame);
+  view.rim(mold);
+  for (const channel of mold.channels) view.channel(channel);
+  for (const shadow of shadows) view.shadow(shadow);
+  if (mold.sprue) {
+    view.circle([0, 0], mold.sprue.wellRadius, 0.3);
+    view.circle([0, 0], mold.sprue.holeRadius, 0.2, true);
+  }
+  for (const boss of mold.bosses) view.boss(boss);
+  for (const tab of mold.tabs) view.tab(tab, mold.disc.radius);
+  for (const notch of mold.notches) view.notch(notch, mold.disc.radius);
+}
+
+class DiscView {
+  private readonly pen: PDFKit.PDFDocument;
+
+  constructor(
+    private readonly paper: Paper,
+    private readonly frame: ViewFrame,
+  ) {
+    this.pen = paper.pen;
+  }
+
+  rim({ disc: { radius } }: Mold): void {
+    this.circle([0, 0], radius, 0.4);
+    this.path(
+      [
+        [radius - 6, 0],
+        [radius, 0],
+      ],
+      0.5,
+      false,
+    );
+    this.label('0', [radius + 1 / this.frame.scale, 0], 2.4, 'left');
+    this.path(
+      [
+        [-3, 0],
+        [3, 0],
+      ],
+      0.15,
+      false,
+    );
+    this.path(
+      [
+        [0, -3],
+        [0, 3],
+      ],
+      0.15,
+      false,
+    );
+  }
+
+  shadow({ id, x, y, rings }: Shadow): void {
+    for (const ring of rings) this.path(ring, 0.25, true);
+    this.label(id, [x, y], 2.1);
+  }
+
+  boss({ id, kind, size, x, y, turnRad, acrossFlats, headRadius }: Boss): void {
+    this.circle([x, y], headRadius, 0.25);
+    if (acrossFlats > 0) {
+      const corners = Array.from({ length: 6 }, (_, k): Point => {
+        const angle = turnRad + (k * Math.PI) / 3;
+        const reach = acrossFlats / Math.sqrt(3);
+        return [x + reach * Math.cos(angle), y + reach * Math.sin(angle)];
+      });
+      this.path(corners, 0.25, true);
+    }
+    this.path(
+      [
+        [x - 1.5, y],
+        [x + 1.5, y],
+      ],
+      0.12,
+      false,
+    );
+    this.path(
+      [
+        [x, y - 1.5],
+        [x, y + 1.5],
+      ],
+      0.12,
+      false,
+    );
+    const below = Math.max(headRadius, acrossFlats / 2) + 3 / this.frame.scale;
+    this.label(`${id}: ${kind} ${size}`, [x, y - below], 2);
+  }
+
+  tab({ id, angleRad, width, length, inset }: Tab, radius: number): void {
+    const outer = Math.sqrt(Math.max(0, (radius - inset) ** 2 - (width / 2) ** 2));
+    const at = (r: number, across: number): Point => turned([r, across], angleRad);
+    const corners = [
+      at(outer, -width / 2),
+      at(outer, width / 2),
+      at(outer - length, width / 2),
+      at(outer - length, -width / 2),
+    ];
+    this.path(corners, 0.25, true);
+    this.label(id, at(outer - length / 2, 0), 2);
+  }
+
+  notch({ id, angleRad, width, depth }: Notch, radius: number): void {
+    const half = Math.asin(Math.min(1, width / 2 / radius));
+    const on = (angle: number): Point => [radius * Math.cos(angle), radius * Math.sin(angle)];
+    this.path([on(angleRad - half), turned([radius - depth, 0], angleRad), on(angleRad + half)], 0.4, false);
+    this.label(id, turned([radius - depth - 4, 0], angleRad), 2);
+  }
+
+  channel({ kind, from, to, width }: Channel): void {
+    this.pen.save();
+    if (kind === 'vent') this.pen.dash(1, { space: 0.8 });
+    const [dx, dy] = [to[0] - from[0], to[1] - from[1]];
+    const reach = Math.hypot(dx, dy);
+    const aside: Point = reach > 0 ? [(-dy / reach) * (width / 2), (dx / reach) * (width / 2)] : [0, 0];
+    for (const side of [1, -1]) {
+      const shift = (p: Point): Point => [p[0] + side * aside[0], p[1] + side * aside[1]];
+      this.path([shift(from), shift(to)], 0.15, false, 0.3);
+    }
+    this.pen.restore();
+  }
+
+  circle(center: Point, radius: number, width: number, dashed = false): void {
+    const [x, y] = this.place(center);
+    this.pen.save();
+    if (dashed) this.pen.dash(2, { space: 1 });
+    this.pen
+      .lineWidth(width)
+      .strokeColor(shade(0))
+      .circle(x, y, radius * this.frame.scale)
+      .stroke();
+    this.pen.restore();
+  }
+
+  private path(points: readonly Point[], width: number, closed: boolean, gray = 0): void {
+    points.forEach((point, i) => {
+      const [x, y] = this.place(point);
+      if (i === 0) this.pen.moveTo(x, y);
+      else this.pen.lineTo(x, y);
+    });
+    if (closed) this.pen.closePath();
+    this.pen.lineWidth(width).strokeColor(shade(gray)).stroke();
+  }
+
+  /** A short text on a white ground, so that it reads across lines. */
+  private label(text: string, at: Point, size: number, anchor: 'middle' | 'left' = 'middle'): void {
+    const [x, y] = this.place(at);
+    const width = this.pen.font('plain').fontSize(size).widthOfString(text);
+    const left = anchor === 'middle' ? x - width / 2 : x;
+    this.pen
+      .rect(left - 0.3, y - size / 2 - 0.2, width + 0.6, size + 0.5)
+      .fillColor(shade(1), 0.8)
+      .fill();
+    this.pen.fillOpacity(1);
+    this.paper.write(text, left, y - size / 2, { size, gray: 0.2 });
+  }
+
+  private place([x, y]: Point): Point {
+    return [this.frame.x + x * this.frame.scale, this.frame.y - y * this.frame.scale];
+  }
+}
+
+const turned = ([x, y]: Point, angle: number): Point => [
+  x * Math.cos(angle) - y * Math.sin(angle),
+  x * Math.sin(angle) + y * Math.cos(angle),
+];

@@ -1,0 +1,155 @@
+import { type FigureName, fixed, type Report, showQuantity } from '../../findings/index.ts';
+import type { Mold, Placement } from '../../mold/index.ts';
+import { both, degrees, stacked } from './names.ts';
+import type { Column, Paper } from './paper.ts';
+import { leastCover } from './side-view.ts';
+
+const degree = Math.PI / 180;
+
+/** The figure of that name about a subject, as people read it; a dash where the report has none. */
+export function figureText(report: Report, name: FigureName, subject?: string): string {
+  const found = report.figures.find(
+    (figure) => figure.name === name && (subject === undefined || figure.subject === subject),
+  );
+  return found ? `${found.estimated ? '~' : ''}${showQuantity(found.value, found.unit)}` : '-';
+}
+
+/** How a master lies: its tipping about x and y of its own file; what turns it flat on the disc is its turn. */
+export function lieText({ matrix, scale }: Placement): string {
+  const entry = (row: number, column: number): number => matrix[4 * column + row] / scale;
+  const tipY = Math.asin(Math.max(-1, Math.min(1, -entry(2, 0)))) / degree;
+  const tipX = Math.atan2(entry(2, 1), entry(2, 2)) / degree;
+  const tips = [
+    ['x', tipX],
+    ['y', tipY],
+  ].flatMap(([axis, tip]) => (Math.abs(Number(tip)) < 0.05 ? [] : [`${axis} ${fixed(Number(tip), 1)}°`]));
+  return tips.length === 0 ? 'as in its file' : `tipped ${tips.join(', ')}`;
+}
+
+/** How many of each master, what one weighs and how it lies. */
+export function masterTable(paper: Paper, mold: Mold, report: Report, title: string): void {
+  paper.section('Masters', title);
+  const columns: Column[] = [
+    { title: 'master', share: 0.22 },
+    { title: 'count', share: 0.08, align: 'right' },
+    { title: 'of', share: 0.16 },
+    { title: 'lie', share: 0.22 },
+    { title: 'volume', share: 0.16, align: 'right' },
+    { title: 'one casting', share: 0.16, align: 'right' },
+  ];
+  const rows = mold.masters.map(({ id, material, measures, estimated }) => {
+    const placed = mold.placements.filter(({ master }) => master === id);
+    const lies = [...new Set(placed.map(lieText))];
+    return [
+      id,
+      String(placed.length),
+      material ?? '-',
+      lies.join('; '),
+      `${estimated ? '~' : ''}${showQuantity(measures.volume, 'mm3')}`,
+      placed.length > 0 ? figureText(report, 'shot.casting', placed[0].id) : '-',
+    ];
+  });
+  paper.table(columns, rows, title);
+}
+
+/** Each placement: where, how turned, how deep, what cover it leaves. */
+export function placementTable(paper: Paper, mold: Mold, report: Report, title: string): void {
+  if (mold.placements.length === 0) return;
+  paper.section('Where they lie', title);
+  const columns: Column[] = [
+    { title: 'placement', share: 0.2 },
+    { title: 'radius', share: 0.13, align: 'right' },
+    { title: 'angle', share: 0.09, align: 'right' },
+    { title: 'turn', share: 0.09, align: 'right' },
+    { title: 'sink', share: 0.13, align: 'right' },
+    { title: 'stands up', share: 0.13, align: 'right' },
+    { title: 'least cover', share: 0.13, align: 'right' },
+    { title: 'build-up', share: 0.1, align: 'right' },
+  ];
+  const rows = mold.placements.map((one) => {
+    const angleRad = Math.atan2(one.y, one.x);
+    const cover = leastCover(report, one.id);
+    const support = supportNumber(mold, one.id);
+    return [
+      `${one.estimated ? '~' : ''}${one.id}`,
+      stacked(Math.hypot(one.x, one.y)),
+      `${degrees(angleRad)}°`,
+      `${degrees(one.turnRad)}°`,
+      stacked(Math.max(0, -one.lowest)),
+      stacked(Math.max(0, one.highest)),
+      cover === undefined ? '-' : stacked(cover),
+      support === undefined ? '-' : `no. ${support}`,
+    ];
+  });
+  paper.table(columns, rows, title);
+}
+
+/** Number of a placement's build-up, counted as the solids are. */
+export const supportNumber = (mold: Mold, id: string): number | undefined => {
+  const at = mold.supports.indexOf(id);
+  return at < 0 ? undefined : at + 1;
+};
+
+/** Bosses by polar and by x/y coordinates. */
+export function bossTable(paper: Paper, mold: Mold, title: string): void {
+  if (mold.bosses.length === 0) return;
+  paper.section('Registration bosses', title);
+  const columns: Column[] = [
+    { title: 'boss', share: 0.14 },
+    { title: 'kind', share: 0.2 },
+    { title: 'radius', share: 0.16, align: 'right' },
+    { title: 'angle', share: 0.1, align: 'right' },
+    { title: 'x', share: 0.16, align: 'right' },
+    { title: 'y', share: 0.16, align: 'right' },
+  ];
+  const rows = mold.bosses.map(({ id, kind, size, x, y }) => [
+    id,
+    `${kind} ${size}`,
+    stacked(Math.hypot(x, y)),
+    `${degrees(Math.atan2(y, x))}°`,
+    stacked(x),
+    stacked(y),
+  ]);
+  paper.table(columns, rows, title);
+}
+
+/** Tabs, notches, gates and vents. */
+export function rimTable(paper: Paper, mold: Mold, title: string): void {
+  const rows = [
+    ...mold.tabs.map(({ id, angleRad, width, length, height, inset }) => [
+      id,
+      'separating tab',
+      `${degrees(angleRad)}°`,
+      `${both(width)} wide, ${both(length)} long, ${both(height)} high, ${both(inset)} within the rim`,
+    ]),
+    ...mold.notches.map(({ id, angleRad, width, depth }) => [
+      id,
+      'witness notch',
+      `${degrees(angleRad)}°`,
+      `${both(width)} wide, ${both(depth)} deep, across both halves`,
+    ]),
+    ...channelGroups(mold),
+  ];
+  if (rows.length === 0) return;
+  paper.section('Tab, notch, gates and vents', title);
+  const columns: Column[] = [
+    { title: 'name', share: 0.22 },
+    { title: 'what', share: 0.18 },
+    { title: 'angle', share: 0.1, align: 'right' },
+    { title: 'size', share: 0.5 },
+  ];
+  paper.table(columns, rows, title);
+}
+
+/** Channels of one kind, half and size in one row. */
+function channelGroups(mold: Mold): string[][] {
+  const groups = new Map<string, string[]>();
+  for (const { kind, placement, width, depth, half } of mold.channels) {
+    const key = JSON.stringify([`${kind}, ${half} half`, `${both(width)} wide, ${both(depth)} deep`]);
+    groups.set(key, [...(groups.get(key) ?? []), placement]);
+  }
+  return [...groups].map(([key, placements]) => {
+    const [what, size] = JSON.parse(key) as [string, string];
+    return [`${placements.length} of them`, what, '', `${size}: ${placements.join(', ')}`];
+  });
+}

@@ -1,0 +1,198 @@
+import type { FontFiles } from './fonts.ts';
+
+/** Sizes in mm: ISO 216, and ANSI/ASME Y14.1 A (Letter). */
+export const paperSizes = { A4: [210, 297], Letter: [215.9, 279.4] } as const;
+export type PaperName = keyof typeof paperSizes;
+
+const pointsPerMm = 72 / 25.4;
+const margin = 12;
+/** Room at the head of a page for its title, at the foot for its number, mm. */
+const head = 9;
+const foot = 7;
+
+export type Align = 'left' | 'right';
+
+export interface Column {
+  readonly title: string;
+  /** Share of the page's width. */
+  readonly share: number;
+  readonly align?: Align;
+}
+
+export interface TextStyle {
+  readonly size?: number;
+  readonly bold?: boolean;
+  readonly gray?: number;
+}
+
+/** Size of running text, mm (8.5 pt). */
+const plainSize = 3;
+const lineHeight = 1.35;
+const cellPad = 1;
+
+/**
+ * Sheets of paper written from top to bottom, in mm from the upper left corner of the page. `y` is where the next
+ * thing goes; what finds no room begins a new page.
+ */
+export class Paper {
+  y = 0;
+  readonly width: number;
+  readonly left = margin;
+  readonly right: number;
+  readonly top = margin + head;
+  readonly bottom: number;
+
+  constructor(
+    readonly pen: PDFKit.PDFDocument,
+    readonly size: PaperName,
+    private readonly heading: string,
+    fonts: FontFiles,
+  ) {
+    const [width, height] = paperSizes[size];
+    this.right = width - margin;
+    this.bottom = height - margin - foot;
+    this.width = this.right - this.left;
+    pen.registerFont('plain', fonts.plain);
+    pen.registerFont('bold', fonts.bold);
+  }
+
+  /** Begins a page under a title of its own. */
+  page(title: string): void {
+    const [width, height] = paperSizes[this.size];
+    this.pen.addPage({ size: [width * pointsPerMm, height * pointsPerMm], margin: 0 });
+    this.pen.scale(pointsPerMm);
+    this.write(title, this.left, margin, { size: 4.6, bold: true });
+    this.write(this.heading, this.right, margin + 1.2, { size: 2.8, gray: 0.35 }, 'right');
+    this.rule(this.left, margin + head - 2, this.right, margin + head - 2, 0.3);
+    this.y = this.top;
+  }
+
+  /** Makes sure of `height` mm; begins a new page of the given title where they are not left. */
+  room(height: number, title: string): void {
+    if (this.y + height > this.bottom) this.page(title);
+  }
+
+  /** One line of text, its upper left (or upper right) corner at (x, y). */
+  write(text: string, x: number, y: number, style: TextStyle = {}, align: Align = 'left'): void {
+    this.style(style);
+    const from = align === 'left' ? x : x - this.pen.widthOfString(text);
+    this.pen.text(text, from, y, { lineBreak: false });
+  }
+
+  /** Text broken into lines of a width; gives their height. */
+  wrap(text: string, x: number, y: number, width: number, style: TextStyle = {}): number {
+    const lines = this.linesOf(text, width, style);
+    const step = this.step(style);
+    lines.forEach((line, i) => {
+      this.write(line, x, y + i * step, style);
+    });
+    return lines.length * step;
+  }
+
+  /** A small heading within a page. */
+  section(title: string, pageTitle: string, keep = 20): void {
+    this.room(keep, pageTitle);
+    this.write(title, this.left, this.y, { size: 3.6, bold: true });
+    this.y += 6;
+  }
+
+  /** A paragraph over the whole width. */
+  paragraph(text: string, pageTitle: string, style: TextStyle = {}): void {
+    const height = this.linesOf(text, this.width, style).length * this.step(style);
+    this.room(height, pageTitle);
+    this.y += this.wrap(text, this.left, this.y, this.width, style) + 1.2;
+  }
+
+  /** A table; its head is repeated on each page it runs over. */
+  table(columns: readonly Column[], rows: readonly (readonly string[])[], pageTitle: string): void {
+    const titles = columns.map(({ title }) => title);
+    const bold: TextStyle = { bold: true, size: 2.7 };
+    const whole = this.rowHeight(columns, titles, bold);
+    this.room(whole + 8, pageTitle);
+    this.row(columns, titles, bold);
+    for (const cells of rows) {
+      if (this.y + this.rowHeight(columns, cells) > this.bottom) {
+        this.page(pageTitle);
+        this.row(columns, titles, bold);
+      }
+      this.row(columns, cells);
+    }
+    this.y += 3;
+  }
+
+  rule(x1: number, y1: number, x2: number, y2: number, width = 0.15, gray = 0): void {
+    this.pen.lineWidth(width).strokeColor(shade(gray)).moveTo(x1, y1).lineTo(x2, y2).stroke();
+  }
+
+  private row(columns: readonly Column[], cells: readonly string[], style: TextStyle = { size: 2.7 }): void {
+    const height = this.rowHeight(columns, cells, style);
+    let x = this.left;
+    columns.forEach((column, i) => {
+      const width = column.share * this.width;
+      const lines = this.linesOf(cells[i] ?? '', width - 2 * cellPad, style);
+      const at = column.align === 'right' ? x + width - cellPad : x + cellPad;
+      lines.forEach((line, k) => {
+        this.write(line, at, this.y + cellPad + k * this.step(style), style, column.align);
+      });
+      x += width;
+    });
+    this.y += height;
+    this.rule(this.left, this.y, this.right, this.y, style.bold ? 0.25 : 0.1, style.bold ? 0 : 0.6);
+  }
+
+  private rowHeight(columns: readonly Column[], cells: readonly string[], style: TextStyle = { size: 2.7 }) {
+    const counts = columns.map(
+      ({ share }, i) => this.linesOf(cells[i] ?? '', share * this.width - 2 * cellPad, style).length,
+    );
+    return Math.max(1, ...counts) * this.step(style) + cellPad;
+  }
+
+  private linesOf(text: string, width: number, style: TextStyle): string[] {
+    this.style(style);
+    const lines: string[] = [];
+    for (const paragraph of text.split('\n')) {
+      let line = '';
+      for (const word of paragraph.split(' ').flatMap((one) => this.pieces(one, width))) {
+        const longer = line === '' ? word : `${line} ${word}`;
+        if (line !== '' && this.pen.widthOfString(longer) > width) {
+          lines.push(line);
+          line = word;
+        } else line = longer;
+      }
+      lines.push(line);
+    }
+    return lines;
+  }
+
+  /** A word too long for a line is broken anywhere. */
+  private pieces(word: string, width: number): string[] {
+    if (this.pen.widthOfString(word) <= width) return [word];
+    const pieces: string[] = [];
+    let piece = '';
+    for (const letter of word) {
+      if (piece !== '' && this.pen.widthOfString(piece + letter) > width) {
+        pieces.push(piece);
+        piece = '';
+      }
+      piece += letter;
+    }
+    return [...pieces, piece];
+  }
+
+  private step({ size = plainSize }: TextStyle): number {
+    return size * lineHeight;
+  }
+
+  private style({ size = plainSize, bold = false, gray = 0 }: TextStyle): void {
+    this.pen
+      .font(bold ? 'bold' : 'plain')
+      .fontSize(size)
+      .fillColor(shade(gray));
+  }
+}
+
+/** 0 black to 1 white, as pdfkit takes colors. */
+export const shade = (gray: number): [number, number, number] => {
+  const level = Math.round(gray * 255);
+  return [level, level, level];
+};

@@ -1,0 +1,157 @@
+import PDFDocument from 'pdfkit';
+import { type Finding, fixed, worstFirst } from '../../findings/index.ts';
+import { moveMesh } from '../../kernel/index.ts';
+import { silhouette } from '../../mesh/index.ts';
+import type { Mold } from '../../mold/index.ts';
+import type { Build } from '../build.ts';
+import { amounts, ledger } from './amounts.ts';
+import { benchOrder, cautions } from './bench-order.ts';
+import { drawDisc, type Shadow } from './disc-view.ts';
+import type { FontFiles } from './fonts.ts';
+import { bossTable, masterTable, placementTable, rimTable } from './lists.ts';
+import { both } from './names.ts';
+import { Paper } from './paper.ts';
+import { pourRecord } from './record.ts';
+import { heightBars, sideView } from './side-view.ts';
+import { planPages } from './tiles.ts';
+
+/** Grid of the shadows' outlines, mm: a pencil line is wider than what it may miss. */
+const shadowCell = 0.2;
+
+/**
+ * The papers of one mold for the bench, as PDF: what it is, plan view at true size (over several pages where the
+ * disc exceeds one), side view, tables, order of work, amounts, findings, cautions and a blank pour record. Vector
+ * throughout. The same build gives the same bytes: the date inside is fixed.
+ */
+export async function shopSheet(build: Build, fonts: FontFiles): Promise<Uint8Array> {
+  const { mold, report } = build;
+  const pen = new PDFDocument({
+    autoFirstPage: false,
+    bufferPages: true,
+    info: { Title: mold.title, Producer: 'discwright', Creator: 'discwright', CreationDate: new Date(0) },
+  });
+  const bytes = collect(pen);
+  const heading = `${mold.title}, revision ${mold.revision}`;
+  const paper = new Paper(pen, mold.paper, heading, fonts);
+  const shadows = shadowsOf(mold);
+  front(paper, build, shadows);
+  paper.page('Heights');
+  sideView(paper, mold);
+  heightBars(paper, mold, report);
+  paper.page('Tables');
+  masterTable(paper, mold, report, 'Tables');
+  placementTable(paper, mold, report, 'Tables');
+  bossTable(paper, mold, 'Tables');
+  rimTable(paper, mold, 'Tables');
+  orderPage(paper, mold);
+  paper.page('Amounts');
+  amounts(paper, mold.bench, report, 'Amounts');
+  ledger(paper, mold, report, 'Amounts');
+  findingsPage(paper, report.findings);
+  planPages(paper, mold, shadows);
+  pourRecord(paper, 'Pour record');
+  numberPages(paper, build);
+  pen.end();
+  return bytes;
+}
+
+/** What kind of mold this is, one small plan view, what is open, and the cautions: all on the first page. */
+function front(paper: Paper, { mold, report, withheld }: Build, shadows: readonly Shadow[]): void {
+  paper.page(mold.title);
+  const { disc, process, fixture } = mold;
+  const facts = [
+    `Process: ${process}. Disc: ${both(2 * disc.radius, 1)} across, lower half ${both(disc.lower)}, upper half ${both(disc.upper)}.`,
+    `${mold.placements.length} placements of ${mold.masters.length} masters, ${mold.bosses.length} bosses, ${mold.supports.length} build-ups. Fixtures of ${fixture.material}.`,
+    tallyText(report.findings),
+    ...(withheld.length > 0 ? [`Not written: ${withheld.map(({ title }) => title).join(', ')}.`] : []),
+  ];
+  for (const fact of facts) paper.paragraph(fact, mold.title, { size: 3.2 });
+  const below = cautions.length * 9 + 8;
+  const side = Math.min(paper.width, paper.bottom - paper.y - below);
+  const scale = side / (2 * disc.radius + 8);
+  drawDisc(paper, mold, shadows, {
+    x: paper.left + paper.width / 2,
+    y: paper.y + side / 2,
+    scale: Math.min(1, scale),
+  });
+  paper.write(`Lower half from above, ${fixed(Math.min(1, scale), 3)} : 1`, paper.left, paper.y + side - 3, {
+    size: 2.4,
+  });
+  paper.y += side + 3;
+  paper.section('Cautions', mold.title, below - 4);
+  for (const caution of cautions) paper.paragraph(caution, mold.title, { size: 2.7 });
+}
+
+const tallyText = (findings: readonly Finding[]): string => {
+  const count = (severity: Finding['severity']): number =>
+    findings.filter((one) => one.severity === severity).length;
+  return `Findings open: ${count('stop')} that say stop, ${count('warn')} warnings, ${count('note')} notes; see the findings page.`;
+};
+
+function orderPage(paper: Paper, mold: Mold): void {
+  const title = 'Order of work';
+  paper.page(title);
+  for (const step of benchOrder(mold)) {
+    paper.room(9, title);
+    const { y } = paper;
+    paper.pen
+      .rect(paper.left, y + 0.3, 3.4, 3.4)
+      .lineWidth(0.25)
+      .strokeColor([0, 0, 0])
+      .stroke();
+    paper.y += paper.wrap(step, paper.left + 6, y, paper.width - 6, { size: 3.2 }) + 2.6;
+  }
+}
+
+function findingsPage(paper: Paper, findings: readonly Finding[]): void {
+  const title = 'Findings still open';
+  paper.page(title);
+  if (findings.length === 0) paper.paragraph('None.', title);
+  const columns = [
+    { title: '', share: 0.08 },
+    { title: 'about', share: 0.24 },
+    { title: 'what, and what to do', share: 0.68 },
+  ];
+  const rows = worstFirst(findings).map(({ severity, code, subject, says, remedy }) => [
+    severity,
+    `${subject}\n${code}`,
+    `${says} ${remedy}`,
+  ]);
+  if (rows.length > 0) paper.table(columns, rows, title);
+}
+
+const shadowsOf = (mold: Mold): Shadow[] => {
+  const meshes = new Map(mold.masters.map(({ id, mesh }) => [id, mesh]));
+  return mold.placements.flatMap(({ id, master, x, y, matrix }) => {
+    const mesh = meshes.get(master);
+    return mesh ? [{ id, x, y, rings: silhouette(moveMesh(mesh, matrix), shadowCell) }] : [];
+  });
+};
+
+function numberPages(paper: Paper, { planHash, version }: Build): void {
+  const { start, count } = paper.pen.bufferedPageRange();
+  for (let page = start; page < start + count; page++) {
+    paper.pen.switchToPage(page);
+    const y = paper.bottom + 3;
+    paper.write(`page ${page - start + 1} of ${count}`, paper.right, y, { size: 2.4, gray: 0.35 }, 'right');
+    const trace = `plan ${planHash.slice(0, 12)}, discwright ${version}`;
+    paper.write(trace, paper.left, y, { size: 2.4, gray: 0.35 });
+  }
+}
+
+function collect(pen: PDFKit.PDFDocument): Promise<Uint8Array> {
+  const chunks: Uint8Array[] = [];
+  return new Promise((resolve, reject) => {
+    pen.on('data', (chunk: Uint8Array) => chunks.push(chunk));
+    pen.on('error', reject);
+    pen.on('end', () => {
+      const whole = new Uint8Array(chunks.reduce((sum, { length }) => sum + length, 0));
+      let at = 0;
+      for (const chunk of chunks) {
+        whole.set(chunk, at);
+        at += chunk.length;
+      }
+      resolve(whole);
+    });
+  });
+}

@@ -1,0 +1,73 @@
+import type { Mold } from '../../mold/index.ts';
+import { checkBar } from './check-bar.ts';
+import { drawDisc, type Shadow } from './disc-view.ts';
+import type { Paper } from './paper.ts';
+
+/** How far neighboring pages show the same, mm, so that they can be laid over each other. */
+const overlap = 10;
+/** Room under a tile for the bar, mm. */
+const barRoom = 9;
+/** Room left round the disc, mm. */
+const air = 4;
+
+/** One page of the plan view: which part of the disc it shows, mm in the mold frame, y up. */
+export interface Tile {
+  readonly column: number;
+  readonly row: number;
+  readonly x: number;
+  readonly y: number;
+}
+
+/** Pages that cover a square of `span` mm about the axis, each showing `width` by `height` mm, first row on top. */
+export function tilesOf(span: number, width: number, height: number): Tile[] {
+  const along = (size: number): number => (span <= size ? 1 : Math.ceil((span - overlap) / (size - overlap)));
+  const [columns, rows] = [along(width), along(height)];
+  const start = (count: number, size: number): number => -(count * (size - overlap) + overlap) / 2;
+  const tiles: Tile[] = [];
+  for (let row = 0; row < rows; row++) {
+    for (let column = 0; column < columns; column++) {
+      const x = start(columns, width) + column * (width - overlap);
+      const y = -start(rows, height) - row * (height - overlap);
+      tiles.push({ column: column + 1, row: row + 1, x, y });
+    }
+  }
+  return tiles;
+}
+
+/** The plan view at true size, over as many pages as it takes, with register marks where pages overlap. */
+export function planPages(paper: Paper, mold: Mold, shadows: readonly Shadow[]): void {
+  const width = paper.width;
+  const height = paper.bottom - paper.top - barRoom;
+  const tiles = tilesOf(2 * (mold.disc.radius + air), width, height);
+  const last = tiles[tiles.length - 1];
+  for (const tile of tiles) {
+    const of = tiles.length > 1 ? `, page ${tile.column} across, ${tile.row} down` : '';
+    paper.page(`Plan view 1:1${of}`);
+    const frame = { x: paper.left - tile.x, y: paper.top + tile.y, scale: 1 };
+    paper.pen.save();
+    paper.pen.rect(paper.left, paper.top, width, height).clip();
+    drawDisc(paper, mold, shadows, frame);
+    paper.pen.restore();
+    registerMarks(paper, tile, last, width, height);
+    checkBar(paper, paper.left, paper.bottom - 6, true);
+    const text = 'Lower half, parting face, seen from above. Print at 100 %, not fitted to the page.';
+    paper.write(text, paper.right, paper.bottom - 3, { size: 2.4 }, 'right');
+  }
+}
+
+/** Crosses in the middle of each overlap, at the same spot of the disc on both pages that show it. */
+function registerMarks(paper: Paper, tile: Tile, last: Tile, width: number, height: number): void {
+  const [left, right] = [paper.left + overlap / 2, paper.left + width - overlap / 2];
+  const [upper, lower] = [paper.top + overlap / 2, paper.top + height - overlap / 2];
+  const acrossAt = [0.25, 0.75].map((share) => paper.top + share * height);
+  const downAt = [0.25, 0.75].map((share) => paper.left + share * width);
+  const mark = (x: number, y: number): void => {
+    paper.rule(x - 4, y, x + 4, y, 0.2);
+    paper.rule(x, y - 4, x, y + 4, 0.2);
+    paper.pen.lineWidth(0.2).circle(x, y, 2).stroke();
+  };
+  if (tile.column > 1) for (const y of acrossAt) mark(left, y);
+  if (tile.column < last.column) for (const y of acrossAt) mark(right, y);
+  if (tile.row > 1) for (const x of downAt) mark(x, upper);
+  if (tile.row < last.row) for (const x of downAt) mark(x, lower);
+}
