@@ -29,7 +29,7 @@ function fixturesInCan({ sprue, supports, tabs, bosses, fixture }: Mold): Heated
     there ? [{ subject, what, material, role: 'fixture' }] : [];
   return [
     ...made(sprue !== undefined, 'sprue', 'The sprue form'),
-    ...supports.flatMap((id) => made(true, id, `The build-up under ${id}`)),
+    ...supports.flatMap(({ placement: id }) => made(true, id, `The build-up under ${id}`)),
     ...tabs.flatMap(({ id }) => made(true, id, `The tab ${id}`)),
     // Cap nuts are bought, of steel or brass.
     ...bosses.flatMap(({ id, kind }) => made(kind !== 'cap nut', id, `The boss ${id}`)),

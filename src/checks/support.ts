@@ -64,13 +64,14 @@ export const support: Check = work<SupportInput, ReportPart>({
 
 function inputOf(mold: Mold, { id, master, matrix, x, y, reach, estimated }: Placement): SupportInput {
   const box = { min: [x - reach, y - reach], max: [x + reach, y + reach] } as const;
-  const built = mold.supports.includes(id) && !mold.parting.flat;
+  const wished = mold.supports.find(({ placement }) => placement === id);
+  const built = wished !== undefined && !mold.parting.flat;
   return {
     id,
     mesh: masterMesh(mold, master),
     matrix,
     builtUp: built ? cropSurface(mold.parting, box) : null,
-    clearance: mold.fixture.clearance,
+    clearance: wished?.clearance ?? 0,
     limit: mold.limits.slenderness,
     estimated,
   };

@@ -1,5 +1,5 @@
 import type { Finding } from '../findings/index.ts';
-import { expandPlacements, type Plan, type PlanBench, paperDefault, placementsNamed } from '../plan/index.ts';
+import { type Plan, type PlanBench, paperDefault } from '../plan/index.ts';
 import { judgeLayout } from './judge-layout.ts';
 import type { Master, Mold } from './mold.ts';
 import { makeAlways, type Remember } from './remember.ts';
@@ -9,6 +9,7 @@ import { settleDisc, settleFixture, settleLimits, settleSprue } from './settle-d
 import { settleParting } from './settle-parting.ts';
 import { settlePlacements } from './settle-placements.ts';
 import { settleRim } from './settle-rim.ts';
+import { settleSupports } from './settle-supports.ts';
 
 export interface Layout {
   readonly mold: Mold;
@@ -40,7 +41,7 @@ export function layOut(plan: Plan, masters: readonly Master[], remember: Remembe
     masters,
     placements: placed.map(({ mesh: _, ...placement }) => placement),
     bosses,
-    supports: supported(plan),
+    supports: settleSupports(plan),
     tabs,
     notches,
     channels,
@@ -61,17 +62,6 @@ export function layOut(plan: Plan, masters: readonly Master[], remember: Remembe
       ...judgeLayout(disc, sprue, { bosses, tabs, notches }),
     ],
   };
-}
-
-/** Ids of the placements that get a build-up: those named, or with `auto` all, as many as need one. */
-function supported(plan: Plan): string[] {
-  const flat = expandPlacements(plan);
-  if (plan.supports === undefined) return [];
-  if (plan.supports === 'auto') return flat.map(({ id }) => id);
-  const named = new Set(
-    plan.supports.flatMap(({ placements }) => placements.flatMap((name) => placementsNamed(flat, name))),
-  );
-  return flat.filter(({ id }) => named.has(id)).map(({ id }) => id);
 }
 
 const benchOf = ({ can, closing, machine, rubber, alloy, spin, cure }: Plan): PlanBench => ({

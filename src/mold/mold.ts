@@ -17,8 +17,8 @@ export interface Mold {
   readonly masters: readonly Master[];
   readonly placements: readonly Placement[];
   readonly bosses: readonly Boss[];
-  /** Ids of the placements that get a build-up. */
-  readonly supports: readonly string[];
+  /** Placements that get a build-up, in their order on the disc. */
+  readonly supports: readonly Support[];
   readonly tabs: readonly Tab[];
   readonly notches: readonly Notch[];
   readonly channels: readonly Channel[];
@@ -115,6 +115,12 @@ export interface Boss {
   readonly at?: TextSpot;
 }
 
+/** A build-up wished under a placement; `clearance` is the gap (mm) it leaves round masters. */
+export interface Support {
+  readonly placement: string;
+  readonly clearance: number;
+}
+
 /** A wedge in the parting line at the rim, wholly inside it: z from -height/2 to height/2, `length` inward. */
 export interface Tab {
   readonly id: string;
@@ -149,7 +155,7 @@ export interface Channel {
   readonly at?: TextSpot;
 }
 
-/** How fixtures are made. `clearance` is the gap left round loose build-ups; `chordError` that of round shapes. */
+/** How fixtures are made. `clearance` is the gap left round what fits loosely; `chordError` that of round shapes. */
 export interface Fixture {
   readonly material: string;
   readonly clearance: number;

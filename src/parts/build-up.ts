@@ -64,9 +64,9 @@ export const buildUp: Part = work({
   jobs: (mold) =>
     mold.parting.flat
       ? []
-      : mold.supports.flatMap((id, index) => {
+      : mold.supports.flatMap(({ placement: id, clearance }, index) => {
           const placement = mold.placements.find((one) => one.id === id);
-          return placement ? [{ subject: id, input: inputFor(mold, placement, index + 1) }] : [];
+          return placement ? [{ subject: id, input: inputFor(mold, placement, clearance, index + 1) }] : [];
         }),
   run: (input, { kernel }) =>
     kernel.scope((scope) => {
@@ -94,7 +94,7 @@ function leftOut(id: string, crumbs: readonly BuildUpBody[]): Finding {
   });
 }
 
-function inputFor(mold: Mold, placement: Placement, number: number): BuildUpInput {
+function inputFor(mold: Mold, placement: Placement, clearance: number, number: number): BuildUpInput {
   const meshes = new Map(mold.masters.map(({ id, mesh }) => [id, mesh]));
   const placed = ({ master, matrix }: Placement): PlacedMesh => {
     const mesh = meshes.get(master);
@@ -116,7 +116,7 @@ function inputFor(mold: Mold, placement: Placement, number: number): BuildUpInpu
     surface: cropSurface(mold.parting, { min: [x - radius, y - radius], max: [x + radius, y + radius] }),
     own: placed(placement),
     others: near.map(placed),
-    clearance: mold.fixture.clearance,
+    clearance,
     estimated: placement.estimated,
   };
 }

@@ -1,7 +1,6 @@
 export * from './defaults.ts';
 export * from './expand-placements.ts';
 export { nearestName } from './nearest-name.ts';
-export { notUsedYet } from './not-used-yet.ts';
 export type {
   Plan,
   PlanBench,

@@ -2,7 +2,6 @@ import type { Document } from 'yaml';
 import { type Finding, finding, type TextSpot } from '../findings/index.ts';
 import { crossCheck } from './cross-check.ts';
 import { explainIssues } from './explain-issues.ts';
-import { notUsedYet } from './not-used-yet.ts';
 import { type Plan, placeInText } from './plan.ts';
 import { type PlanDocument, planDocument } from './plan-document.ts';
 import { planText } from './plan-text.ts';
@@ -69,7 +68,7 @@ function check(tree: PlanTree, { document }: PlanDocument): { plan?: Plan; findi
     return { findings: [...tree.findings, ...told] };
   }
   const plan = placeInText(checked.data, tree);
-  return { plan, findings: [...tree.findings, ...crossCheck(plan, tree), ...unusedSections(plan, tree)] };
+  return { plan, findings: [...tree.findings, ...crossCheck(plan, tree)] };
 }
 
 const notASection = (tree: PlanTree, document: Document.Parsed): Finding =>
@@ -78,17 +77,6 @@ const notASection = (tree: PlanTree, document: Document.Parsed): Finding =>
     says: `A plan is a list of names with values, such as \`process: rubber\`, but this is the text \`${String(document.contents?.toJSON()).slice(0, 60)}\`.`,
     at: tree.spotAt([]),
   });
-
-const unusedSections = (plan: Plan, tree: PlanTree): Finding[] =>
-  notUsedYet
-    .filter((section) => plan[section] !== undefined)
-    .map((section) =>
-      finding('plan.not-used-yet', {
-        subject: section,
-        says: `\`${section}\` is understood, but nothing is computed from it yet.`,
-        at: tree.keySpotAt([section]),
-      }),
-    );
 
 const inTextOrder = ({ at: a }: Finding, { at: b }: Finding): number =>
   (a?.line ?? 0) - (b?.line ?? 0) || (a?.column ?? 0) - (b?.column ?? 0);

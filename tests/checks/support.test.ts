@@ -45,7 +45,10 @@ describe('support', () => {
   });
 
   it('ticks off what a build-up holds, and only what it holds', async () => {
-    const mold = { ...withShelf(translation(60, 0, 0)), supports: ['shelf-1'] };
+    const mold = {
+      ...withShelf(translation(60, 0, 0)),
+      supports: [{ placement: 'shelf-1', clearance: 0.2 }],
+    };
     const whole = await runCheck(support, { ...mold, parting: raised(60, 75) });
     expect(whole.findings).toEqual([]);
     expect(figureOf(whole, 'support.held', 'shelf-1')).toBeCloseTo(40, -0.5);

@@ -38,9 +38,8 @@ function moldOf(laid: readonly Laid[], clearance = 0.2): Mold {
     disc: { ...flat.disc, radius },
     masters,
     placements,
-    supports: placements.map(({ id }) => id),
+    supports: placements.map(({ id }) => ({ placement: id, clearance })),
     parting: surface,
-    fixture: { ...flat.fixture, clearance },
   });
 }
 

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { parse } from 'yaml';
 import { z } from 'zod';
-import { notUsedYet, planJsonSchema, readPlan } from '../../src/plan/index.ts';
+import { planJsonSchema, readPlan } from '../../src/plan/index.ts';
 import { planSchema } from '../../src/plan/schema.ts';
 
 /** Every section and every field once. */
@@ -202,18 +202,6 @@ test('every section and field comes out in internal units, and nothing else does
 
 test('every section the schema knows is in that plan', () => {
   expect(Object.keys(parse(text)).sort()).toEqual(Object.keys(planSchema.shape).sort());
-});
-
-test('a section nothing is computed from gets a note at its name, and the plan is read', () => {
-  const { plan, findings } = readPlan(text, 'plan.yaml');
-  expect(plan?.title).toBe('Hedgerow');
-  expect(findings.map(({ code, severity, subject }) => [code, severity, subject]).sort()).toEqual(
-    notUsedYet.map((section) => ['plan.not-used-yet', 'note', section]).sort(),
-  );
-  for (const { subject, at } of findings) {
-    expect(text.split('\n')[(at?.line ?? 0) - 1].startsWith(`${subject}:`)).toBe(true);
-    expect(at?.column).toBe(1);
-  }
 });
 
 test('what a plan does not say is undefined: no default is slipped in', () => {

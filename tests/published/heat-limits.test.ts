@@ -95,7 +95,7 @@ describe('in a can at 155 C', () => {
   it('names every fixture that is made; bought cap nuts are none', async () => {
     const mold: Mold = {
       ...inCan('PLA'),
-      supports: ['fern'],
+      supports: [{ placement: 'fern', clearance: 0.2 }],
       tabs: [{ id: 'tab-1', angleRad: 0, width: 10, length: 8, height: 3, inset: 1 }],
       bosses: [nutAt('nut', 90, 0), nutAt('dome', -90, 0, { kind: 'dome' })],
     };

@@ -116,9 +116,4 @@ export const planCodes = codes({
     means: 'The plan has so many faults that only the first hundred are listed.',
     remedy: 'Correct those listed and read it again; check that the file is a plan at all.',
   },
-  'plan.not-used-yet': {
-    severity: 'note',
-    means: 'The plan fills in a section that is understood, but that nothing is computed from yet.',
-    remedy: 'Nothing to do; the section is kept and does no harm.',
-  },
 });

@@ -1,7 +1,10 @@
 import { z } from 'zod';
 import { angle, degrees, id, length, renamed, word } from './fields.ts';
 
-const clearance = length('Gap between a loose build-up and its master.', { from: 0, to: 10 });
+const clearance = length('Gap between a loose build-up and its master; left out, that of the fixtures.', {
+  from: 0,
+  to: 10,
+});
 
 /** One name or a list of them. */
 const names = (description: string) =>
@@ -51,7 +54,7 @@ export const tabs = z
         width: length('Width along the rim.', { over: 0, to: 500 }).optional(),
         length: length('Length inward.', { over: 0, to: 200 }).optional(),
         height: length('Height, half of it in each half.', { over: 0, to: 50 }).optional(),
-        inset: length('Distance of its outer face from the rim, so that the can closes.', {
+        inset: length('Distance of its outer corners from the rim, so that the can closes.', {
           from: 0,
           to: 100,
         }).optional(),
