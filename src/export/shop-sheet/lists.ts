@@ -86,7 +86,7 @@ export function placementTable(paper: Paper, mold: Mold, report: Report, title: 
 
 /** Number of a placement's build-up, counted as the solids are. */
 export const supportNumber = (mold: Mold, id: string): number | undefined => {
-  const at = mold.supports.indexOf(id);
+  const at = mold.supports.findIndex(({ placement }) => placement === id);
   return at < 0 ? undefined : at + 1;
 };
 
