@@ -45,6 +45,7 @@ describe('build', () => {
       'oak-buttons/notch-1.stl',
       'oak-buttons/plug.stl',
       'oak-buttons/report.json',
+      'oak-buttons/shop-sheet.pdf',
       'oak-buttons/sprue-form.stl',
       'oak-buttons/tab-1.stl',
       'oak-buttons/upper-blank.stl',
@@ -84,6 +85,7 @@ describe('build', () => {
       'notes.txt',
       'plug.stl',
       'report.json',
+      'shop-sheet.pdf',
     ]);
     expect(readFileSync(join(out, 'oak-buttons', 'notes.txt'), 'utf8')).toBe('gate at 40 degrees');
   });
@@ -160,6 +162,7 @@ describe('a stop', () => {
         'notch-1.stl',
         'plug.stl',
         'report.json',
+        'shop-sheet.pdf',
         'sprue-form.stl',
         'tab-1.stl',
         'upper-blank.stl',

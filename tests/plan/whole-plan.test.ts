@@ -7,6 +7,7 @@ import { planSchema } from '../../src/plan/schema.ts';
 /** Every section and every field once. */
 const text = `title: Hedgerow
 revision: 3
+paper: Letter
 process: rubber
 disc: { diameter: 9 in, lower: 19, upper: 3/4 in, rimChamfer: 1, label: Hedgerow 3 }
 can: { diameter: 230, depth: 39, wall: 10, floor: 6, lid: 6, spacer: 1, spew: open }
@@ -95,6 +96,7 @@ test('every section and field comes out in internal units, and nothing else does
   expect(plan).toMatchObject({
     title: 'Hedgerow',
     revision: '3',
+    paper: 'Letter',
     process: 'rubber',
     can: { diameter: 230, depth: 39, wall: 10, floor: 6, lid: 6, spacer: 1, spew: 'open' },
     closing: {
