@@ -82,7 +82,8 @@ export function wrap(text: string, width: number, indent = '', hang = indent): s
   let line = indent;
   let empty = true;
   for (const word of text.split(' ')) {
-    if (!empty && line.length + 1 + word.length > width) {
+    // Colors take no room.
+    if (!empty && plain(line).length + 1 + plain(word).length > width) {
       lines.push(line);
       line = hang + word;
     } else {

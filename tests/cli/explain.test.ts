@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import { lineWidth } from '../../cli/terminal.ts';
-import { catalogue } from '../../src/findings/index.ts';
+import { type CodeEntry, catalogue } from '../../src/findings/index.ts';
 import { run } from './workbench.ts';
 
 it.each(Object.entries(catalogue))(
@@ -16,6 +16,19 @@ it.each(Object.entries(catalogue))(
     for (const line of out.split('\n')) expect(line.length).toBeLessThanOrEqual(lineWidth);
   },
 );
+
+/** Faults of a file or of the program are seen directly; a note that something is left out judges nothing. */
+const judgesNothing = /^(plan|mesh|outline|repair|solid)\.|\.not-checked$/;
+const seenDirectly = ['layout.no-file', 'layout.outside-folder', 'registration.no-flex'];
+
+it.each(
+  Object.entries<CodeEntry>(catalogue).filter(
+    ([code]) => !judgesNothing.test(code) && !seenDirectly.includes(code),
+  ),
+)('%s says what it is judged by, and where that is from', (_, { formula, source }) => {
+  expect(formula).toMatch(/\S/);
+  expect(source).toMatch(/\S/);
+});
 
 it('shows formula and source from the catalogue', async () => {
   const { out } = await run('check', '--explain', 'registration.closes-turned');

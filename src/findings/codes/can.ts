@@ -80,13 +80,16 @@ export const canCodes = codes({
   'cure.not-heating': {
     severity: 'stop',
     means: 'The can is put to a temperature it already has, or a lower one.',
+    formula: 'temperature of the cure against the one at the start; must be higher',
+    source: 'heat flows from warm to cold',
     remedy: 'Correct `temperature` or `start` under `cure`.',
   },
   'cure.out-of-range': {
     severity: 'stop',
     means: "The temperature lies outside the range in which the compound's maker says it cures.",
-    remedy: "Cure within the range on the compound's sheet.",
+    formula: 'temperature of the cure against `rubber.cureFrom` and `rubber.cureTo`',
     source: "the compound's sheet, as the plan gives it",
+    remedy: "Cure within the range on the compound's sheet.",
   },
   'cure.short': {
     severity: 'stop',
@@ -123,16 +126,22 @@ export const canCodes = codes({
     severity: 'warn',
     means:
       'Hot rubber takes up more room than the can has, and the plan does not say whether it can flow out.',
+    formula: 'V_rubber (1 + beta dT) + V_masters, bosses, sprue form, tabs, build-ups <= V_can',
+    source: "volume expansion; beta from the compound's sheet, else from memory",
     remedy: `Cut rubber away, or see that it can flow out and write \`spew: open\` under \`can\`. ${force}`,
   },
   'pack.flows-out': {
     severity: 'note',
     means: 'Hot rubber takes up more room than the can has; the rest flows out.',
+    formula: 'V_rubber (1 + beta dT) + V_masters, bosses, sprue form, tabs, build-ups <= V_can',
+    source: "volume expansion; beta from the compound's sheet, else from memory",
     remedy: 'Keep the grooves clear; cut more rubber away if less is to flow out.',
   },
   'pack.short': {
     severity: 'warn',
     means: 'Even hot the rubber does not fill the can: it is not pressed, and stays porous.',
+    formula: 'V_rubber (1 + beta dT) + V_masters, bosses, sprue form, tabs, build-ups >= V_can',
+    source: "volume expansion; beta from the compound's sheet, else from memory",
     remedy: 'Lay in more rubber, or a thicker spacer.',
   },
 });

@@ -73,9 +73,10 @@ export const checkCodes = codes({
     remedy: 'Make the pattern uneven: move one boss along the rim, or give it another size.',
   },
   'registration.too-few': {
-    source: 'common practice, no published source',
     severity: 'warn',
     means: 'Fewer than two bosses hold the halves, so that nothing fixes how they close.',
+    formula: 'number of bosses; at least 2',
+    source: 'common practice, no published source',
     remedy: 'Set at least two bosses, three near the rim for a round disc.',
   },
 });

@@ -63,6 +63,7 @@ export const fitCodes = codes({
     severity: 'note',
     means:
       'The sprue form stands out of the upper half: the lid (or a spacer) needs a hole for it in the cure.',
+    formula: 'length of the sprue form beyond the outer face; over 0',
     source: 'geometry',
     remedy: 'Bore the lid, lay a spacer with a hole on the upper half, or set `grip` to 0.',
   },

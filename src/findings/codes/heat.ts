@@ -71,6 +71,7 @@ export const heatCodes = codes({
     severity: 'warn',
     means:
       'The halves are porous: what damp is left in them turns to steam under molten metal and throws it out.',
+    formula: 'the material is porous, or a plastic that takes up water, and molten metal is poured',
     source: 'safety advice of national authorities on water and molten metal',
     remedy: `Bake the halves until they no longer lose weight, and preheat them just before pouring. ${burns}`,
   },
@@ -78,6 +79,7 @@ export const heatCodes = codes({
     severity: 'warn',
     means:
       'Something in the face that silicone is poured on keeps it from curing: resin that is not fully cured, sulfur in clay or rubber, amines.',
+    formula: 'the material of the pattern plates is among those named',
     source: 'common practice, no published source',
     remedy:
       'Post-cure and wash the face, seal it with a barrier coat, and pour a small trial beside it first.',

@@ -14,32 +14,44 @@ export const layoutCodes = codes({
   'layout.outside-disc': {
     severity: 'stop',
     means: 'A tab or notch reaches past the rim of the disc.',
+    formula: 'radius of the outermost point less that of the disc; over 0',
+    source: 'geometry',
     remedy: 'Move it inward or choose a larger disc.',
   },
   'layout.unknown-nut': {
     severity: 'stop',
     means: 'A boss names a cap nut the tables do not hold.',
+    formula: 'size is in the table',
+    source: 'DIN 1587 and the inch table, each row with its source',
     remedy: 'Use a size of DIN 1587 (M4 to M16) or of the inch table (1/4, 5/16, 3/8), or a dome or cone.',
   },
   'layout.sunk-under': {
     severity: 'stop',
     means: 'A master lies wholly below or wholly above the parting plane, so one half does not touch it.',
+    formula: 'lowest point above, or highest point below, the parting plane',
+    source: 'geometry',
     remedy: 'Give a sink between nothing and the whole height, or `silhouette`.',
   },
   'layout.over-well': {
     severity: 'stop',
     means: 'A master or boss stands over the well of the sprue form.',
+    formula: 'distance of the innermost point from the axis less the radius of the well; under 0',
+    source: 'geometry',
     remedy: 'Move it outward.',
   },
   'layout.no-channel': {
     severity: 'warn',
     means: 'No straight gate or vent can be drawn for a placement: the line along the radius misses it.',
+    formula: 'the radius through the middle of the placement meets its cavity',
+    source: 'geometry; channels along the radius are common practice, no published source',
     remedy:
       'Turn or move the placement so that the radius through its middle crosses it, or cut the channel by hand.',
   },
   'layout.too-fine': {
     severity: 'note',
     means: 'The parting surface was computed on a coarser grid than asked, to keep within memory.',
+    formula: 'nodes of the grid over the disc; at most 25 million',
+    source: 'measured memory',
     remedy: 'Ask for a coarser cell, or a smaller disc, to silence this.',
   },
 });

@@ -19,16 +19,22 @@ export const outlineCodes = codes({
   'outline.crosses': {
     severity: 'stop',
     means: 'An outline crosses itself or another outline, so that inside and outside cannot be told apart.',
+    formula: 'segments of the outlines meet other than at shared ends',
+    source: 'geometry',
     remedy: 'Redraw the outline at the place named so that it does not cross.',
   },
   'outline.gap-closed': {
     severity: 'warn',
     means: 'An outline did not quite close; its ends were joined by a straight line.',
+    formula: 'gap between the ends of a path; up to 1 mm is closed',
+    source: 'our own choice of 1 mm',
     remedy: 'Look at the place named; join the ends in the drawing if the shape matters there.',
   },
   'outline.open-path': {
     severity: 'warn',
     means: 'A path that does not close was left out of the outline.',
+    formula: 'gap between the ends of a path; over 1 mm',
+    source: 'our own choice of 1 mm',
     remedy: 'Close the path in the drawing if it belongs to the outline, or delete it.',
   },
   'outline.left-out': {

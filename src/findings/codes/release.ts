@@ -4,9 +4,10 @@ import { codes } from './entry.ts';
 export const releaseCodes = codes({
   'registration.mismatch': {
     severity: 'warn',
-    means:
-      'The bosses let the halves shift or turn so far that castings get a step along the parting line. ' +
-      'The limit is from memory; set your own as `limits.mismatch`.',
+    means: 'The bosses let the halves shift or turn so far that castings get a step along the parting line.',
+    formula:
+      'greatest |t + theta k x p| at the points of a cavity, over all shifts t and turns theta with |t + theta k x p_i| <= c_i at every boss; against `limits.mismatch`',
+    source: 'closed form of plane rigid motion; starting limit from memory, editable in the plan',
     remedy: 'Give the bosses less clearance, or set them farther apart.',
   },
   'registration.no-flex': {
@@ -18,23 +19,31 @@ export const releaseCodes = codes({
     severity: 'warn',
     means:
       'A gate or vent runs close by a cavity that it does not serve: the wall between them tears or leaks.',
+    formula: 'true distance of the surfaces of cavity and channel; against `limits.wall`',
+    source: 'geometry; starting limit from memory, editable in the plan as `limits.wall`',
     remedy: 'Turn or move the master, or give the channel another way.',
   },
   'walls.tab': {
     severity: 'warn',
     means: 'A cavity lies close to a tab or notch, where the halves are pried and handled.',
+    formula: 'true distance of the surfaces of cavity and tab or notch; against `limits.wall`',
+    source: 'geometry; starting limit from memory, editable in the plan as `limits.wall`',
     remedy: 'Move the tab or notch to a free arc of the rim, or the master inward.',
   },
   'release.undercut': {
     severity: 'warn',
     means:
-      'Much of the cavity is undercut: to let the casting out, the rubber has to bend farther than it is trusted to. ' +
-      'The limit is a share of the volume of the cavity, from memory; set your own as `limits.undercut`.',
+      'Much of the cavity is undercut: to let the casting out, the rubber has to bend farther than it is trusted to.',
+    formula:
+      'air between cavity and parting surface that the half would have to pass through, both halves, over the volume of the cavity; against `limits.undercut`',
+    source: 'geometry, in columns; starting limit of a tenth from memory, editable in the plan',
     remedy: 'Turn or sink the master differently; `discwright inspect --lie` ranks the ways it can lie.',
   },
   'release.locked': {
     severity: 'stop',
     means: 'A rigid half holds on to the casting: it cannot be lifted off without breaking one of them.',
+    formula: 'greatest height of undercut that 2 x 2 columns share; at most 0.05 mm',
+    source: 'geometry, in columns; 0.05 mm is our own choice: what filing and play forgive',
     remedy:
       'Turn or sink the master differently (`discwright inspect --lie` ranks the ways), or set `fixture: { relieve: true }`.',
   },
@@ -42,13 +51,18 @@ export const releaseCodes = codes({
     severity: 'note',
     means:
       'Undercuts of a rigid half are filled so that the casting can leave; the casting carries that metal.',
+    formula: 'volume between cavity and parting surface that is filled up; greatest height over 0.05 mm',
+    source: 'geometry, in columns; 0.05 mm is our own choice',
     remedy: 'File it off the castings, or turn or sink the master differently.',
   },
   'support.free': {
     severity: 'warn',
     means:
-      'A thin bit of the master has nothing under it: it bends when the half is pressed. The limit, free length over ' +
-      'thickness, is from memory; set your own as `limits.slenderness`.',
+      'A thin bit of the master has nothing under it: it bends when the half is pressed. What has nothing over it is a note only: rubber flows in as the upper half is pressed.',
+    formula:
+      'free length within the master over mean thickness (volume over area); against `limits.slenderness`',
+    source:
+      'free length: Zhao, Math. Comp. 74 (2005) 603-627; starting limit of 4 from memory, editable in the plan',
     remedy: 'Name the placement under `supports`, so that it gets a build-up, or sink it deeper.',
   },
 });

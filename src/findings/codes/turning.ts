@@ -85,9 +85,10 @@ export const turningCodes = codes({
     safety: true,
   },
   'spin.strength-unknown': {
-    source: 'a blank in the table of materials is a stop',
     severity: 'stop',
     means: 'The strength of rigid halves is not known, and so not the speed at which they fly apart.',
+    formula: 'a blank in the table stops',
+    source: 'a blank in the table of materials is a stop',
     remedy: `Name a material the table knows as \`fixture.material\`, with its grade, such as 6061-T6. ${guard}`,
     safety: true,
   },
