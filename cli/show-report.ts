@@ -1,18 +1,23 @@
 import {
   type Figure,
+  type FigureName,
   type Finding,
+  figureCatalogue,
+  figureHeadings,
   fixed,
+  headingOf,
   type Report,
   showQuantity,
   worstFirst,
 } from '../src/findings/index.ts';
-import { lineWidth, plain, severityMark, shorten, table, wrap } from './terminal.ts';
+import { lineWidth, plain, severityMark, shorten, strong, table, wrap } from './terminal.ts';
 
 /** Indent of what belongs to a finding's head line. */
 const indent = '      ';
 
 /** Widest name of a subject shown beside other columns, so that a line stays within the page. */
 const subjectWidth = 36;
+const figureSubjectWidth = 28;
 
 /** Of one code, this many warnings or notes are shown; stops are shown all. */
 const shownOfOneCode = 6;
@@ -90,27 +95,44 @@ export function showFindings(findings: readonly Finding[]): string {
 }
 
 /**
- * Figures as a table: one line for each name, or where its values differ two, the least and the most. Estimated
- * values are marked with ~. All of them, with sources, are in report.json.
+ * Figures as a table under the headings of their checks: one line for each name, or where its values differ two, the
+ * least and the most. Estimated values are marked with ~. All of them, with names and sources, are in report.json.
  */
 export function showFigures(report: Report): string {
-  const byName = new Map<string, Figure[]>();
-  for (const figure of report.figures) byName.set(figure.name, [...(byName.get(figure.name) ?? []), figure]);
-  const rows = [...byName].flatMap(([name, figures]) => figureRows(name, figures));
-  return rows.length === 0 ? '' : table([['figure', '', 'value', 'of'], ...rows], [2]);
+  const headings = [...new Set(Object.values(figureHeadings))];
+  const groups = headings.map((heading) => ({
+    heading,
+    rows: rowsOf(report.figures.filter(({ name }) => headingOf(name) === heading)),
+  }));
+  const filled = groups.filter(({ rows }) => rows.length > 0);
+  if (filled.length === 0) return '';
+  // One table, so that all groups share its columns.
+  const lines = table(
+    filled.flatMap(({ rows }) => rows),
+    [2],
+  ).split('\n');
+  return filled
+    .map(({ heading, rows }) => [strong(heading), ...lines.splice(0, rows.length)].join('\n'))
+    .join('\n');
 }
 
-function figureRows(name: string, figures: readonly Figure[]): string[][] {
+function rowsOf(figures: readonly Figure[]): string[][] {
+  const byName = new Map<FigureName, Figure[]>();
+  for (const figure of figures) byName.set(figure.name, [...(byName.get(figure.name) ?? []), figure]);
+  return [...byName].flatMap(([name, some]) => figureRows(`  ${figureCatalogue[name].label}`, some));
+}
+
+function figureRows(label: string, figures: readonly Figure[]): string[][] {
   const sorted = [...figures].sort((a, b) => a.value - b.value);
   const [least, most] = [sorted[0], sorted[sorted.length - 1]];
   const others = figures.length - 1;
   if (showFigure(least) === showFigure(most)) {
-    const of = shorten(figures[0].subject, subjectWidth);
-    return [[name, '', showFigure(least), others > 0 ? `${of} and ${others} more` : of]];
+    const of = shorten(figures[0].subject, figureSubjectWidth);
+    return [[label, '', showFigure(least), others > 0 ? `${of} and ${others} more` : of]];
   }
   return [
-    [name, 'least', showFigure(least), shorten(least.subject, subjectWidth)],
-    ['', 'most', showFigure(most), shorten(most.subject, subjectWidth)],
+    [label, 'least', showFigure(least), shorten(least.subject, figureSubjectWidth)],
+    ['', 'most', showFigure(most), shorten(most.subject, figureSubjectWidth)],
   ];
 }
 

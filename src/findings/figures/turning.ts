@@ -1,0 +1,117 @@
+import type { FigureEntry } from './entry.ts';
+
+/** The mold as it turns: balance, shot and pressure, speed. */
+export const turningFigures = {
+  'balance.static': {
+    label: 'out of balance',
+    unit: 'g.mm',
+    means: 'How far the filled mold is out of balance.',
+  },
+  'balance.angle': {
+    label: 'heavy side at',
+    unit: 'deg',
+    means: 'Where its heavy side is, counter-clockwise from the index mark.',
+  },
+  'balance.lower': {
+    label: 'of it, at the lower face',
+    unit: 'g.mm',
+    means: 'Unbalance carried to the outer face of the lower half.',
+  },
+  'balance.upper': {
+    label: 'of it, at the upper face',
+    unit: 'g.mm',
+    means: 'Unbalance carried to the outer face of the upper half.',
+  },
+  'balance.permissible': {
+    label: 'the grade allows',
+    unit: 'g.mm',
+    means: 'Unbalance the grade allows at the speed of the plan.',
+  },
+  'balance.rotor': {
+    label: 'mass of all that turns',
+    unit: 'kg',
+    means: 'Mass of all that turns, plates included.',
+  },
+  'balance.misrun': {
+    label: 'with the worst misrun',
+    unit: 'g.mm',
+    means: 'Unbalance with the worst cavity left empty.',
+  },
+  'balance.correction': {
+    label: 'correcting mass at the rim',
+    unit: 'g',
+    means: 'Mass at the rim, opposite the heavy side, that puts it right.',
+  },
+  'shot.casting': { label: 'mass of one casting', unit: 'g', means: 'Mass of one casting.' },
+  'shot.least': {
+    label: 'least shot',
+    unit: 'g',
+    means: 'Least shot that fills cavities and gates out to the edge of the well.',
+  },
+  'shot.most': {
+    label: 'largest shot',
+    unit: 'g',
+    means: 'Largest shot that does not climb out of the pouring hole.',
+  },
+  'pressure.inner': {
+    label: 'pressure, inner end',
+    unit: 'Pa',
+    means: 'Pressure of the metal at the end of a cavity nearest the axis.',
+  },
+  'pressure.outer': {
+    label: 'pressure, outer end',
+    unit: 'Pa',
+    means: 'Pressure of the metal at the end of a cavity farthest from the axis.',
+  },
+  'pressure.gFactor': {
+    label: 'times gravity, outer end',
+    unit: 'times',
+    means: 'How many times gravity the metal is pressed outward with there.',
+  },
+  'pressure.detail': {
+    label: 'finest radius that fills',
+    unit: 'mm',
+    means: 'Radius of the finest rounded detail that fills at the inner end.',
+  },
+  'pressure.surface': {
+    label: 'free surface, radius',
+    unit: 'mm',
+    means: 'Radius of the free surface in the parting plane; 0 where metal covers the axis.',
+  },
+  'pressure.opening': {
+    label: 'force that opens the halves',
+    unit: 'N',
+    means: 'Force with which the metal pushes the halves apart.',
+  },
+  'speed.least': {
+    label: 'least speed',
+    unit: 'rpm',
+    means: 'Speed from which on the finest detail of the plan fills everywhere.',
+  },
+  'speed.most': {
+    label: 'highest speed',
+    unit: 'rpm',
+    means: 'Speed up to which the machine keeps the mold shut, and may turn.',
+  },
+  'spin.rimSpeed': { label: 'speed of the rim', unit: 'm/s', means: 'Speed of the rim.' },
+  'spin.stress': {
+    label: 'stress in rigid halves',
+    unit: 'Pa',
+    means: 'Greatest stress that turning puts into rigid halves.',
+  },
+  'spin.rimStress': {
+    label: 'stress along their rim',
+    unit: 'Pa',
+    means: 'Stress along the rim of rigid halves.',
+  },
+  'spin.factor': {
+    label: 'strength over stress',
+    unit: 'times',
+    means: 'Tensile strength of rigid halves over their greatest stress.',
+  },
+  'spin.burst': {
+    label: 'burst speed',
+    unit: 'rpm',
+    means: 'Speed at which rigid halves fly apart, by the formula.',
+  },
+} as const satisfies Record<string, FigureEntry>;
