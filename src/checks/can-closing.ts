@@ -9,20 +9,18 @@ import {
 import { type Check, type Mold, work } from '../mold/index.ts';
 import { openingForce, plateBow, plateStress } from '../physics/index.ts';
 import { bolt, lidMetal } from '../tables/index.ts';
+import { type Holding, holding } from './can-holding.ts';
 import { leftOut, notChecked } from './not-given.ts';
 
-/** Clamps hold this many times the force at least: heating presses harder than closing did. Our own choice. */
-const clampReserve = 1.25;
 /** Yield strength over the greatest stress allowed in a lid. Our own choice. */
 const lidReserve = 1.5;
 
 type Bench = Mold['bench'];
 
-interface CanClosingInput {
+interface CanClosingInput extends Holding {
   readonly pressurePa?: number;
   /** Of the face that is pressed: the can's, or without a can the disc's. */
   readonly diameter: number;
-  readonly clamps?: NonNullable<NonNullable<Bench['closing']>['clamps']>;
   readonly bolts?: Omit<NonNullable<NonNullable<Bench['closing']>['bolts']>, 'circle'>;
   readonly lid: Lid;
 }
@@ -36,8 +34,8 @@ interface Lid {
 }
 
 /**
- * What the molding pressure pushes the can open with, and whether clamps, bolts and lids stand it. Clamps alone are
- * counted; bolts draw shut, and are shown with the share of their proof load they would see in the clamps' stead.
+ * What the molding pressure pushes the can open with, and whether clamps or press, bolts and lids stand it. Bolts
+ * are not counted; they draw shut, and are shown with the share of their proof load they would see in the clamps' stead.
  */
 export const canClosing: Check = work<CanClosingInput, ReportPart>({
   id: 'can-closing',
@@ -52,14 +50,14 @@ export const canClosing: Check = work<CanClosingInput, ReportPart>({
     const { pressurePa, diameter } = input;
     const missing = leftOut([
       ['closing.pressure', pressurePa],
-      ['closing.clamps', input.clamps ?? input.bolts],
+      ['closing.clamps', input.clamps ?? input.press ?? input.bolts],
       ['closing.lid.thickness', input.lid.thickness],
       ['closing.lid.material', input.lid.material],
     ]);
     const note = missing.length > 0 ? [someNotChecked(missing)] : [];
     if (pressurePa === undefined) return { findings: [...note, ...bolts(input, undefined).findings] };
     const force = openingForce(pressurePa, diameter);
-    const parts = [clamps(input, force), bolts(input, force), lids(input.lid, pressurePa, diameter)];
+    const parts = [holding(input, force), bolts(input, force), lids(input.lid, pressurePa, diameter)];
     return {
       findings: [...note, ...parts.flatMap(({ findings }) => findings)],
       figures: [figure('closing.force', force, pressTimesArea), ...parts.flatMap(({ figures }) => figures)],
@@ -77,6 +75,7 @@ function inputOf({ disc, bench: { can, closing, cure } }: Mold): CanClosingInput
     ...(closing?.pressurePa !== undefined && { pressurePa: closing.pressurePa }),
     diameter: can?.diameter ?? 2 * disc.radius,
     ...(closing?.clamps && { clamps: closing.clamps }),
+    ...(closing?.press && { press: closing.press }),
     ...(closing?.bolts && { bolts }),
     lid: {
       ...(closing?.lid?.material !== undefined && { material: closing.lid.material }),
@@ -96,31 +95,6 @@ const pressTimesArea = 'molding pressure times the face of the can';
 
 const figure = (name: FigureName, value: number, source: string, estimated = false): Figure =>
   makeFigure(name, { subject: 'closing', value, source, estimated });
-
-function clamps({ clamps: given, bolts: alone }: CanClosingInput, force: number): Part {
-  if (!given) {
-    const says = `Bolts alone hold the can against ${kN(force)}.`;
-    return {
-      findings: alone ? [finding('closing.bolts-alone', { subject: 'closing', says })] : [],
-      figures: [],
-    };
-  }
-  if (given.force === undefined) {
-    const says = `${given.count} clamps are to hold ${kN(force)}, and the plan does not say what each is rated for.`;
-    return { findings: [finding('closing.unrated', { subject: 'closing', says })], figures: [] };
-  }
-  const held = given.count * given.force;
-  const figures = [figure('closing.held', held, 'number of clamps times the rated force of each')];
-  const wanted = clampReserve * force;
-  if (held >= wanted) return { findings: [], figures };
-  const short = finding('closing.clamps-short', {
-    subject: 'closing',
-    measured: { value: held, unit: 'N' },
-    limit: { value: wanted, unit: 'N' },
-    says: `The clamps hold ${kN(held)}; the can is pushed open with ${kN(force)}, and a quarter more is wanted: ${kN(wanted)}.`,
-  });
-  return { findings: [short], figures };
-}
 
 function bolts({ bolts: given }: CanClosingInput, force: number | undefined): Part {
   if (!given) return { findings: [], figures: [] };

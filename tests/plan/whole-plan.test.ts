@@ -14,6 +14,7 @@ can: { diameter: 230, depth: 39, wall: 10, floor: 6, lid: 6, spacer: 1, spew: op
 closing:
   bolts: { size: 3/8, grade: grade 2, count: 4, circle: 10 in, tension: 9 kN }
   clamps: { count: 2, force: 20 kN }
+  press: { force: 300 kN, cure: in the press }
   lid: { material: steel, thickness: 1/2 in, yield: 170 MPa }
   pressure: 200 psi
 machine:
@@ -102,6 +103,7 @@ test('every section and field comes out in internal units, and nothing else does
     closing: {
       bolts: { size: '3/8', grade: 'grade 2', count: 4, circle: 254, tension: 9000 },
       clamps: { count: 2, force: 20_000 },
+      press: { force: 300_000, cure: 'in the press' },
       lid: { material: 'steel', thickness: 12.7, yieldPa: 170e6 },
       // 200 psi in NIST SP 811: 200 x 6894.757 Pa.
       pressurePa: expect.closeTo(1_378_951.4, 0),

@@ -142,6 +142,16 @@ describe('the check, on the worked 9 in can', () => {
     ['closing.bolts-alone', { clamps: undefined }, {}],
     ['closing.unrated', { clamps: { count: 8 } }, {}],
     ['closing.clamps-short', { clamps: { count: 8, force: 12_500 } }, {}],
+    // A press holds only what lies in it.
+    ['closing.press-leaves', { clamps: undefined, press: { force: 300_000, cure: 'out' } }, {}],
+    ['closing.unrated', { clamps: undefined, press: { cure: 'in the press' } }, {}],
+    ['closing.unrated', { clamps: undefined, press: { force: 300_000 } }, {}],
+    [
+      'closing.clamps-short',
+      { clamps: { count: 1, force: 100 }, press: { force: 300_000, cure: 'out' } },
+      {},
+    ],
+    ['closing.press-short', { clamps: undefined, press: { force: 50_000, cure: 'in the press' } }, {}],
     ['closing.bolt-unknown', { bolts: { size: 'M10', grade: '12.9', count: 4 } }, {}],
     ['closing.bolt-tension', { bolts: { size: 'M10', grade: '8.8', count: 4, tension: 34_000 } }, {}],
     ['closing.lid-stress', { lid: { material: 'steel', thickness: 12 } }, {}],
@@ -155,6 +165,23 @@ describe('the check, on the worked 9 in can', () => {
   ])('%s', async (code, closing, bench) => {
     const report = await check(closing, bench);
     expect(codesOf(report)).toEqual([code]);
+  });
+
+  // Force = pressure x area, a quarter to spare.
+  it('a press holds with a quarter to spare; bolts add nothing, nor do weaker clamps round it', async () => {
+    const wanted = 1.25 * openingForce(2e6, 228.6);
+    const press = (force: number) => ({ force, cure: 'in the press' as const });
+    const held = await check({ clamps: undefined, press: press(wanted) });
+    expect(codesOf(held)).toEqual([]);
+    expect(figureOf(held, 'closing.held', 'closing')).toBe(wanted);
+    const short = [
+      { clamps: undefined, press: press(wanted - 1) },
+      { clamps: { count: 1, force: wanted / 2 }, press: press(wanted - 1) },
+    ];
+    for (const one of short) expect(codesOf(await check(one))).toEqual(['closing.press-short']);
+    expect(codesOf(await check({ clamps: { count: 1, force: wanted }, press: press(wanted / 2) }))).toEqual(
+      [],
+    );
   });
 
   it('clamps hold with a quarter to spare: just enough, and a newton too little', async () => {

@@ -127,6 +127,14 @@ export const outsideChecks: readonly OutsideCheck[] = [
     test: 'gives the figures of the worked case',
   },
   {
+    figures: ['closing.held'],
+    source: 'pressure times area with a quarter to spare, in a press of that rating',
+    kind: 'closed form',
+    value: '2 MPa on a can 9 in across',
+    file: 'closing.test.ts',
+    test: 'a press holds with a quarter to spare; bolts add nothing, nor do weaker clamps round it',
+  },
+  {
     figures: ['closing.boltProof'],
     source: 'ISO 898-1, proof loads of coarse threads',
     kind: 'standard',

@@ -30,6 +30,10 @@ function rubberOrder(mold: Mold): string[] {
     'Lay the upper rubber on, plug or sprue form through its hole.',
     'Close the can evenly, crosswise, in small steps; draw the bolts, then set the clamps that carry the load.',
     ...when(
+      closing?.press?.cure === 'in the press',
+      'Leave the can under the closed press until it has cooled; keep hands out while the platens move.',
+    ),
+    ...when(
       cure?.temperatureC !== undefined && cure.timeS !== undefined,
       `Cure at ${hot(cure?.temperatureC ?? 0)} for ${((cure?.timeS ?? 0) / 60).toFixed(0)} min from the time the ${cure?.heating === 'oven' ? 'oven' : 'platens'} ${cure?.heating === 'oven' ? 'is' : 'are'} hot; extract the fumes.`,
     ),

@@ -15,17 +15,17 @@ export const canCodes = codes({
     severity: 'stop',
     means:
       'Only bolts hold the can shut. Bolts draw it shut; the load of the cure belongs to clamps, since a bolt that gives way lets go at once.',
-    remedy: `Add clamps that carry the whole force. ${force}`,
+    remedy: `Add clamps that carry the whole force, or cure the can in a press. ${force}`,
     safety: true,
     formula: 'clamps are given',
     source: 'common practice, no published source',
   },
   'closing.unrated': {
     severity: 'stop',
-    means: 'Nobody knows what the clamps hold.',
-    remedy: `Write the force each clamp is rated for, as \`force\` under \`clamps\`. ${force}`,
+    means: 'Nobody knows what the clamps or the press hold.',
+    remedy: `Write the force each clamp, or the press, is rated for, as \`force\` under \`clamps\` or \`press\`. ${force}`,
     safety: true,
-    formula: 'force of each clamp is given',
+    formula: 'rated force is given',
     source: 'common practice, no published source',
   },
   'closing.clamps-short': {
@@ -37,6 +37,24 @@ export const canCodes = codes({
     formula: 'n F >= 1.25 p pi d^2 / 4',
     source:
       'pressure times area; clamps alone counted is common practice, the quarter to spare is our own choice',
+  },
+  'closing.press-leaves': {
+    severity: 'stop',
+    means:
+      'The can is closed in a press and taken out for the cure, and no clamps are on it: what heats and swells inside is held by bolts, or by nothing.',
+    remedy: `Leave the can under the closed press until it has cooled, or add clamps that carry the whole force before the press is opened. ${force}`,
+    safety: true,
+    formula: 'a press holds only while the can is under it; otherwise clamps are given',
+    source: 'common practice, no published source',
+  },
+  'closing.press-short': {
+    severity: 'stop',
+    means:
+      'The press is rated for less than the molding pressure on the face of the can, with a quarter to spare, pushes with.',
+    remedy: `Press with less, or take a stronger press. ${force}`,
+    safety: true,
+    formula: 'F >= 1.25 p pi d^2 / 4',
+    source: "pressure times area; rating by the press's maker; the quarter to spare is our own choice",
   },
   'closing.bolt-unknown': {
     severity: 'stop',

@@ -10,7 +10,7 @@ export const canFigures = {
   'closing.held': {
     label: 'held by clamps or press',
     unit: 'N',
-    means: 'Force the clamps are rated to hold together.',
+    means: 'Force the clamps together, or the press, are rated to hold.',
   },
   'closing.boltProof': {
     label: 'proof load of one bolt',

@@ -46,6 +46,16 @@ export const closing = z
       })
       .optional()
       .describe('Clamps that carry the load of the cure.'),
+    press: z
+      .strictObject({
+        force: force('Force the press is rated for.').optional(),
+        cure: word('Whether the can stays under the closed press until it has cooled, or is taken out.', [
+          'in the press',
+          'out',
+        ]).optional(),
+      })
+      .optional()
+      .describe('A platen press the can is closed in. It holds the can only as long as the can is under it.'),
     lid: z
       .strictObject({
         material: line('What the lids are made of.', 60).optional(),
