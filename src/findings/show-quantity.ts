@@ -30,15 +30,18 @@ export function showQuantity(value: number, unit: Unit): string {
     case 'deg':
       return `${fixed(value, 1)} deg`;
     case 'Pa':
+      if (Math.abs(value) < 1e5)
+        return `${fixed(value / 1000, 1)} kPa (${fixed(value / 6894.757293168, 2)} psi)`;
       return `${fixed(value / 1e6, 2)} MPa (${fixed(value / 6894.757293168, 0)} psi)`;
     case 'N':
+      if (Math.abs(value) < 1000) return `${fixed(value, 1)} N (${fixed(value / 4.4482216152605, 1)} lbf)`;
       return `${fixed(value / 1000, 2)} kN (${fixed(value / 4.4482216152605, 0)} lbf)`;
     case 's':
       return `${fixed(value / 60, 1)} min`;
     case 'ratio':
       return `${fixed(value * 100, 1)} %`;
     case 'times':
-      return `${fixed(value, 1)} times`;
+      return `${fixed(value, value < 100 ? 1 : 0)} times`;
     case 'count':
       return fixed(value, 0);
     default:

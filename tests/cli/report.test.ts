@@ -16,6 +16,12 @@ describe('quantities', () => {
     [28.349523125, 'g', '28.35 g (1.000 oz)'],
     [-0.0001, 'mm', '0.00 mm (0.000 in)'],
     [0.5, 'ratio', '50.0 %'],
+    // 1 psi = 6894.757293168 Pa (pound-force and inch as agreed in 1959).
+    [6894.757293168, 'Pa', '6.9 kPa (1.00 psi)'],
+    [1e6, 'Pa', '1.00 MPa (145 psi)'],
+    [4.4482216152605, 'N', '4.4 N (1.0 lbf)'],
+    [4448.2216152605, 'N', '4.45 kN (1000 lbf)'],
+    [2e6, 'mm3', '2000 cm3 (122.0 in3)'],
     [12, 'count', '12'],
   ] as const)('%d %s are shown in both systems', (value, unit, shown) => {
     expect(showQuantity(value, unit)).toBe(shown);

@@ -88,6 +88,8 @@ const mayBeSaid = [
   'mold.parting-conflict',
   'mold.undercut-locked',
   'release.relieved',
+  // Resin plates, on which silicone is poured.
+  'heat.cure-inhibition',
   'support.free',
 ];
 const shaped = ['hedgerow/plan.yaml', 'hedgerow-rigid/plan.yaml'];
