@@ -7,11 +7,20 @@ import {
   type ReportPart,
 } from '../findings/index.ts';
 import { measureMesh } from '../mesh/index.ts';
-import { type Boss, type Check, type Mold, work } from '../mold/index.ts';
+import {
+  type Boss,
+  type BuildUpSpace,
+  buildUpSpaces,
+  buildUpVolume,
+  type Check,
+  type Mold,
+  work,
+} from '../mold/index.ts';
 import { canVolume, heatedVolume, lockPressure } from '../physics/index.ts';
 import { rubberBulkModulus, rubberKind } from '../tables/index.ts';
 import { leftOut, notChecked } from './not-given.ts';
 import { bossMesh, sprueMesh } from './turned-mesh.ts';
+import { tabLumps } from './turning-masses.ts';
 
 interface PackInput {
   readonly missing: readonly string[];
@@ -19,6 +28,7 @@ interface PackInput {
   readonly can: number;
   readonly rubber: number;
   readonly solids: number;
+  readonly buildUps: readonly BuildUpSpace[];
   readonly expansionPerK: number;
   readonly kelvin: number;
   readonly spew?: 'open' | 'none' | undefined;
@@ -26,7 +36,7 @@ interface PackInput {
 }
 
 const source =
-  'rubber laid in, or else both halves as full discs, heated by its volume expansion; masters, bosses and sprue form as they are; can that does not give';
+  'rubber laid in, or else both halves as full discs, heated by its volume expansion; masters, bosses, sprue form, tabs and build-ups as they are; can that does not give';
 
 /** Whether what is laid into the can finds room in it, cold and at the temperature of the cure. */
 export const pack: Check = work<PackInput, ReportPart>({
@@ -36,9 +46,10 @@ export const pack: Check = work<PackInput, ReportPart>({
   processes: ['rubber'],
   jobs: (mold) => (mold.placements.length === 0 ? [] : [{ subject: 'can', input: inputOf(mold) }]),
   run: (input) => {
-    const { missing, can, rubber, solids, expansionPerK, kelvin, estimated } = input;
+    const { missing, can, rubber, expansionPerK, kelvin, estimated } = input;
     if (missing.length > 0)
       return { findings: [notChecked('pack.not-checked', 'can', 'What is packed into the can is', missing)] };
+    const solids = input.solids + input.buildUps.reduce((sum, space) => sum + buildUpVolume(space), 0);
     const cold = rubber + solids;
     const excess = heatedVolume(rubber, expansionPerK, kelvin) + solids - can;
     const lock = lockPressure(rubberBulkModulus.value, excess, rubber);
@@ -86,12 +97,18 @@ function inputOf(mold: Mold): PackInput {
     if (volume === undefined) throw new Error(`no master ${master}`);
     return volume * scale ** 3;
   });
-  const solids = [...inMasters, ...mold.bosses.map(bossVolume), sprueVolume(mold)];
+  const solids = [
+    ...inMasters,
+    ...mold.bosses.map(bossVolume),
+    ...mold.tabs.flatMap((tab) => tabLumps(tab, mold).map(({ volume }) => volume)),
+    sprueVolume(mold),
+  ];
   return {
     missing,
     can: canVolume(can?.diameter ?? 0, (can?.depth ?? 0) - (can?.spacer ?? 0)),
     rubber: laidIn !== undefined && density !== undefined ? (laidIn / density) * 1e9 : full,
     solids: solids.reduce((sum, one) => sum + one, 0),
+    buildUps: buildUpSpaces(mold),
     expansionPerK: expansion ?? 0,
     kelvin: (cure?.temperatureC ?? 0) - (cure?.startC ?? 0),
     spew: can?.spew,

@@ -93,7 +93,10 @@ export function bossLumps(boss: Boss): Lump[] {
 }
 
 /** A wedge a quarter as high at its inner edge: V = w l (h + h / 4) / 2, its centroid 0.6 l from that edge. */
-function tabLumps({ angleRad, width, length, height, inset }: Mold['tabs'][number], mold: Mold): Lump[] {
+export function tabLumps(
+  { angleRad, width, length, height, inset }: Mold['tabs'][number],
+  mold: Mold,
+): Lump[] {
   const { radius } = mold.disc;
   const outer = Math.sqrt((radius - inset) ** 2 - (width / 2) ** 2);
   const wedge = {

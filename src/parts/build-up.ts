@@ -3,22 +3,18 @@ import {
   type Body,
   boundsOf,
   compose,
-  type Matrix4,
   moveMesh,
   type Scope,
   type Solid,
   scaling,
-  type TriangleMesh,
   translation,
   upsideDown,
 } from '../kernel/index.ts';
 import {
-  cropSurface,
+  type BuildUpSpace,
+  buildUpSpaces,
   looseSheet,
-  type Mold,
   type Part,
-  type PartingSurface,
-  type Placement,
   prismUnder,
   type Side,
   work,
@@ -29,23 +25,10 @@ import { asSolid } from './as-solid.ts';
 const leastVolume = 10;
 /** What the booleans leave behind by rounding, mm3. */
 const speck = 0.05;
-/** How far (mm, besides its own height) a build-up may reach past its master. */
-const margin = 2;
 
-interface PlacedMesh {
-  readonly mesh: TriangleMesh;
-  readonly matrix: Matrix4;
-}
-
-interface BuildUpInput {
-  readonly id: string;
-  readonly number: number;
+interface BuildUpInput extends BuildUpSpace {
   readonly x: number;
   readonly y: number;
-  readonly surface: PartingSurface;
-  readonly own: PlacedMesh;
-  readonly others: readonly PlacedMesh[];
-  readonly clearance: number;
   readonly estimated: boolean;
 }
 
@@ -62,12 +45,11 @@ export const buildUp: Part = work({
   scope: 'placement',
   processes: ['rubber'],
   jobs: (mold) =>
-    mold.parting.flat
-      ? []
-      : mold.supports.flatMap(({ placement: id, clearance }, index) => {
-          const placement = mold.placements.find((one) => one.id === id);
-          return placement ? [{ subject: id, input: inputFor(mold, placement, clearance, index + 1) }] : [];
-        }),
+    buildUpSpaces(mold).flatMap((space) =>
+      mold.placements
+        .filter(({ id }) => id === space.id)
+        .map(({ x, y, estimated }) => ({ subject: space.id, input: { ...space, x, y, estimated } })),
+    ),
   run: (input, { kernel }) =>
     kernel.scope((scope) => {
       const pieces = buildUpBodies(scope, input);
@@ -94,40 +76,13 @@ function leftOut(id: string, crumbs: readonly BuildUpBody[]): Finding {
   });
 }
 
-function inputFor(mold: Mold, placement: Placement, clearance: number, number: number): BuildUpInput {
-  const meshes = new Map(mold.masters.map(({ id, mesh }) => [id, mesh]));
-  const placed = ({ master, matrix }: Placement): PlacedMesh => {
-    const mesh = meshes.get(master);
-    if (!mesh) throw new RangeError(`placement of ${master}: there is no such master`);
-    return { mesh, matrix };
-  };
-  const { id, x, y, reach } = placement;
-  // The surface stays between the masters' lowest and highest points, so a build-up is no taller.
-  const tallest = Math.max(0, ...mold.placements.map(({ lowest, highest }) => Math.max(-lowest, highest)));
-  const radius = reach + 2 * tallest + margin;
-  const near = mold.placements.filter(
-    (other) => other.id !== id && Math.hypot(other.x - x, other.y - y) < radius + other.reach,
-  );
-  return {
-    id,
-    number,
-    x,
-    y,
-    surface: cropSurface(mold.parting, { min: [x - radius, y - radius], max: [x + radius, y + radius] }),
-    own: placed(placement),
-    others: near.map(placed),
-    clearance,
-    estimated: placement.estimated,
-  };
-}
-
 interface BuildUpBody {
   readonly side: Side;
   readonly body: Body;
 }
 
 /** Pieces in the mold frame, those above the plane first, each side in the kernel's order. */
-export function buildUpBodies(scope: Scope, input: Omit<BuildUpInput, 'number' | 'x' | 'y'>): BuildUpBody[] {
+export function buildUpBodies(scope: Scope, input: Omit<BuildUpSpace, 'number'>): BuildUpBody[] {
   const [own, ...others] = [input.own, ...input.others].map(({ mesh, matrix }) => moveMesh(mesh, matrix));
   const { surface, clearance, id } = input;
   const what = `build-up of ${id}`;

@@ -317,6 +317,23 @@ export const outsideChecks: readonly OutsideCheck[] = [
     test: 'a can filled to the brim',
   },
   {
+    figures: ['pack.cold', 'pack.excess', 'pack.lock'],
+    source: 'rubber round steel nuts, sprue form and tab that fill the can cold; rubber alone swells, 8.91 %',
+    kind: 'closed form',
+    value: '178.2 MPa; 8.91 % of what is rubber',
+    file: 'pack.test.ts',
+    test: 'a can filled to the brim, nuts, sprue form and tab in it',
+  },
+  {
+    figures: ['ledger.buildUp'],
+    source:
+      'a level parting surface 3 mm over the plane under a box far above it: area within a distance of a rectangle',
+    kind: 'closed form',
+    value: 'integral of a b + 2 (a + b) r + pi r^2 over the height',
+    file: 'ledger.test.ts',
+    test: 'a build-up on level ground',
+  },
+  {
     figures: ['ledger.displaced'],
     source: 'box of 10 x 20 x 4 mm, and the same twice as large',
     kind: 'closed form',

@@ -2,7 +2,7 @@ import { expect, it } from 'vitest';
 import { pack } from '../../src/checks/pack.ts';
 import { rubberLedger } from '../../src/checks/rubber-ledger.ts';
 import type { Mold } from '../../src/mold/index.ts';
-import { emptyMold, figureOf, nutAt, runCheck, withMaster } from '../checks/small-mold.ts';
+import { emptyMold, figureOf, nutAt, runCheck, smallSprue, withMaster } from '../checks/small-mold.ts';
 
 const at = { file: 'plan.yaml', line: 1, column: 1 };
 /** A box of 10 x 20 x 4 mm: 800 mm3. */
@@ -49,6 +49,32 @@ it('a cap nut takes up its hexagon, collar and dome', async () => {
   const head = Math.PI * 6.25 ** 2 * (8.5 - 6.25) + (2 / 3) * Math.PI * 6.25 ** 3;
   const hexagon = (Math.sqrt(3) / 2) * 13 ** 2 * 6.5;
   expect(Math.abs((nut - plain) / (head + hexagon) - 1)).toBeLessThan(0.01);
+});
+
+// A tab of 20 x 10 x 4 mm, a quarter as high at its inner edge: w l (h + h / 4) / 2 = 500 mm3 (prism of a trapezoid).
+it('a tab takes up its wedge', async () => {
+  const tab = { id: 't', angleRad: 0, width: 20, length: 10, height: 4, inset: 1 };
+  const [without, withTab] = await Promise.all(
+    [mold({}), mold({}, {}, { tabs: [tab] })].map((one) => runCheck(pack, one)),
+  );
+  const cold = [without, withTab].map((report) => figureOf(report, 'pack.cold', 'can'));
+  expect(cold[1] - cold[0]).toBeCloseTo(500, 6);
+});
+
+// Metal that fills a share of the can swells with it: K dV / V of the rubber alone, dV = 8.91 % of the rubber and what
+// the metal takes up; nothing else gives.
+it('a can filled to the brim, nuts, sprue form and tab in it', async () => {
+  const tab = { id: 't', angleRad: 0, width: 20, length: 10, height: 4, inset: 1 };
+  const inserts = { bosses: [nutAt('n', 80, 0)], sprue: smallSprue, tabs: [tab] };
+  // Weighed so that rubber and metal fill the can exactly, cold.
+  const solids = figureOf(await runCheck(pack, mold({}, {}, inserts)), 'pack.cold', 'can') - disc;
+  const laidInKg = ((disc - solids) / 1e9) * 1150;
+  const report = await runCheck(pack, mold({ spew: 'none' }, { laidInKg, densityKgM3: 1150 }, inserts));
+  expect(solids).toBeGreaterThan(5000);
+  expect(figureOf(report, 'pack.cold', 'can')).toBeCloseTo(disc, 1);
+  // The metal does not swell by the rubber's measure: the excess is less, the pressure on what rubber there is the same.
+  expect(figureOf(report, 'pack.excess', 'can')).toBeCloseTo(0.0891 * (disc - solids), 1);
+  expect(figureOf(report, 'pack.lock', 'can') / 1e6).toBeCloseTo(178.2, 4);
 });
 
 it.each<[string[], object, object]>([

@@ -137,7 +137,7 @@ export const canCodes = codes({
       'Hot rubber takes up more room than the can has, and cannot flow out. It hardly lets itself be squeezed: lids, clamps or bolts give way.',
     remedy: `Cut rubber away, or cut spew grooves and write \`spew: open\` under \`can\`. ${force}`,
     safety: true,
-    formula: 'V_rubber (1 + beta dT) + V_masters, bosses, sprue form <= V_can',
+    formula: 'V_rubber (1 + beta dT) + V_masters, bosses, sprue form, tabs, build-ups <= V_can',
     source: 'volume expansion; bulk modulus of rubber about 2 GPa (from memory)',
   },
   'pack.way-out': {

@@ -70,11 +70,16 @@ export const canFigures = {
     unit: 'mm3',
     means: 'Rubber that a master takes the place of.',
   },
+  'ledger.buildUp': {
+    label: 'needed at a build-up',
+    unit: 'mm3',
+    means: 'What a build-up fills: a fixture, or rubber cut to its outline.',
+  },
   'pack.can': { label: 'room in the can', unit: 'mm3', means: 'Room in the can.' },
   'pack.cold': {
     label: 'laid in, cold',
     unit: 'mm3',
-    means: 'Rubber, masters, bosses and sprue form laid in, cold.',
+    means: 'Rubber, masters, bosses, sprue form, tabs and build-ups laid in, cold.',
   },
   'pack.excess': {
     label: 'too much when hot',
