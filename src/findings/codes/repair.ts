@@ -67,7 +67,7 @@ export const repairCodes = codes({
   },
   'repair.faces-turned': {
     severity: 'warn',
-    means: 'Some faces looked the other way than their neighbours and were turned over.',
+    means: 'Some faces looked the other way than their neighbors and were turned over.',
     remedy: 'Look at the place; mend the master in its own program if the shape matters there.',
   },
   'repair.inside-out': {
@@ -89,7 +89,7 @@ export const repairCodes = codes({
   },
   'repair.slivers-turned': {
     severity: 'note',
-    means: 'Faces with all corners on one line were joined with their neighbours; no point moved.',
+    means: 'Faces with all corners on one line were joined with their neighbors; no point moved.',
     remedy: 'Nothing to do.',
   },
   'repair.shells-united': {

@@ -1,3 +1,4 @@
+import { counted } from '../../findings/index.ts';
 import { compose, determinant, identity, type Matrix4, movePoint } from '../../kernel/index.ts';
 import type { RawMesh } from '../raw.ts';
 import { type MeshFile, mostFilePoints, mostFileTriangles } from './mesh-file.ts';
@@ -99,7 +100,11 @@ class Assembly {
       file.stop('mesh.no-faces', says);
     }
     const { mesh, left } = usedPoints({ positions: this.positions, triangles: this.triangles, unit });
-    if (left > 0) file.say('mesh.skipped', `${left} points that no triangle names were left out`);
+    if (left > 0)
+      file.say(
+        'mesh.skipped',
+        `${counted(left, 'point that no triangle names was', 'points that no triangle names were')} left out`,
+      );
     return mesh;
   }
 
@@ -108,7 +113,12 @@ class Assembly {
     const count = (value: number) => ({ measured: { value, unit: 'count' } }) as const;
     if (items > 1)
       file.say('mesh.several-solids', `its ${items} build items were read into one master`, count(items));
-    if (mirrored > 0) file.say('mesh.mirrored', `${mirrored} meshes are placed mirrored`, count(mirrored));
+    if (mirrored > 0)
+      file.say(
+        'mesh.mirrored',
+        `${counted(mirrored, 'mesh is', 'meshes are')} placed mirrored`,
+        count(mirrored),
+      );
     if (skipped.size > 0) {
       const list = [...skipped].map(([type, uses]) => `${uses} of type "${shown(type)}"`).join(', ');
       file.say('mesh.skipped', `objects that are no part of the model were not read: ${list}`);

@@ -1,3 +1,4 @@
+import { counted } from '../../findings/index.ts';
 import type { Vec3 } from '../../kernel/index.ts';
 import type { RawMesh } from '../raw.ts';
 import { cutPolygon, quadCorner } from './cut-polygon.ts';
@@ -62,7 +63,10 @@ class Obj {
     }
     if (this.faces === 0) {
       const points = this.positions.length / 3;
-      file.stop('mesh.no-faces', `it holds no face (f)${points > 0 ? `, only ${points} points` : ''}`);
+      file.stop(
+        'mesh.no-faces',
+        `it holds no face (f)${points > 0 ? `, only ${counted(points, 'point', 'points')}` : ''}`,
+      );
     }
     if (this.ahead >= this.positions.length / 3) this.noPoint(this.ahead + 1, this.aheadAt);
     this.cutPolygons();
@@ -172,7 +176,10 @@ class Obj {
   private noPoint(number: number, offset: number): never {
     const at = this.text.spot(offset);
     const points = this.positions.length / 3;
-    const where = number < 0 ? `there are only ${points} points before it` : `the file holds ${points}`;
+    const where =
+      number < 0
+        ? `there ${points === 1 ? 'is' : 'are'} only ${counted(points, 'point', 'points')} before it`
+        : `the file holds ${points}`;
     return this.file.stop('mesh.bad-index', `a face names point ${number}, but ${where}`, { at });
   }
 
@@ -232,11 +239,11 @@ class Obj {
     const { file, polygonCount } = this;
     const count = (value: number) => ({ measured: { value, unit: 'count' } }) as const;
     if (polygonCount > 0) {
-      const says = `${polygonCount} faces with more than three corners were cut into triangles`;
+      const says = `${counted(polygonCount, 'face with more than three corners was', 'faces with more than three corners were')} cut into triangles`;
       file.say('mesh.polygons-cut', says, count(polygonCount));
     }
     if (rough.length > 0) {
-      const says = `${rough.length} faces have an outline that crosses itself or has no plane`;
+      const says = `${counted(rough.length, 'face has', 'faces have')} an outline that crosses itself or has no plane`;
       file.say('mesh.polygons-rough', says, { ...count(rough.length), at: this.text.spot(rough[0]) });
     }
   }

@@ -1,3 +1,4 @@
+import { counted } from '../../findings/index.ts';
 import type { RawMesh } from '../raw.ts';
 import { growingFloats } from './growing.ts';
 import { type MeshFile, mostFileTriangles } from './mesh-file.ts';
@@ -31,7 +32,7 @@ export function readBinaryStl(file: MeshFile): RawMesh {
   if (count > room) {
     file.stop(
       'mesh.truncated',
-      `its header announces ${count} triangles, but its ${bytes.length} bytes hold only ${Math.floor(room)}`,
+      `its header announces ${counted(count, 'triangle', 'triangles')}, but its ${bytes.length} bytes hold only ${Math.floor(room)}`,
       { measured: { value: Math.floor(room), unit: 'count' }, limit: { value: count, unit: 'count' } },
     );
   }
@@ -44,7 +45,7 @@ export function readBinaryStl(file: MeshFile): RawMesh {
   if (bytes.length > end) {
     file.say(
       'mesh.extra-bytes',
-      `its header announces ${count} triangles, which end at byte ${end} of ${bytes.length}; the rest was not read`,
+      `its header announces ${counted(count, 'triangle, which ends', 'triangles, which end')} at byte ${end} of ${bytes.length}; the rest was not read`,
       { measured: { value: bytes.length, unit: 'bytes' }, limit: { value: end, unit: 'bytes' } },
     );
   }
@@ -110,7 +111,11 @@ class AsciiStl {
       } else this.unexpected('"facet" or "endsolid"');
     }
     if (this.faces === 0) file.stop('mesh.no-faces', 'it is an ASCII STL file without a single facet');
-    if (this.open) file.say('mesh.no-end', `it ends after ${this.faces} triangles without "endsolid"`);
+    if (this.open)
+      file.say(
+        'mesh.no-end',
+        `it ends after ${counted(this.faces, 'triangle', 'triangles')} without "endsolid"`,
+      );
     if (this.solids > 1) {
       file.say('mesh.several-solids', `it holds ${this.solids} solids, all read into one master`, {
         measured: { value: this.solids, unit: 'count' },

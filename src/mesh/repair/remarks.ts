@@ -1,4 +1,4 @@
-import { type Finding, type FindingCode, finding, type Measured } from '../../findings/index.ts';
+import { counted, type Finding, type FindingCode, finding, type Measured } from '../../findings/index.ts';
 import type { Vec3 } from '../../kernel/index.ts';
 import type { CutOut } from './cut-crossings.ts';
 import type { Deviation } from './deviation.ts';
@@ -38,44 +38,53 @@ export class Remarks {
     return undefined;
   }
 
-  mended({ joined, collapsed, doubled, turned, parted, slivers, holes, openBefore }: Mend): void {
+  mended({
+    joined,
+    collapsed,
+    doubled,
+    turned,
+    parted,
+    slivers,
+    holes,
+    openBefore,
+  }: Omit<Mend, 'mesh' | 'pairs'>): void {
     this.say(
       'repair.points-joined',
       joined.count,
-      `${joined.count} points on open edges were moved by up to ${mm(joined.size)} mm to meet their neighbours.`,
+      `${counted(joined.count, 'point on an open edge was', 'points on open edges were')} moved by up to ${mm(joined.size)} mm to meet ${joined.count === 1 ? 'its neighbor' : 'their neighbors'}.`,
       joined.place,
     );
     const left = collapsed.count + doubled.count;
     this.say(
       'repair.faces-dropped',
       left,
-      `${left} faces were left out: ${collapsed.count} without area, ${doubled.count} doubled.`,
+      `${counted(left, 'face was', 'faces were')} left out: ${collapsed.count} without area, ${doubled.count} doubled.`,
       doubled.place ?? collapsed.place,
     );
     this.say(
       'repair.faces-turned',
       turned.count,
-      `${turned.count} faces looked the other way than their neighbours and were turned over.`,
+      `${counted(turned.count, 'face looked the other way than its neighbors and was', 'faces looked the other way than their neighbors and were')} turned over.`,
       turned.place,
     );
     this.say(
       'repair.edges-split',
       parted.count,
-      `${parted.count} edges joined more than two faces; the sheets that met there were told apart.`,
+      `${counted(parted.count, 'edge', 'edges')} joined more than two faces; the sheets that met there were told apart.`,
       parted.place,
     );
     this.say(
       'repair.slivers-turned',
       slivers.count,
-      `${slivers.count} faces with all corners on one line were joined with their neighbours.`,
+      `${counted(slivers.count, 'face with all corners on one line was joined with its neighbors', 'faces with all corners on one line were joined with their neighbors')}.`,
       slivers.place,
     );
     if (holes) {
       this.say(
         'repair.holes-closed',
         holes.closed,
-        `${holes.closed} holes (${openBefore} open edges in the file) were closed with ${holes.added} faces over ` +
-          `${mm(holes.area)} mm2; the widest is ${mm(holes.widest)} mm across and the new faces lie up to ` +
+        `${counted(holes.closed, 'hole', 'holes')} (${counted(openBefore, 'open edge', 'open edges')} in the file) ${holes.closed === 1 ? 'was' : 'were'} closed with ${counted(holes.added, 'face', 'faces')} over ` +
+          `${mm(holes.area)} mm2; ${holes.closed === 1 ? 'it' : 'the widest'} is ${mm(holes.widest)} mm across and the new faces lie up to ` +
           `${mm(holes.farthest)} mm from any edge of the old.`,
         holes.place,
       );
@@ -84,15 +93,24 @@ export class Remarks {
   }
 
   faced({ turned, cavities, place }: FacedOutward): void {
-    this.say('repair.inside-out', turned, `${turned} bodies were inside out and were turned.`, place);
-    this.say('repair.cavity', cavities, `The master has ${cavities} closed cavities inside.`);
+    this.say(
+      'repair.inside-out',
+      turned,
+      `${counted(turned, 'body was inside out and was', 'bodies were inside out and were')} turned.`,
+      place,
+    );
+    this.say(
+      'repair.cavity',
+      cavities,
+      `The master has ${counted(cavities, 'closed cavity', 'closed cavities')} inside.`,
+    );
   }
 
   united({ united, overlap, place }: United): void {
     this.say(
       'repair.shells-united',
       united,
-      `${united} shells that overlap by ${mm(overlap)} mm3 were united into one skin.`,
+      `${counted(united, 'shell that overlaps', 'shells that overlap')} by ${mm(overlap)} mm3 ${united === 1 ? 'was' : 'were'} united into one skin.`,
       place,
     );
   }
@@ -105,7 +123,7 @@ export class Remarks {
     this.say(
       'repair.crossings-cut',
       faces,
-      `${faces} faces where the surface crosses itself were cut out and the gaps spanned with ${added} faces over ` +
+      `${counted(faces, 'face where the surface crosses itself was', 'faces where the surface crosses itself were')} cut out and the gaps spanned with ${counted(added, 'face', 'faces')} over ` +
         `${mm(area)} mm2, no farther than ${mm(farthest)} mm from the rims.`,
       cuts[0]?.place,
     );
@@ -116,7 +134,7 @@ export class Remarks {
     this.say(
       'repair.specks-dropped',
       count,
-      `${count} shells that enclose next to nothing were left out.`,
+      `${counted(count, 'shell that encloses next to nothing was', 'shells that enclose next to nothing were')} left out.`,
       place,
     );
   }

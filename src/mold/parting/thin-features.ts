@@ -1,4 +1,4 @@
-import { type Finding, finding } from '../../findings/index.ts';
+import { counted, type Finding, finding } from '../../findings/index.ts';
 import type { TriangleMesh, Vec3 } from '../../kernel/index.ts';
 import type { Grid } from '../../mesh/index.ts';
 import type { MasterColumns } from './columns.ts';
@@ -42,7 +42,7 @@ export function thinFeatures(master: MasterColumns, mesh: TriangleMesh, lattice:
       place,
       measured: { value: count, unit: 'count' },
       limit: { value: 2 * cell, unit: 'mm' },
-      says: `${master.id} has features narrower than ${(2 * cell).toFixed(2)} mm seen from above (${count} places).`,
+      says: `${master.id} has features narrower than ${(2 * cell).toFixed(2)} mm seen from above (${counted(count, 'place', 'places')}).`,
     }),
   ];
 }
