@@ -3,6 +3,7 @@ import {
   type FigureName,
   type Finding,
   finding,
+  type Judged,
   makeFigure,
   type ReportPart,
 } from '../findings/index.ts';
@@ -121,11 +122,6 @@ const discVolume = ({ disc, sprue }: Mold): number =>
   Math.PI *
   (disc.radius ** 2 * (disc.lower + disc.upper) -
     (sprue ? sprue.holeRadius ** 2 * disc.upper + sprue.wellRadius ** 2 * sprue.wellDepth : 0));
-
-interface Judged {
-  readonly findings: readonly Finding[];
-  readonly figures: readonly Figure[];
-}
 
 function judge(input: BalanceInput, masses: readonly PointMass[]): Judged {
   const figure = (name: FigureName, value: number, source: string, subject = 'mold'): Figure =>

@@ -3,6 +3,7 @@ import {
   type FigureName,
   type Finding,
   finding,
+  type Judged,
   makeFigure,
   type ReportPart,
 } from '../findings/index.ts';
@@ -86,17 +87,12 @@ function inputOf({ disc, bench: { can, closing, cure } }: Mold): CanClosingInput
   };
 }
 
-interface Part {
-  readonly findings: readonly Finding[];
-  readonly figures: readonly Figure[];
-}
-
 const pressTimesArea = 'molding pressure times the face of the can';
 
 const figure = (name: FigureName, value: number, source: string, estimated = false): Figure =>
   makeFigure(name, { subject: 'closing', value, source, estimated });
 
-function bolts({ bolts: given }: CanClosingInput, force: number | undefined): Part {
+function bolts({ bolts: given }: CanClosingInput, force: number | undefined): Judged {
   if (!given) return { findings: [], figures: [] };
   if (given.grade === undefined) return { findings: [someNotChecked(['closing.bolts.grade'])], figures: [] };
   const row = bolt(given.size, given.grade);
@@ -126,7 +122,7 @@ function bolts({ bolts: given }: CanClosingInput, force: number | undefined): Pa
 
 const plateSource = "Roark's Formulas for Stress and Strain, round plate, simply supported, even load";
 
-function lids(lid: Lid, pressurePa: number, diameter: number): Part {
+function lids(lid: Lid, pressurePa: number, diameter: number): Judged {
   if (lid.thickness === undefined || lid.material === undefined) return { findings: [], figures: [] };
   const metal = lidMetal(lid.material);
   const unknown = (says: string): Finding => finding('closing.lid-unknown', { subject: 'closing', says });

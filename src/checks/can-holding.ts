@@ -1,4 +1,4 @@
-import { type Finding, finding, makeFigure, type ReportPart } from '../findings/index.ts';
+import { type Finding, finding, type Judged, makeFigure } from '../findings/index.ts';
 import type { Mold } from '../mold/index.ts';
 
 /** What holds is to bear this many times the force: heating presses harder than closing did. Our own choice. */
@@ -17,10 +17,7 @@ export interface Holding {
  * What holds the can shut through the cure, against the force (N) that opens it. A press counts only while the can is
  * under it. Clamps round a can that stays in the press are not added to it: how they share the load nobody knows.
  */
-export function holding(
-  { clamps, press, bolts }: Holding,
-  force: number,
-): Required<Pick<ReportPart, 'findings' | 'figures'>> {
+export function holding({ clamps, press, bolts }: Holding, force: number): Judged {
   const stop = (found: Finding) => ({ findings: [found], figures: [] });
   const pressed = press?.cure === 'in the press' ? press : undefined;
   if (!pressed && !clamps) {

@@ -3,71 +3,31 @@ import {
   type FigureName,
   type Finding,
   finding,
+  type Judged,
   makeFigure,
   type ReportPart,
 } from '../findings/index.ts';
-import type { Matrix4, TriangleMesh } from '../kernel/index.ts';
-import { type Check, type Mold, type Placement, type Sprue, work } from '../mold/index.ts';
-import {
-  finestDetail,
-  forceApart,
-  gFactor,
-  type PressedArea,
-  ringPressed,
-  stripPressed,
-  surfaceHeight,
-  surfaceRise,
-  turningPressure,
-  volumeUnder,
-} from '../physics/index.ts';
-import { masterMesh } from './cover.ts';
-import { alloyDensity, alloyTension } from './densities.ts';
+import { type Check, work } from '../mold/index.ts';
+import { finestDetail, gFactor, surfaceRise, turningPressure, volumeUnder } from '../physics/index.ts';
 import { metalWell, pouringRadius } from './metal-well.ts';
-import { leftOut, notChecked } from './not-given.ts';
-import { type PressedCavity, pressedOf } from './pressed-area.ts';
-import { channelReach, channelSection, imprintOf } from './turning-masses.ts';
+import { notChecked } from './not-given.ts';
+import { pressedOf } from './pressed-area.ts';
+import { type Cavity, type ShotInput, shotInput } from './shot-input.ts';
+import { closingReserve, mm3OfParts, opening, speedBand, surfaceAt, type Turning } from './turning-metal.ts';
 
-/** The machine holds this many times the force at least. Our own choice. */
-const closingReserve = 1.25;
-const fastest = 10_000;
+const grams = (mm3: number, densityKgM3: number): number => mm3 * densityKgM3 * 1e-6;
+
 const byRotation =
   'liquid turning with its vessel: p = rho omega^2 (r^2 - r_s^2) / 2, surface z0 + omega^2 r^2 / 2 g';
 const byVolumes = 'volumes of cavities, gates and well times the density';
 
-interface Cavity {
-  readonly id: string;
-  readonly mesh: TriangleMesh;
-  readonly matrix: Matrix4;
-  /** mm3. */
-  readonly volume: number;
-  readonly castingMm3: number;
-  readonly castingG?: number;
-  readonly estimated: boolean;
-}
-
-interface PressureInput {
-  readonly missing: readonly string[];
-  readonly cavities: readonly Cavity[];
-  readonly gates: readonly { readonly volume: number; readonly pressed: PressedArea }[];
-  readonly densityKgM3?: number;
-  readonly tensionNM?: number;
-  readonly estimated: boolean;
-  readonly sprue?: Omit<Sprue, 'at'>;
-  readonly upper: number;
-  readonly speedRpm?: number;
-  readonly shotKg?: number;
-  readonly detail?: number;
-  readonly closingForceN?: number;
-  readonly maxSpeedRpm?: number;
-}
-
 /** What the shot weighs, where it stands while it turns, and how hard it presses on cavities and halves. */
-export const pressure: Check = work<PressureInput, ReportPart>({
+export const pressure: Check = work<ShotInput, ReportPart>({
   id: 'pressure',
   title: 'Pressure and shot',
   scope: 'whole',
   processes: ['rubber', 'rigid'],
-  jobs: (mold) => (mold.placements.length > 0 ? [{ subject: 'spin', input: inputOf(mold) }] : []),
+  jobs: (mold) => (mold.placements.length > 0 ? [{ subject: 'spin', input: shotInput(mold) }] : []),
   run: (input) => {
     const note =
       input.missing.length > 0
@@ -89,57 +49,6 @@ export const pressure: Check = work<PressureInput, ReportPart>({
   },
 });
 
-function inputOf(mold: Mold): PressureInput {
-  const { bench, sprue, placements, channels, disc } = mold;
-  const { spin, machine } = bench;
-  const [density, tension] = [alloyDensity(mold), alloyTension(mold)];
-  const { at: _, ...shape } = sprue ?? { at: undefined };
-  return {
-    missing: leftOut([
-      ['alloy.density', density],
-      ['sprue', sprue],
-      ['spin.speed', spin?.speedRpm],
-      ['spin.shot', spin?.shotKg],
-      ['machine.closingForce', machine?.closingForceN],
-    ]),
-    cavities: placements.map((one) => cavityOf(mold, one)),
-    gates: channels
-      .filter(({ kind }) => kind === 'gate')
-      .map((gate) => {
-        const { length, ends } = channelReach(gate);
-        return { volume: channelSection(gate) * length, pressed: stripPressed(gate.width, ...ends) };
-      }),
-    ...(density && { densityKgM3: density.value }),
-    ...(tension && { tensionNM: tension.value }),
-    estimated: (density?.estimated ?? false) || placements.some((one) => one.estimated),
-    ...(sprue && { sprue: shape as Omit<Sprue, 'at'> }),
-    upper: disc.upper,
-    ...(spin?.speedRpm !== undefined && { speedRpm: spin.speedRpm }),
-    ...(spin?.shotKg !== undefined && { shotKg: spin.shotKg }),
-    ...(spin?.detail !== undefined && { detail: spin.detail }),
-    ...(machine?.closingForceN !== undefined && { closingForceN: machine.closingForceN }),
-    ...(machine?.maxSpeedRpm !== undefined && { maxSpeedRpm: machine.maxSpeedRpm }),
-  };
-}
-
-function cavityOf(mold: Mold, placement: Placement): Cavity {
-  const { id, master, matrix, scale, estimated } = placement;
-  const massG = mold.masters.find((one) => one.id === master)?.massG;
-  const { volume } = imprintOf(mold, placement);
-  return {
-    id,
-    mesh: masterMesh(mold, master),
-    matrix,
-    volume,
-    // Shrink takes back what the allowance added to the master.
-    castingMm3: volume / scale ** 3,
-    ...(massG !== undefined && { castingG: massG }),
-    estimated,
-  };
-}
-
-const grams = (mm3: number, densityKgM3: number): number => mm3 * densityKgM3 * 1e-6;
-
 const casting = (
   { id, castingMm3, castingG, estimated }: Cavity,
   densityKgM3: number,
@@ -151,18 +60,6 @@ const casting = (
     source: castingG === undefined ? 'volume times density' : 'the plan',
     estimated: castingG === undefined && (estimated || rough),
   });
-
-interface Turning extends PressureInput {
-  readonly densityKgM3: number;
-  readonly sprue: Omit<Sprue, 'at'>;
-  readonly speedRpm: number;
-  readonly cavitiesPressed: readonly PressedCavity[];
-}
-
-interface Judged {
-  readonly findings: readonly Finding[];
-  readonly figures: readonly Figure[];
-}
 
 function judge(turning: Turning): Judged {
   const { densityKgM3, sprue, upper, speedRpm, shotKg, estimated } = turning;
@@ -193,29 +90,6 @@ function judge(turning: Turning): Judged {
   }
   const pressed = pressures(turning, shotKg);
   return { findings: pressed.findings, figures: [...figures, ...pressed.figures] };
-}
-
-const mm3OfParts = ({ cavities, gates }: PressureInput): number =>
-  [...cavities, ...gates].reduce((sum, { volume }) => sum + volume, 0);
-
-/** Square of the free surface's radius in the parting plane, mm2; below 0 where metal covers the axis there. */
-function surfaceAt(turning: Turning, shotKg: number, speedRpm: number): number {
-  const rise = surfaceRise(speedRpm);
-  const inWell = (shotKg * 1e9) / turning.densityKgM3 - mm3OfParts(turning);
-  return -surfaceHeight(metalWell(turning.sprue, turning.upper), inWell, rise) / rise;
-}
-
-/** Cavities, gates, and what metal covers of the upper half over the well and in its leaning hole. */
-function opening(turning: Turning, surface: number, speedRpm: number): number {
-  const { sprue, upper, densityKgM3, cavitiesPressed, gates } = turning;
-  const from = Math.max(Math.sqrt(Math.max(0, surface)), pouringRadius(sprue, upper));
-  const ring = from < sprue.wellRadius ? [ringPressed(from, sprue.wellRadius)] : [];
-  const areas = [
-    ...cavitiesPressed.map(({ pressed }) => pressed),
-    ...gates.map(({ pressed }) => pressed),
-    ...ring,
-  ];
-  return areas.reduce((sum, area) => sum + Math.max(0, forceApart(area, densityKgM3, speedRpm, surface)), 0);
 }
 
 function pressures(turning: Turning, shotKg: number): Judged {
@@ -272,33 +146,3 @@ const tooSlow = ({ speedRpm, detail }: Turning, least: number): Finding =>
     limit: { value: least, unit: 'rpm' },
     says: `At ${speedRpm} rpm metal is not pressed into details of ${detail} mm at the inner ends of all cavities; that takes ${least.toFixed(0)} rpm.`,
   });
-
-/** From the speed that presses metal into the detail wanted everywhere, to the one the machine holds shut. */
-function speedBand(turning: Turning, shotKg: number): { readonly least?: number; readonly most?: number } {
-  const { detail, tensionNM, closingForceN, maxSpeedRpm, densityKgM3, cavitiesPressed } = turning;
-  const nearest = Math.min(...cavitiesPressed.map(({ inner }) => inner));
-  const fills = (speed: number): boolean =>
-    turningPressure(densityKgM3, speed, nearest, surfaceAt(turning, shotKg, speed)) >=
-    (2 * (tensionNM ?? 0) * 1000) / (detail ?? 1);
-  const opens = (speed: number): boolean =>
-    opening(turning, surfaceAt(turning, shotKg, speed), speed) * closingReserve > (closingForceN ?? 0);
-  const least = detail === undefined || tensionNM === undefined ? undefined : firstSpeed(fills);
-  const open = closingForceN === undefined ? undefined : firstSpeed(opens);
-  const limits = [open, maxSpeedRpm].filter((one) => one !== undefined);
-  return {
-    ...(least !== undefined && { least }),
-    ...(limits.length > 0 && { most: Math.min(...limits) }),
-  };
-}
-
-/** The speed from which on something holds, to 0.5 rpm; undefined where it does not at the fastest. */
-function firstSpeed(holds: (speedRpm: number) => boolean): number | undefined {
-  let [low, high] = [1, fastest];
-  if (!holds(high)) return undefined;
-  while (high - low > 0.5) {
-    const middle = (low + high) / 2;
-    if (holds(middle)) high = middle;
-    else low = middle;
-  }
-  return high;
-}

@@ -3,6 +3,7 @@ import {
   type FigureName,
   type Finding,
   finding,
+  type Judged,
   makeFigure,
   type ReportPart,
 } from '../findings/index.ts';
@@ -111,11 +112,6 @@ function overLimit({ maxSpeedRpm }: SpinInput, speedRpm: number): Finding[] {
       says: `The plan turns the mold at ${speedRpm} rpm; the machine may turn at ${maxSpeedRpm} rpm at most.`,
     }),
   ];
-}
-
-interface Judged {
-  readonly findings: readonly Finding[];
-  readonly figures: readonly Figure[];
 }
 
 const byDisc =

@@ -50,6 +50,9 @@ export interface Report {
 /** What one check (or another stage) adds to the report. */
 export type ReportPart = Partial<Pick<Report, 'findings' | 'figures' | 'series' | 'fields'>>;
 
+/** What one question of a check found and measured. */
+export type Judged = Required<Pick<Report, 'findings' | 'figures'>>;
+
 export const joinReport = (title: string, parts: readonly ReportPart[]): Report => ({
   schema: 1,
   title,

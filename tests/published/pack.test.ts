@@ -61,8 +61,8 @@ it('a tab takes up its wedge', async () => {
   expect(cold[1] - cold[0]).toBeCloseTo(500, 6);
 });
 
-// Metal that fills a share of the can swells with it: K dV / V of the rubber alone, dV = 8.91 % of the rubber and what
-// the metal takes up; nothing else gives.
+// Masters aside, rubber round steel: K dV / V of the rubber alone, dV = 8.91 % of the rubber; what lies in it neither
+// swells by that measure nor gives.
 it('a can filled to the brim, nuts, sprue form and tab in it', async () => {
   const tab = { id: 't', angleRad: 0, width: 20, length: 10, height: 4, inset: 1 };
   const inserts = { bosses: [nutAt('n', 80, 0)], sprue: smallSprue, tabs: [tab] };

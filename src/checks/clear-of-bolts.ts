@@ -1,0 +1,97 @@
+import { finding, makeFigure, type ReportPart } from '../findings/index.ts';
+import { type Check, work } from '../mold/index.ts';
+import { threadDiameter } from '../tables/index.ts';
+import { leftOut, notChecked } from './not-given.ts';
+import { cornersOf, distanceTo, roundOf, span, type Thing } from './seen-from-above.ts';
+
+const bySpacing = 'distance from the nearest bolt, seen from above, shanks as wide as their thread';
+
+interface BoltInput {
+  readonly things: readonly Thing[];
+  readonly bolts?: {
+    readonly radius: number;
+    readonly circle: number;
+    readonly count: number;
+    /** Left out: they may stand anywhere on their circle. */
+    readonly startRad?: number;
+  };
+  readonly missing: readonly string[];
+}
+
+/** Bosses and tabs clear of the can's bolts. Where the plan does not say how the bolts are turned, of their circle. */
+export const clearOfBolts: Check = work<BoltInput, ReportPart>({
+  id: 'fit-bolts',
+  title: 'Clear of the bolts',
+  scope: 'whole',
+  processes: ['rubber'],
+  jobs: ({ bench, bosses, tabs, disc }) => {
+    const given = bench.closing?.bolts;
+    if (!given || bosses.length + tabs.length === 0) return [];
+    const things = [...bosses.map(roundOf), ...tabs.map((tab) => cornersOf(tab, disc.radius))];
+    const { circle, count, size, startRad } = given;
+    const diameter = threadDiameter(size);
+    const missing = leftOut([['closing.bolts.circle', circle]]);
+    if (diameter === undefined) missing.push('closing.bolts.size');
+    const bolts =
+      circle === undefined || diameter === undefined
+        ? {}
+        : {
+            bolts: {
+              radius: diameter / 2,
+              circle: circle / 2,
+              count,
+              ...(startRad !== undefined && { startRad }),
+            },
+          };
+    return [{ subject: 'closing', input: { things, missing, ...bolts } }];
+  },
+  run: ({ things, bolts, missing }) => {
+    if (!bolts)
+      return {
+        findings: [
+          notChecked(
+            'fit.not-checked',
+            'closing',
+            'Whether bosses and tabs are clear of the bolts is',
+            missing,
+          ),
+        ],
+      };
+    const gaps = things.map((thing) => ({ id: thing.id, gap: gapToBolts(thing, bolts) }));
+    return {
+      findings: gaps
+        .filter(({ gap }) => gap <= 0)
+        .map(({ id, gap }) =>
+          finding('fit.bolt-hits', {
+            subject: id,
+            measured: { value: gap, unit: 'mm' },
+            limit: { value: 0, unit: 'mm' },
+            says:
+              bolts.startRad === undefined
+                ? `${id} lies on the circle of the bolts by ${mm(-gap)}, and the plan does not say where on it they stand.`
+                : `${id} is hit by a bolt, by ${mm(-gap)}.`,
+          }),
+        ),
+      figures: gaps.map(({ id, gap }) =>
+        makeFigure('fit.boltGap', { subject: id, value: gap, source: bySpacing, estimated: false }),
+      ),
+    };
+  },
+});
+
+function gapToBolts(
+  thing: Thing,
+  { radius, circle, count, startRad }: NonNullable<BoltInput['bolts']>,
+): number {
+  if (startRad === undefined) {
+    const { least, most } = span(thing);
+    return Math.max(circle - most, least - circle) - radius;
+  }
+  const gaps = Array.from({ length: count }, (_, k) => {
+    const angle = startRad + (2 * Math.PI * k) / count;
+    return distanceTo(thing, circle * Math.cos(angle), circle * Math.sin(angle));
+  });
+  return Math.min(...gaps) - radius;
+}
+
+const mm = (value: number): string => `${value.toFixed(2)} mm`;
