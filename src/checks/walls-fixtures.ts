@@ -1,97 +1,159 @@
-import type { ReportPart } from '../findings/index.ts';
-import type { TriangleMesh } from '../kernel/index.ts';
-import { type Channel, type Check, type Mold, work } from '../mold/index.ts';
+import type { TriangleMesh, Vec3 } from '../kernel/index.ts';
+import {
+  type Boss,
+  type Channel,
+  type Check,
+  heightAt,
+  type Mold,
+  type PartingSurface,
+  type Sprue,
+} from '../mold/index.ts';
 import { channelMesh, notchMesh, tabMesh } from './lofted-mesh.ts';
-import { type Cavity, cavityOf, everyProcess, type Kind, measure } from './walls.ts';
+import { bossMesh, bossReach, sprueMesh } from './turned-mesh.ts';
+import { type Fixture, wallsTo } from './wall.ts';
 
-interface FixtureInput {
-  readonly cavity: Cavity;
-  readonly id: string;
-  readonly mesh: TriangleMesh;
-  readonly kind: Kind;
+/** Cavities against bosses, a hexagon counted as the round through its corners. */
+export const wallsToBosses: Check = wallsTo<Omit<Boss, 'at'>>({
+  id: 'walls-bosses',
+  title: 'Walls between cavities and bosses',
+  scope: 'pair',
+  fixtures: ({ bosses, limits }) =>
+    bosses.map(({ at: _, ...boss }) => ({
+      id: boss.id,
+      ...about({ from: [boss.x, boss.y], to: [boss.x, boss.y] }, bossReach(boss)),
+      points: [[boss.x, boss.y, 0]],
+      kind: {
+        limit: limits.cavityToBoss,
+        name: 'walls.boss',
+        code: 'walls.boss',
+        broken: 'walls.broken',
+      },
+      shape: () => boss,
+    })),
+  meshOf: bossMesh,
+});
+
+interface WellShape {
+  readonly sprue: Omit<Sprue, 'at'>;
+  readonly upper: number;
 }
 
+/** Cavities against well and pouring hole; a gate may cross this wall. */
+export const wallsToWell: Check = wallsTo<WellShape>({
+  id: 'walls-well',
+  title: 'Walls between cavities and the well',
+  scope: 'placement',
+  fixtures: ({ sprue: given, disc, limits }) => {
+    if (!given) return [];
+    const { at: _, ...sprue } = given;
+    const widest = Math.max(sprue.wellRadius, sprue.holeRadius + sprue.fillet);
+    const corners = Array.from({ length: 24 }, (_point, k): Vec3 => {
+      const angle = (k * Math.PI) / 12;
+      return [sprue.wellRadius * Math.cos(angle), sprue.wellRadius * Math.sin(angle), 0];
+    });
+    return [
+      {
+        id: 'sprue',
+        ...about({ from: [0, 0], to: [0, 0] }, widest),
+        points: corners,
+        kind: {
+          limit: limits.cavityToWell,
+          name: 'walls.well',
+          code: 'walls.well',
+          broken: 'walls.broken',
+        },
+        shape: () => ({ sprue, upper: disc.upper }),
+      },
+    ];
+  },
+  meshOf: ({ sprue, upper }) => sprueMesh(sprue, upper),
+});
+
 /** Cavities against the gates and vents of others; their own open into them. */
-export const wallsToChannels: Check = work<FixtureInput, ReportPart>({
+export const wallsToChannels: Check = wallsTo<TriangleMesh>({
   id: 'walls-channels',
   title: 'Walls between cavities and channels',
   scope: 'pair',
-  processes: everyProcess,
-  jobs: (mold) => {
-    const limit = mold.limits.wall;
-    const kind: Kind = { limit, name: 'walls.channel', code: 'walls.channel' };
-    return mold.channels.flatMap((channel) => {
-      const near = mold.placements.filter(
-        ({ id, x, y, reach }) =>
-          id !== channel.placement && fromPath(channel, x, y) - reach - channel.width / 2 <= limit,
-      );
-      const mesh = near.length > 0 ? channelMesh(channel, mold.parting) : undefined;
-      return near.flatMap((placement) =>
-        mesh
-          ? [
-              {
-                subject: placement.id,
-                input: { cavity: cavityOf(mold, placement), id: channel.id, mesh, kind },
-              },
-            ]
-          : [],
-      );
-    });
-  },
-  run: measureFixture,
+  fixtures: ({ channels, limits, parting }) =>
+    channels.map((channel) => ({
+      id: channel.id,
+      own: channel.placement,
+      ...about(channel, channel.width / 2),
+      points: pointsOf(channel, parting),
+      kind: {
+        limit: limits.wall,
+        name: 'walls.channel',
+        code: 'walls.channel',
+        // A channel through another's cavity feeds or vents that one too: bad, but the mold stays whole.
+        broken: 'walls.channel',
+      },
+      shape: () => channelMesh(channel, parting),
+    })),
+  meshOf: (mesh) => mesh,
 });
 
+/** Points where the channel hangs from the parting surface, 5 mm apart at most. */
+function pointsOf({ from, to }: Channel, surface: PartingSurface): Vec3[] {
+  const steps = Math.max(1, Math.ceil(Math.hypot(to[0] - from[0], to[1] - from[1]) / 5));
+  return Array.from({ length: steps + 1 }, (_, k) => {
+    const [x, y] = [0, 1].map((axis) => from[axis] + ((to[axis] - from[axis]) * k) / steps);
+    return [x, y, heightAt(surface, x, y)];
+  });
+}
+
 /** Cavities against tabs and notches. */
-export const wallsToTabs: Check = work<FixtureInput, ReportPart>({
+export const wallsToTabs: Check = wallsTo<TriangleMesh>({
   id: 'walls-tabs',
   title: 'Walls between cavities, tabs and notches',
   scope: 'pair',
-  processes: everyProcess,
-  jobs: (mold) => {
-    const limit = mold.limits.wall;
-    const kind: Kind = { limit, name: 'walls.tab', code: 'walls.tab' };
-    return [...tabsOf(mold), ...notchesOf(mold)].flatMap(({ id, angleRad, inward, width, mesh }) => {
-      const radius = mold.disc.radius;
-      const path = {
-        from: [(radius - inward) * Math.cos(angleRad), (radius - inward) * Math.sin(angleRad)],
-        to: [radius * Math.cos(angleRad), radius * Math.sin(angleRad)],
-      } as const;
-      return mold.placements
-        .filter(({ x, y, reach }) => fromPath(path, x, y) - reach - width / 2 <= limit)
-        .map((placement) => ({
-          subject: placement.id,
-          input: { cavity: cavityOf(mold, placement), id, mesh, kind },
-        }));
-    });
-  },
-  run: measureFixture,
+  fixtures: (mold) => [...tabsOf(mold), ...notchesOf(mold)],
+  meshOf: (mesh) => mesh,
 });
 
-const tabsOf = ({ tabs, disc }: Mold) =>
+const tabKind = (limit: number) =>
+  ({ limit, name: 'walls.tab', code: 'walls.tab', broken: 'walls.broken' }) as const;
+
+const tabsOf = ({ tabs, disc, limits }: Mold): Fixture<TriangleMesh>[] =>
   tabs.map((tab) => ({
     id: tab.id,
-    angleRad: tab.angleRad,
     // The flat outer face lies inside the rim by more than the inset: a whole width more is sure to hold it.
-    inward: tab.inset + tab.length + tab.width / 2,
-    width: tab.width,
-    mesh: tabMesh(tab, disc.radius),
+    ...about(inward(disc.radius, tab.angleRad, tab.inset + tab.length + tab.width / 2), tab.width / 2),
+    points: verticesOf(tabMesh(tab, disc.radius)),
+    kind: tabKind(limits.wall),
+    shape: () => tabMesh(tab, disc.radius),
   }));
 
-const notchesOf = ({ notches, disc }: Mold) =>
+const notchesOf = ({ notches, disc, limits }: Mold): Fixture<TriangleMesh>[] =>
   notches.map((notch) => ({
     id: notch.id,
-    angleRad: notch.angleRad,
-    inward: notch.depth,
-    width: notch.width,
-    mesh: notchMesh(notch, disc),
+    ...about(inward(disc.radius, notch.angleRad, notch.depth), notch.width / 2),
+    points: verticesOf(notchMesh(notch, disc)),
+    kind: tabKind(limits.wall),
+    shape: () => notchMesh(notch, disc),
   }));
 
-function measureFixture({ cavity, id, mesh, kind }: FixtureInput): ReportPart {
-  return measure(cavity, { id, mesh, estimated: false }, kind);
-}
+type Path = Pick<Channel, 'from' | 'to'>;
+
+/** From the rim straight inward, seen from above. */
+const inward = (radius: number, angleRad: number, by: number): Path => ({
+  from: [(radius - by) * Math.cos(angleRad), (radius - by) * Math.sin(angleRad)],
+  to: [radius * Math.cos(angleRad), radius * Math.sin(angleRad)],
+});
+
+const verticesOf = ({ positions }: TriangleMesh): Vec3[] =>
+  Array.from({ length: positions.length / 3 }, (_, v) => [
+    positions[v * 3],
+    positions[v * 3 + 1],
+    positions[v * 3 + 2],
+  ]);
+
+/** What stays within `width` of a straight path, seen from above. */
+const about = (path: Path, width: number) => ({
+  gapTo: (x: number, y: number, reach: number): number => fromPath(path, x, y) - reach - width,
+});
 
 /** Distance of (x, y) from a straight path, seen from above. */
-function fromPath({ from, to }: Pick<Channel, 'from' | 'to'>, x: number, y: number): number {
+function fromPath({ from, to }: Path, x: number, y: number): number {
   const [dx, dy] = [to[0] - from[0], to[1] - from[1]];
   const square = dx * dx + dy * dy;
   const along = square > 0 ? ((x - from[0]) * dx + (y - from[1]) * dy) / square : 0;

@@ -51,7 +51,9 @@ describe('walls to channels', () => {
     expect(through.findings.map(({ code }) => code)).toEqual(['walls.channel']);
     expect(through.findings[0].says).toContain('run into each other');
     expect((await runCheck(wallsToChannels, mold(7, 'brick-1'))).findings).toEqual([]);
-    expect(wallsToChannels.jobs(mold(30))).toEqual([]);
+    const far = await runCheck(wallsToChannels, mold(30));
+    expect(figureOf(far, 'walls.channel', 'brick-1 gate-other')).toBeCloseTo(25.5, 4);
+    expect(far.findings).toEqual([]);
   });
 
   it('says the same when the whole is turned', async () => {
@@ -77,7 +79,11 @@ describe('walls to tabs and notches', () => {
     const atNotch = withMaster(emptyMold, 'brick', brick, translation(121 - 1.5 - 4, 0, 0));
     const byNotch = await runCheck(wallsToTabs, { ...atNotch, notches: [notch] });
     expect(figureOf(byNotch, 'walls.tab', 'brick-1 notch-1')).toBeCloseTo(1.5, 4);
-    const far = withMaster(emptyMold, 'brick', brick, translation(-60, 0, 0));
-    expect(wallsToTabs.jobs({ ...far, tabs: [tab], notches: [notch] })).toEqual([]);
+    // Of two bricks the nearer one alone is measured far off.
+    const far = withMaster(emptyMold, 'brick', brick, translation(-60, 0, 0), translation(60, 0, 0));
+    const byBoth = await runCheck(wallsToTabs, { ...far, tabs: [tab], notches: [notch] });
+    expect(byBoth.findings).toEqual([]);
+    expect(byBoth.figures.map(({ subject }) => subject)).toEqual(['brick-2 tab-1', 'brick-2 notch-1']);
+    expect(figureOf(byBoth, 'walls.tab', 'brick-2 notch-1')).toBeCloseTo(121 - 64, 4);
   });
 });

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { wallsToRim } from '../../src/checks/rim.ts';
-import { wallsBetweenCavities, wallsToBosses, wallsToWell } from '../../src/checks/walls.ts';
+import { wallsBetweenCavities } from '../../src/checks/walls.ts';
+import { wallsToBosses, wallsToWell } from '../../src/checks/walls-fixtures.ts';
 import { compose, rotation, translation } from '../../src/kernel/index.ts';
 import { ball, box, single } from '../turned-solids.ts';
 import { emptyMold, figureOf, nutAt, runCheck, smallSprue, withMaster } from './small-mold.ts';
@@ -63,9 +64,15 @@ describe('walls between cavities', () => {
     }
   });
 
-  it('makes no work for cavities far apart', () => {
-    const mold = withMaster(emptyMold, 'bead', sphere, translation(50, 0, 0), translation(-50, 0, 0));
-    expect(wallsBetweenCavities.jobs(mold)).toEqual([]);
+  // Balls of 5 along y, where both have a corner: the middles are 20, 30 and 50 apart.
+  it('is measured to the nearest cavity however far it is, and between no others that far', async () => {
+    const places = [0, 20, 50].map((y) => translation(50, y - 25, 0));
+    const report = await runCheck(wallsBetweenCavities, withMaster(emptyMold, 'bead', sphere, ...places));
+    expect(figureOf(report, 'walls.least', 'bead-1 bead-2')).toBeCloseTo(10, 5);
+    expect(figureOf(report, 'walls.least', 'bead-2 bead-3')).toBeCloseTo(20, 5);
+    expect(report.figures).toHaveLength(2);
+    expect(report.findings).toEqual([]);
+    expect(wallsBetweenCavities.jobs(withMaster(emptyMold, 'bead', sphere, places[0]))).toEqual([]);
   });
 
   it('does not change when the whole mold is turned, or the order of placements', async () => {

@@ -19,7 +19,7 @@ export interface DistanceTree {
   readonly matrix: Matrix4;
   /** Uniform scale of `matrix`. */
   readonly scale: number;
-  /** Box of the placed mesh. */
+  /** A box that holds the placed mesh: that round its own box where that stands. */
   readonly bounds: Bounds;
   /** One vertex of each connected piece, placed. */
   readonly pieces: readonly Vec3[];
@@ -31,6 +31,7 @@ export type Distance =
 
 interface Shared {
   readonly bvh: MeshBVH;
+  readonly bounds: Bounds;
   readonly pieces: readonly Vec3[];
 }
 
@@ -40,16 +41,12 @@ const trees = new WeakMap<Uint32Array, { readonly positions: Float32Array; reado
 /** Prepares a closed mesh; `matrix` must scale all axes alike (a RangeError otherwise). Empty meshes: RangeError. */
 export function distanceTree(mesh: TriangleMesh, matrix: Matrix4 = identity): DistanceTree {
   if (mesh.triangles.length === 0) throw new RangeError('distanceTree: the mesh is empty');
-  const { bvh, pieces } = sharedTree(mesh);
-  const placed = new Float64Array(mesh.positions.length);
-  for (let i = 0; i < placed.length; i += 3) {
-    placed.set(movePoint(matrix, [mesh.positions[i], mesh.positions[i + 1], mesh.positions[i + 2]]), i);
-  }
+  const { bvh, bounds, pieces } = sharedTree(mesh);
   return {
     bvh,
     matrix,
     scale: uniformScale(matrix),
-    bounds: boundsOf(placed),
+    bounds: movedBounds(bounds, matrix),
     pieces: pieces.map((point) => movePoint(matrix, point)),
   };
 }
@@ -63,9 +60,17 @@ function sharedTree(mesh: TriangleMesh): Shared {
   geometry.setIndex(new BufferAttribute(mesh.triangles.slice(), 1));
   const bvh = new MeshBVH(geometry);
   geometry.boundsTree = bvh;
-  const shared = { bvh, pieces: onePointEach(mesh) };
+  const shared = { bvh, bounds: boundsOf(mesh.positions), pieces: onePointEach(mesh) };
   trees.set(mesh.triangles, { positions: mesh.positions, shared });
   return shared;
+}
+
+/** The box round the eight corners of a box, moved. */
+export function movedBounds({ min, max }: Bounds, matrix: Matrix4): Bounds {
+  const corners = [0, 1, 2, 3, 4, 5, 6, 7].flatMap((bits) =>
+    movePoint(matrix, [bits & 1 ? max[0] : min[0], bits & 2 ? max[1] : min[1], bits & 4 ? max[2] : min[2]]),
+  );
+  return boundsOf(Float64Array.from(corners));
 }
 
 function uniformScale(m: Matrix4): number {
@@ -113,16 +118,44 @@ export function meshDistance(a: DistanceTree, b: DistanceTree, limit: number): D
   if (boxDistance(a.bounds, b.bounds) > limit) return { beyond: limit };
   const inside = insidePoint(a, b) ?? insidePoint(b, a);
   if (inside) return { distance: 0, pointA: inside, pointB: inside };
-  const toA = new ThreeMatrix().fromArray(a.matrix).invert();
-  const fromB = new ThreeMatrix().fromArray(b.matrix).premultiply(toA);
+  const fromB = new ThreeMatrix().fromArray(b.matrix).premultiply(inverse(a.matrix));
+  const bound = betweenByTurns(a, b);
   // The search compares with <: a hair more keeps a distance of exactly the limit.
-  const most = (limit * (1 + 1e-9)) / a.scale + 1e-12;
+  const most = Math.min(limit * (1 + 1e-9), bound.distance * (1 + 1e-9)) / a.scale + 1e-12;
   const [hitA, hitB] = [newHit(), newHit()];
   const found = a.bvh.closestPointToGeometry(b.bvh.geometry, fromB, hitA, hitB, 0, most);
-  if (!found || hitA.distance > most) return { beyond: limit };
+  if (!found || hitA.distance > most) return bound.distance <= limit ? bound : { beyond: limit };
   const pointA = movePoint(a.matrix, tuple(hitA.point));
   const pointB = movePoint(b.matrix, tuple(hitB.point));
   return { distance: hitA.distance * a.scale, pointA, pointB };
+}
+
+const inverse = (matrix: Matrix4): ThreeMatrix => new ThreeMatrix().fromArray(matrix).invert();
+
+/** As often the nearest point is looked for on the one body and then on the other; more hardly brings them nearer. */
+const turns = 4;
+
+/**
+ * A point of each body, near each other: from the middle of the one the nearest on the other, back and forth. No less
+ * than the true distance, and seldom much more: so the search for that can leave out nearly everything.
+ */
+function betweenByTurns(a: DistanceTree, b: DistanceTree) {
+  const { min, max } = a.bounds;
+  let pointA: Vec3 = [(min[0] + max[0]) / 2, (min[1] + max[1]) / 2, (min[2] + max[2]) / 2];
+  let pointB = pointA;
+  for (let turn = 0; turn < turns; turn++) {
+    pointB = nearestPoint(b, pointA);
+    pointA = nearestPoint(a, pointB);
+  }
+  const [x, y, z] = [0, 1, 2].map((axis) => pointA[axis] - pointB[axis]);
+  return { distance: Math.hypot(x, y, z), pointA, pointB };
+}
+
+/** The point of a placed mesh's surface nearest to a point. */
+export function nearestPoint({ bvh, matrix }: DistanceTree, point: Vec3): Vec3 {
+  const hit = bvh.closestPointToPoint(new Vector3(...point).applyMatrix4(inverse(matrix)));
+  if (!hit) throw new Error('nearestPoint: no face in the tree');
+  return movePoint(matrix, tuple(hit.point));
 }
 
 const newHit = () => ({ point: new Vector3(), distance: Number.POSITIVE_INFINITY, faceIndex: 0 });
@@ -148,8 +181,7 @@ const [lookX, lookY, lookZ] = [0.5377, 0.2741, 0.7973];
 
 /** Winding along a ray: faces left minus faces entered, over 0 inside a closed mesh that looks outward. */
 export function isInside(tree: DistanceTree, point: Vec3): boolean {
-  const toLocal = new ThreeMatrix().fromArray(tree.matrix).invert();
-  const origin = new Vector3(...point).applyMatrix4(toLocal);
+  const origin = new Vector3(...point).applyMatrix4(inverse(tree.matrix));
   const direction = new Vector3(lookX, lookY, lookZ).normalize();
   let winding = 0;
   for (const { face } of tree.bvh.raycast(new Ray(origin, direction), DoubleSide)) {

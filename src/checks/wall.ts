@@ -1,0 +1,130 @@
+import {
+  type FigureName,
+  type FindingCode,
+  finding,
+  makeFigure,
+  type ReportPart,
+} from '../findings/index.ts';
+import type { Matrix4, TriangleMesh, Vec3 } from '../kernel/index.ts';
+// Past the room's index: this file brings three and its trees along, which only walls need.
+import { distanceTree, meshDistance } from '../mesh/measure/distance.ts';
+import { type Check, type Mold, type Placement, type Process, work } from '../mold/index.ts';
+import { everyProcess, masterMesh } from './cover.ts';
+import { farthest, nearest, type Whereabouts, whereIs } from './near.ts';
+
+const trueDistance = 'true distance of the placed meshes';
+
+/** All walls up to this many times the limit are measured; of those beyond it the nearest alone. */
+export const look = 2;
+
+export interface Cavity {
+  readonly id: string;
+  readonly mesh: TriangleMesh;
+  readonly matrix: Matrix4;
+  readonly estimated: boolean;
+}
+
+export const cavityOf = (mold: Mold, { id, master, matrix, estimated }: Placement): Cavity => ({
+  id,
+  mesh: masterMesh(mold, master),
+  matrix,
+  estimated,
+});
+
+/** How a wall is reported: under the limit by `code`, where nothing is left of it by `broken`. */
+export interface Kind {
+  readonly limit: number;
+  readonly name: FigureName;
+  readonly code: FindingCode;
+  readonly broken: FindingCode;
+}
+
+type Body = Omit<Cavity, 'matrix'> & { readonly matrix?: Matrix4 };
+
+/** The wall between two bodies: true distance and the nearest point of each. */
+export function measure(a: Body, b: Body, { limit, name, code, broken }: Kind): ReportPart {
+  const far = Number.POSITIVE_INFINITY;
+  const answer = meshDistance(distanceTree(a.mesh, a.matrix), distanceTree(b.mesh, b.matrix), far);
+  if ('beyond' in answer) throw new Error(`no distance of ${a.id} and ${b.id}`);
+  const { distance, pointA, pointB } = answer;
+  const figure = makeFigure(name, {
+    subject: `${a.id} ${b.id}`,
+    value: distance,
+    source: trueDistance,
+    estimated: a.estimated || b.estimated,
+    places: [pointA, pointB],
+  });
+  if (distance >= limit) return { figures: [figure] };
+  const says =
+    distance === 0
+      ? `${a.id} and ${b.id} run into each other.`
+      : `The wall between ${a.id} and ${b.id} is ${distance.toFixed(2)} mm, where ${limit.toFixed(2)} mm is wanted.`;
+  const one = finding(distance === 0 ? broken : code, {
+    subject: a.id,
+    place: middle(pointA, pointB),
+    measured: { value: distance, unit: 'mm' },
+    limit: { value: limit, unit: 'mm' },
+    says,
+  });
+  return { findings: [one], figures: [figure] };
+}
+
+const middle = (a: Vec3, b: Vec3): Vec3 => [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2, (a[2] + b[2]) / 2];
+
+/** Something of the mold that a cavity has to keep away from. `shape` is plain data of which its mesh can be made. */
+export interface Fixture<S> extends Whereabouts {
+  readonly id: string;
+  /** The placement it belongs to, whose cavity it opens into. */
+  readonly own?: string;
+  readonly kind: Kind;
+  shape(): S;
+}
+
+interface FixtureInput<S> {
+  readonly cavity: Cavity;
+  readonly id: string;
+  readonly shape: S;
+  readonly kind: Kind;
+}
+
+interface FixtureWalls<S> {
+  readonly id: string;
+  readonly title: string;
+  readonly scope: 'placement' | 'pair';
+  readonly processes?: readonly Process[];
+  fixtures(mold: Mold): readonly Fixture<S>[];
+  meshOf(shape: S): TriangleMesh;
+}
+
+/** A check of the walls between cavities and fixtures of one sort: those near by, and the cavity nearest to each. */
+export function wallsTo<S>({
+  id,
+  title,
+  scope,
+  processes = everyProcess,
+  fixtures,
+  meshOf,
+}: FixtureWalls<S>): Check {
+  return work<FixtureInput<S>, ReportPart>({
+    id,
+    title,
+    scope,
+    processes,
+    jobs: (mold) => {
+      const cavities = mold.placements.map((placement) => ({ placement, where: whereIs(mold, placement) }));
+      return fixtures(mold).flatMap((fixture) => {
+        const others = cavities.filter(({ placement }) => placement.id !== fixture.own);
+        const gaps = others.map(({ placement: { x, y, reach } }) => fixture.gapTo(x, y, reach));
+        const near = nearest(gaps, look * fixture.kind.limit, (i) => farthest(others[i].where, fixture));
+        if (near.length === 0) return [];
+        const shape = fixture.shape();
+        return near.map((i) => ({
+          subject: others[i].placement.id,
+          input: { cavity: cavityOf(mold, others[i].placement), id: fixture.id, shape, kind: fixture.kind },
+        }));
+      });
+    },
+    run: ({ cavity, id: other, shape, kind }) =>
+      measure(cavity, { id: other, mesh: meshOf(shape), estimated: false }, kind),
+  });
+}
