@@ -4,12 +4,7 @@ import { coverOfCavities } from '../../src/checks/cover.ts';
 import { coverOfParting, leastCover } from '../../src/checks/cover-least.ts';
 import { wallsToRim } from '../../src/checks/rim.ts';
 import { wallsBetweenCavities } from '../../src/checks/walls.ts';
-import {
-  wallsToBosses,
-  wallsToChannels,
-  wallsToTabs,
-  wallsToWell,
-} from '../../src/checks/walls-fixtures.ts';
+import { wallsToBosses, wallsToChannels, wallsToTabs, wallsToWell } from '../../src/checks/walls-fixtures.ts';
 import { translation } from '../../src/kernel/index.ts';
 import { emptyMold, figureOf, nutAt, runCheck, smallSprue, withMaster } from '../checks/small-mold.ts';
 import { ball, box, single } from '../turned-solids.ts';
