@@ -21,7 +21,10 @@ function unknown(code: string): string {
 function explain(code: FindingCode, { severity, safety, means, formula, source, remedy }: CodeEntry): string {
   const rows = [
     ['means', means],
-    ['formula', formula ?? 'none: it is seen directly'],
+    [
+      'formula',
+      formula ?? (code.endsWith('.not-checked') ? 'none: nothing is judged' : 'none: it is seen directly'),
+    ],
     ['source', source ?? 'the program itself, no published source'],
     ['to do', remedy],
   ];

@@ -93,3 +93,9 @@ export function volumeOf({ mesh }: ReadOutcome): number {
 }
 
 export const facesOf = ({ mesh }: ReadOutcome): number => (mesh ? mesh.triangles.length / 3 : 0);
+
+/** The points of that tetrahedron as OBJ, its faces, and both with other corners in the faces. */
+export const objPoints = tetrahedronObj.slice(0, tetrahedronObj.indexOf('f'));
+export const objFaces = tetrahedronObj.slice(objPoints.length);
+export const withFaces = (line: (corner: string) => string): string =>
+  objPoints + objFaces.replaceAll(/\d/g, line);

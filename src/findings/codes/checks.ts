@@ -14,14 +14,16 @@ export const checkCodes = codes({
     formula: 'thickness of the half less the depth (height) of the outermost point',
     source: 'geometry; starting limit from memory, editable in the plan as `limits.cover`',
     severity: 'warn',
-    means: 'Too little is left between a cavity or fixture and an outer face.',
+    means:
+      'Too little is left between a cavity or fixture and an outer face: it bulges under the metal, tears, or burns through.',
     remedy: 'Take the next thicker stock, or sink the master differently.',
   },
   'walls.broken': {
     formula: 'true distance of the two surfaces is 0',
     source: 'geometry',
     severity: 'stop',
-    means: 'Two cavities, or a cavity and a boss or the well, run into each other.',
+    means:
+      'Two cavities, or a cavity and a boss or the well, run into each other: castings come out joined, or the boss is cast in.',
     remedy: 'Move one of them away from the other.',
   },
   'walls.thin': {
@@ -69,12 +71,13 @@ export const checkCodes = codes({
     source:
       'bottleneck assignment by critical angles; unequal bosses near the rim are common practice, no published source; starting limit from memory, editable in the plan as `limits.falseSeat`',
     severity: 'stop',
-    means: 'The halves also close, or nearly so, turned against each other.',
+    means:
+      'The halves also close, or nearly so, turned against each other: sooner or later somebody closes them so, and both faces of every casting are shifted.',
     remedy: 'Make the pattern uneven: move one boss along the rim, or give it another size.',
   },
   'registration.too-few': {
     severity: 'warn',
-    means: 'Fewer than two bosses hold the halves, so that nothing fixes how they close.',
+    means: 'Fewer than two bosses hold the halves: nothing keeps one half from turning on the other.',
     formula: 'number of bosses; at least 2',
     source: 'common practice, no published source',
     remedy: 'Set at least two bosses, three near the rim for a round disc.',

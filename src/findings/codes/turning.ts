@@ -88,7 +88,7 @@ export const turningCodes = codes({
     severity: 'stop',
     means: 'The strength of rigid halves is not known, and so not the speed at which they fly apart.',
     formula: 'a blank in the table stops',
-    source: 'a blank in the table of materials is a stop',
+    source: 'table of materials of rigid halves, each row with its source',
     remedy: `Name a material the table knows as \`fixture.material\`, with its grade, such as 6061-T6. ${guard}`,
     safety: true,
   },

@@ -1,0 +1,19 @@
+import { expect } from 'vitest';
+import { loadKernel } from '../../../src/kernel/index.ts';
+import { type ImportOptions, importMesh } from '../../../src/mesh/index.ts';
+import { type Shape, shapeOf, soup, unpairedEdges, volumeOf } from '../rough-shapes.ts';
+
+export const kernel = await loadKernel();
+
+export const bring = (shape: Shape, options: Partial<ImportOptions> = {}) =>
+  importMesh(soup(shape), { subject: 'snail', unit: 'mm', ...options }, kernel);
+
+export const codesOf = (outcome: ReturnType<typeof bring>): string[] =>
+  outcome.findings.map(({ code }) => code);
+
+/** The volume of the mesh that came out, summed by code of the test's own; fails where none came out. */
+export function outVolume(outcome: ReturnType<typeof bring>): number {
+  if (!outcome.mesh) throw new Error(`no mesh: ${outcome.findings.map(({ says }) => says).join(' ')}`);
+  expect(unpairedEdges(outcome.mesh)).toBe(0);
+  return volumeOf(shapeOf(outcome.mesh));
+}
