@@ -7,7 +7,7 @@ export type { FigureEntry } from './figures/entry.ts';
 
 /**
  * Every figure a report may hold, one entry each. A figure of another name is a type error; each needs a row in
- * `tests/published/outside-checks.ts` that says what outside the project its computation is held to.
+ * `tests/published/outside/` that says what outside the project its computation is held to.
  */
 export const figureCatalogue = {
   ...shapeFigures,
