@@ -19,6 +19,7 @@ export interface Format {
 /** One line for each format, in the order the manifest lists their files. A heavy one loads itself when it writes. */
 export const exporters: readonly Format[] = [
   { id: 'stl', title: 'Binary STL, one for each solid', write: stlFiles },
+  { id: '3mf', title: '3MF of all solids, laid out on beds', write: threeMfFile },
   { id: 'sheet', title: 'Shop sheet, as PDF', write: sheetFile },
   { id: 'report', title: 'Report as JSON', write: reportFile },
 ];
@@ -42,6 +43,11 @@ export async function writeBuild(
   const twice = all.find(({ path }, i) => all.findIndex((other) => other.path === path) !== i);
   if (twice) throw new RangeError(`writeBuild: two files are called ${twice.path}`);
   return all;
+}
+
+async function threeMfFile(build: Build): Promise<ExportFile[]> {
+  // Loaded here, with the compressor, which commands that write no file need not wait for.
+  return (await import('./three-mf.ts')).threeMfFiles(build);
 }
 
 function stlFiles({ solids }: Build): ExportFile[] {

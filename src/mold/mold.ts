@@ -162,6 +162,8 @@ export interface Fixture {
   readonly chordError: number;
   /** Rigid halves: undercuts are filled toward the parting surface so that a rigid casting can leave. */
   readonly relieve: boolean;
+  /** The largest piece that can be made, where the plan says. */
+  readonly bed?: { readonly x: number; readonly y: number; readonly z: number };
 }
 
 /** Least distances in mm, and what is at most allowed; all editable in the plan. */

@@ -37,6 +37,7 @@ export function settleFixture({ fixture }: Plan): Fixture {
     clearance: fixture?.clearance ?? fixtureDefaults.clearance,
     chordError: fixture?.chordError ?? fixtureDefaults.chordError,
     relieve: fixture?.relieve ?? fixtureDefaults.relieve,
+    ...(fixture?.bed && { bed: fixture.bed }),
   };
 }
 

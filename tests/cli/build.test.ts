@@ -37,6 +37,7 @@ describe('build', () => {
     const { code, out: said, err } = await run('build', plan, '--out', out);
     expect({ code, err }).toEqual({ code: 0, err: '' });
     expect([...filesIn(out).keys()]).toEqual([
+      'oak-buttons/all-solids.3mf',
       'oak-buttons/boss-cap-nut-m5.stl',
       'oak-buttons/boss-cap-nut-m6.stl',
       'oak-buttons/lower-blank.stl',
@@ -81,6 +82,7 @@ describe('build', () => {
     await run('build', plan, '--out', out, '--quiet', '--only', 'plug');
     expect(readdirSync(out)).toEqual(['oak-buttons']);
     expect([...filesIn(join(out, 'oak-buttons')).keys()]).toEqual([
+      'all-solids.3mf',
       'manifest.json',
       'notes.txt',
       'plug.stl',
@@ -155,6 +157,7 @@ describe('a stop', () => {
     expect(code).toBe(1);
     expect([...filesIn(out).keys()]).toEqual(
       [
+        'all-solids.3mf',
         'boss-cap-nut-m5.stl',
         'boss-cap-nut-m6.stl',
         'lower-blank.stl',

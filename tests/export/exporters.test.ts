@@ -85,6 +85,7 @@ describe('a build as files', () => {
     expect(first.map(({ path }) => path)).toEqual([
       'lower-half.stl',
       'ring.stl',
+      'all-solids.3mf',
       'shop-sheet.pdf',
       'report.json',
       'manifest.json',
@@ -107,7 +108,7 @@ describe('a build as files', () => {
 
   test('the manifest tells each file: hash by Node, facets, volume, box, matrix', async () => {
     const files = await writeBuild(await build(), supplies);
-    const manifest = json(files[4].bytes);
+    const manifest = json(files[5].bytes);
     expect(manifest.plan).toEqual({
       title: 'Hedgerow charms',
       revision: 'A',
