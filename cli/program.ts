@@ -1,4 +1,5 @@
 import { Command, CommanderError } from 'commander';
+import type { CheckOptions } from './commands/check.ts';
 import { type ExitCode, exitCode, Unreadable } from './exit.ts';
 import type { Terminal } from './terminal.ts';
 import { version } from './version.ts';
@@ -93,10 +94,11 @@ function describeProgram(terminal: Terminal, done: (code: ExitCode) => void): Co
     .description('say whether the mold closes, holds and leaves enough rubber')
     .argument('[plan]', 'a plan file, or a folder with a plan.yaml in it')
     .option('--json', 'print the report as JSON')
+    .option('--fields', 'find the thickness of the walls all over each cavity as well')
     .option('--quiet', 'no progress')
     .option('--explain <code>', 'say what a finding means, its source and what to do, such as cover.thin')
     .addHelpText('after', example('check presets/hedgerow'))
-    .action(async (plan: string | undefined, options: { json?: true; quiet?: true; explain?: string }) => {
+    .action(async (plan: string | undefined, options: CheckOptions & { readonly explain?: string }) => {
       if (options.explain !== undefined) {
         const { runExplain } = await import('./commands/explain.ts');
         done(runExplain(options.explain, terminal));

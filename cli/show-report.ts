@@ -139,6 +139,32 @@ function figureRows(label: string, figures: readonly Figure[]): string[][] {
 const showFigure = ({ value, unit, estimated }: Figure): string =>
   `${estimated ? '~' : ''}${showQuantity(value, unit)}`;
 
+/** Of each field the least value anywhere and the greatest; the values themselves are for the page. */
+export function showFields({ fields }: Report): string {
+  const rows = [...new Set(fields.map(({ name }) => name))].flatMap((name) => {
+    const ends = fields
+      .filter((field) => field.name === name && field.values.length > 0)
+      .map(({ subject, unit, values }) => ({ subject, unit, ...endsOf(values) }));
+    if (ends.length === 0) return [];
+    const thin = ends.reduce((a, b) => (b.least < a.least ? b : a));
+    const thick = ends.reduce((a, b) => (b.most > a.most ? b : a));
+    return [
+      [`  ${name}`, 'least', showQuantity(thin.least, thin.unit), shorten(thin.subject, figureSubjectWidth)],
+      ['', 'most', showQuantity(thick.most, thick.unit), shorten(thick.subject, figureSubjectWidth)],
+    ];
+  });
+  return rows.length === 0 ? '' : `${strong('At every vertex')}\n${table(rows, [2])}`;
+}
+
+function endsOf(values: Float32Array): { least: number; most: number } {
+  let [least, most] = [values[0], values[0]];
+  for (const value of values) {
+    if (value < least) least = value;
+    if (value > most) most = value;
+  }
+  return { least, most };
+}
+
 const words = { stop: ['stop', 'stops'], warn: ['warning', 'warnings'], note: ['note', 'notes'] } as const;
 
 /** How many of each severity, in words. */

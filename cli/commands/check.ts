@@ -4,12 +4,13 @@ import { checkMold, readMold, unreadReport } from '../../src/pipeline/index.ts';
 import { type ExitCode, exitCode } from '../exit.ts';
 import { openPlan } from '../plan-files.ts';
 import { withProgress } from '../progress-line.ts';
-import { showFigures, showFindings, tally } from '../show-report.ts';
+import { showFields, showFigures, showFindings, tally } from '../show-report.ts';
 import { strong, type Terminal } from '../terminal.ts';
 
 export interface CheckOptions {
   readonly json?: true;
   readonly quiet?: true;
+  readonly fields?: true;
 }
 
 /** Prints the findings, worst first, then the figures; exit 1 when one says stop, 2 when the plan cannot be read. */
@@ -24,14 +25,18 @@ export async function runCheck(
     const { mold, findings } = await readMold(source, kernel, { progress });
     return {
       mold,
-      report: mold ? checkMold(mold, findings, kernel, { progress }) : unreadReport(findings),
+      report: mold
+        ? checkMold(mold, findings, kernel, { progress, fields: options.fields === true })
+        : unreadReport(findings),
     };
   });
   if (options.json) {
     terminal.out(new TextDecoder().decode(reportJson(report)).trimEnd());
   } else if (mold) {
     const shown = [strong(`${report.title}: ${tally(report.findings)}`), showFindings(report.findings)];
-    terminal.out([...shown, showFigures(report)].filter((text) => text !== '').join('\n\n'));
+    terminal.out(
+      [...shown, showFigures(report), showFields(report)].filter((text) => text !== '').join('\n\n'),
+    );
   } else {
     terminal.err(showFindings(report.findings));
   }

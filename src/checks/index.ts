@@ -18,6 +18,7 @@ import { rubberLedger } from './rubber-ledger.ts';
 import { spin } from './spin.ts';
 import { sprueInHole } from './sprue-in-hole.ts';
 import { support } from './support.ts';
+import { wallField } from './wall-field.ts';
 import { wallsBetweenCavities } from './walls.ts';
 import { wallsToBosses, wallsToChannels, wallsToTabs, wallsToWell } from './walls-fixtures.ts';
 
@@ -53,3 +54,6 @@ export const checks: readonly Check[] = [
   pressure,
   spin,
 ];
+
+/** Works that give fields, a number for each vertex: they take longer, and are run where a field is asked for. */
+export const fieldChecks: readonly Check[] = [wallField];

@@ -8,9 +8,18 @@ import {
 import type { Matrix4, TriangleMesh, Vec3 } from '../kernel/index.ts';
 // Past the room's index: this file brings three and its trees along, which only walls need.
 import { distanceTree, meshDistance } from '../mesh/measure/distance.ts';
-import { type Check, type Mold, type Placement, type Process, work } from '../mold/index.ts';
+import {
+  type Boss,
+  type Check,
+  type Mold,
+  type Placement,
+  type Process,
+  type Sprue,
+  work,
+} from '../mold/index.ts';
 import { everyProcess, masterMesh } from './cover.ts';
 import { farthest, nearest, type Whereabouts, whereIs } from './near.ts';
+import { bossMesh, sprueMesh } from './turned-mesh.ts';
 
 const trueDistance = 'true distance of the placed meshes';
 
@@ -71,41 +80,42 @@ export function measure(a: Body, b: Body, { limit, name, code, broken }: Kind): 
 
 const middle = (a: Vec3, b: Vec3): Vec3 => [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2, (a[2] + b[2]) / 2];
 
-/** Something of the mold that a cavity has to keep away from. `shape` is plain data of which its mesh can be made. */
-export interface Fixture<S> extends Whereabouts {
+/** What a fixture's mesh is made of: plain data, and made only where it is measured. */
+export type Shape =
+  | { readonly mesh: TriangleMesh }
+  | { readonly boss: Omit<Boss, 'at'> }
+  | { readonly sprue: Omit<Sprue, 'at'>; readonly upper: number };
+
+/** Throws KernelFault where a sprue's numbers leave no body. */
+export function meshOf(shape: Shape): TriangleMesh {
+  if ('mesh' in shape) return shape.mesh;
+  return 'boss' in shape ? bossMesh(shape.boss) : sprueMesh(shape.sprue, shape.upper);
+}
+
+/** Something of the mold that a cavity has to keep away from. */
+export interface Fixture extends Whereabouts {
   readonly id: string;
   /** The placement it belongs to, whose cavity it opens into. */
   readonly own?: string;
   readonly kind: Kind;
-  shape(): S;
+  shape(): Shape;
 }
 
-interface FixtureInput<S> {
+interface FixtureInput {
   readonly cavity: Cavity;
   readonly id: string;
-  readonly shape: S;
+  readonly shape: Shape;
   readonly kind: Kind;
 }
 
-interface FixtureWalls<S> {
-  readonly id: string;
-  readonly title: string;
-  readonly scope: 'placement' | 'pair';
+interface FixtureWalls extends Pick<Check, 'id' | 'title' | 'scope'> {
   readonly processes?: readonly Process[];
-  fixtures(mold: Mold): readonly Fixture<S>[];
-  meshOf(shape: S): TriangleMesh;
+  fixtures(mold: Mold): readonly Fixture[];
 }
 
 /** A check of the walls between cavities and fixtures of one sort: those near by, and the cavity nearest to each. */
-export function wallsTo<S>({
-  id,
-  title,
-  scope,
-  processes = everyProcess,
-  fixtures,
-  meshOf,
-}: FixtureWalls<S>): Check {
-  return work<FixtureInput<S>, ReportPart>({
+export function wallsTo({ id, title, scope, processes = everyProcess, fixtures }: FixtureWalls): Check {
+  return work<FixtureInput, ReportPart>({
     id,
     title,
     scope,

@@ -1,96 +1,85 @@
 import type { TriangleMesh, Vec3 } from '../kernel/index.ts';
-import {
-  type Boss,
-  type Channel,
-  type Check,
-  heightAt,
-  type Mold,
-  type PartingSurface,
-  type Sprue,
-} from '../mold/index.ts';
+import { type Channel, type Check, heightAt, type Mold, type PartingSurface } from '../mold/index.ts';
 import { channelMesh, notchMesh, tabMesh } from './lofted-mesh.ts';
-import { bossMesh, bossReach, sprueMesh } from './turned-mesh.ts';
+import { bossReach } from './turned-mesh.ts';
 import { type Fixture, wallsTo } from './wall.ts';
 
 /** Cavities against bosses, a hexagon counted as the round through its corners. */
-export const wallsToBosses: Check = wallsTo<Omit<Boss, 'at'>>({
+export const wallsToBosses: Check = wallsTo({
   id: 'walls-bosses',
   title: 'Walls between cavities and bosses',
   scope: 'pair',
-  fixtures: ({ bosses, limits }) =>
-    bosses.map(({ at: _, ...boss }) => ({
-      id: boss.id,
-      ...about({ from: [boss.x, boss.y], to: [boss.x, boss.y] }, bossReach(boss)),
-      points: [[boss.x, boss.y, 0]],
-      kind: {
-        limit: limits.cavityToBoss,
-        name: 'walls.boss',
-        code: 'walls.boss',
-        broken: 'walls.broken',
-      },
-      shape: () => boss,
-    })),
-  meshOf: bossMesh,
+  fixtures: bossesOf,
 });
 
-interface WellShape {
-  readonly sprue: Omit<Sprue, 'at'>;
-  readonly upper: number;
-}
-
 /** Cavities against well and pouring hole; a gate may cross this wall. */
-export const wallsToWell: Check = wallsTo<WellShape>({
+export const wallsToWell: Check = wallsTo({
   id: 'walls-well',
   title: 'Walls between cavities and the well',
   scope: 'placement',
-  fixtures: ({ sprue: given, disc, limits }) => {
-    if (!given) return [];
-    const { at: _, ...sprue } = given;
-    const widest = Math.max(sprue.wellRadius, sprue.holeRadius + sprue.fillet);
-    const corners = Array.from({ length: 24 }, (_point, k): Vec3 => {
-      const angle = (k * Math.PI) / 12;
-      return [sprue.wellRadius * Math.cos(angle), sprue.wellRadius * Math.sin(angle), 0];
-    });
-    return [
-      {
-        id: 'sprue',
-        ...about({ from: [0, 0], to: [0, 0] }, widest),
-        points: corners,
-        kind: {
-          limit: limits.cavityToWell,
-          name: 'walls.well',
-          code: 'walls.well',
-          broken: 'walls.broken',
-        },
-        shape: () => ({ sprue, upper: disc.upper }),
-      },
-    ];
-  },
-  meshOf: ({ sprue, upper }) => sprueMesh(sprue, upper),
+  fixtures: wellOf,
 });
 
 /** Cavities against the gates and vents of others; their own open into them. */
-export const wallsToChannels: Check = wallsTo<TriangleMesh>({
+export const wallsToChannels: Check = wallsTo({
   id: 'walls-channels',
   title: 'Walls between cavities and channels',
   scope: 'pair',
-  fixtures: ({ channels, limits, parting }) =>
-    channels.map((channel) => ({
-      id: channel.id,
-      own: channel.placement,
-      ...about(channel, channel.width / 2),
-      points: pointsOf(channel, parting),
-      kind: {
-        limit: limits.wall,
-        name: 'walls.channel',
-        code: 'walls.channel',
-        // A channel through another's cavity feeds or vents that one too: bad, but the mold stays whole.
-        broken: 'walls.channel',
-      },
-      shape: () => channelMesh(channel, parting),
-    })),
-  meshOf: (mesh) => mesh,
+  fixtures: channelsOf,
 });
+
+/** Cavities against tabs and notches. */
+export const wallsToTabs: Check = wallsTo({
+  id: 'walls-tabs',
+  title: 'Walls between cavities, tabs and notches',
+  scope: 'pair',
+  fixtures: (mold) => [...tabsOf(mold), ...notchesOf(mold)],
+});
+
+/** All that cavities keep walls to, but the cavities themselves. */
+export const everyFixture = (mold: Mold): Fixture[] =>
+  [bossesOf, wellOf, channelsOf, tabsOf, notchesOf].flatMap((of) => of(mold));
+
+function bossesOf({ bosses, limits }: Mold): Fixture[] {
+  const limit = limits.cavityToBoss;
+  return bosses.map(({ at: _, ...boss }) => ({
+    id: boss.id,
+    ...about({ from: [boss.x, boss.y], to: [boss.x, boss.y] }, bossReach(boss)),
+    points: [[boss.x, boss.y, 0]],
+    kind: { limit, name: 'walls.boss', code: 'walls.boss', broken: 'walls.broken' },
+    shape: () => ({ boss }),
+  }));
+}
+
+function wellOf({ sprue: given, disc, limits }: Mold): Fixture[] {
+  if (!given) return [];
+  const { at: _, ...sprue } = given;
+  const limit = limits.cavityToWell;
+  return [
+    {
+      id: 'sprue',
+      ...about({ from: [0, 0], to: [0, 0] }, Math.max(sprue.wellRadius, sprue.holeRadius + sprue.fillet)),
+      points: Array.from({ length: 24 }, (_point, k): Vec3 => {
+        const angle = (k * Math.PI) / 12;
+        return [sprue.wellRadius * Math.cos(angle), sprue.wellRadius * Math.sin(angle), 0];
+      }),
+      kind: { limit, name: 'walls.well', code: 'walls.well', broken: 'walls.broken' },
+      shape: () => ({ sprue, upper: disc.upper }),
+    },
+  ];
+}
+
+function channelsOf({ channels, limits, parting }: Mold): Fixture[] {
+  return channels.map((channel) => ({
+    id: channel.id,
+    own: channel.placement,
+    ...about(channel, channel.width / 2),
+    points: pointsOf(channel, parting),
+    // A channel through another's cavity feeds or vents that one too: bad, but the mold stays whole.
+    kind: { limit: limits.wall, name: 'walls.channel', code: 'walls.channel', broken: 'walls.channel' },
+    shape: () => ({ mesh: channelMesh(channel, parting) }),
+  }));
+}
 
 /** Points where the channel hangs from the parting surface, 5 mm apart at most. */
 function pointsOf({ from, to }: Channel, surface: PartingSurface): Vec3[] {
@@ -101,36 +90,29 @@ function pointsOf({ from, to }: Channel, surface: PartingSurface): Vec3[] {
   });
 }
 
-/** Cavities against tabs and notches. */
-export const wallsToTabs: Check = wallsTo<TriangleMesh>({
-  id: 'walls-tabs',
-  title: 'Walls between cavities, tabs and notches',
-  scope: 'pair',
-  fixtures: (mold) => [...tabsOf(mold), ...notchesOf(mold)],
-  meshOf: (mesh) => mesh,
-});
-
 const tabKind = (limit: number) =>
   ({ limit, name: 'walls.tab', code: 'walls.tab', broken: 'walls.broken' }) as const;
 
-const tabsOf = ({ tabs, disc, limits }: Mold): Fixture<TriangleMesh>[] =>
-  tabs.map((tab) => ({
+function tabsOf({ tabs, disc, limits }: Mold): Fixture[] {
+  return tabs.map((tab) => ({
     id: tab.id,
     // The flat outer face lies inside the rim by more than the inset: a whole width more is sure to hold it.
     ...about(inward(disc.radius, tab.angleRad, tab.inset + tab.length + tab.width / 2), tab.width / 2),
     points: verticesOf(tabMesh(tab, disc.radius)),
     kind: tabKind(limits.wall),
-    shape: () => tabMesh(tab, disc.radius),
+    shape: () => ({ mesh: tabMesh(tab, disc.radius) }),
   }));
+}
 
-const notchesOf = ({ notches, disc, limits }: Mold): Fixture<TriangleMesh>[] =>
-  notches.map((notch) => ({
+function notchesOf({ notches, disc, limits }: Mold): Fixture[] {
+  return notches.map((notch) => ({
     id: notch.id,
     ...about(inward(disc.radius, notch.angleRad, notch.depth), notch.width / 2),
     points: verticesOf(notchMesh(notch, disc)),
     kind: tabKind(limits.wall),
-    shape: () => notchMesh(notch, disc),
+    shape: () => ({ mesh: notchMesh(notch, disc) }),
   }));
+}
 
 type Path = Pick<Channel, 'from' | 'to'>;
 

@@ -29,7 +29,10 @@ export interface Series {
   readonly y: { readonly label: string; readonly unit: Unit; readonly values: readonly number[] };
 }
 
-/** A number per vertex of the subject's placed mesh, to be shown as color. */
+/**
+ * A number per vertex of the subject's placed mesh, to be shown as color: in the order of the vertices of its master's
+ * mesh. `walls.thickness` (mm) is the distance of each vertex of a cavity from the nearest other thing.
+ */
 export interface Field {
   readonly name: string;
   readonly subject: string;

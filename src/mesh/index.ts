@@ -10,3 +10,4 @@ export * from './outline/stand-in.ts';
 export * from './raw.ts';
 export * from './read/read.ts';
 export * from './repair/import.ts';
+export { TriangleTree } from './repair/triangle-tree.ts';

@@ -1,4 +1,4 @@
-import { checks } from '../checks/index.ts';
+import { checks, fieldChecks } from '../checks/index.ts';
 import { type Build, type CheckedSolid, exportSolid, sha256Hex, type Withheld } from '../export/index.ts';
 import { type Finding, joinReport, type Report } from '../findings/index.ts';
 import type { Kernel } from '../kernel/index.ts';
@@ -8,14 +8,20 @@ import { type RunOptions, runWorks } from './run-work.ts';
 import { weigh } from './weigh.ts';
 import { concerns } from './withhold.ts';
 
+export interface CheckOptions extends RunOptions {
+  /** Whether to find fields too, such as the thickness of the walls: a number for each vertex of each placement. */
+  readonly fields?: boolean;
+}
+
 /** The report on a mold: what was found while reading it, then what each check that applies finds. */
 export function checkMold(
   mold: Mold,
   found: readonly Finding[],
   kernel: Kernel,
-  options: RunOptions = {},
+  { fields, ...options }: CheckOptions = {},
 ): Report {
-  const { done, failures } = runWorks(checks, mold, { kernel }, options);
+  const works = fields ? [...checks, ...fieldChecks] : checks;
+  const { done, failures } = runWorks(works, mold, { kernel }, options);
   const findings = failures.map((failure) => failure.finding);
   const report = joinReport(mold.title, [
     { findings: found },

@@ -1,4 +1,11 @@
-export { type BuildOptions, type BuildOutcome, buildMold, checkMold, unreadReport } from './build.ts';
+export {
+  type BuildOptions,
+  type BuildOutcome,
+  buildMold,
+  type CheckOptions,
+  checkMold,
+  unreadReport,
+} from './build.ts';
 export { Cache } from './cache.ts';
 export type { FileAccess, FileRead } from './files.ts';
 export { type Inspection, inspectMesh } from './inspect.ts';
