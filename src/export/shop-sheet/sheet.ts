@@ -74,9 +74,14 @@ function front(paper: Paper, { mold, report, withheld }: Build, shadows: readonl
     y: paper.y + side / 2,
     scale: Math.min(1, scale),
   });
-  paper.write(`Lower half from above, ${fixed(Math.min(1, scale), 3)} : 1`, paper.left, paper.y + side - 3, {
-    size: 2.4,
-  });
+  paper.write(
+    `Lower half from above, 1:${fixed(1 / Math.min(1, scale), 2)}`,
+    paper.left,
+    paper.y + side - 3,
+    {
+      size: 2.4,
+    },
+  );
   paper.y += side + 3;
   paper.section('Cautions', mold.title, below - 4);
   for (const caution of cautions) paper.paragraph(caution, mold.title, { size: 2.7 });

@@ -9,17 +9,11 @@ const title = 'Side view and heights';
 /** The mold from the side, to one scale both ways: both halves, sprue form, bosses and how far each charm reaches. */
 export function sideView(paper: Paper, mold: Mold): void {
   const { disc, sprue } = mold;
-  const scale = Math.min(1, paper.width / (2 * disc.radius + 30));
+  const scale = Math.min(1, (paper.width - 40) / (2 * disc.radius));
   const grip = sprue?.grip ?? 0;
   const height = (disc.lower + disc.upper + grip) * scale;
   paper.section('Side view', title, height + 24);
-  paper.write(
-    `to scale, ${scale === 1 ? '1:1' : `${fixed(scale, 3)} : 1`}`,
-    paper.right,
-    paper.y - 5,
-    { size: 2.6 },
-    'right',
-  );
+  paper.write(`to scale, 1:${fixed(1 / scale, 2)}`, paper.right, paper.y - 5, { size: 2.6 }, 'right');
   const middle = paper.left + paper.width / 2;
   const plane = paper.y + (disc.upper + grip) * scale + 2;
   const place = (x: number, z: number): [number, number] => [middle + x * scale, plane - z * scale];
@@ -58,7 +52,7 @@ export function heightBars(paper: Paper, mold: Mold, report: Report): void {
   const perRow = Math.max(6, Math.floor((paper.width - 24) / 9));
   for (let from = 0; from < placements.length; from += perRow) {
     const row = placements.slice(from, from + perRow);
-    paper.section(`Heights against thickness, ${fixed(scale, 2)} : 1`, title, whole + 34);
+    paper.section(`Heights against thickness, ${fixed(scale, 2)}:1`, title, whole + 34);
     const plane = paper.y + disc.upper * scale;
     const [left, right] = [paper.left + 14, paper.left + 14 + row.length * 9];
     const level = (z: number, name: string, width: number, gray: number): void => {
