@@ -11,6 +11,7 @@ import { halves } from '../src/parts/halves.ts';
 import { masterOf, ring } from '../tests/parts/example-masters.ts';
 import { exampleMold, solidsOf } from '../tests/parts/example-mold.ts';
 import { fineBunny } from './fine-bunny.ts';
+import { growth } from './growth.ts';
 import { loadRecipe, type RecipeInput, tunedHalves } from './tuned-recipe.ts';
 
 const radius = 165;
@@ -87,15 +88,6 @@ function peakMegabytes(which: 'program' | 'tuned'): number {
   );
   if (child.status !== 0) throw new Error(child.stderr);
   return Number(child.stdout.trim().split('\n').at(-1));
-}
-
-/** Slope of log time over log count by least squares. */
-function growth(times: readonly (readonly [number, number])[]): number {
-  const points = times.map(([n, t]) => [Math.log(n), Math.log(t)] as const);
-  const mx = points.reduce((s, [x]) => s + x, 0) / points.length;
-  const my = points.reduce((s, [, y]) => s + y, 0) / points.length;
-  const xy = points.reduce((s, [x, y]) => s + (x - mx) * (y - my), 0);
-  return xy / points.reduce((s, [x]) => s + (x - mx) ** 2, 0);
 }
 
 async function compare(): Promise<void> {

@@ -118,6 +118,15 @@ export function meshDistance(a: DistanceTree, b: DistanceTree, limit: number): D
   if (boxDistance(a.bounds, b.bounds) > limit) return { beyond: limit };
   const inside = insidePoint(a, b) ?? insidePoint(b, a);
   if (inside) return { distance: 0, pointA: inside, pointB: inside };
+  // The search looks at every part of the first mesh that is near the box round the second: the smaller goes first.
+  if (facesOf(a) <= facesOf(b)) return surfaceDistance(a, b, limit);
+  const turned = surfaceDistance(b, a, limit);
+  return 'beyond' in turned ? turned : { ...turned, pointA: turned.pointB, pointB: turned.pointA };
+}
+
+const facesOf = ({ bvh }: DistanceTree): number => bvh.geometry.getIndex()?.count ?? 0;
+
+function surfaceDistance(a: DistanceTree, b: DistanceTree, limit: number): Distance {
   const fromB = new ThreeMatrix().fromArray(b.matrix).premultiply(inverse(a.matrix));
   const bound = betweenByTurns(a, b);
   // The search compares with <: a hair more keeps a distance of exactly the limit.
