@@ -11,8 +11,9 @@ import { checks } from '../src/checks/index.ts';
 import { wallsBetweenCavities } from '../src/checks/walls.ts';
 import { writeStl } from '../src/export/index.ts';
 import { type Kernel, loadKernel, type TriangleMesh } from '../src/kernel/index.ts';
-import type { Check, Mold } from '../src/mold/index.ts';
+import type { Check, Mold, Tools } from '../src/mold/index.ts';
 import { Cache, checkMold, readMold } from '../src/pipeline/index.ts';
+import { rememberIn } from '../src/pipeline/remember-in.ts';
 import { fineBunny } from './fine-bunny.ts';
 import { growth } from './growth.ts';
 
@@ -74,8 +75,8 @@ function cpu(run: () => void): number {
   return (user + system) / 1e6;
 }
 
-const runCheck = (check: Check, mold: Mold, kernel: Kernel): void => {
-  for (const job of check.jobs(mold)) job.run({ kernel });
+const runCheck = (check: Check, mold: Mold, tools: Tools): void => {
+  for (const job of check.jobs(mold)) job.run(tools);
 };
 
 const verdict = (value: number, aim: number): string =>
@@ -102,7 +103,10 @@ console.log(`master: ${mesh.triangles.length / 3} triangles`);
 const reading = new Cache();
 const mold = await moldOf(kernel, mesh, planOf(36), reading);
 checkMold(mold, [], kernel);
-const times = checks.map((check) => [check.title, cpu(() => runCheck(check, mold, kernel))] as const);
+const remember = rememberIn(new Cache());
+const times = checks.map(
+  (check) => [check.title, cpu(() => runCheck(check, mold, { kernel, remember }))] as const,
+);
 const sum = times.reduce((all, [, seconds]) => all + seconds, 0);
 for (const [title, seconds] of [...times].sort((a, b) => b[1] - a[1]))
   console.log(
@@ -120,7 +124,7 @@ console.log(`growth exponent over 9, 18, 36 placements: ${verdict(growth(grown),
 
 // On nine: all pairs of 36 take five minutes.
 const nine = await moldOf(kernel, mesh, planOf(9), reading);
-const ours = cpu(() => runCheck(wallsBetweenCavities, nine, kernel));
+const ours = cpu(() => runCheck(wallsBetweenCavities, nine, { kernel }));
 const plain = cpu(() => allPairs(nine));
 console.log(`  9 placements: walls ${ours.toFixed(2)} s, all pairs ${plain.toFixed(2)} s`);
 console.log(`walls to all pairs: ${verdict(ours / plain, wallsAim)}`);

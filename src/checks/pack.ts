@@ -45,11 +45,12 @@ export const pack: Check = work<PackInput, ReportPart>({
   scope: 'whole',
   processes: ['rubber'],
   jobs: (mold) => (mold.placements.length === 0 ? [] : [{ subject: 'can', input: inputOf(mold) }]),
-  run: (input) => {
+  run: (input, { remember }) => {
     const { missing, can, rubber, expansionPerK, kelvin, estimated } = input;
     if (missing.length > 0)
       return { findings: [notChecked('pack.not-checked', 'can', 'What is packed into the can is', missing)] };
-    const solids = input.solids + input.buildUps.reduce((sum, space) => sum + buildUpVolume(space), 0);
+    const solids =
+      input.solids + input.buildUps.reduce((sum, space) => sum + buildUpVolume(space, remember), 0);
     const cold = rubber + solids;
     const excess = heatedVolume(rubber, expansionPerK, kelvin) + solids - can;
     const lock = lockPressure(rubberBulkModulus.value, excess, rubber);

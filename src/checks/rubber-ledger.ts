@@ -27,10 +27,10 @@ export const rubberLedger: Check = work<LedgerInput, ReportPart>({
       return { subject: id, input: { id, volume, scale, estimated, buildUp } };
     });
   },
-  run: ({ id, volume, scale, estimated, buildUp }) => {
+  run: ({ id, volume, scale, estimated, buildUp }, { remember }) => {
     const figure = (name: FigureName, value: number, source: string) =>
       makeFigure(name, { subject: id, value, source, estimated });
-    const needed = buildUp ? buildUpVolume(buildUp) : 0;
+    const needed = buildUp ? buildUpVolume(buildUp, remember) : 0;
     return {
       figures: [
         figure('ledger.displaced', volume * scale ** 3, 'volume of the placed mesh'),

@@ -6,7 +6,7 @@ export * from './mold.ts';
 export * from './parting/index.ts';
 export * from './parting-surface.ts';
 export * from './rank-lies.ts';
-export type { Remember } from './remember.ts';
+export { makeAlways, type Remember } from './remember.ts';
 export * from './specks.ts';
 export * from './turned.ts';
 export * from './undercut.ts';

@@ -1,6 +1,7 @@
 import type { Finding, ReportPart } from '../findings/index.ts';
 import type { Kernel, Solid } from '../kernel/index.ts';
 import type { Mold, Process } from './mold.ts';
+import type { Remember } from './remember.ts';
 
 /** What one piece of work looks at: one placement, each pair, or the whole mold. */
 export type Scope = 'placement' | 'pair' | 'whole';
@@ -8,6 +9,8 @@ export type Scope = 'placement' | 'pair' | 'whole';
 /** What a part or a check gets besides its input. */
 export interface Tools {
   readonly kernel: Kernel;
+  /** Spares what several works find from the same data; without it each finds it anew. */
+  readonly remember?: Remember;
 }
 
 /**

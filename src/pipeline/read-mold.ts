@@ -1,12 +1,12 @@
 import type { Finding } from '../findings/index.ts';
 import type { Kernel } from '../kernel/index.ts';
-import { layOut, type Master, type Mold, type Remember } from '../mold/index.ts';
+import { layOut, type Master, type Mold } from '../mold/index.ts';
 import { type Plan, readPlan } from '../plan/index.ts';
 import type { Cache } from './cache.ts';
-import { contentKey } from './content-key.ts';
 import type { FileAccess } from './files.ts';
 import type { Progress } from './progress.ts';
 import { readMaster } from './read-master.ts';
+import { rememberIn } from './remember-in.ts';
 
 export interface PlanSource {
   readonly bytes: Uint8Array;
@@ -51,8 +51,3 @@ export async function readMold(
   findings.push(...laid.findings);
   return { plan, mold: laid.mold, findings };
 }
-
-const rememberIn =
-  (cache: Cache): Remember =>
-  (what, input, make) =>
-    cache.remember(`${what} ${contentKey(input)}`, make);

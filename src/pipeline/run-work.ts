@@ -1,9 +1,10 @@
 import { type Finding, finding } from '../findings/index.ts';
 import { KernelFault } from '../kernel/index.ts';
 import type { Mold, Tools, Work } from '../mold/index.ts';
-import type { Cache } from './cache.ts';
+import { Cache } from './cache.ts';
 import { contentKey } from './content-key.ts';
 import type { Progress } from './progress.ts';
+import { rememberIn } from './remember-in.ts';
 
 export interface RunOptions {
   readonly cache?: Cache;
@@ -32,13 +33,15 @@ export function runWorks<O>(
   tools: Tools,
   { cache, progress }: RunOptions = {},
 ): { done: Done<O>[]; failures: Failure[] } {
+  // What works share is kept for the run where there is no cache.
+  const shared: Tools = { ...tools, remember: rememberIn(cache ?? new Cache()) };
   const results: Done<O>[] = [];
   const failures: Failure[] = [];
   const jobs = works.flatMap((work) => work.jobs(mold).map((job) => ({ work, job })));
   for (const [before, { work, job }] of jobs.entries()) {
     progress?.({ title: work.title, done: before, total: jobs.length });
     try {
-      const run = () => job.run(tools);
+      const run = () => job.run(shared);
       const output = cache ? cache.remember(`${work.id} ${contentKey(job.input)}`, run) : run();
       results.push({ work, output });
     } catch (error) {
