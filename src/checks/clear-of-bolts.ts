@@ -1,20 +1,14 @@
 import { finding, makeFigure, type ReportPart } from '../findings/index.ts';
 import { type Check, work } from '../mold/index.ts';
-import { threadDiameter } from '../tables/index.ts';
-import { leftOut, notChecked } from './not-given.ts';
+import { type BoltCircle, boltCircle } from './bolt-circle.ts';
+import { notChecked } from './not-given.ts';
 import { cornersOf, distanceTo, roundOf, span, type Thing } from './seen-from-above.ts';
 
 const bySpacing = 'distance from the nearest bolt, seen from above, shanks as wide as their thread';
 
 interface BoltInput {
   readonly things: readonly Thing[];
-  readonly bolts?: {
-    readonly radius: number;
-    readonly circle: number;
-    readonly count: number;
-    /** Left out: they may stand anywhere on their circle. */
-    readonly startRad?: number;
-  };
+  readonly bolts?: BoltCircle;
   readonly missing: readonly string[];
 }
 
@@ -25,25 +19,9 @@ export const clearOfBolts: Check = work<BoltInput, ReportPart>({
   scope: 'whole',
   processes: ['rubber'],
   jobs: ({ bench, bosses, tabs, disc }) => {
-    const given = bench.closing?.bolts;
-    if (!given || bosses.length + tabs.length === 0) return [];
+    if (!bench.closing?.bolts || bosses.length + tabs.length === 0) return [];
     const things = [...bosses.map(roundOf), ...tabs.map((tab) => cornersOf(tab, disc.radius))];
-    const { circle, count, size, startRad } = given;
-    const diameter = threadDiameter(size);
-    const missing = leftOut([['closing.bolts.circle', circle]]);
-    if (diameter === undefined) missing.push('closing.bolts.size');
-    const bolts =
-      circle === undefined || diameter === undefined
-        ? {}
-        : {
-            bolts: {
-              radius: diameter / 2,
-              circle: circle / 2,
-              count,
-              ...(startRad !== undefined && { startRad }),
-            },
-          };
-    return [{ subject: 'closing', input: { things, missing, ...bolts } }];
+    return [{ subject: 'closing', input: { things, ...boltCircle(bench) } }];
   },
   run: ({ things, bolts, missing }) => {
     if (!bolts)
@@ -79,10 +57,7 @@ export const clearOfBolts: Check = work<BoltInput, ReportPart>({
   },
 });
 
-function gapToBolts(
-  thing: Thing,
-  { radius, circle, count, startRad }: NonNullable<BoltInput['bolts']>,
-): number {
+function gapToBolts(thing: Thing, { radius, circle, count, startRad }: BoltCircle): number {
   if (startRad === undefined) {
     const { least, most } = span(thing);
     return Math.max(circle - most, least - circle) - radius;

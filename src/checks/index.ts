@@ -20,7 +20,7 @@ import { sprueInHole } from './sprue-in-hole.ts';
 import { support } from './support.ts';
 import { wallField } from './wall-field.ts';
 import { wallsBetweenCavities } from './walls.ts';
-import { wallsToBosses, wallsToChannels, wallsToTabs, wallsToWell } from './walls-fixtures.ts';
+import { wallsToBolts, wallsToBosses, wallsToChannels, wallsToTabs, wallsToWell } from './walls-fixtures.ts';
 
 /** Every check, in the order the report shows them. */
 export const checks: readonly Check[] = [
@@ -33,6 +33,7 @@ export const checks: readonly Check[] = [
   wallsToWell,
   wallsToChannels,
   wallsToTabs,
+  wallsToBolts,
   wallsToRim,
   closing,
   play,

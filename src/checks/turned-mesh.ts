@@ -2,14 +2,14 @@ import { circumscribed, joinMeshes, type TriangleMesh } from '../kernel/index.ts
 import { type Boss, bossOutline, type Sprue, sprueFormOutline, type TurnedOutline } from '../mold/index.ts';
 
 /** Sides of the polygon drawn round a turned body: it stands out by 0.2 % of the radius, 0.03 mm on 12 mm. */
-const sides = 48;
+const fewSides = 48;
 const chordError = 0.02;
 
 /**
  * A closed mesh round a turned body about the axis at (x, y): its polygons stand outside the circles, so distances
  * from it are a hair too small and never too great.
  */
-export function turnedMesh(outline: TurnedOutline, x: number, y: number): TriangleMesh {
+export function turnedMesh(outline: TurnedOutline, x: number, y: number, sides = fewSides): TriangleMesh {
   const positions: number[] = [];
   const first = outline.map(([r, z]) => {
     const at = positions.length / 3;
@@ -53,3 +53,21 @@ export function bossMesh(boss: Boss): TriangleMesh {
 /** Well and pouring hole in one. Throws KernelFault where the sprue's numbers leave no such body. */
 export const sprueMesh = (sprue: Sprue, upper: number): TriangleMesh =>
   turnedMesh(sprueFormOutline(sprue, upper, chordError), 0, 0);
+
+/** A round rod, or a ring where it has an inner radius, through z from low to high; outside the true round on all sides. */
+export function rodMesh(
+  { inner = 0, outer, low, high }: Record<'outer' | 'low' | 'high', number> & { readonly inner?: number },
+  x: number,
+  y: number,
+): TriangleMesh {
+  // A wide ring has more sides, so that they leave its round no more than those of a rod do.
+  const sides = inner > 0 ? 720 : fewSides;
+  const within = inner * Math.cos(Math.PI / sides);
+  const outline: TurnedOutline = [
+    [within, low],
+    [outer, low],
+    [outer, high],
+    [within, high],
+  ];
+  return turnedMesh(outline, x, y, sides);
+}

@@ -1,8 +1,9 @@
 import type { TriangleMesh, Vec3 } from '../kernel/index.ts';
 import { type Channel, type Check, heightAt, type Mold, type PartingSurface } from '../mold/index.ts';
+import { boltCircle } from './bolt-circle.ts';
 import { channelMesh, notchMesh, tabMesh } from './lofted-mesh.ts';
-import { bossReach } from './turned-mesh.ts';
-import { type Fixture, wallsTo } from './wall.ts';
+import { bossReach, rodMesh } from './turned-mesh.ts';
+import { type Fixture, type Kind, wallsTo } from './wall.ts';
 
 /** Cavities against bosses, a hexagon counted as the round through its corners. */
 export const wallsToBosses: Check = wallsTo({
@@ -36,9 +37,18 @@ export const wallsToTabs: Check = wallsTo({
   fixtures: (mold) => [...tabsOf(mold), ...notchesOf(mold)],
 });
 
+/** Cavities against those bolts of the can that go through the disc. */
+export const wallsToBolts: Check = wallsTo({
+  id: 'walls-bolts',
+  title: 'Walls between cavities and bolts',
+  scope: 'pair',
+  processes: ['rubber'],
+  fixtures: boltsOf,
+});
+
 /** All that cavities keep walls to, but the cavities themselves. */
 export const everyFixture = (mold: Mold): Fixture[] =>
-  [bossesOf, wellOf, channelsOf, tabsOf, notchesOf].flatMap((of) => of(mold));
+  [bossesOf, wellOf, channelsOf, tabsOf, notchesOf, boltsOf].flatMap((of) => of(mold));
 
 function bossesOf({ bosses, limits }: Mold): Fixture[] {
   const limit = limits.cavityToBoss;
@@ -112,6 +122,39 @@ function notchesOf({ notches, disc, limits }: Mold): Fixture[] {
     kind: tabKind(limits.wall),
     shape: () => ({ mesh: notchMesh(notch, disc) }),
   }));
+}
+
+/** The bolts where they stand, or all of their circle where the plan does not say. Those outside the disc: none. */
+function boltsOf({ bench, disc, limits, process }: Mold): Fixture[] {
+  const { bolts } = boltCircle(bench);
+  if (process !== 'rubber' || !bolts || bolts.circle - bolts.radius >= disc.radius) return [];
+  const { radius, circle, count, startRad } = bolts;
+  const kind: Kind = { limit: limits.wall, name: 'walls.bolt', code: 'walls.bolt', broken: 'fit.bolt-hits' };
+  const span = { low: -disc.lower, high: disc.upper };
+  const on = (angle: number): [number, number] => [circle * Math.cos(angle), circle * Math.sin(angle)];
+  const inDisc = ([x, y]: readonly [number, number]): Vec3 => [x, y, 0];
+  if (startRad === undefined) {
+    const ring = { ...span, inner: circle - radius, outer: circle + radius };
+    return [
+      {
+        id: 'bolts',
+        gapTo: (x, y, reach) => Math.abs(Math.hypot(x, y) - circle) - reach - radius,
+        points: Array.from({ length: 72 }, (_, k) => inDisc(on((k * Math.PI) / 36))),
+        kind,
+        shape: () => ({ mesh: rodMesh(ring, 0, 0) }),
+      },
+    ];
+  }
+  return Array.from({ length: count }, (_, k) => {
+    const at = on(startRad + (2 * Math.PI * k) / count);
+    return {
+      id: `bolt-${k + 1}`,
+      ...about({ from: at, to: at }, radius),
+      points: [inDisc(at)],
+      kind,
+      shape: () => ({ mesh: rodMesh({ ...span, outer: radius }, ...at) }),
+    };
+  });
 }
 
 type Path = Pick<Channel, 'from' | 'to'>;

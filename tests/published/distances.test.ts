@@ -4,7 +4,13 @@ import { coverOfCavities } from '../../src/checks/cover.ts';
 import { coverOfParting, leastCover } from '../../src/checks/cover-least.ts';
 import { wallsToRim } from '../../src/checks/rim.ts';
 import { wallsBetweenCavities } from '../../src/checks/walls.ts';
-import { wallsToBosses, wallsToChannels, wallsToTabs, wallsToWell } from '../../src/checks/walls-fixtures.ts';
+import {
+  wallsToBolts,
+  wallsToBosses,
+  wallsToChannels,
+  wallsToTabs,
+  wallsToWell,
+} from '../../src/checks/walls-fixtures.ts';
 import { translation } from '../../src/kernel/index.ts';
 import { emptyMold, figureOf, nutAt, runCheck, smallSprue, withMaster } from '../checks/small-mold.ts';
 import { ball, box, single } from '../turned-solids.ts';
@@ -119,4 +125,34 @@ it('wall between a box and straight channels and notches', async () => {
   const notches = [{ id: 'notch', angleRad: 0, width: 6, depth: 4 }];
   const notch = await runCheck(wallsToTabs, { ...outer, notches });
   expect(figureOf(notch, 'walls.tab', 'brick-1 notch')).toBeCloseTo(125 - 4 - 119, 5);
+});
+
+// M10 on a circle of 200 mm: radius 5 at 100 from the axis. The brick's face at 92; its corner at (88, 3).
+it('wall between a box and bolts through the disc', async () => {
+  const withBolts = (x: number, circle: number, startRad?: number) => ({
+    ...withMaster(emptyMold, 'brick', brick, at(x, 0)),
+    bench: {
+      closing: {
+        at: { file: 'plan.yaml', line: 1, column: 1 },
+        bolts: { size: 'M10', count: 4, circle, ...(startRad !== undefined && { startRad }) },
+      },
+    },
+  });
+  const beside = await runCheck(wallsToBolts, withBolts(88, 200, 0));
+  const gap = figureOf(beside, 'walls.bolt', 'brick-1 bolt-1');
+  expect(gap).toBeLessThanOrEqual(3 + 1e-6);
+  expect(gap).toBeGreaterThan(3 - 5 * (1 / Math.cos(Math.PI / 48) - 1) - 1e-6);
+  // Turned by an eighth, none is near; where the plan does not say how they are turned, their whole circle is.
+  const turned = await runCheck(wallsToBolts, withBolts(88, 200, Math.PI / 4));
+  expect(Math.min(...turned.figures.map(({ value }) => value))).toBeGreaterThan(50);
+  const ring = await runCheck(wallsToBolts, withBolts(84, 200));
+  const wanted = 95 - Math.hypot(88, 3);
+  expect(figureOf(ring, 'walls.bolt', 'brick-1 bolts')).toBeLessThanOrEqual(wanted + 1e-4);
+  expect(figureOf(ring, 'walls.bolt', 'brick-1 bolts')).toBeGreaterThan(wanted - 0.005);
+  const hit = await runCheck(wallsToBolts, withBolts(97, 200, 0));
+  expect(hit.findings.map(({ code, severity }) => [code, severity])).toEqual([['fit.bolt-hits', 'stop']]);
+  const thin = await runCheck(wallsToBolts, withBolts(89, 200, 0));
+  expect(thin.findings.map(({ code, severity }) => [code, severity])).toEqual([['walls.bolt', 'warn']]);
+  // Outside the disc of 250 mm they are in nobody's way.
+  expect(wallsToBolts.jobs(withBolts(84, 290, 0))).toEqual([]);
 });

@@ -69,9 +69,9 @@ export const fitCodes = codes({
   },
   'fit.bolt-hits': {
     severity: 'stop',
-    means: 'A bolt of the can goes through a boss or a tab.',
+    means: 'A bolt of the can goes through a cavity, a boss or a tab.',
     formula: 'distance of the two, seen from above, less their radii; at most 0',
     source: 'geometry',
-    remedy: 'Move the boss or tab, or turn the circle of bolts.',
+    remedy: 'Move what it goes through, or turn the circle of bolts.',
   },
 });

@@ -30,6 +30,15 @@ export const releaseCodes = codes({
     source: 'geometry; starting limit from memory, editable in the plan as `limits.wall`',
     remedy: 'Move the tab or notch to a free arc of the rim, or the master inward.',
   },
+  'walls.bolt': {
+    severity: 'warn',
+    means:
+      'A cavity lies close to a bolt of the can that goes through the disc: the wall between them tears.',
+    formula:
+      'true distance of cavity and bolt, its shank as wide as its thread; of the whole circle where the plan does not say how the bolts are turned; against `limits.wall`',
+    source: 'geometry; starting limit from memory, editable in the plan as `limits.wall`',
+    remedy: 'Move the master, or turn or widen the circle of bolts.',
+  },
   'release.undercut': {
     severity: 'warn',
     means:

@@ -70,6 +70,11 @@ export const shapeFigures = {
     unit: 'mm',
     means: 'Wall between a cavity and a tab or notch.',
   },
+  'walls.bolt': {
+    label: 'cavity to bolt of the can',
+    unit: 'mm',
+    means: 'Wall between a cavity and a bolt of the can that goes through the disc.',
+  },
   'walls.rim': {
     label: 'cavity or boss to rim',
     unit: 'mm',

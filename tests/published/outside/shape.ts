@@ -35,6 +35,15 @@ export const shapeChecks: readonly OutsideCheck[] = [
     test: 'halves under a surface with a cone and a dish',
   },
   {
+    figures: ['walls.bolt'],
+    source:
+      'box beside a rod: distance of its face from the axis less the radius; inside a ring of rods, its corner',
+    kind: 'closed form',
+    value: '3 mm; 6.949 mm',
+    file: 'distances.test.ts',
+    test: 'wall between a box and bolts through the disc',
+  },
+  {
     figures: ['walls.channel', 'walls.tab'],
     source:
       'box beside a straight bar and before the tip of a V: middle distance less half widths; radius less depth',
