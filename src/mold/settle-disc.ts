@@ -2,14 +2,14 @@ import { discDefaults, fixtureDefaults, limitDefaults, type Plan, sprueDefaults 
 import type { Disc, Fixture, Limits, Sprue } from './mold.ts';
 
 /** The disc with defaults filled in; the schema has seen to it that thicknesses do not contradict each other. */
-export function settleDisc({ disc }: Plan): Disc {
+export function settleDisc({ disc, title }: Plan): Disc {
   const thickness = disc.thickness ?? discDefaults.thickness;
   return {
     radius: disc.diameter / 2,
     lower: disc.lower ?? thickness,
     upper: disc.upper ?? thickness,
     rimChamfer: disc.rimChamfer ?? discDefaults.rimChamfer,
-    label: disc.label ?? discDefaults.label,
+    label: disc.label ?? title ?? discDefaults.label,
   };
 }
 

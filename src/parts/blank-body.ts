@@ -1,7 +1,8 @@
+import type { Finding } from '../findings/index.ts';
 import { type Body, type Scope, segmentsFor } from '../kernel/index.ts';
 import type { Disc, Sprue } from '../mold/index.ts';
 import { fromOuterFace, type Half } from './half.ts';
-import { type LabelRoom, labelCutter, labelStroke } from './label.ts';
+import { type LabelRoom, labelCutter, labelFindings, labelStroke } from './label.ts';
 
 /** Index mark: a groove in the outer face at angle 0 that runs out through the rim. Common practice, mm. */
 export const indexMark = { width: 2, length: 8, depth: 0.8 } as const;
@@ -12,6 +13,8 @@ export interface BlankShape {
   readonly disc: Disc;
   readonly sprue?: Sprue;
   readonly chordError: number;
+  /** Of the plan; engraved beside the label. */
+  readonly revision: string;
 }
 
 /** The disc of one half in the mold frame, rim polygon inscribed, its outer edge chamfered; no opening, no marks. */
@@ -73,9 +76,19 @@ export function markCutters(scope: Scope, half: Half, shape: BlankShape): Body[]
   const { disc } = shape;
   const toMold = fromOuterFace(half, disc);
   const mark = indexCutter(scope, disc);
-  const words = disc.label.trim() === '' ? '' : `${disc.label.trim()} ${half}`.toUpperCase();
-  const label = labelCutter(scope, words, labelRoom(shape));
+  const label = labelCutter(scope, labelWords(half, shape), labelRoom(shape));
   return [mark, ...(label ? [label] : [])].map((body) => scope.move(body, toMold, 'marks'));
+}
+
+/** What of one half's label comes out otherwise than written. */
+export const markFindings = (half: Half, shape: BlankShape): Finding[] =>
+  labelFindings(`${half} half`, labelWords(half, shape), labelRoom(shape));
+
+/** Name, half, diameter (mm) and plan revision; a disc without a name stays plain. */
+function labelWords(half: Half, { disc, revision }: BlankShape): string[] {
+  if (disc.label.trim() === '') return [];
+  const diameter = `${Number((2 * disc.radius).toFixed(1))} mm`;
+  return [`${disc.label.trim()} ${half}`, revision === '' ? diameter : `${diameter} r${revision}`];
 }
 
 /** A V-groove along +x; at the rim it is cut below the chamfer too, so that it shows from the side. */
@@ -103,7 +116,7 @@ function indexCutter(scope: Scope, disc: Disc): Body {
 function labelRoom({ disc, sprue }: BlankShape): LabelRoom {
   const outer = disc.radius - disc.rimChamfer - 2;
   const inner = sprue ? sprue.holeRadius + 2 : 0;
-  const height = Math.min(10, (outer - inner) / 2);
+  const height = Math.min(18, (outer - inner) / 2);
   const y = -(inner + (outer - inner) / 2);
   const half = Math.sqrt(Math.max(0, outer ** 2 - (Math.abs(y) + height / 2) ** 2));
   return { x: 0, y, width: 2 * half - labelStroke, height };

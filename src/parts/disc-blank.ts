@@ -1,29 +1,32 @@
 import type { Body, Scope } from '../kernel/index.ts';
-import { type Part, part } from '../mold/index.ts';
+import { type Part, work } from '../mold/index.ts';
 import { asSolid } from './as-solid.ts';
-import { type BlankShape, discBody, markCutters } from './blank-body.ts';
+import { type BlankShape, discBody, markCutters, markFindings } from './blank-body.ts';
 import { bothHalves, type Half, halfToPrint } from './half.ts';
 import { sprueOpening } from './sprue-form-body.ts';
 
 /** The plain discs of both halves: opening with draft and well, rim chamfer, index mark, engraved label. */
-export const discBlank: Part = part({
+export const discBlank: Part = work({
   id: 'disc-blank',
   title: 'disc blanks',
   scope: 'whole',
   processes: ['rubber', 'rigid', 'poured'],
-  jobs: ({ disc, sprue, fixture }) => {
-    const shape: BlankShape = { disc, ...(sprue && { sprue }), chordError: fixture.chordError };
+  jobs: ({ disc, sprue, fixture, revision }) => {
+    const shape: BlankShape = { disc, ...(sprue && { sprue }), chordError: fixture.chordError, revision };
     return bothHalves.map((half) => ({ subject: 'disc', input: { half, shape } }));
   },
   run: ({ half, shape }, { kernel }) =>
-    kernel.scope((scope) => [
-      asSolid(scope, blankBody(scope, half, shape), halfToPrint(half, shape.disc), {
-        id: `${half}-blank`,
-        title: `${half} disc blank`,
-        role: 'blank',
-        subjects: ['disc', ...(shape.sprue ? ['sprue'] : [])],
-      }),
-    ]),
+    kernel.scope((scope) => ({
+      solids: [
+        asSolid(scope, blankBody(scope, half, shape), halfToPrint(half, shape.disc), {
+          id: `${half}-blank`,
+          title: `${half} disc blank`,
+          role: 'blank',
+          subjects: ['disc', ...(shape.sprue ? ['sprue'] : [])],
+        }),
+      ],
+      findings: markFindings(half, shape),
+    })),
 });
 
 function blankBody(scope: Scope, half: Half, shape: BlankShape): Body {

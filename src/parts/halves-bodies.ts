@@ -15,6 +15,7 @@ import { tabRecess } from './tab.ts';
 export type HalvesInput = Pick<
   Mold,
   | 'process'
+  | 'revision'
   | 'disc'
   | 'sprue'
   | 'masters'
@@ -32,10 +33,11 @@ export interface HalvesOptions {
   readonly marks: boolean;
 }
 
-const shapeOf = ({ disc, sprue, fixture }: HalvesInput): BlankShape => ({
+const shapeOf = ({ disc, sprue, fixture, revision }: HalvesInput): BlankShape => ({
   disc,
   ...(sprue && { sprue }),
   chordError: fixture.chordError,
+  revision,
 });
 
 export interface HalvesBodies {

@@ -48,6 +48,7 @@ export function halvesInput(mold: Mold): HalvesInput {
   const used = new Set(mold.placements.map(({ master }) => master));
   return {
     process: mold.process,
+    revision: mold.revision,
     disc: mold.disc,
     ...(mold.sprue && { sprue: withoutSpot(mold.sprue) }),
     masters: mold.masters.filter(({ id }) => used.has(id)),

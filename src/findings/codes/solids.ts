@@ -11,6 +11,20 @@ export const solidCodes = codes({
     means: 'Two solids would have had the same file name; the later one got a number.',
     remedy: 'Give the tab, boss or placement another `id` if you want to choose the name.',
   },
+  'solid.label-letters': {
+    severity: 'note',
+    means: 'A label has letters that cannot be engraved; they lose their marks or become a question mark.',
+    remedy: 'Write the label with the letters A to Z, digits and common signs.',
+    formula: 'every letter is in ASCII',
+    source: 'the alphabet of strokes that labels are drawn with',
+  },
+  'solid.label-left-off': {
+    severity: 'note',
+    means: 'A label, or its last words, would come out smaller than can be read and is left off.',
+    remedy: 'Shorten the label, or mark the fixture by hand.',
+    formula: 'letters at least 3 mm high in strokes of 0.8 mm',
+    source: 'common practice, no published source',
+  },
   'solid.failed': {
     severity: 'stop',
     means: 'The geometry kernel could not make a solid.',

@@ -15,7 +15,10 @@ export const disc = z
     lower: length('Thickness of the lower half; goes together with `upper`.', half).optional(),
     upper: length('Thickness of the upper half; goes together with `lower`.', half).optional(),
     rimChamfer: length('Chamfer round the outer edge of each outer face.', { from: 0, to: 50 }).optional(),
-    label: line('Text engraved on the outer faces.', 40).optional(),
+    label: line(
+      'Text engraved on the outer faces, with half, diameter and revision; without it, the title.',
+      40,
+    ).optional(),
   })
   .superRefine(({ thickness, lower, upper }, context) => {
     if (thickness !== undefined && (lower !== undefined || upper !== undefined)) {
