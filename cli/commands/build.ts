@@ -55,10 +55,11 @@ export async function runBuild(
 const mostOffered = 24;
 
 function sayUnmatched(unmatched: readonly string[], build: Build): string {
-  const known = [...build.solids.map(({ solid }) => solid.id), ...build.withheld.map(({ id }) => id)];
+  const made = [...build.solids.map(({ solid }) => solid), ...build.drawings, ...build.withheld];
+  const known = [...new Set(made.map(({ id }) => id))];
   const offered = known.slice(0, mostOffered).join(', ') + (known.length > mostOffered ? ', ...' : '');
   const there = known.length > 0 ? `; it has ${offered}` : '';
-  return `no solid of this plan begins with ${unmatched.join(', ')}${there}; nothing was written`;
+  return `no solid or drawing of this plan begins with ${unmatched.join(', ')}${there}; nothing was written`;
 }
 
 const asData = (bytes: Uint8Array | undefined): unknown => JSON.parse(new TextDecoder().decode(bytes));

@@ -1,8 +1,9 @@
 import type { Report } from '../findings/index.ts';
+import type { Drawing } from '../kernel/index.ts';
 import type { Mold } from '../mold/index.ts';
 import type { CheckedSolid } from './solid-file.ts';
 
-/** A solid that is not handed out, and why, in one sentence for each stop that concerns it. */
+/** A solid or drawing that is not handed out, and why, in one sentence for each stop that concerns it. */
 export interface Withheld {
   readonly id: string;
   readonly title: string;
@@ -18,6 +19,8 @@ export interface Build {
   readonly version: string;
   /** Audited, and free of stops. */
   readonly solids: readonly CheckedSolid[];
+  /** Free of stops. Two of one id are one file's name: there are none. */
+  readonly drawings: readonly Drawing[];
   readonly withheld: readonly Withheld[];
   readonly report: Report;
 }

@@ -1,6 +1,6 @@
 import type { TextSpot } from '../findings/index.ts';
-import type { TriangleMesh } from '../kernel/index.ts';
-import { type Point2, shadowAlong } from './edge-along.ts';
+import type { Point2, TriangleMesh } from '../kernel/index.ts';
+import { shadowAlong } from './edge-along.ts';
 import type { Channel } from './mold.ts';
 
 /**

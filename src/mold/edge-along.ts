@@ -1,6 +1,4 @@
-import type { TriangleMesh } from '../kernel/index.ts';
-
-export type Point2 = readonly [number, number];
+import type { Point2, TriangleMesh } from '../kernel/index.ts';
 
 /**
  * Where the straight line from `from` to `to` (mold frame, mm) first and last meets the shadow of a placed mesh on

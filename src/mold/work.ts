@@ -1,5 +1,5 @@
 import type { Finding, ReportPart } from '../findings/index.ts';
-import type { Kernel, Solid } from '../kernel/index.ts';
+import type { Drawing, Kernel, Solid } from '../kernel/index.ts';
 import type { Mold, Process } from './mold.ts';
 import type { Remember } from './remember.ts';
 
@@ -55,9 +55,10 @@ export function work<I, O>(definition: Definition<I, O>): Work<O> {
   };
 }
 
-/** What a part gives: its solids, and what had to be left out of them. */
+/** What a part gives: its solids, flat things as drawings, and what had to be left out of them. */
 export interface PartOutput {
   readonly solids: readonly Solid[];
+  readonly drawings?: readonly Drawing[];
   readonly findings: readonly Finding[];
 }
 

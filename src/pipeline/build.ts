@@ -1,7 +1,7 @@
 import { checks, fieldChecks } from '../checks/index.ts';
 import { type Build, type CheckedSolid, exportSolid, sha256Hex, type Withheld } from '../export/index.ts';
 import { type Finding, joinReport, type Report } from '../findings/index.ts';
-import type { Kernel } from '../kernel/index.ts';
+import type { Drawing, Kernel } from '../kernel/index.ts';
 import type { Mold } from '../mold/index.ts';
 import { inPlan } from './in-plan.ts';
 import { type RunOptions, runWorks } from './run-work.ts';
@@ -59,7 +59,7 @@ export async function buildMold(
   const report = checkMold(mold, found, kernel, options);
   // Loaded here: the parts bring all of JSCAD, which a mere check need not wait for.
   const { makeSolids } = await import('./make-solids.ts');
-  const { solids, failed, findings, unmatched } = makeSolids(mold, kernel, only, options);
+  const { solids, drawings, failed, findings, unmatched } = makeSolids(mold, kernel, only, options);
   const checked: CheckedSolid[] = [];
   for (const [done, solid] of solids.entries()) {
     options.progress?.({ title: `audit of ${solid.title}`, done, total: solids.length });
@@ -67,31 +67,35 @@ export async function buildMold(
   }
   const made = weigh(inPlan([...findings, ...checked.flatMap((one) => one.findings)], mold), mold);
   const all = [...report.findings, ...made];
-  const sorted = withhold(checked, all, mold);
+  const sorted = withhold({ checked, drawings }, all, mold);
   const build: Build = {
     mold,
     planHash: sha256Hex(source.planBytes),
     version: source.version,
-    solids: sorted.released,
+    solids: sorted.solids,
+    drawings: sorted.drawings,
     withheld: [...sorted.withheld, ...failed],
     report: { ...report, findings: all },
   };
   return { build, unmatched };
 }
 
-function withhold(checked: readonly CheckedSolid[], findings: readonly Finding[], mold: Mold) {
+interface Things {
+  readonly checked: readonly CheckedSolid[];
+  readonly drawings: readonly Drawing[];
+}
+
+function withhold({ checked, drawings }: Things, findings: readonly Finding[], mold: Mold) {
   const stops = findings.filter(({ severity }) => severity === 'stop');
-  const concerning = concerns(
-    checked.map(({ solid }) => solid),
-    mold,
-  );
-  const released: CheckedSolid[] = [];
-  const withheld: Withheld[] = [];
-  for (const one of checked) {
-    const { id, title, subjects } = one.solid;
-    const reasons = stops.filter((stop) => concerning(stop, one.solid));
-    if (reasons.length === 0) released.push(one);
-    else withheld.push({ id, title, subjects, reasons: [...new Set(reasons.map(({ says }) => says))] });
-  }
-  return { released, withheld };
+  const concerning = concerns([...checked.map(({ solid }) => solid), ...drawings], mold);
+  const withheld = new Map<string, Withheld>();
+  const isFree = ({ id, title, subjects }: Omit<Withheld, 'reasons'>): boolean => {
+    const reasons = stops.filter((stop) => concerning(stop, { id, subjects })).map(({ says }) => says);
+    // A thing made both as a solid and as a drawing is named once.
+    if (reasons.length > 0 && !withheld.has(id))
+      withheld.set(id, { id, title, subjects, reasons: [...new Set(reasons)] });
+    return reasons.length === 0;
+  };
+  const solids = checked.filter(({ solid }) => isFree(solid));
+  return { solids, drawings: drawings.filter(isFree), withheld: [...withheld.values()] };
 }

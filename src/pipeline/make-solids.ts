@@ -1,6 +1,6 @@
 import type { Withheld } from '../export/index.ts';
 import { type Finding, finding } from '../findings/index.ts';
-import type { Kernel, Solid } from '../kernel/index.ts';
+import type { Drawing, Kernel, Solid } from '../kernel/index.ts';
 import type { Mold } from '../mold/index.ts';
 import { parts } from '../parts/index.ts';
 import { type Failure, type RunOptions, runWorks } from './run-work.ts';
@@ -8,6 +8,7 @@ import { wholeMold } from './withhold.ts';
 
 export interface Made {
   readonly solids: readonly Solid[];
+  readonly drawings: readonly Drawing[];
   /** What could not be made. */
   readonly failed: readonly Withheld[];
   readonly findings: readonly Finding[];
@@ -15,7 +16,7 @@ export interface Made {
   readonly unmatched: readonly string[];
 }
 
-/** All solids of the mold, or those whose id or whose part's id begins with one of `only`. */
+/** All solids and drawings of the mold, or those whose id or whose part's id begins with one of `only`. */
 export function makeSolids(
   mold: Mold,
   kernel: Kernel,
@@ -28,21 +29,26 @@ export function makeSolids(
   // A name that is no part's may be a single solid's; then the other parts have to be run to find it.
   const single = (only ?? []).some((start) => !met.has(start));
   const run = runWorks(single ? parts : parts.filter(({ id }) => whole.has(id)), mold, { kernel }, options);
-  const kept = run.done.flatMap(({ work, output }) =>
-    output.solids.filter(({ id }) => whole.has(work.id) || fits(id).length > 0),
-  );
-  for (const { id } of kept) for (const start of fits(id)) met.add(start);
+  const kept = run.done.map(({ work, output: { solids, drawings = [] } }) => {
+    const wanted = ({ id }: { readonly id: string }): boolean => whole.has(work.id) || fits(id).length > 0;
+    return { solids: solids.filter(wanted), drawings: drawings.filter(wanted) };
+  });
+  for (const { id } of kept.flatMap(({ solids, drawings }) => [...solids, ...drawings]))
+    for (const start of fits(id)) met.add(start);
   const unmet = (only ?? []).filter((start) => !met.has(start));
   // A single solid that is not there may be one that failed.
   const failures = run.failures.filter(({ work }) => whole.has(work.id) || unmet.length > 0);
-  const named = namedApart(kept);
+  const named = namedApart(kept.flatMap(({ solids }) => solids));
+  const drawn = namedApart(kept.flatMap(({ drawings }) => drawings));
   return {
-    solids: named.solids,
+    solids: named.things,
+    drawings: drawn.things,
     failed: failures.map(withheldFor),
     findings: [
       ...run.done.filter(({ work }) => whole.has(work.id) || single).flatMap(({ output }) => output.findings),
       ...failures.map((failure) => failure.finding),
       ...named.findings,
+      ...drawn.findings,
     ],
     unmatched: failures.length > 0 ? [] : unmet,
   };
@@ -56,26 +62,26 @@ const withheldFor = ({ work, finding: { subject, says } }: Failure): Withheld =>
 });
 
 /**
- * Two solids of one id would be one file, on some systems also where only the case of letters differs: then the later
+ * Two solids (or drawings) of one id would be one file, on some systems also where only the case of letters differs: then the later
  * one gets a number, and that is said.
  */
-function namedApart(solids: readonly Solid[]): { solids: Solid[]; findings: Finding[] } {
-  const taken = new Set(solids.map(({ id }) => id.toLowerCase()));
+function namedApart<T extends Solid | Drawing>(things: readonly T[]): { things: T[]; findings: Finding[] } {
+  const taken = new Set(things.map(({ id }) => id.toLowerCase()));
   const seen = new Set<string>();
   const findings: Finding[] = [];
-  const apart = solids.map((solid) => {
-    const name = solid.id.toLowerCase();
+  const apart = things.map((thing) => {
+    const name = thing.id.toLowerCase();
     if (!seen.has(name)) {
       seen.add(name);
-      return solid;
+      return thing;
     }
     let number = 2;
     while (taken.has(`${name}-${number}`)) number++;
     taken.add(`${name}-${number}`);
-    const id = `${solid.id}-${number}`;
-    const says = `The ${solid.title} is called ${id}, since another solid is called ${solid.id} already.`;
+    const id = `${thing.id}-${number}`;
+    const says = `The ${thing.title} is called ${id}, since another one is called ${thing.id} already.`;
     findings.push(finding('solid.renamed', { subject: id, says }));
-    return { ...solid, id };
+    return { ...thing, id };
   });
-  return { solids: apart, findings };
+  return { things: apart, findings };
 }

@@ -71,6 +71,7 @@ async function build(): Promise<Build> {
       await exportSolid(solidOf('lower-half', box([10, 20, 30]), { toMold: translation(0, 0, -30) })),
       await exportSolid(solidOf('ring', torus(20, 5, 64, 32), { estimated: true, role: 'plug' })),
     ],
+    drawings: [],
     withheld: [{ id: 'tab', title: 'Tab', subjects: ['tab-1'], reasons: ['It leaves the disc.'] }],
     report,
   };

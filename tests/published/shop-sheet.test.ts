@@ -16,6 +16,7 @@ const build = (mold: Mold): Build => ({
   planHash: '0123456789abcdef'.repeat(4),
   version: '0.0.0',
   solids: [],
+  drawings: [],
   withheld: [],
   report: joinReport(mold.title, [
     {

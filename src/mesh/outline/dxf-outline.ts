@@ -1,5 +1,6 @@
-import type { Drawing, Unreadable } from './drawing.ts';
-import { arcPoints, bulgePoints, ellipsePoints, type Point2 } from './flatten.ts';
+import type { Point2 } from '../../kernel/index.ts';
+import type { DrawnPaths, Unreadable } from './drawn-paths.ts';
+import { arcPoints, bulgePoints, ellipsePoints } from './flatten.ts';
 
 /** $INSUNITS of the DXF reference, in mm. */
 const unitsMm: Readonly<Record<number, number>> = { 1: 25.4, 2: 304.8, 4: 1, 5: 10, 6: 1000, 13: 0.001 };
@@ -19,7 +20,7 @@ interface Entity {
  * Reads the outlines of an ASCII DXF text: LINE, ARC, CIRCLE, ELLIPSE, LWPOLYLINE and POLYLINE (with bulges) of the
  * model space; mm. A file that does not end in EOF is cut off and not read.
  */
-export function readDxf(text: string, chordError: number): Drawing | Unreadable {
+export function readDxf(text: string, chordError: number): DrawnPaths | Unreadable {
   const pairs = readPairs(text);
   if ('reason' in pairs) return pairs;
   const last = pairs[pairs.length - 1];

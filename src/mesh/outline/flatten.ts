@@ -1,6 +1,4 @@
-import { segmentsFor } from '../../kernel/index.ts';
-
-export type Point2 = readonly [number, number];
+import { type Point2, pointsOf, segmentsFor } from '../../kernel/index.ts';
 
 // Curves are drawn as points on the curve, no chord farther from it than `chordError` (same unit as the points).
 
@@ -63,12 +61,6 @@ export function quadraticPoints(a: Point2, b: Point2, c: Point2, chordError: num
  * reference, LWPOLYLINE group 42); without its first point.
  */
 export function bulgePoints(a: Point2, b: Point2, bulge: number, chordError: number): Point2[] {
-  const [dx, dy] = [b[0] - a[0], b[1] - a[1]];
-  if (bulge === 0 || (dx === 0 && dy === 0)) return [b];
-  // The centre lies on the chord's bisector, (1 - bulge2) / (4 bulge) of the chord to its left.
-  const side = (1 - bulge * bulge) / (4 * bulge);
-  const c: Point2 = [(a[0] + b[0]) / 2 - side * dy, (a[1] + b[1]) / 2 + side * dx];
-  const u: Point2 = [a[0] - c[0], a[1] - c[1]];
-  const points = arcPoints(c, u, [-u[1], u[0]], 0, 4 * Math.atan(bulge), chordError);
-  return [...points.slice(1, -1), b];
+  const corners = [{ at: a, bulge }, { at: b }];
+  return pointsOf({ kind: 'track', closed: false, corners }, chordError).slice(1);
 }

@@ -1,7 +1,7 @@
 import { type Finding, type FindingCode, type FindingDetails, finding } from '../../findings/index.ts';
 import { defaultChordError } from '../../kernel/index.ts';
 import type { Ring } from '../measure/silhouette.ts';
-import type { Drawing } from './drawing.ts';
+import type { DrawnPaths } from './drawn-paths.ts';
 import { readDxf } from './dxf-outline.ts';
 import { crossingOf, joinEnds, orientByNesting, withoutRepeats } from './rings.ts';
 import { readSvg } from './svg-outline.ts';
@@ -58,7 +58,7 @@ function decode(bytes: Uint8Array): string {
 
 type Say = (code: FindingCode, says: string, details?: Partial<FindingDetails>) => Finding;
 
-function assemble(drawing: Drawing, say: Say): OutlineOutcome {
+function assemble(drawing: DrawnPaths, say: Say): OutlineOutcome {
   const findings: Finding[] = [];
   if (drawing.ignored.size > 0) {
     const list = [...drawing.ignored].map(([kind, count]) => `${count} ${kind}`).join(', ');

@@ -1,5 +1,5 @@
+import type { Point2 } from '../../kernel/index.ts';
 import { type Ring, ringArea } from '../measure/silhouette.ts';
-import type { Point2 } from './flatten.ts';
 
 /** Paths joined end to end where their ends lie within `reach` mm. A path whose ends meet is closed. */
 export function joinEnds(

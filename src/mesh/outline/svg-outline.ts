@@ -1,7 +1,8 @@
 import { SaxesParser } from 'saxes';
 import { SVGPathData, SVGPathDataTransformer } from 'svg-pathdata';
-import type { Drawing, Unreadable } from './drawing.ts';
-import { arcPoints, cubicPoints, ellipsePoints, type Point2, quadraticPoints } from './flatten.ts';
+import type { Point2 } from '../../kernel/index.ts';
+import type { DrawnPaths, Unreadable } from './drawn-paths.ts';
+import { arcPoints, cubicPoints, ellipsePoints, quadraticPoints } from './flatten.ts';
 import { compose2, type Matrix2, movePoint2, parseTransform, stretch } from './svg-transform.ts';
 
 const mmPerPixel = 25.4 / 96;
@@ -37,7 +38,7 @@ const apart = new Set([
 type Attributes = Readonly<Record<string, string>>;
 
 /** Reads the outlines of an SVG text: mm, y up, chords at most `chordError` mm from the curves. */
-export function readSvg(text: string, chordError: number): Drawing | Unreadable {
+export function readSvg(text: string, chordError: number): DrawnPaths | Unreadable {
   const reading = new Reading(chordError);
   try {
     const parser = new SaxesParser();
@@ -71,7 +72,7 @@ class Reading {
 
   constructor(private readonly chordError: number) {}
 
-  get drawing(): Drawing | undefined {
+  get drawing(): DrawnPaths | undefined {
     if (!this.rooted) return undefined;
     const { closed, ignored, assumed } = this;
     return { closed, open: this.openPaths, ignored, ...(assumed === undefined ? {} : { assumed }) };

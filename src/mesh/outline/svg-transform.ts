@@ -1,4 +1,4 @@
-import type { Point2 } from './flatten.ts';
+import type { Point2 } from '../../kernel/index.ts';
 
 /** Affine matrix a b c d e f as SVG writes it: x' = a x + c y + e, y' = b x + d y + f. */
 export type Matrix2 = readonly [number, number, number, number, number, number];

@@ -1,7 +1,7 @@
-import type { Point2 } from './flatten.ts';
+import type { Point2 } from '../../kernel/index.ts';
 
 /** What a reader of drawings found: paths in mm, y up, curves already drawn as chords. */
-export interface Drawing {
+export interface DrawnPaths {
   /** Paths the file itself closes; the last point is not repeated. */
   readonly closed: readonly (readonly Point2[])[];
   readonly open: readonly (readonly Point2[])[];

@@ -1,0 +1,40 @@
+import { type Bounds2, boundsOfOutline, type Outline, type Point2 } from './outline.ts';
+
+/** What is done along a line: cut through, engraved to be seen, or scored half through. */
+export type Layer = 'cut' | 'engrave' | 'score';
+
+/** A line of text, mm. It runs along `turnRad` (counter-clockwise from +x) and stands on `at` with its `anchor`. */
+export interface Lettering {
+  readonly words: string;
+  readonly at: Point2;
+  /** Height of a capital. */
+  readonly height: number;
+  readonly turnRad: number;
+  readonly anchor: 'start' | 'middle' | 'end';
+}
+
+/** What is drawn on one layer. */
+export interface Marks {
+  readonly layer: Layer;
+  readonly outline: Outline;
+  readonly texts: readonly Lettering[];
+}
+
+/**
+ * A flat thing at its true size, mm, y up; lying on the disc it is seen from above (mold frame x, y) unless its title
+ * says otherwise. `id` is the file stem. `subjects` are the plan's ids it was made from: a stop about one of them
+ * withholds it. `estimated` is true when a stand-in went into it.
+ */
+export interface Drawing {
+  readonly id: string;
+  readonly title: string;
+  readonly subjects: readonly string[];
+  readonly marks: readonly Marks[];
+  /** Of the sheet it is to be cut from, where that matters. */
+  readonly thickness?: number;
+  readonly estimated: boolean;
+}
+
+/** The box round all lines of a drawing; texts stand inside them. */
+export const sizeOf = ({ marks }: Drawing): Bounds2 =>
+  boundsOfOutline(marks.flatMap(({ outline }) => outline));
