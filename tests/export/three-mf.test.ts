@@ -20,7 +20,8 @@ async function buildOf(solids: readonly Solid[], title = 'Leaves & "seed" <heads
     planHash: '',
     version: '0',
     solids: await Promise.all(solids.map(exportSolid)),
-    withheld: [],
+    drawings: [],
+  withheld: [],
     report: joinReport(title, []),
   };
 }
