@@ -21,7 +21,7 @@ async function buildOf(solids: readonly Solid[], title = 'Leaves & "seed" <heads
     version: '0',
     solids: await Promise.all(solids.map(exportSolid)),
     drawings: [],
-  withheld: [],
+    withheld: [],
     report: joinReport(title, []),
   };
 }
