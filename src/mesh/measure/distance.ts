@@ -51,6 +51,9 @@ export function distanceTree(mesh: TriangleMesh, matrix: Matrix4 = identity): Di
   };
 }
 
+/** So many faces stand in one leaf of a tree at most. */
+const oneLeaf = 10;
+
 function sharedTree(mesh: TriangleMesh): Shared {
   const known = trees.get(mesh.triangles);
   if (known && known.positions === mesh.positions) return known.shared;
@@ -58,7 +61,10 @@ function sharedTree(mesh: TriangleMesh): Shared {
   geometry.setAttribute('position', new BufferAttribute(mesh.positions, 3));
   // The tree sorts the index in place: it gets its own.
   geometry.setIndex(new BufferAttribute(mesh.triangles.slice(), 1));
-  const bvh = new MeshBVH(geometry);
+  // Where all faces are in one leaf, the library's search compares them by a box it never set, and can miss the least.
+  const bvh = new MeshBVH(geometry, {
+    targetLeafSize: mesh.triangles.length <= 3 * oneLeaf ? 1 : oneLeaf,
+  });
   geometry.boundsTree = bvh;
   const shared = { bvh, bounds: boundsOf(mesh.positions), pieces: onePointEach(mesh) };
   trees.set(mesh.triangles, { positions: mesh.positions, shared });
@@ -141,24 +147,41 @@ function surfaceDistance(a: DistanceTree, b: DistanceTree, limit: number): Dista
 
 const inverse = (matrix: Matrix4): ThreeMatrix => new ThreeMatrix().fromArray(matrix).invert();
 
-/** As often the nearest point is looked for on the one body and then on the other; more hardly brings them nearer. */
-const turns = 4;
+/** So many vertices of one mesh are tried as a start. */
+const starts = 200;
+/** So often the nearest point is looked for by turns at most; it seldom takes more than a few. */
+const turns = 20;
 
 /**
- * A point of each body, near each other: from the middle of the one the nearest on the other, back and forth. No less
- * than the true distance, and seldom much more: so the search for that can leave out nearly everything.
+ * A point of each body, near each other: the best of some vertices of the first with what is nearest to it, and then
+ * back and forth. No less than the true distance, and seldom much more: so the search for that can leave out nearly
+ * everything.
  */
 function betweenByTurns(a: DistanceTree, b: DistanceTree) {
-  const { min, max } = a.bounds;
-  let pointA: Vec3 = [(min[0] + max[0]) / 2, (min[1] + max[1]) / 2, (min[2] + max[2]) / 2];
-  let pointB = pointA;
-  for (let turn = 0; turn < turns; turn++) {
-    pointB = nearestPoint(b, pointA);
-    pointA = nearestPoint(a, pointB);
+  const vertices = a.bvh.geometry.getAttribute('position');
+  const step = Math.max(1, Math.floor(vertices.count / starts));
+  const toB = inverse(b.matrix).multiply(new ThreeMatrix().fromArray(a.matrix));
+  const point = new Vector3();
+  let best = { distance: Number.POSITIVE_INFINITY, point: new Vector3() };
+  for (let v = 0; v < vertices.count; v += step) {
+    point.fromBufferAttribute(vertices, v).applyMatrix4(toB);
+    const hit = b.bvh.closestPointToPoint(point, newHit(), 0, best.distance);
+    if (hit && hit.distance < best.distance) best = { distance: hit.distance, point: hit.point.clone() };
   }
-  const [x, y, z] = [0, 1, 2].map((axis) => pointA[axis] - pointB[axis]);
-  return { distance: Math.hypot(x, y, z), pointA, pointB };
+  let pointB = movePoint(b.matrix, tuple(best.point));
+  let pointA = nearestPoint(a, pointB);
+  let distance = apart(pointA, pointB);
+  for (let turn = 0; turn < turns; turn++) {
+    const nextB = nearestPoint(b, pointA);
+    const nextA = nearestPoint(a, nextB);
+    const next = apart(nextA, nextB);
+    if (!(next < distance)) break;
+    [pointA, pointB, distance] = [nextA, nextB, next];
+  }
+  return { distance, pointA, pointB };
 }
+
+const apart = (a: Vec3, b: Vec3): number => Math.hypot(a[0] - b[0], a[1] - b[1], a[2] - b[2]);
 
 /** The point of a placed mesh's surface nearest to a point. */
 export function nearestPoint({ bvh, matrix }: DistanceTree, point: Vec3): Vec3 {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { compose, rotation, scaling, translation } from '../../../src/kernel/index.ts';
 import { type Distance, distanceTree, isInside, meshDistance } from '../../../src/mesh/measure/distance.ts';
-import { ball, box, revolved, single, together } from '../../turned-solids.ts';
+import { ball, box, revolved, single, tetrahedron, together } from '../../turned-solids.ts';
 
 const far = 1e6;
 
@@ -40,6 +40,25 @@ describe('mesh distance', () => {
     const round = Math.hypot(7, 8, 9) - 10;
     expect(found(sloping).distance).toBeGreaterThanOrEqual(round - 1e-6);
     expect(found(sloping).distance - round).toBeLessThan(2 * 5 * (1 - Math.cos(Math.PI / 48)));
+  });
+
+  // Four faces fit in one leaf of a tree: the tip of a pyramid on its side, 2 mm from the middle of a face.
+  it('of a body of very few faces', () => {
+    const pyramid = single(
+      tetrahedron([
+        [0, 0, 0],
+        [4, -1, -1],
+        [4, 1, -1],
+        [4, 0, 1],
+      ]),
+    );
+    for (let k = 0; k < 8; k++) {
+      const turn = rotation('x', 0.3 + k);
+      const other = compose(turn, translation(-3, -0.5, -0.5));
+      meshDistance(distanceTree(sphere), distanceTree(unit, translation(20 * k, 9, 0)), far);
+      const answer = meshDistance(distanceTree(pyramid, turn), distanceTree(unit, other), far);
+      expect(found(answer).distance).toBeCloseTo(2, 6);
+    }
   });
 
   it('does not change when both are moved together, or change places', () => {
