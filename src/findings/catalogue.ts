@@ -4,6 +4,7 @@ import type { CodeEntry } from './codes/entry.ts';
 import { fitCodes } from './codes/fit.ts';
 import { heatCodes } from './codes/heat.ts';
 import { layoutCodes } from './codes/layout.ts';
+import { makingCodes } from './codes/making.ts';
 import { meshCodes } from './codes/mesh.ts';
 import { moldCodes } from './codes/mold.ts';
 import { outlineCodes } from './codes/outline.ts';
@@ -28,6 +29,7 @@ export const catalogue = {
   ...turningCodes,
   ...heatCodes,
   ...fitCodes,
+  ...makingCodes,
 } as const satisfies Record<string, CodeEntry>;
 
 export type FindingCode = keyof typeof catalogue;

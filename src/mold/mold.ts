@@ -163,7 +163,15 @@ export interface Fixture {
   /** Rigid halves: undercuts are filled toward the parting surface so that a rigid casting can leave. */
   readonly relieve: boolean;
   /** The largest piece that can be made, where the plan says. */
-  readonly bed?: { readonly x: number; readonly y: number; readonly z: number };
+  readonly bed?: Bed;
+}
+
+/** Room of a printer or machine, mm; `joint` is the gap on each side of the joints of what is split to fit it. */
+export interface Bed {
+  readonly x: number;
+  readonly y: number;
+  readonly z: number;
+  readonly joint: number;
 }
 
 /** Least distances in mm, and what is at most allowed; all editable in the plan. */

@@ -1,4 +1,5 @@
 import { discDefaults, fixtureDefaults, limitDefaults, type Plan, sprueDefaults } from '../plan/index.ts';
+import { makingProcess } from '../tables/index.ts';
 import type { Disc, Fixture, Limits, Sprue } from './mold.ts';
 
 /** The disc with defaults filled in; the schema has seen to it that thicknesses do not contradict each other. */
@@ -37,9 +38,13 @@ export function settleFixture({ fixture }: Plan): Fixture {
     clearance: fixture?.clearance ?? fixtureDefaults.clearance,
     chordError: fixture?.chordError ?? fixtureDefaults.chordError,
     relieve: fixture?.relieve ?? fixtureDefaults.relieve,
-    ...(fixture?.bed && { bed: fixture.bed }),
+    ...(fixture?.bed && { bed: { ...fixture.bed, joint: jointClearance(fixture) } }),
   };
 }
+
+/** As the plan says, else by the process; a printer that lays filament where the plan names none. */
+const jointClearance = ({ jointClearance: given, process = 'FDM' }: NonNullable<Plan['fixture']>): number =>
+  given ?? makingProcess(process).clearance.value;
 
 export function settleLimits({ limits }: Plan): Limits {
   return {

@@ -2,7 +2,7 @@ import type { Withheld } from '../export/index.ts';
 import { type Finding, finding } from '../findings/index.ts';
 import type { Drawing, Kernel, Solid } from '../kernel/index.ts';
 import type { Mold } from '../mold/index.ts';
-import { parts } from '../parts/index.ts';
+import { parts, splitToBed } from '../parts/index.ts';
 import { type Failure, type RunOptions, runWorks } from './run-work.ts';
 import { wholeMold } from './withhold.ts';
 
@@ -38,7 +38,12 @@ export function makeSolids(
   const unmet = (only ?? []).filter((start) => !met.has(start));
   // A single solid that is not there may be one that failed.
   const failures = run.failures.filter(({ work }) => whole.has(work.id) || unmet.length > 0);
-  const named = namedApart(kept.flatMap(({ solids }) => solids));
+  const fitted = splitToBed(
+    kept.flatMap(({ solids }) => solids),
+    mold,
+    kernel,
+  );
+  const named = namedApart(fitted.solids);
   const drawn = namedApart(kept.flatMap(({ drawings }) => drawings));
   return {
     solids: named.things,
@@ -47,6 +52,7 @@ export function makeSolids(
     findings: [
       ...run.done.filter(({ work }) => whole.has(work.id) || single).flatMap(({ output }) => output.findings),
       ...failures.map((failure) => failure.finding),
+      ...fitted.findings,
       ...named.findings,
       ...drawn.findings,
     ],

@@ -3,6 +3,7 @@ export * from './bolts.ts';
 export * from './cap-nuts.ts';
 export * from './half-materials.ts';
 export * from './lid-metals.ts';
+export * from './making-processes.ts';
 export * from './nut-bores.ts';
 export * from './plastics.ts';
 export * from './rubbers.ts';

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { length, line, share } from './fields.ts';
+import { length, line, share, word } from './fields.ts';
 
 const bed = { over: 0, to: 5000 };
 const limit = { from: 0, to: 500 };
@@ -16,6 +16,14 @@ export const fixture = z
       .boolean()
       .optional()
       .describe('Rigid halves: fill undercuts toward the parting surface so that a rigid casting can leave.'),
+    process: word(
+      'How fixtures are made: FDM lays filament, SLA cures resin, machined is milled or turned.',
+      ['FDM', 'SLA', 'machined'],
+    ).optional(),
+    jointClearance: length('Gap on each side of the joints of a fixture that is split to fit the bed.', {
+      from: 0,
+      to: 2,
+    }).optional(),
     compensation: share("The making process's own shrink, made up for in every fixture.", {
       from: -0.1,
       to: 0.1,

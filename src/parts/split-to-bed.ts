@@ -1,0 +1,204 @@
+import { type Finding, finding } from '../findings/index.ts';
+import {
+  type Body,
+  boundsOf,
+  compose,
+  inverse,
+  type Kernel,
+  KernelFault,
+  movePoint,
+  rotation,
+  type Scope,
+  type Solid,
+} from '../kernel/index.ts';
+import type { Bed, Mold } from '../mold/index.ts';
+import { asSolid } from './as-solid.ts';
+import { sector, tongue } from './split/joint.ts';
+import { type Obstacle, obstaclesOf } from './split/obstacles.ts';
+import { chooseSeams, fits, type Room, type Seam, type Whole } from './split/seams.ts';
+
+/** Left free along the edges of a bed, mm. Common practice, no published source. */
+const margin = 3;
+/** A cut nearer to an outline or boss than this is said, mm. Common practice, no published source. */
+const closest = 2;
+
+/** Heights at which a joint is looked at, as shares: clear of chamfers and engraving. */
+const levels = [0.15, 0.5, 0.85];
+
+export interface Split {
+  readonly solids: readonly Solid[];
+  readonly findings: readonly Finding[];
+}
+
+/**
+ * Solids larger than the plan's bed, cut into sectors about the disc's axis with a dovetail across each cut, each
+ * piece turned so that it fits; the others as they are. Pieces slide together along z. Without a bed nothing is cut.
+ */
+export function splitToBed(solids: readonly Solid[], mold: Mold, kernel: Kernel): Split {
+  const { bed } = mold.fixture;
+  if (!bed) return { solids, findings: [] };
+  const room = { x: bed.x - 2 * margin, y: bed.y - 2 * margin };
+  let known: Obstacle[] | undefined;
+  const split = solids.map((solid): Split => {
+    const high = heightFinding(solid, bed);
+    if (fits(pointsOf(solid), room) === 0) return { solids: [solid], findings: high };
+    known ??= obstaclesOf(mold);
+    const cut = cutOrWhole(solid, known, { room, bed, kernel });
+    return { solids: cut.solids, findings: [...high, ...cut.findings] };
+  });
+  return { solids: split.flatMap((one) => one.solids), findings: split.flatMap((one) => one.findings) };
+}
+
+interface Making {
+  readonly room: Room;
+  readonly bed: Bed;
+  readonly kernel: Kernel;
+}
+
+/** A cut the kernel cannot make leaves the solid whole, and says so. */
+function cutOrWhole(solid: Solid, obstacles: readonly Obstacle[], making: Making): Split {
+  try {
+    return fitOne(solid, obstacles, making);
+  } catch (error) {
+    if (!(error instanceof KernelFault)) throw error;
+    const says = `The ${solid.title} could not be split to fit the bed: ${error.message}.`;
+    return { solids: [solid], findings: [finding('bed.too-small', { subject: solid.id, says })] };
+  }
+}
+
+function fitOne(solid: Solid, obstacles: readonly Obstacle[], { room, bed, kernel }: Making): Split {
+  return kernel.scope((scope) => {
+    const body = scope.fromExactMesh(solid.mesh, solid.title);
+    const turn = fits(pointsOf(solid), room);
+    if (turn !== undefined) return { solids: [turned(scope, body, solid, turn)], findings: [] };
+    const whole = wholeOf(scope, body, solid, obstacles);
+    const seams = chooseSeams(whole, room);
+    if (!seams) return { solids: [solid], findings: [noJoint(solid, bed)] };
+    const pieces = piecesOf(scope, body, solid, { seams, gap: bed.joint, far: 4 * whole.radius });
+    const done = pieces.map((piece, k) => finish(scope, piece, solid, { k, of: pieces.length, room }));
+    return { solids: done, findings: [saySplit(solid, seams, bed), ...tooNear(solid, seams)] };
+  });
+}
+
+const pointsOf = ({ mesh: { positions } }: Solid): [number, number][] =>
+  Array.from({ length: positions.length / 3 }, (_, i) => [positions[i * 3], positions[i * 3 + 1]]);
+
+/** Obstacles as they lie in the solid's own frame, which shares the disc's axis. */
+function wholeOf(scope: Scope, body: Body, solid: Solid, obstacles: readonly Obstacle[]): Whole {
+  const toPrint = inverse(solid.toMold);
+  const here = obstacles.map(({ id, corners }) => {
+    const moved = corners.map(([x, y]) => movePoint(toPrint, [x, y, 0]));
+    const flat = moved.map(([x, y]) => [x, y] as const);
+    // A half turned over is seen from below: its outlines then run the other way round.
+    return { id, corners: toPrint[10] < 0 ? flat.reverse() : flat };
+  });
+  const { min, max } = boundsOf(solid.mesh.positions);
+  const sections = levels.map((share) => {
+    const z = min[2] + share * (max[2] - min[2]);
+    return { z, profile: scope.slice(body, z) };
+  });
+  const radius = Math.max(...pointsOf(solid).map(([x, y]) => Math.hypot(x, y)));
+  return {
+    radius,
+    obstacles: here,
+    solidLevels: (outline) =>
+      sections.filter(({ z, profile }) => {
+        const tried = scope.slice(scope.extrude([outline], z - 1, z + 1, 'joint'), z);
+        return scope.commonArea(tried, profile) > 0.995 * tried.area();
+      }).length,
+  };
+}
+
+interface Cut {
+  readonly seams: readonly Seam[];
+  readonly gap: number;
+  readonly far: number;
+}
+
+/** Sector k, with the tongue over the seam at its end, less the socket in the seam at its start. */
+function piecesOf(scope: Scope, body: Body, solid: Solid, { seams, gap, far }: Cut): Body[] {
+  const { min, max } = boundsOf(solid.mesh.positions);
+  const through = (outline: readonly (readonly [number, number])[], what: string): Body =>
+    scope.extrude([outline], min[2] - 1, max[2] + 1, what);
+  return seams.map(({ angleRad, joint }, k) => {
+    const next = seams[(k + 1) % seams.length];
+    const end = k + 1 < seams.length ? next.angleRad : next.angleRad + 2 * Math.PI;
+    const what = `piece ${k + 1} of ${solid.title}`;
+    const wedge = scope.unite(
+      [through(sector(angleRad, end, far), what), through(tongue(next.joint, next.angleRad), what)],
+      what,
+    );
+    const cutter = scope.subtract(wedge, [through(tongue(joint, angleRad, gap), what)], what);
+    return scope.expectSolid(scope.intersect([body, cutter], what), what);
+  });
+}
+
+function finish(
+  scope: Scope,
+  piece: Body,
+  solid: Solid,
+  { k, of, room }: { readonly k: number; readonly of: number; readonly room: Room },
+): Solid {
+  const { positions } = scope.toMesh(piece);
+  const points = Array.from({ length: positions.length / 3 }, (_, i): [number, number] => [
+    positions[i * 3],
+    positions[i * 3 + 1],
+  ]);
+  return turned(scope, piece, pieceNaming(solid, k + 1, of), fits(points, room) ?? 0);
+}
+
+const pieceNaming = (solid: Solid, number: number, of: number): Solid => ({
+  ...solid,
+  id: `${solid.id}-piece-${number}`,
+  title: `${solid.title}, piece ${number} of ${of}`,
+  subjects: [...solid.subjects, solid.id],
+});
+
+function turned(scope: Scope, body: Body, solid: Solid, angleRad: number): Solid {
+  const made = asSolid(scope, body, rotation('z', angleRad), solid);
+  return { ...solid, ...made, toMold: compose(solid.toMold, made.toMold) };
+}
+
+function heightFinding(solid: Solid, bed: Bed): Finding[] {
+  const { min, max } = boundsOf(solid.mesh.positions);
+  const height = max[2] - min[2];
+  if (height <= bed.z) return [];
+  return [
+    finding('bed.too-high', {
+      subject: solid.id,
+      measured: { value: height, unit: 'mm' },
+      limit: { value: bed.z, unit: 'mm' },
+      says: `The ${solid.title} is ${height.toFixed(1)} mm high, over the ${bed.z} mm the bed has room for.`,
+    }),
+  ];
+}
+
+const noJoint = (solid: Solid, bed: Bed): Finding =>
+  finding('bed.too-small', {
+    subject: solid.id,
+    limit: { value: Math.min(bed.x, bed.y), unit: 'mm' },
+    says: `The ${solid.title} does not fit a bed of ${bed.x} x ${bed.y} mm, nor do sectors of it with a joint.`,
+  });
+
+const saySplit = (solid: Solid, seams: readonly Seam[], bed: Bed): Finding =>
+  finding('bed.split', {
+    subject: solid.id,
+    measured: { value: seams.length, unit: 'count' },
+    says:
+      `The ${solid.title} is larger than the bed of ${bed.x} x ${bed.y} mm and comes in ${seams.length} pieces; ` +
+      `their dovetails have ${bed.joint} mm of room on each side.`,
+  });
+
+function tooNear(solid: Solid, seams: readonly Seam[]): Finding[] {
+  const near = [...seams].sort((a, b) => a.clearance - b.clearance)[0];
+  if (near.clearance >= closest || !near.nearest) return [];
+  const how = near.clearance < 0 ? 'goes through' : `comes within ${near.clearance.toFixed(1)} mm of`;
+  return [
+    finding('bed.cuts-outline', {
+      subject: solid.id,
+      measured: { value: near.clearance, unit: 'mm' },
+      limit: { value: closest, unit: 'mm' },
+      says: `A split line of the ${solid.title} ${how} ${near.nearest}.`,
+    }),
+  ];
+}

@@ -1,0 +1,41 @@
+import type { Sourced } from './rubbers.ts';
+import { fromMemory, published, type RowSource } from './source.ts';
+
+/** What a way of making fixtures asks of their shape. Lengths mm, the angle in degrees from upright. */
+export interface MakingProcess {
+  readonly name: 'FDM' | 'SLA' | 'machined';
+  /** Gap on each side of a joint that is pushed together by hand. */
+  readonly clearance: Sourced;
+  /** Thinnest wall or rib that comes out whole. */
+  readonly leastFeature: Sourced;
+  /** Steepest overhang that needs nothing under it; none where nothing is built up in layers. */
+  readonly overhangDeg?: Sourced;
+}
+
+const practice: RowSource = fromMemory('common practice, no published source');
+
+export const makingProcesses: readonly MakingProcess[] = [
+  {
+    name: 'FDM',
+    clearance: { value: 0.25, source: published('sliding fits of 0.2 to 0.3 mm a side, printparams.com') },
+    leastFeature: { value: 0.8, source: practice },
+    overhangDeg: { value: 45, source: practice },
+  },
+  {
+    name: 'SLA',
+    clearance: { value: 0.125, source: published('0.25 mm between two parts, help.makelab.com') },
+    leastFeature: { value: 0.4, source: practice },
+    overhangDeg: { value: 60, source: practice },
+  },
+  {
+    name: 'machined',
+    clearance: { value: 0.05, source: practice },
+    leastFeature: { value: 0.5, source: practice },
+  },
+];
+
+export const makingProcess = (name: MakingProcess['name']): MakingProcess => {
+  const row = makingProcesses.find((one) => one.name === name);
+  if (!row) throw new RangeError(`makingProcess: no process ${name}`);
+  return row;
+};
