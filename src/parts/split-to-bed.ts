@@ -97,7 +97,7 @@ function wholeOf(scope: Scope, body: Body, solid: Solid, obstacles: readonly Obs
     const z = min[2] + share * (max[2] - min[2]);
     return { z, profile: scope.slice(body, z) };
   });
-  const radius = Math.max(...pointsOf(solid).map(([x, y]) => Math.hypot(x, y)));
+  const radius = pointsOf(solid).reduce((far, [x, y]) => Math.max(far, Math.hypot(x, y)), 0);
   return {
     radius,
     obstacles: here,

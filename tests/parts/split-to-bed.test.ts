@@ -102,17 +102,23 @@ describe('a 9 in disc on a 220 mm bed', () => {
       const gap = 2 * joint * (2 * side + head) * 19.05;
       expect(left.volume()).toBeGreaterThan(0.97 * gap);
       expect(left.volume()).toBeLessThan(1.1 * gap);
-      // What is missing is nowhere thicker than the gap: no corner of it is farther from either piece than the
-      // gap's corner is (the flared head's is the sharpest, 1.25 gaps off).
-      const gaps = scope.toMesh(left).positions;
+      // What is missing is nowhere thicker than the gap: no corner of it is farther from either piece than
+      // the corner of a gap of even width is.
+      // What is left between pieces by rounding to float32 comes in specks under a mm3.
+      const slits = scope.pieces(left, 'gaps').filter((slit) => slit.volume() > 1);
+      expect(slits).toHaveLength(2);
+      const gaps = slits.flatMap((slit) => [...scope.toMesh(slit).positions]);
       const trees = together(pieces.slice(0, 2)).map(treeOf);
       let far = 0;
       for (let i = 0; i < gaps.length; i += 3) {
+        // The outer face is engraved 0.6 mm deep, and the joint runs through the letters.
+        if (gaps[i + 2] < -18) continue;
         const point = new Vector3(gaps[i], gaps[i + 1], gaps[i + 2]);
         for (const tree of trees) far = Math.max(far, tree.closestPointToPoint(point)?.distance ?? Infinity);
       }
-      expect(far).toBeGreaterThan(0.99 * joint);
-      expect(far).toBeLessThan(1.3 * joint);
+      // The socket's corner beside the tongue's head, where side and end meet at 90 degrees less the flare.
+      const corner = Math.PI / 2 - Math.atan(1 / 3);
+      expect(far).toBeCloseTo(joint / Math.sin(corner / 2), 3);
       const before = lower.volume();
       expect(parts.reduce((sum, part) => sum + part.volume(), 0) + left.volume()).toBeCloseTo(before, 0);
       // And nothing is added: no piece leaves the whole.
