@@ -1,6 +1,7 @@
 import type { Finding } from '../findings/index.ts';
 import { type Plan, type PlanBench, paperDefault } from '../plan/index.ts';
 import { judgeLayout } from './judge-layout.ts';
+import { judgeSprue } from './judge-sprue.ts';
 import type { Master, Mold } from './mold.ts';
 import { makeAlways, type Remember } from './remember.ts';
 import { settleBosses } from './settle-bosses.ts';
@@ -59,6 +60,7 @@ export function layOut(plan: Plan, masters: readonly Master[], remember: Remembe
       ...bossFindings,
       ...channelFindings,
       ...partingFindings,
+      ...judgeSprue(plan, sprue, disc.upper),
       ...judgeLayout(disc, sprue, { bosses, tabs, notches }),
     ],
   };

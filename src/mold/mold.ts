@@ -57,7 +57,21 @@ export interface Sprue {
   readonly fillet: number;
   /** How far the form and plug stand out of the upper half's outer face, to be gripped. */
   readonly grip: number;
+  readonly puller?: Puller;
+  /** Width across two flats on the grip. */
+  readonly flats?: number;
+  /** Depth of a flat along the shaft that lets air in behind the form. */
+  readonly vent?: number;
+  /** Whether it is parted at the parting plane; left out, one piece. */
+  readonly pieces?: 'one' | 'two';
   readonly at?: TextSpot;
+}
+
+/** A hole from the top of the grip for the screw the form is pulled with, `diameter` wide as drilled or for an insert. */
+export interface Puller {
+  readonly screw: string;
+  readonly diameter: number;
+  readonly depth: number;
 }
 
 /** A master after import: closed, oriented outward, mm, in the file's own axes. `estimated` for stand-ins. */
@@ -160,6 +174,8 @@ export interface Fixture {
   readonly material: string;
   readonly clearance: number;
   readonly chordError: number;
+  /** The making process's own shrink: loose fixtures are made larger by 1 / (1 - this). Left out, none. */
+  readonly compensation?: number;
   /** Rigid halves: undercuts are filled toward the parting surface so that a rigid casting can leave. */
   readonly relieve: boolean;
   /** The largest piece that can be made, where the plan says. */

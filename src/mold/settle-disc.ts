@@ -1,6 +1,6 @@
 import { discDefaults, fixtureDefaults, limitDefaults, type Plan, sprueDefaults } from '../plan/index.ts';
-import { makingProcess } from '../tables/index.ts';
-import type { Disc, Fixture, Limits, Sprue } from './mold.ts';
+import { insertPockets, makingProcess, tapDrill, thread } from '../tables/index.ts';
+import type { Disc, Fixture, Limits, Puller, Sprue } from './mold.ts';
 
 /** The disc with defaults filled in; the schema has seen to it that thicknesses do not contradict each other. */
 export function settleDisc({ disc, title }: Plan): Disc {
@@ -18,6 +18,7 @@ export function settleDisc({ disc, title }: Plan): Disc {
 export function settleSprue({ sprue, disc }: Plan): Sprue | undefined {
   if (!sprue) return undefined;
   const usual = sprueDefaults(disc.diameter);
+  const puller = sprue.puller && settlePuller(sprue.puller);
   const wide = sprue.hole === undefined ? usual.wellDiameter : 1.5 * sprue.hole;
   return {
     holeRadius: (sprue.hole ?? usual.holeDiameter) / 2,
@@ -28,8 +29,24 @@ export function settleSprue({ sprue, disc }: Plan): Sprue | undefined {
     domeHeight: sprue.dome?.height ?? usual.domeHeight,
     fillet: sprue.fillet ?? usual.fillet,
     grip: sprue.grip ?? usual.grip,
+    ...(puller && { puller }),
+    ...(sprue.flats !== undefined && { flats: sprue.flats }),
+    ...(sprue.vent !== undefined && { vent: sprue.vent }),
+    ...(sprue.pieces && { pieces: sprue.pieces }),
     at: sprue.at,
   };
+}
+
+type PlanPuller = NonNullable<NonNullable<Plan['sprue']>['puller']>;
+
+/** A drilled or insert hole; undefined where the tables hold no such thread, which judge-sprue says. */
+function settlePuller({ screw, hole, depth }: PlanPuller): Puller | undefined {
+  const row = thread(screw);
+  if (!row) return undefined;
+  if (hole !== 'insert')
+    return { screw: row.name, diameter: tapDrill(row), depth: depth ?? 2 * row.diameter };
+  const pocket = insertPockets.find(({ size }) => size === row.name);
+  return pocket && { screw: row.name, diameter: pocket.diameter, depth: depth ?? pocket.depth };
 }
 
 export function settleFixture({ fixture }: Plan): Fixture {
@@ -38,6 +55,7 @@ export function settleFixture({ fixture }: Plan): Fixture {
     clearance: fixture?.clearance ?? fixtureDefaults.clearance,
     chordError: fixture?.chordError ?? fixtureDefaults.chordError,
     relieve: fixture?.relieve ?? fixtureDefaults.relieve,
+    ...(fixture?.compensation !== undefined && { compensation: fixture.compensation }),
     ...(fixture?.bed && { bed: { ...fixture.bed, joint: jointClearance(fixture) } }),
   };
 }

@@ -88,6 +88,53 @@ export function sprueFormOutline(sprue: Sprue, upper: number, chordError = defau
   ];
 }
 
+/** The spigot that holds shaft and well of a form in two pieces in line: half as wide as the hole, mm. */
+export function spigotOf(sprue: Sprue, upper: number): { readonly radius: number; readonly height: number } {
+  const radius = sprue.holeRadius / 2;
+  return { radius, height: Math.min(radius, upper / 2) };
+}
+
+/** 45 degrees at the spigot's tip, mm. */
+const spigotChamfer = 0.5;
+
+/** The lower of two pieces: the well, and the spigot over it. */
+export function wellPieceOutline(sprue: Sprue, upper: number, chordError = defaultChordError): TurnedOutline {
+  const { radius, height } = spigotOf(sprue, upper);
+  if (!(height > spigotChamfer && radius > spigotChamfer)) {
+    throw new KernelFault('sprue form', 'the hole leaves no room for a spigot between two pieces');
+  }
+  return [
+    ...wellPath(sprue, chordError),
+    [radius, 0],
+    [radius, height - spigotChamfer],
+    [radius - spigotChamfer, height],
+    [0, height],
+  ];
+}
+
+/** The upper of two pieces: shaft and grip, with a hole for the spigot, larger by the clearance all round. */
+export function shaftPieceOutline(
+  sprue: Sprue,
+  upper: number,
+  clearance: number,
+  chordError = defaultChordError,
+): TurnedOutline {
+  const { radius, height } = spigotOf(sprue, upper);
+  const path = shaftPath(sprue, upper, chordError);
+  const top = topOfShaft(sprue, upper);
+  const wide = radius + clearance;
+  const deep = height + clearance;
+  if (!(wide < top - 1)) throw new KernelFault('sprue form', 'no wall is left round the hole of the spigot');
+  return [
+    [wide, 0],
+    ...path,
+    ...(sprue.grip > 0 ? ([[top, upper + sprue.grip]] as const) : []),
+    [0, upper + sprue.grip],
+    [0, deep],
+    [wide, deep],
+  ];
+}
+
 /** What the sprue form takes out of the lower half: the well, running on `past` mm over the parting plane. */
 export function wellOutline(sprue: Sprue, past: number, chordError = defaultChordError): TurnedOutline {
   return [...wellPath(sprue, chordError), [sprue.wellRadius, past], [0, past]];

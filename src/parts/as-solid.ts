@@ -1,11 +1,13 @@
 import {
   type Body,
   closedAfterRounding,
+  compose,
   inverse,
   type Matrix4,
   onGrid,
   type Scope,
   type Solid,
+  scaling,
   translation,
   uncrossSlivers,
 } from '../kernel/index.ts';
@@ -14,6 +16,8 @@ export interface SolidNaming extends Pick<Solid, 'id' | 'title' | 'role' | 'subj
   readonly estimated?: boolean;
   /** Cut along a surface that grazes its masters: faces may cross by the kernel's tolerance and are parted. */
   readonly grazing?: boolean;
+  /** The making process's own shrink, made up for: everything is 1 / (1 - this) as large. */
+  readonly compensation?: number | undefined;
 }
 
 /**
@@ -21,8 +25,9 @@ export interface SolidNaming extends Pick<Solid, 'id' | 'title' | 'role' | 'subj
  * levels stay exact), standing on z = 0, closed after rounding to float32. Throws KernelFault where nothing is left.
  */
 export function asSolid(scope: Scope, body: Body, toPrint: Matrix4, naming: SolidNaming): Solid {
-  const { id, title, role, subjects, estimated = false, grazing = false } = naming;
-  const turned = scope.expectSolid(scope.move(body, toPrint, title), title);
+  const { id, title, role, subjects, estimated = false, grazing = false, compensation = 0 } = naming;
+  const place = compensation === 0 ? toPrint : compose(scaling(1 / (1 - compensation)), toPrint);
+  const turned = scope.expectSolid(scope.move(body, place, title), title);
   const rounded = onGrid(scope.toMesh(turned));
   return {
     id,
@@ -30,7 +35,7 @@ export function asSolid(scope: Scope, body: Body, toPrint: Matrix4, naming: Soli
     role,
     subjects: [...new Set(subjects)],
     mesh: closedAfterRounding(grazing ? uncrossSlivers(rounded) : rounded),
-    toMold: inverse(toPrint),
+    toMold: inverse(place),
     estimated,
   };
 }

@@ -1,21 +1,46 @@
 import { segmentsFor } from '../kernel/index.ts';
-import { type Part, part, plugOutline } from '../mold/index.ts';
+import { type Part, plugOutline, work } from '../mold/index.ts';
 import { asSolid, onBed } from './as-solid.ts';
+import { labelFindings } from './label.ts';
+import { gripCutters, gripLabel, gripRoom, type Stem } from './sprue-cuts.ts';
+import { formWords } from './sprue-form.ts';
+import { withoutSpot } from './without-spots.ts';
 
-/** The plug that keeps the pouring hole open: the form's shaft and grip alone, smaller by the fixtures' clearance. */
-export const plug: Part = part({
+/**
+ * The plug that keeps the pouring hole open: the form's shaft and grip alone, smaller by the fixtures' clearance, with
+ * the form's flats, and its puller hole as far as 2 mm over the foot.
+ */
+export const plug: Part = work({
   id: 'plug',
   title: 'plug',
   scope: 'whole',
   processes: ['rubber', 'rigid', 'poured'],
-  jobs: ({ disc, sprue, fixture }) =>
-    sprue ? [{ subject: 'sprue', input: { upper: disc.upper, sprue, fixture } }] : [],
-  run: ({ upper, sprue, fixture }, { kernel }) =>
+  jobs: ({ disc, sprue, fixture, revision }) =>
+    sprue
+      ? [
+          {
+            subject: 'sprue',
+            input: {
+              upper: disc.upper,
+              sprue: withoutSpot(sprue),
+              fixture,
+              words: formWords('plug', revision),
+            },
+          },
+        ]
+      : [],
+  run: ({ upper, sprue, fixture, words }, { kernel }) =>
     kernel.scope((scope) => {
-      const outline = plugOutline(sprue, upper, fixture.clearance);
-      const body = scope.revolve(outline, segmentsFor(sprue.holeRadius, fixture.chordError), 'plug');
-      return [
-        asSolid(scope, body, onBed(0), { id: 'plug', title: 'plug', role: 'plug', subjects: ['sprue'] }),
-      ];
+      const { chordError, clearance, compensation } = fixture;
+      const stem: Stem = { sprue, upper, smaller: clearance, foot: 0, chordError };
+      const outline = plugOutline(sprue, upper, clearance);
+      const plain = scope.revolve(outline, segmentsFor(sprue.holeRadius, chordError), 'plug');
+      const cutters = [...gripCutters(scope, stem), ...gripLabel(scope, words, stem)];
+      const body = scope.subtract(plain, cutters, 'plug');
+      const naming = { id: 'plug', title: 'plug', role: 'plug', subjects: ['sprue'], compensation } as const;
+      return {
+        solids: [asSolid(scope, body, onBed(0), naming)],
+        findings: labelFindings('plug', words, gripRoom(stem)),
+      };
     }),
 });

@@ -25,6 +25,20 @@ export const layoutCodes = codes({
     source: 'DIN 1587 and the inch table, each row with its source',
     remedy: 'Use a size of DIN 1587 (M4 to M16) or of the inch table (1/4, 5/16, 3/8), or a dome or cone.',
   },
+  'layout.unknown-thread': {
+    severity: 'stop',
+    means: 'The puller of the sprue form names a screw the tables do not hold.',
+    remedy: 'Use M3 to M16 of ISO 261, or 1/4 to 1/2 in UNC or UNF; inserts go from M3 to M8 and 1/4-20.',
+    formula: 'thread is in the table',
+    source: 'ISO 261, ASME B1.1; insert pockets from memory',
+  },
+  'layout.sprue-thin': {
+    severity: 'warn',
+    means: 'Puller hole, flats or vent leave too little of the sprue form, or cut nothing of it.',
+    remedy: 'Take a smaller screw, a shallower hole, other flats, or a longer grip.',
+    formula: 'at least 2 mm round and under the hole; flats narrower than the grip',
+    source: 'common practice, no published source',
+  },
   'layout.sunk-under': {
     severity: 'stop',
     means: 'A master lies wholly below or wholly above the parting plane, so one half does not touch it.',

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { angle, degrees, length, renamed } from './fields.ts';
+import { angle, degrees, length, line, renamed, word } from './fields.ts';
 
 const size = { over: 0, to: 300 };
 
@@ -17,6 +17,20 @@ const dome = z
   })
   .describe('The dome in the middle of the well that turns the stream outward.');
 
+const puller = z
+  .strictObject({
+    screw: line('Thread of the screw it is pulled with, such as `M6`, `M8x1`, `1/4-20`.', 20),
+    hole: word('tapped: drilled to nominal diameter less pitch. insert: a pocket for a heat-set insert.', [
+      'tapped',
+      'insert',
+    ]).optional(),
+    depth: length('Depth of the hole; without it, twice the nominal diameter, or what the insert needs.', {
+      over: 0,
+      to: 200,
+    }).optional(),
+  })
+  .describe('A hole in the top of the sprue form and plug for the screw that pulls them.');
+
 export const sprue = z
   .strictObject({
     hole: length('Diameter of the pouring hole at the parting plane.', size).optional(),
@@ -31,6 +45,16 @@ export const sprue = z
       from: 0,
       to: 200,
     }).optional(),
+    puller: puller.optional(),
+    flats: length('Width across two flats on the grip, for a wrench.', { over: 0, to: 200 }).optional(),
+    vent: length('Depth of a flat along the shaft by which air can follow as the form is pulled.', {
+      over: 0,
+      to: 5,
+    }).optional(),
+    pieces: word('one: a single piece. two: parted at the parting plane, shaft on a spigot of the well.', [
+      'one',
+      'two',
+    ]).optional(),
   })
   .transform((value) => renamed(value, { draft: 'draftRad' }))
   .describe('The center sprue form, its recess in both halves, and the plug that keeps the hole open.');
