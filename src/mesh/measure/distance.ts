@@ -1,5 +1,5 @@
 import { BufferAttribute, BufferGeometry, DoubleSide, Ray, Matrix4 as ThreeMatrix, Vector3 } from 'three';
-import { MeshBVH } from 'three-mesh-bvh';
+import { ExtendedTriangle, MeshBVH } from 'three-mesh-bvh';
 import {
   type Bounds,
   boundsOf,
@@ -9,6 +9,8 @@ import {
   type TriangleMesh,
   type Vec3,
 } from '../../kernel/index.ts';
+import { TriangleTree } from '../repair/triangle-tree.ts';
+import { facePairs } from './face-pairs.ts';
 
 /**
  * A mesh prepared for distance questions, standing where `matrix` puts it (uniform scale, turn and shift; mm).
@@ -16,6 +18,8 @@ import {
  */
 export interface DistanceTree {
   readonly bvh: MeshBVH;
+  /** The faces for the search of pairs. */
+  readonly faces: TriangleTree;
   readonly matrix: Matrix4;
   /** Uniform scale of `matrix`. */
   readonly scale: number;
@@ -31,6 +35,8 @@ export type Distance =
 
 interface Shared {
   readonly bvh: MeshBVH;
+  /** The faces for the search of pairs. */
+  readonly faces: TriangleTree;
   readonly bounds: Bounds;
   readonly pieces: readonly Vec3[];
 }
@@ -41,18 +47,16 @@ const trees = new WeakMap<Uint32Array, { readonly positions: Float32Array; reado
 /** Prepares a closed mesh; `matrix` must scale all axes alike (a RangeError otherwise). Empty meshes: RangeError. */
 export function distanceTree(mesh: TriangleMesh, matrix: Matrix4 = identity): DistanceTree {
   if (mesh.triangles.length === 0) throw new RangeError('distanceTree: the mesh is empty');
-  const { bvh, bounds, pieces } = sharedTree(mesh);
+  const { bvh, faces, bounds, pieces } = sharedTree(mesh);
   return {
     bvh,
+    faces,
     matrix,
     scale: uniformScale(matrix),
     bounds: movedBounds(bounds, matrix),
     pieces: pieces.map((point) => movePoint(matrix, point)),
   };
 }
-
-/** So many faces stand in one leaf of a tree at most. */
-const oneLeaf = 10;
 
 function sharedTree(mesh: TriangleMesh): Shared {
   const known = trees.get(mesh.triangles);
@@ -61,12 +65,14 @@ function sharedTree(mesh: TriangleMesh): Shared {
   geometry.setAttribute('position', new BufferAttribute(mesh.positions, 3));
   // The tree sorts the index in place: it gets its own.
   geometry.setIndex(new BufferAttribute(mesh.triangles.slice(), 1));
-  // Where all faces are in one leaf, the library's search compares them by a box it never set, and can miss the least.
-  const bvh = new MeshBVH(geometry, {
-    targetLeafSize: mesh.triangles.length <= 3 * oneLeaf ? 1 : oneLeaf,
-  });
+  const bvh = new MeshBVH(geometry);
   geometry.boundsTree = bvh;
-  const shared = { bvh, bounds: boundsOf(mesh.positions), pieces: onePointEach(mesh) };
+  const shared = {
+    bvh,
+    faces: new TriangleTree(mesh),
+    bounds: boundsOf(mesh.positions),
+    pieces: onePointEach(mesh),
+  };
   trees.set(mesh.triangles, { positions: mesh.positions, shared });
   return shared;
 }
@@ -137,12 +143,46 @@ function surfaceDistance(a: DistanceTree, b: DistanceTree, limit: number): Dista
   const bound = betweenByTurns(a, b);
   // The search compares with <: a hair more keeps a distance of exactly the limit.
   const most = Math.min(limit * (1 + 1e-9), bound.distance * (1 + 1e-9)) / a.scale + 1e-12;
-  const [hitA, hitB] = [newHit(), newHit()];
-  const found = a.bvh.closestPointToGeometry(b.bvh.geometry, fromB, hitA, hitB, 0, most);
-  if (!found || hitA.distance > most) return bound.distance <= limit ? bound : { beyond: limit };
-  const pointA = movePoint(a.matrix, tuple(hitA.point));
-  const pointB = movePoint(b.matrix, tuple(hitB.point));
-  return { distance: hitA.distance * a.scale, pointA, pointB };
+  const [faceA, faceB]: Face[] = [new ExtendedTriangle(), new ExtendedTriangle()];
+  const distanceOf = (i: number, k: number, onA?: Vector3, onB?: Vector3): number => {
+    setFace(faceA, a.faces.corners, i);
+    setFace(faceB, b.faces.corners, k, fromB);
+    return faceA.distanceToTriangle(faceB, onA, onB);
+  };
+  let least = most;
+  let nearest: readonly [number, number] | undefined;
+  facePairs(
+    a.faces,
+    b.faces,
+    fromB.elements,
+    () => least,
+    (i, k) => {
+      const distance = distanceOf(i, k);
+      if (!(distance < least)) return;
+      least = distance;
+      nearest = [i, k];
+    },
+  );
+  if (!nearest) return bound.distance <= limit ? bound : { beyond: limit };
+  const [onA, onB] = [new Vector3(), new Vector3()];
+  distanceOf(...nearest, onA, onB);
+  // Both points are in a's frame.
+  const pointA = movePoint(a.matrix, tuple(onA));
+  const pointB = movePoint(a.matrix, tuple(onB));
+  return { distance: least * a.scale, pointA, pointB };
+}
+
+/** The library's triangle with both of its points, which its types leave out. */
+interface Face extends ExtendedTriangle {
+  distanceToTriangle(other: ExtendedTriangle, onThis?: Vector3, onOther?: Vector3): number;
+}
+
+function setFace(face: ExtendedTriangle, corners: Float64Array, index: number, move?: ThreeMatrix): void {
+  for (const [k, corner] of [face.a, face.b, face.c].entries()) {
+    corner.fromArray(corners, index * 9 + k * 3);
+    if (move) corner.applyMatrix4(move);
+  }
+  face.needsUpdate = true;
 }
 
 const inverse = (matrix: Matrix4): ThreeMatrix => new ThreeMatrix().fromArray(matrix).invert();

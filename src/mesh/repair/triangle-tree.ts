@@ -5,7 +5,8 @@ const leafSize = 4;
 /** A group of faces is taken as one dipole when the point is farther than this many times its radius. */
 const farEnough = 2;
 /** Numbers per node: box (6), area vector (3), its middle (3), radius (1). */
-const stride = 13;
+export const nodeStride = 13;
+const stride = nodeStride;
 
 /**
  * Faces of a mesh in a tree of boxes, to ask how far a point is from the surface and how often the surface winds
@@ -15,10 +16,10 @@ const stride = 13;
  */
 export class TriangleTree {
   /** Nine coordinates a face, in tree order. */
-  private readonly corners: Float64Array;
-  private readonly nodes: Float64Array;
+  readonly corners: Float64Array;
+  readonly nodes: Float64Array;
   /** Per node: for a leaf first face and face count; for a branch its second child and 0 (its first is the next). */
-  private readonly links: Uint32Array;
+  readonly links: Uint32Array;
   private nodeCount = 0;
   private readonly stack = new Uint32Array(512);
 
