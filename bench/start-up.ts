@@ -87,7 +87,7 @@ function writing(): void {
       7,
     );
     const what = `${mesh.triangles.length / 3} triangles, ${bytes.length} bytes`;
-    ratio(`mesh to STL file (${what}) against writing the bytes alone`, ours, plain);
+    ratio(`mesh to STL file (${what}) against writing the bytes alone`, ours, plain, 3);
     ratio('audit of it against writing the bytes alone', audit, plain);
   } finally {
     rmSync(folder, { recursive: true, force: true });

@@ -4,6 +4,7 @@ export * from './measure/principal-axes.ts';
 export type { Grid, GridWish } from './measure/scan.ts';
 export * from './measure/silhouette.ts';
 export * from './measure/smallest-circle.ts';
+export * from './measure/thinnest.ts';
 export * from './measure/widest-height.ts';
 export * from './outline/read-outline.ts';
 export * from './outline/stand-in.ts';

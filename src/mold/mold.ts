@@ -180,6 +180,8 @@ export interface Fixture {
   readonly relieve: boolean;
   /** The largest piece that can be made, where the plan says. */
   readonly bed?: Bed;
+  /** What the process asks of shapes, where the plan names one: lengths mm, the overhang from upright. */
+  readonly making?: { readonly overhangRad?: number; readonly leastFeature: number };
 }
 
 /** Room of a printer or machine, mm; `joint` is the gap on each side of the joints of what is split to fit it. */

@@ -1,5 +1,5 @@
 import { discDefaults, fixtureDefaults, limitDefaults, type Plan, sprueDefaults } from '../plan/index.ts';
-import { insertPockets, makingProcess, tapDrill, thread } from '../tables/index.ts';
+import { insertPockets, type MakingProcess, makingProcess, tapDrill, thread } from '../tables/index.ts';
 import type { Disc, Fixture, Limits, Puller, Sprue } from './mold.ts';
 
 /** The disc with defaults filled in; the schema has seen to it that thicknesses do not contradict each other. */
@@ -57,12 +57,23 @@ export function settleFixture({ fixture }: Plan): Fixture {
     relieve: fixture?.relieve ?? fixtureDefaults.relieve,
     ...(fixture?.compensation !== undefined && { compensation: fixture.compensation }),
     ...(fixture?.bed && { bed: { ...fixture.bed, joint: jointClearance(fixture) } }),
+    ...(fixture?.process && { making: settleMaking(fixture.process, fixture) }),
   };
 }
 
 /** As the plan says, else by the process; a printer that lays filament where the plan names none. */
 const jointClearance = ({ jointClearance: given, process = 'FDM' }: NonNullable<Plan['fixture']>): number =>
   given ?? makingProcess(process).clearance.value;
+
+function settleMaking(process: MakingProcess['name'], given: NonNullable<Plan['fixture']>) {
+  const { overhangDeg, leastFeature } = makingProcess(process);
+  const usual = overhangDeg && (overhangDeg.value * Math.PI) / 180;
+  const overhangRad = given.overhang ?? usual;
+  return {
+    ...(overhangRad !== undefined && { overhangRad }),
+    leastFeature: given.leastFeature ?? leastFeature.value,
+  };
+}
 
 export function settleLimits({ limits }: Plan): Limits {
   return {

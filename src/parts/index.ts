@@ -10,6 +10,7 @@ import { scaledMaster } from './scaled-master.ts';
 import { sprueForm } from './sprue-form.ts';
 import { tab } from './tab.ts';
 
+export { judgePrintable } from './printable.ts';
 export { type Split, splitToBed } from './split-to-bed.ts';
 
 /** Every kind of solid the user can ask for. A new kind is one file and one line here. */

@@ -2,7 +2,7 @@ import type { Withheld } from '../export/index.ts';
 import { type Finding, finding } from '../findings/index.ts';
 import type { Drawing, Kernel, Solid } from '../kernel/index.ts';
 import type { Mold } from '../mold/index.ts';
-import { parts, splitToBed } from '../parts/index.ts';
+import { judgePrintable, parts, splitToBed } from '../parts/index.ts';
 import { type Failure, type RunOptions, runWorks } from './run-work.ts';
 import { wholeMold } from './withhold.ts';
 
@@ -53,6 +53,7 @@ export function makeSolids(
       ...run.done.filter(({ work }) => whole.has(work.id) || single).flatMap(({ output }) => output.findings),
       ...failures.map((failure) => failure.finding),
       ...fitted.findings,
+      ...judgePrintable(fitted.solids, mold),
       ...named.findings,
       ...drawn.findings,
     ],

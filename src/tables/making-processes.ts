@@ -17,13 +17,19 @@ const practice: RowSource = fromMemory('common practice, no published source');
 export const makingProcesses: readonly MakingProcess[] = [
   {
     name: 'FDM',
-    clearance: { value: 0.25, source: published('sliding fits of 0.2 to 0.3 mm a side, printparams.com') },
+    clearance: {
+      value: 0.25,
+      source: published('a supplier’s table of printed fits: sliding, 0.2 to 0.3 mm a side'),
+    },
     leastFeature: { value: 0.8, source: practice },
     overhangDeg: { value: 45, source: practice },
   },
   {
     name: 'SLA',
-    clearance: { value: 0.125, source: published('0.25 mm between two parts, help.makelab.com') },
+    clearance: {
+      value: 0.125,
+      source: published('a print service’s guide: 0.25 mm between two resin parts'),
+    },
     leastFeature: { value: 0.4, source: practice },
     overhangDeg: { value: 60, source: practice },
   },

@@ -19,6 +19,20 @@ export const makingCodes = codes({
     means: 'A fixture does not fit the bed, and no sectors of it with a joint do; it is given whole.',
     remedy: 'Use a larger bed or have the piece made elsewhere.',
   },
+  'making.overhang': {
+    severity: 'warn',
+    means: 'Faces of a fixture lean out further than the process can build over air.',
+    remedy: 'Print with supports there, or state the limit of your printer as `fixture.overhang`.',
+    formula: 'lean from upright = asin(-nz) of the face, standing as it is made',
+    source: practice,
+  },
+  'making.thin': {
+    severity: 'warn',
+    means: 'A wall or edge of a fixture is thinner than the process makes whole.',
+    remedy: 'Thicken it, use a finer process, or state what yours can do as `fixture.leastFeature`.',
+    formula: 'distance to the face opposite, by rays square to the surface',
+    source: practice,
+  },
   'bed.too-high': {
     severity: 'warn',
     means: 'A fixture is higher than the bed has room for.',

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { length, line, share, word } from './fields.ts';
+import { angle, length, line, share, word } from './fields.ts';
 
 const bed = { over: 0, to: 5000 };
 const limit = { from: 0, to: 500 };
@@ -24,6 +24,11 @@ export const fixture = z
       from: 0,
       to: 2,
     }).optional(),
+    overhang: angle('Steepest overhang that needs nothing under it, from upright.', {
+      from: 0,
+      to: Math.PI / 2,
+    }).optional(),
+    leastFeature: length('Thinnest wall that comes out whole.', { over: 0, to: 20 }).optional(),
     compensation: share("The making process's own shrink, made up for in every fixture.", {
       from: -0.1,
       to: 0.1,

@@ -1,0 +1,99 @@
+import { describe, expect, test } from 'vitest';
+import { thinnestWall } from '../../src/mesh/index.ts';
+import { judgePrintable, overhang } from '../../src/parts/printable.ts';
+import { makingProcesses } from '../../src/tables/index.ts';
+import { box, meshOf, solidOf, torus } from '../export/shapes.ts';
+import { exampleMold } from './example-mold.ts';
+
+const degrees = (value: number): number => (value * Math.PI) / 180;
+
+describe('overhang', () => {
+  // A torus standing on its lowest circle: the share of its surface past a lean, by Pappus' theorem.
+  test('of a ring, against its surface by Pappus', () => {
+    const [radius, tube] = [20, 5];
+    const { positions, triangles } = torus(radius, tube, 512, 256);
+    const standing = { positions: positions.map((v, i) => (i % 3 === 2 ? v + tube + 1 : v)), triangles };
+    // Lean past 45 degrees: the quarter of the tube's circle that looks down, turned about the axis; the arc from
+    // 225 to 315 degrees has its middle under the tube's, so its outer and inner sides even out.
+    const arc = tube * (Math.PI / 2);
+    const { area, steepestRad } = overhang(standing, degrees(45));
+    expect(area / (arc * 2 * Math.PI * radius)).toBeGreaterThan(0.98);
+    expect(area / (arc * 2 * Math.PI * radius)).toBeLessThan(1.02);
+    expect(steepestRad).toBeCloseTo(Math.PI / 2, 1);
+  });
+
+  test('what stands on the bed is held by it; the same box lifted hangs', () => {
+    expect(overhang(box([10, 20, 5]), degrees(45)).area).toBe(0);
+    const { area, place } = overhang(box([10, 20, 5], [0, 0, 3]), degrees(45));
+    expect(area).toBeCloseTo(200, 9);
+    expect(place?.[2]).toBe(3);
+  });
+});
+
+describe('thinnest wall', () => {
+  test('of a plate is its thickness, wherever it stands and however it is turned', () => {
+    expect(thinnestWall(box([30, 20, 0.7], [5, 6, 7]), 100)?.thickness).toBeCloseTo(0.7, 5);
+    expect(thinnestWall(box([0.3, 20, 9]), 100)?.thickness).toBeCloseTo(0.3, 5);
+  });
+
+  test('of a ring is its tube, to within the chord', () => {
+    const { thickness } = thinnestWall(torus(20, 2, 128, 64), 20000) ?? { thickness: 0 };
+    expect(thickness).toBeLessThan(4);
+    expect(thickness).toBeGreaterThan(4 * Math.cos(Math.PI / 64) * 0.995);
+  });
+
+  test('faces that meet in an edge are no wall', () => {
+    const wedge = meshOf(
+      [
+        [0, 0, 0],
+        [10, 0, 0],
+        [0, 10, 0],
+        [0, 0, 10],
+      ],
+      [
+        [0, 2, 1],
+        [0, 1, 3],
+        [0, 3, 2],
+        [1, 2, 3],
+      ],
+    );
+    expect(thinnestWall(wedge, 100)).toBe(undefined);
+  });
+});
+
+describe('findings', () => {
+  const thin = solidOf('tab', box([30, 20, 0.5]), { title: 'tab' });
+  const shelf = solidOf('plug', box([30, 20, 5], [0, 0, 4]), { title: 'plug' });
+  const judge = (making?: { overhangRad?: number; leastFeature: number }) => {
+    const mold = exampleMold();
+    return judgePrintable([thin, shelf], {
+      ...mold,
+      fixture: { ...mold.fixture, ...(making && { making }) },
+    });
+  };
+
+  test('one for a thin wall, one for an overhang, with place and limit', () => {
+    expect(judge({ overhangRad: degrees(45), leastFeature: 0.8 })).toMatchObject([
+      {
+        code: 'making.thin',
+        subject: 'tab',
+        measured: { value: expect.closeTo(0.5, 3) },
+        limit: { value: 0.8 },
+      },
+      { code: 'making.overhang', subject: 'plug', measured: { value: expect.closeTo(600, 6) } },
+    ]);
+  });
+
+  test('none within the limits, none of overhang where nothing is built in layers, none without a process', () => {
+    expect(judge({ leastFeature: 0.4 })).toEqual([]);
+    expect(judge()).toEqual([]);
+  });
+});
+
+test('table of processes: printed sliding fits as the sources give them', () => {
+  const clearance = Object.fromEntries(makingProcesses.map((row) => [row.name, row.clearance.value]));
+  // A supplier’s table of printed fits: 0.2 to 0.3 mm a side; a print service’s guide: 0.25 mm between two resin parts.
+  expect(clearance.FDM).toBeGreaterThanOrEqual(0.2);
+  expect(clearance.FDM).toBeLessThanOrEqual(0.3);
+  expect(clearance.SLA * 2).toBe(0.25);
+});
