@@ -1,7 +1,7 @@
 import type { TextSpot } from '../findings/index.ts';
 import { placementDefaults } from './defaults.ts';
 import type { Plan, PlanPlacement } from './plan.ts';
-import type { RadiusSpec, Sink } from './sections/placements.ts';
+import type { RadiusSpec, Ring, Sink } from './sections/placements.ts';
 
 /** One master at one place, before its mesh is known. */
 export interface FlatPlacement {
@@ -22,14 +22,14 @@ export interface FlatPlacement {
  * A single entry with an `id` of its own, or the only entry of its name, keeps the bare name; all others are numbered
  * from 1 through all entries of that name: `snail-1`, `snail-2`, ...
  */
-export function expandPlacements(plan: Pick<Plan, 'placements'>): FlatPlacement[] {
+export function expandPlacements(plan: Pick<Plan, 'placements' | 'disc'>): FlatPlacement[] {
   const entries = (plan.placements ?? []).map((entry) => ({ entry, group: entry.id ?? entry.master }));
   const numbers = new Map<string, number>();
   const sharing = new Map<string, number>();
   for (const { group } of entries) sharing.set(group, (sharing.get(group) ?? 0) + 1);
   return entries.flatMap(({ entry, group }) => {
     const bare = 'position' in entry.where && (entry.id !== undefined || sharing.get(group) === 1);
-    return places(entry).map((place): FlatPlacement => {
+    return places(entry, plan.disc.diameter / 2).map((place): FlatPlacement => {
       const number = (numbers.get(group) ?? 0) + 1;
       if (!bare) numbers.set(group, number);
       return {
@@ -65,10 +65,26 @@ interface Place {
   readonly turnRad?: number | undefined;
 }
 
-function places({ where }: PlanPlacement): readonly Place[] {
+function places({ where }: PlanPlacement, discRadius: number): readonly Place[] {
   if ('position' in where) return [where.position];
   if ('each' in where) return where.each;
-  const { count, radius, startRad = placementDefaults.startRad } = where.ring;
+  return ringPlaces(where.ring, discRadius);
+}
+
+/** Most places of one ring, as many as a `count` may ask for. */
+const mostPlaces = 500;
+
+/** Places of a ring, evenly spaced; by `spacing` as many as the circle has room for, at least one. */
+export function ringPlaces(
+  ring: Ring,
+  discRadius: number,
+): readonly { radius: RadiusSpec; angleRad: number }[] {
+  const { radius, startRad = placementDefaults.startRad } = ring;
+  const around = 2 * Math.PI * Math.max(0, resolveRadius(radius, discRadius));
+  const count =
+    'count' in ring
+      ? ring.count
+      : Math.min(mostPlaces, Math.max(1, Math.floor(around / ring.spacing + 1e-9)));
   return Array.from({ length: count }, (_, i) => ({
     radius,
     angleRad: startRad + (2 * Math.PI * i) / count,

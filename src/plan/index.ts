@@ -19,3 +19,5 @@ export { planJsonSchema } from './schema.ts';
 export type { RadiusSpec, Sink } from './sections/placements.ts';
 export { type StarterOptions, starterPlan } from './starter-plan.ts';
 export type { KindName } from './unit-table.ts';
+export { type Axis, combine, readAxis, type Setting } from './vary/axis.ts';
+export { setInPlan } from './vary/set-in-plan.ts';

@@ -8,6 +8,13 @@ type Schema = z.core.JSONSchema.BaseSchema;
 export const namesAt = (path: PlanPath): string[] =>
   schemasAt(path).flatMap((schema) => Object.keys(schema.properties ?? {}));
 
+/** Whether a list stands at a path. */
+export const itemsAt = (path: PlanPath): boolean => schemasAt(path).some((schema) => asSchema(schema.items));
+
+/** Whether the names at a path are the user's own, as those of masters are. */
+export const takesAnyName = (path: PlanPath): boolean =>
+  schemasAt(path).some((schema) => asSchema(schema.additionalProperties));
+
 /** What the field at a path is, in the words of the schema. */
 export const descriptionAt = (path: PlanPath): string | undefined =>
   schemasAt(path).find((schema) => schema.description)?.description;

@@ -1,4 +1,5 @@
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
+import { settleBosses } from '../../src/mold/settle-bosses.ts';
 import { expandPlacements, placementsNamed, readPlan, resolveRadius } from '../../src/plan/index.ts';
 
 const expanded = (placements: string) => {
@@ -62,4 +63,46 @@ test('a radius follows the disc where it is a share or counted from the rim', ()
   expect(resolveRadius({ length: 40 }, 125)).toBe(40);
   expect(resolveRadius({ share: 0.6 }, 125)).toBe(75);
   expect(resolveRadius({ fromRim: 30 }, 125)).toBe(95);
+});
+
+describe('a ring by spacing', () => {
+  // Floor of circumference over spacing, by hand: 2 pi 60 = 376.99; 2 pi 90 = 565.49.
+  test.each([
+    [200, '60 %', 40, 9],
+    [300, '60 %', 40, 14],
+    [200, '60 %', 377, 1],
+    [200, '60 %', 376, 1],
+    [200, '{ fromRim: 40 }', 125.663, 3],
+  ])('on a disc of %d mm at %s, each %d mm, has %d places', (diameter, radius, spacing, count) => {
+    const text = [
+      'process: rubber',
+      `disc: { diameter: ${diameter} }`,
+      'masters: { leaf: { length: 20, width: 10, above: 2, below: 1 } }',
+      `placements: [{ master: leaf, ring: { spacing: ${spacing}, radius: ${radius} } }]`,
+      `registration: { bosses: [{ kind: dome, size: 8, ring: { spacing: ${spacing}, radius: ${radius}, start: 10 } }] }`,
+    ].join('\n');
+    const { plan, findings } = readPlan(text, 'p');
+    if (!plan) throw new Error(JSON.stringify(findings));
+    const places = expandPlacements(plan);
+    expect(places).toHaveLength(count);
+    expect(places.map(({ angleRad }) => Math.round((angleRad * 180) / Math.PI))).toEqual(
+      Array.from({ length: count }, (_, i) => Math.round((360 * i) / count)),
+    );
+    const { bosses } = settleBosses(plan);
+    expect(bosses.map(({ id }) => id)).toEqual(Array.from({ length: count }, (_, i) => `boss-${i + 1}`));
+    expect(Math.atan2(bosses[0].y, bosses[0].x)).toBeCloseTo(Math.PI / 18, 9);
+  });
+
+  test.each([
+    ['placements: [{ master: leaf, ring: { radius: 50 } }]', 'plan.missing'],
+    ['placements: [{ master: leaf, ring: { radius: 50, count: 3, spacing: 20 } }]', 'plan.choose-one'],
+    ['registration: { bosses: [{ kind: dome, size: 8 }] }', 'plan.missing'],
+    [
+      'registration: { bosses: [{ kind: dome, size: 8, at: { radius: 50, angle: 0 }, ring: { count: 2, radius: 50 } }] }',
+      'plan.choose-one',
+    ],
+  ])('%s is refused', (line, code) => {
+    const text = `process: rubber\ndisc: { diameter: 200 }\nmasters: { leaf: { length: 20, width: 10, above: 2, below: 1 } }\n${line}`;
+    expect(readPlan(text, 'p').findings.map((one) => one.code)).toEqual([code]);
+  });
 });

@@ -1,5 +1,12 @@
 import { expect, test } from 'vitest';
-import { expandPlacements, readPlan, resolveRadius, starterPlan, writePlan } from '../../src/plan/index.ts';
+import {
+  expandPlacements,
+  type Plan,
+  readPlan,
+  resolveRadius,
+  starterPlan,
+  writePlan,
+} from '../../src/plan/index.ts';
 
 const inch = 25.4;
 const variants = ([60, 150, 6 * inch, 9 * inch, 250, 12 * inch, 18 * inch, 1000] as const).flatMap(
@@ -10,6 +17,9 @@ const variants = ([60, 150, 6 * inch, 9 * inch, 250, 12 * inch, 18 * inch, 1000]
 );
 
 const example = /^#(?! \S)/gm;
+
+const bossPositions = (plan: Plan | undefined) =>
+  (plan?.registration?.bosses ?? []).flatMap(({ where }) => ('position' in where ? [where.position] : []));
 
 test.each(variants)('a starter of $diameter mm, $process, in $unit reads clean', (options) => {
   const { plan, findings } = readPlan(starterPlan(options), 'new.yaml');
@@ -23,9 +33,9 @@ test.each(variants)('a starter of $diameter mm, $process, in $unit fits its disc
   const { plan } = readPlan(starterPlan(options), 'new.yaml');
   const radius = (plan?.disc.diameter ?? 0) / 2;
   const well = plan?.sprue?.well?.diameter ?? 0;
-  const bosses = plan?.registration?.bosses ?? [];
+  const bosses = bossPositions(plan);
   expect(bosses).toHaveLength(4);
-  for (const { position } of bosses) {
+  for (const position of bosses) {
     const at = resolveRadius(position.radius, radius);
     expect(at).toBeLessThan(radius - 8);
     expect(at).toBeGreaterThan(well / 2 + 5);
@@ -42,9 +52,7 @@ test.each(variants)('a starter of $diameter mm, $process, in $unit fits its disc
 
 test('turned to any wrong position, a boss of every starter misses by 25 degrees or more', () => {
   const { plan } = readPlan(starterPlan(variants[0]), 'new.yaml');
-  const angles = (plan?.registration?.bosses ?? []).map(
-    ({ position }) => (position.angleRad * 180) / Math.PI,
-  );
+  const angles = bossPositions(plan).map(({ angleRad }) => (angleRad * 180) / Math.PI);
   const apart = (a: number, b: number): number => {
     const turn = (((a - b) % 360) + 360) % 360;
     return Math.min(turn, 360 - turn);

@@ -178,7 +178,11 @@ test('every section and field comes out in internal units, and nothing else does
       flex: 0.1,
       bosses: [
         { id: 'north', kind: 'cap nut', size: 'M8', turnRad: degrees(30), clearance: 0.1 },
-        { kind: 'cap nut', size: '3/8', position: { radius: { length: 100 }, angleRad: degrees(90) } },
+        {
+          kind: 'cap nut',
+          size: '3/8',
+          where: { position: { radius: { length: 100 }, angleRad: degrees(90) } },
+        },
         { kind: 'cone', diameter: 12.7, height: 6, depth: 3, at: { line: lineOf('kind: cone'), column: 7 } },
       ],
     },

@@ -62,14 +62,33 @@ const turn = angle(
   'Turn of the master about its own vertical, counter-clockwise from above; at 0 its +x points outward.',
 );
 
-const ring = z
+export const ring = z
   .strictObject({
-    count: count('How many, evenly spaced.', 1, 500),
+    count: count('How many, evenly spaced.', 1, 500).optional(),
+    spacing: length('Least distance from one to the next along the ring: as many as find room.', {
+      over: 0,
+      to: 3000,
+    }).optional(),
     radius,
     start: angle('Angle of the first.').optional(),
   })
-  .transform((value) => renamed(value, { start: 'startRad' }))
-  .describe('A ring of evenly spaced places.');
+  .transform(({ count, spacing, ...rest }, context) => {
+    const placed = renamed(rest, { start: 'startRad' });
+    if (count !== undefined && spacing === undefined) return { ...placed, count };
+    if (spacing !== undefined && count === undefined) return { ...placed, spacing };
+    const says =
+      count === undefined
+        ? 'this ring does not say how many: give `count` or `spacing`.'
+        : '`count` and `spacing` both say how many; give one of them.';
+    complain(
+      context,
+      count === undefined ? 'plan.missing' : 'plan.choose-one',
+      says,
+      count === undefined ? [] : ['spacing'],
+    );
+    return z.NEVER;
+  })
+  .describe('A ring of evenly spaced places, so many or as many as find room.');
 
 const each = z
   .array(
@@ -84,6 +103,9 @@ const each = z
   .min(1)
   .max(500)
   .describe('A list of places, each with its own `turn` if wanted.');
+
+/** Evenly spaced places: so many, or as many as have `spacing` mm along the ring from one to the next. */
+export type Ring = z.output<typeof ring>;
 
 const placement = z
   .strictObject({

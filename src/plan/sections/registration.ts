@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { accepts, angle, complain, id, length, readInto, renamed, word } from './fields.ts';
-import { position } from './placements.ts';
+import { position, ring } from './placements.ts';
 
 const tradeSize = /^(M\d{1,2}|(\d[ -])?\d{1,2}\/\d{1,2}(\s?(in|"))?|\d(\s?(in|")))$/i;
 
@@ -13,7 +13,8 @@ const boss = z
       .describe(
         `Of a cap nut the thread, such as \`M8\` or \`3/8\`; of a dome or cone the diameter at the parting plane. ${accepts('length')}`,
       ),
-    at: position,
+    at: position.optional(),
+    ring: ring.optional(),
     turn: angle('Turn about its own vertical.').optional(),
     height: length('Height of a dome or cone above the parting plane.', { over: 0, to: 100 }).optional(),
     depth: length('Depth of the root of a dome or cone below the parting plane.', {
@@ -25,8 +26,17 @@ const boss = z
       to: 5,
     }).optional(),
   })
-  .transform(({ kind, size, height, depth, ...rest }, context) => {
-    const placed = renamed(rest, { turn: 'turnRad', at: 'position' });
+  .transform(({ kind, size, height, depth, at, ring, ...rest }, context) => {
+    if ((at === undefined) === (ring === undefined)) {
+      const [code, says] =
+        at === undefined
+          ? (['plan.missing', 'this boss does not say where: give `at` or `ring`.'] as const)
+          : (['plan.choose-one', '`at` and `ring` both say where the boss goes; give one of them.'] as const);
+      complain(context, code, says, at === undefined ? [] : ['ring']);
+      return z.NEVER;
+    }
+    const where = at ? { position: at } : ring ? { ring } : z.NEVER;
+    const placed = { ...renamed(rest, { turn: 'turnRad' }), where };
     if (kind === 'cap nut') {
       for (const [key, value] of Object.entries({ height, depth })) {
         if (value === undefined) continue;
