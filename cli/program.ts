@@ -1,4 +1,5 @@
 import { Command, CommanderError } from 'commander';
+import type { BuildCommandOptions } from './commands/build.ts';
 import type { CheckOptions } from './commands/check.ts';
 import { type ExitCode, exitCode, Unreadable } from './exit.ts';
 import type { Terminal } from './terminal.ts';
@@ -119,10 +120,14 @@ function describeProgram(terminal: Terminal, done: (code: ExitCode) => void): Co
       '--only <names...>',
       'only the solids whose name or kind begins with one of these, such as halves, tab, boss',
     )
+    .option(
+      '--formats <names...>',
+      'only these kinds of files, such as stl 3mf; the manifest is always written',
+    )
     .option('--json', 'print the manifest and report as JSON')
     .option('--quiet', 'no progress and no report, only what is withheld')
     .addHelpText('after', example('build presets/hedgerow --out out --only sprue-form tab'))
-    .action(async (plan: string, options: { out: string; only?: string[]; json?: true; quiet?: true }) => {
+    .action(async (plan: string, options: BuildCommandOptions) => {
       const { runBuild } = await import('./commands/build.ts');
       done(await runBuild(plan, options, terminal));
     });

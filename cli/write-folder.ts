@@ -1,26 +1,31 @@
-import { mkdir, mkdtemp, readdir, readFile, rename, rm, writeFile } from 'node:fs/promises';
+import { cp, mkdir, mkdtemp, readdir, readFile, rename, rm, writeFile } from 'node:fs/promises';
 import { basename, dirname, join } from 'node:path';
 import type { ExportFile } from '../src/export/index.ts';
 import { Unreadable } from './exit.ts';
 
 /**
  * Writes all files into a temporary folder beside `target` and swaps it in by renaming, so that a reader sees the old
- * result or the new one (or for an instant none: Node cannot exchange two folders), never a half. A folder that holds no manifest of an earlier build is somebody else's and is
- * left alone (Unreadable); files in an earlier result that are not of that build, such as notes, are carried over.
+ * result or the new one (or for an instant none: Node cannot exchange two folders), never a half. A folder that holds
+ * no manifest of an earlier build is somebody else's and is left alone (Unreadable); files in an earlier result that
+ * are not of that build, such as notes, are carried over. What a killed run left behind is put right first.
  */
 export async function writeFolder(target: string, files: readonly ExportFile[]): Promise<void> {
   const parent = dirname(target);
   try {
+    await recoverFolder(target);
     const strangers = await filesOfOthers(target, files);
     await mkdir(parent, { recursive: true });
-    const fresh = await mkdtemp(join(parent, `.${basename(target)}-`));
+    const fresh = await mkdtemp(join(parent, `.${basename(target)}-${process.pid}-`));
     try {
       const filled = join(fresh, 'new');
       for (const { path, bytes } of files) {
         await mkdir(dirname(join(filled, path)), { recursive: true });
         await writeFile(join(filled, path), bytes);
       }
-      await swapIn(filled, target, join(fresh, 'old'), strangers);
+      // Copied, not moved: wherever a kill falls, the old result or the new one is whole.
+      const asTheyAre = { recursive: true, verbatimSymlinks: true, preserveTimestamps: true };
+      for (const name of strangers) await cp(join(target, name), join(filled, name), asTheyAre);
+      await swapIn(filled, target, join(fresh, 'old'));
     } finally {
       await rm(fresh, { recursive: true, force: true });
     }
@@ -28,6 +33,47 @@ export async function writeFolder(target: string, files: readonly ExportFile[]):
     const code = (error as NodeJS.ErrnoException).code;
     if (code === undefined) throw error;
     throw new Unreadable(`cannot write to ${target}: ${sayWhy(code)}; nothing was changed there`);
+  }
+}
+
+/**
+ * Puts right what runs killed while writing `target` left beside it: gives the old result back where the kill fell
+ * between the two renames, and takes the temporary folders away. Those of a run still alive are left to it.
+ */
+export async function recoverFolder(target: string): Promise<void> {
+  const parent = dirname(target);
+  const start = `.${basename(target)}-`;
+  for (const name of await namesIn(parent)) {
+    const run = name.startsWith(start) && /^(\d+)-[A-Za-z0-9]{6}$/.exec(name.slice(start.length));
+    if (!run || isAlive(Number(run[1]))) continue;
+    if (!(await namesIn(parent)).includes(basename(target))) {
+      await rename(join(parent, name, 'old'), target).catch(unlessMissing);
+    }
+    await rm(join(parent, name), { recursive: true, force: true });
+  }
+}
+
+/** Whether another process of that number runs here. This one writes a folder once at a time. */
+function isAlive(pid: number): boolean {
+  if (pid === process.pid) return false;
+  try {
+    return process.kill(pid, 0);
+  } catch (error) {
+    return (error as NodeJS.ErrnoException).code !== 'ESRCH';
+  }
+}
+
+const unlessMissing = (error: NodeJS.ErrnoException): void => {
+  if (error.code !== 'ENOENT') throw error;
+};
+
+/** Names in a folder; none where there is no such folder. */
+async function namesIn(folder: string): Promise<string[]> {
+  try {
+    return await readdir(folder);
+  } catch (error) {
+    unlessMissing(error as NodeJS.ErrnoException);
+    return [];
   }
 }
 
@@ -46,13 +92,7 @@ const sayWhy = (code: string): string => (reasons[code] ? `${reasons[code]} (${c
 
 /** Names at the top of an earlier result that the build did not write. */
 async function filesOfOthers(target: string, files: readonly ExportFile[]): Promise<string[]> {
-  let names: string[];
-  try {
-    names = await readdir(target);
-  } catch (error) {
-    if ((error as NodeJS.ErrnoException).code === 'ENOENT') return [];
-    throw error;
-  }
+  const names = await namesIn(target);
   if (names.length === 0) return [];
   const ours = await namesInManifest(join(target, 'manifest.json'));
   if (!ours) {
@@ -86,38 +126,16 @@ async function namesInManifest(path: string): Promise<Set<string> | undefined> {
   }
 }
 
-async function swapIn(
-  fresh: string,
-  target: string,
-  old: string,
-  strangers: readonly string[],
-): Promise<void> {
+async function swapIn(fresh: string, target: string, old: string): Promise<void> {
   let hadOld = true;
-  try {
-    await rename(target, old);
-  } catch (error) {
-    if ((error as NodeJS.ErrnoException).code !== 'ENOENT') throw error;
+  await rename(target, old).catch((error: NodeJS.ErrnoException) => {
+    unlessMissing(error);
     hadOld = false;
-  }
+  });
   try {
-    for (const name of strangers) await rename(join(old, name), join(fresh, name));
     await rename(fresh, target);
   } catch (error) {
-    if (hadOld) await giveBack(fresh, old, target, strangers);
+    if (hadOld) await rename(old, target);
     throw error;
   }
-}
-
-/** Puts the old result back as it was. */
-async function giveBack(
-  fresh: string,
-  old: string,
-  target: string,
-  strangers: readonly string[],
-): Promise<void> {
-  for (const name of strangers) {
-    // Those that were not moved yet are still where they belong.
-    await rename(join(fresh, name), join(old, name)).catch(() => undefined);
-  }
-  await rename(old, target);
 }

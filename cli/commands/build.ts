@@ -1,5 +1,5 @@
 import { join } from 'node:path';
-import { type Build, type ExportFile, reportJson, writeBuild } from '../../src/export/index.ts';
+import { type Build, type ExportFile, exporters, reportJson, writeBuild } from '../../src/export/index.ts';
 import { showQuantity } from '../../src/findings/index.ts';
 import { loadKernel } from '../../src/kernel/index.ts';
 import { buildMold, readMold, unreadReport } from '../../src/pipeline/index.ts';
@@ -16,6 +16,8 @@ import { writeFolder } from '../write-folder.ts';
 export interface BuildCommandOptions {
   readonly out: string;
   readonly only?: readonly string[];
+  /** Ids of formats; all where left out. */
+  readonly formats?: readonly string[];
   readonly json?: true;
   readonly quiet?: true;
 }
@@ -26,6 +28,7 @@ export async function runBuild(
   options: BuildCommandOptions,
   terminal: Terminal,
 ): Promise<ExitCode> {
+  const formats = formatsAsked(options.formats);
   const source = await openPlan(argument);
   const kernel = await loadKernel();
   const { findings, outcome } = await withProgress(terminal, options.quiet === true, async (progress) => {
@@ -42,13 +45,24 @@ export async function runBuild(
   }
   const { build, unmatched } = outcome;
   if (unmatched.length > 0) throw new Unreadable(sayUnmatched(unmatched, build));
-  const files = await writeBuild(build, { fonts: readFonts });
+  const files = await writeBuild(build, { fonts: readFonts }, formats);
   const folder = join(options.out, folderName(build.mold.title));
   await writeFolder(folder, files);
   if (options.json) terminal.out(asJson(build, files));
   else if (!options.quiet) terminal.out(describe(build, folder));
   else if (build.withheld.length > 0) terminal.err(describeWithheld(build));
   return build.report.findings.some(({ severity }) => severity === 'stop') ? exitCode.stop : exitCode.fine;
+}
+
+/** The formats a command line names, also several in one word with commas; all of them where it names none. */
+function formatsAsked(words: readonly string[] | undefined): string[] {
+  const known = exporters.map(({ id }) => id);
+  const asked = words?.flatMap((word) => word.split(',')).filter((name) => name !== '') ?? known;
+  const strange = asked.find((name) => !known.includes(name));
+  if (strange !== undefined || asked.length === 0) {
+    throw new Unreadable(`--formats ${words?.join(' ')}: give one or more of ${known.join(', ')}`);
+  }
+  return asked;
 }
 
 /** How many names of solids are offered when one was not found. */
@@ -65,11 +79,10 @@ function sayUnmatched(unmatched: readonly string[], build: Build): string {
 const asData = (bytes: Uint8Array | undefined): unknown => JSON.parse(new TextDecoder().decode(bytes));
 
 const asJson = (build: Build, files: readonly ExportFile[]): string => {
-  const data = (path: string) => asData(files.find((file) => file.path === path)?.bytes);
   return JSON.stringify({
     withheld: build.withheld,
-    manifest: data('manifest.json'),
-    report: data('report.json'),
+    manifest: asData(files.find(({ path }) => path === 'manifest.json')?.bytes),
+    report: asData(reportJson(build.report)),
   });
 };
 

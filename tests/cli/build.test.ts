@@ -1,6 +1,6 @@
 import { existsSync, mkdirSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, test } from 'vitest';
 import { digestsIn, filesIn, run, sha256, stackTrace, workbench } from './workbench.ts';
 
 const bench = workbench();
@@ -141,7 +141,7 @@ describe('build --only', () => {
   it('refuses a name that fits nothing, says which there are, and writes nothing', async () => {
     const { code, err, stl } = await only('sprue-form', 'sprew');
     expect(code).toBe(2);
-    expect(err).toMatch(/^discwright: no solid of this plan begins with sprew;/);
+    expect(err).toMatch(/^discwright: no solid or drawing of this plan begins with sprew;/);
     expect(err).toContain('sprue-form');
     expect(err).not.toMatch(stackTrace);
     expect(stl).toEqual([]);
@@ -209,6 +209,37 @@ describe('a stop', () => {
     expect(err).toMatch(/^withheld: lower half, upper half: Turned by 120.0 degrees/);
     expect([...filesIn(out).keys()]).toContain('oak-buttons/sprue-form.stl');
   });
+});
+
+describe('the formats', () => {
+  const plan = bench.put('formats.yaml', disc);
+
+  it('written are those asked for, and the manifest; with JSON the report is printed all the same', async () => {
+    const out = bench.path('formats');
+    const { out: said } = await run('build', plan, '--out', out, '--formats', '3mf', '--json');
+    expect([...filesIn(out).keys()]).toEqual(['mold/all-solids.3mf', 'mold/manifest.json']);
+    expect(JSON.parse(said).report.schema).toBe(1);
+  });
+
+  it('may stand in one word, and take the place of those of an earlier build', async () => {
+    const out = bench.path('formats');
+    const { code } = await run('build', plan, '--out', out, '--quiet', '--formats', 'stl,report');
+    expect(code).toBe(0);
+    const written = [...filesIn(out).keys()];
+    expect(written).toContain('mold/lower-half.stl');
+    expect(written).toContain('mold/report.json');
+    expect(written).not.toContain('mold/all-solids.3mf');
+  });
+
+  test.each([['stll'], [','], ['stl,obj']])(
+    '%s is one line and exit 2, before anything is made',
+    async (name) => {
+      const { code, err } = await run('build', plan, '--out', bench.path('none'), '--formats', name);
+      expect(code).toBe(2);
+      expect(err).toMatch(/^discwright: --formats .*: give one or more of stl, 3mf, /);
+      expect([...filesIn(bench.path('none')).keys()]).toEqual([]);
+    },
+  );
 });
 
 describe('an output folder that cannot be written', () => {
