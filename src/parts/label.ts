@@ -5,8 +5,12 @@ import type { Body, Scope } from '../kernel/index.ts';
 /** Common practice, no published source: strokes a 0.4 mm nozzle, a mill of 0.8 mm and a cast half can still show. */
 export const labelStroke = 0.8;
 export const labelDepth = 0.6;
-const letterHeight = 6;
-export const leastLetters = 3;
+const letterHeight = 9;
+/** Capitals half as high still have gaps of half a stroke in an E. */
+export const leastLetters = 4.5;
+/** The alphabet's own measure of height is two thirds of a capital. */
+const capitalShare = 1.5;
+const lineSpacing = 2.1;
 /** How far the cutter stands out of the face, so that no two faces lie in one plane. */
 const overlap = 1;
 
@@ -18,7 +22,7 @@ export interface LabelRoom {
   readonly height: number;
 }
 
-/** A text laid out in its room: pen strokes in mm, letters `height` high, and the words there was no room for. */
+/** A text laid out in its room: pen strokes in mm, capitals `height` high, and the words there was no room for. */
 export interface LaidLabel {
   readonly strokes: readonly (readonly (readonly [number, number])[])[];
   readonly height: number;
@@ -29,7 +33,7 @@ export interface LaidLabel {
 
 /**
  * Lays words (most wanted first) into a room: all in one line or one below the other, whichever gives the larger
- * letters, 3 to 6 mm high; where that fails, without the last words. Letters with marks lose them, other letters
+ * capitals, 4.5 to 9 mm high; where that fails, without the last words. Letters with marks lose them, other letters
  * outside ASCII become `?`; capitals throughout.
  */
 export function layLabel(words: readonly string[], room: LabelRoom): LaidLabel {
@@ -52,7 +56,8 @@ const plainLetters = (word: string): string =>
     .join('');
 
 function fitted(text: string, room: LabelRoom): Pick<LaidLabel, 'strokes' | 'height'> {
-  const strokes = modeling.text.vectorText({ height: letterHeight, align: 'center', lineSpacing: 1.6 }, text);
+  const options = { height: letterHeight / capitalShare, align: 'center', lineSpacing } as const;
+  const strokes = modeling.text.vectorText(options, text);
   const points = strokes.flat();
   if (points.length === 0) return { strokes: [], height: 0 };
   const [left, right] = extent(points.map(([x]) => x));

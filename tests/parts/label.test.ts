@@ -7,15 +7,28 @@ import { exampleMold } from './example-mold.ts';
 const kernel = await loadKernel();
 const room = (width: number, height: number) => ({ x: 5, y: -3, width, height });
 
-test('letters stay in their room, 3 to 6 mm high, on two lines where one would be too long', () => {
-  const wide = layLabel(['hedgerow upper', '250 mm r1'], room(300, 12));
-  expect(wide.height).toBeCloseTo(6, 6);
-  const square = layLabel(['hedgerow upper', '250 mm r1'], room(70, 18));
-  expect(square.height).toBeGreaterThan(3);
+test('letters stay in their room, 4.5 to 9 mm high, on two lines where one would be too long', () => {
+  const wide = layLabel(['hedgerow upper', '250 mm r1'], room(400, 14));
+  expect(wide.height).toBeCloseTo(9, 6);
+  const square = layLabel(['hedgerow', '250 mm'], room(70, 24));
+  expect(square.height).toBeGreaterThanOrEqual(4.5);
   for (const [x, y] of square.strokes.flat()) {
     expect(Math.abs(x - 5)).toBeLessThanOrEqual((70 - labelStroke) / 2 + 1e-9);
-    expect(Math.abs(y + 3)).toBeLessThanOrEqual((18 - labelStroke) / 2 + 1e-9);
+    expect(Math.abs(y + 3)).toBeLessThanOrEqual((24 - labelStroke) / 2 + 1e-9);
   }
+});
+
+test('a capital is as high as said, and lines below each other keep a stroke apart', () => {
+  const heights = (words: string[]) =>
+    layLabel(words, room(60, 40))
+      .strokes.flat()
+      .map(([, y]) => y);
+  const one = heights(['E']);
+  expect(Math.max(...one) - Math.min(...one)).toBeCloseTo(9, 6);
+  const two = layLabel(['EEEE', 'EEEE'], room(60, 40));
+  const levels = [...new Set(two.strokes.flat().map(([, y]) => Math.round(y * 1e6)))].sort((a, b) => a - b);
+  const gaps = levels.slice(1).map((y, i) => (y - levels[i]) / 1e6);
+  for (const gap of gaps) expect(gap).toBeGreaterThan(labelStroke + 0.4);
 });
 
 test('an upright stroke is as deep and wide as stated: an l is a bar with round ends', () => {

@@ -22,7 +22,7 @@ export const solidCodes = codes({
     severity: 'note',
     means: 'A label, or its last words, would come out smaller than can be read and is left off.',
     remedy: 'Shorten the label, or mark the fixture by hand.',
-    formula: 'letters at least 3 mm high in strokes of 0.8 mm',
+    formula: 'capitals at least 4.5 mm high in strokes of 0.8 mm',
     source: 'common practice, no published source',
   },
   'solid.failed': {
