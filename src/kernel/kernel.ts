@@ -218,6 +218,12 @@ export class Scope {
     );
   }
 
+  /** The body grown by a ball all round, its convex edges rounded. Slow; for bodies of a few dozen faces. */
+  grow(body: Body, radius: number, segments: number, what: string): Body {
+    const ball = this.keep(this.wasm.Manifold.sphere(radius, segments));
+    return this.expectSolid(this.sound(body.minkowskiSum(ball), what), what);
+  }
+
   /** The surface where `inside(x, y, z)` changes sign (positive inside), on cells of `edge` mm within the box. */
   levelSet(inside: (at: Vec3) => number, min: Vec3, max: Vec3, edge: number, what: string): Body {
     const box = { min: [...min] as [number, number, number], max: [...max] as [number, number, number] };

@@ -17,21 +17,25 @@ const edgeShare = 0.25;
 /** y becomes z, z becomes -y: an outline drawn in (x, y) stands up. */
 const standUp: Matrix4 = [1, 0, 0, 0, 0, 0, 1, 0, 0, -1, 0, 0, 0, 0, 0, 1];
 
-/** The separating tab: a wedge laid in the parting line inside the rim. Lies on its side. */
+/** The separating tab: a rounded wedge with a blade's slot, laid in the parting line inside the rim. Lies on its side. */
 export const tab: Part = part({
   id: 'tab',
   title: 'separating tabs',
   scope: 'whole',
   processes: ['rubber'],
-  jobs: ({ tabs, disc }) =>
-    tabs.map((one) => ({ subject: one.id, input: { tab: withoutSpot(one), radius: disc.radius } })),
-  run: ({ tab: one, radius }, { kernel }) =>
+  jobs: ({ tabs, disc, fixture }) =>
+    tabs.map((one) => ({
+      subject: one.id,
+      input: { tab: withoutSpot(one), radius: disc.radius, compensation: fixture.compensation },
+    })),
+  run: ({ tab: one, radius, compensation }, { kernel }) =>
     kernel.scope((scope) => [
       asSolid(scope, tabBody(scope, one, radius), tabToPrint(one), {
         id: one.id,
         title: `separating tab ${one.id}`,
         role: 'tab',
         subjects: [one.id],
+        compensation,
       }),
     ]),
 });
@@ -47,12 +51,54 @@ function tabEdge({ id, inset, width, length }: Tab, radius: number): number {
   return outer;
 }
 
-/** The tab in the mold frame: height h at its outer face, h / 4 at its inner edge; V = w l (h + h / 4) / 2. */
+/** Radius of all its outer edges, mm: half the thickness of its inner edge, which is so a full round. */
+export const tabRounding = ({ height }: Pick<Tab, 'height'>): number => (height * edgeShare) / 2;
+
+/** Sides of a whole turn of a rounding: its chords stay within 0.01 mm at the usual radii. */
+const roundingSides = 32;
+/** The blade's slot in the outer face: shares of the tab's width and length. Common practice, no published source. */
+const slot = { width: 0.6, length: 0.2 } as const;
+const overlap = 1;
+
+/**
+ * The tab in the mold frame: height h at its outer face, h / 4 at its inner edge, all edges that meet rubber rounded
+ * by h / 8; in the middle of its outer face a slot h / 4 high for the blade that pries the halves apart.
+ */
 export function tabBody(scope: Scope, one: Tab, radius: number): Body {
-  return standing(scope, one, wedge(one, tabEdge(one, radius)));
+  const { id, width } = one;
+  const r = tabRounding(one);
+  const outer = tabEdge(one, radius);
+  const core = scope.extrude([wedgeInside(one, outer, r)], r - width / 2, width / 2 - r, id);
+  const [high, from] = [2 * r, outer - slot.length * one.length - r];
+  const blade = [
+    [from, -high],
+    [outer + overlap, -high],
+    [outer + overlap, high],
+    [from, high],
+  ] as const;
+  const half = (slot.width * width) / 2 + r;
+  const slotted = scope.subtract(core, [scope.extrude([blade], -half, half, id)], id);
+  return scope.move(scope.grow(slotted, r, roundingSides, id), tabToMold(one), id);
 }
 
-/** Cutter of its recess. In rigid halves, which nothing is cut free from, it runs out through the rim. */
+/** The wedge less `by` all round; its flanks lean by (h - h / 4) / 2 over the length. */
+function wedgeInside({ id, length, height, width }: Tab, outer: number, by: number): readonly Point[] {
+  const edge = (height * edgeShare) / 2;
+  const lean = (height / 2 - edge) / length;
+  const [near, far] = [outer - length + by, outer - by];
+  const flank = (x: number): number => edge + lean * (x - outer + length) - by * Math.hypot(1, lean);
+  if (!(near < far && width > 2 * by && flank(near) > 0)) {
+    throw new KernelFault(id, 'the tab is too short or too narrow for its height');
+  }
+  return [
+    [near, -flank(near)],
+    [far, -flank(far)],
+    [far, flank(far)],
+    [near, flank(near)],
+  ];
+}
+
+/** Cutter of its recess, without roundings and slot. In rigid halves, which nothing is cut free from, it runs out through the rim. */
 export function tabRecess(scope: Scope, one: Tab, radius: number, throughRim: boolean): Body {
   const [a, b, c, d] = wedge(one, tabEdge(one, radius));
   if (!throughRim) return standing(scope, one, [a, b, c, d]);
