@@ -1,10 +1,9 @@
 import { type Figure, type FigureName, type Finding, finding, type ReportPart } from '../findings/index.ts';
 import { type Matrix4, movePoint, type TriangleMesh, type Vec3 } from '../kernel/index.ts';
-import { type Check, type Mold, type Process, work } from '../mold/index.ts';
+import { type Check, type Mold, work } from '../mold/index.ts';
 import { largestMismatch, largestTurn, type Pin } from '../physics/index.ts';
-import { masterMesh } from './cover.ts';
+import { everyProcess, masterMesh } from './cover.ts';
 
-const everyProcess: readonly Process[] = ['rubber', 'rigid', 'poured'];
 const source =
   'largest |t + theta k x p| with |t + theta k x p_i| <= c_i for every boss; Drake, Dimensioning and Tolerancing Handbook, ch. 24';
 const degrees = 180 / Math.PI;

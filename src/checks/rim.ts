@@ -1,10 +1,8 @@
 import { finding, makeFigure, type ReportPart } from '../findings/index.ts';
 import { type Matrix4, movePoint, type TriangleMesh, type Vec3 } from '../kernel/index.ts';
-import { type Check, type Process, work } from '../mold/index.ts';
-import { masterMesh } from './cover.ts';
+import { type Check, work } from '../mold/index.ts';
+import { everyProcess, masterMesh } from './cover.ts';
 import { bossReach } from './turned-mesh.ts';
-
-const everyProcess: readonly Process[] = ['rubber', 'rigid', 'poured'];
 
 interface RimInput {
   readonly id: string;

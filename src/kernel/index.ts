@@ -5,6 +5,7 @@ export type { Body, Geom3, KernelOptions, Profile } from './kernel.ts';
 export { Kernel, loadKernel, type Scope } from './kernel.ts';
 export * from './matrix.ts';
 export * from './outline.ts';
+export * from './pieces.ts';
 export * from './rounding.ts';
 export * from './segments.ts';
 export type { Solid, SolidMeasures, SolidRole } from './solid.ts';

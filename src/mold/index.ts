@@ -1,5 +1,4 @@
 export * from './build-up-space.ts';
-export * from './fit.ts';
 export { type Layout, layOut } from './layout.ts';
 export * from './loose.ts';
 export * from './mold.ts';

@@ -1,24 +1,12 @@
-import type { TriangleMesh } from '../kernel/index.ts';
+import { pieceOfVertex, type TriangleMesh } from '../kernel/index.ts';
 
 /**
  * Whether a closed mesh has more than one body: shells round a positive volume, each the outside of a piece. Shells
  * round a negative volume are the walls of enclosed holes and do not count.
  */
-export function hasStrays({ positions, triangles }: TriangleMesh): boolean {
-  const parent = new Int32Array(positions.length / 3).map((_, i) => i);
-  const root = (vertex: number): number => {
-    let at = vertex;
-    while (parent[at] !== at) {
-      parent[at] = parent[parent[at]];
-      at = parent[at];
-    }
-    return at;
-  };
-  for (let face = 0; face < triangles.length; face += 3) {
-    const a = root(triangles[face]);
-    parent[root(triangles[face + 1])] = a;
-    parent[root(triangles[face + 2])] = a;
-  }
+export function hasStrays(mesh: TriangleMesh): boolean {
+  const { positions, triangles } = mesh;
+  const root = pieceOfVertex(mesh);
   const first = root(triangles[0]);
   const others = new Map<number, number>();
   let ownVolume = 0;

@@ -4,13 +4,13 @@ import {
   findPartingSurface,
   heightAt,
   joinSpecks,
-  measureFit,
   type Pin,
   partingDefaults,
   partingPrism,
   undercut,
 } from '../../src/mold/index.ts';
 import { pairEdges } from '../parts/pairing.ts';
+import { measureFit } from './measure-fit.ts';
 import { badge, bunny, ellipsoid, placed, rod, rotation, torus, translation } from './shaped-masters.ts';
 
 const kernel = await loadKernel();

@@ -6,6 +6,7 @@ import {
   identity,
   type Matrix4,
   movePoint,
+  pieceOfVertex,
   type TriangleMesh,
   type Vec3,
 } from '../../kernel/index.ts';
@@ -94,26 +95,14 @@ function uniformScale(m: Matrix4): number {
   return (least + most) / 2;
 }
 
-/** Union-find over the triangles' vertices; the first vertex met stands for its piece. */
-function onePointEach({ positions, triangles }: TriangleMesh): Vec3[] {
-  const parent = Uint32Array.from({ length: positions.length / 3 }, (_, i) => i);
-  const root = (vertex: number): number => {
-    let at = vertex;
-    while (parent[at] !== at) {
-      parent[at] = parent[parent[at]];
-      at = parent[at];
-    }
-    return at;
-  };
-  for (let t = 0; t < triangles.length; t += 3) {
-    const a = root(triangles[t]);
-    parent[root(triangles[t + 1])] = a;
-    parent[root(triangles[t + 2])] = a;
-  }
+/** The first vertex met stands for its piece. */
+function onePointEach(mesh: TriangleMesh): Vec3[] {
+  const { positions, triangles } = mesh;
+  const pieceOf = pieceOfVertex(mesh);
   const seen = new Set<number>();
   const points: Vec3[] = [];
   for (const vertex of triangles) {
-    const piece = root(vertex);
+    const piece = pieceOf(vertex);
     if (seen.has(piece)) continue;
     seen.add(piece);
     points.push([positions[vertex * 3], positions[vertex * 3 + 1], positions[vertex * 3 + 2]]);

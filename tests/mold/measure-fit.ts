@@ -1,4 +1,4 @@
-import { type Body, boundsOf, type Scope } from '../kernel/index.ts';
+import { type Body, boundsOf, type Scope } from '../../src/kernel/index.ts';
 
 /** What has to fill a disc without gap or overlap, all in the mold frame. */
 export interface ClosedMold {
@@ -19,8 +19,7 @@ export interface Fit {
 }
 
 /**
- * Measures the closed mold with the kernel's volumes. A gap counts for the master whose box is nearest to it. The
- * program's own figure: that halves, masters and disc add up is what tests compare it with.
+ * Measures the closed mold with the kernel's volumes. A gap counts for the master whose box is nearest to it.
  */
 export function measureFit(scope: Scope, mold: ClosedMold): Fit[] {
   const { disc, lower, upper, masters, others } = mold;
