@@ -1,5 +1,12 @@
 import { join } from 'node:path';
-import { type Build, type ExportFile, exporters, reportJson, writeBuild } from '../../src/export/index.ts';
+import {
+  type Build,
+  type ExportFile,
+  exporters,
+  reportJson,
+  usualFormats,
+  writeBuild,
+} from '../../src/export/index.ts';
 import { showQuantity } from '../../src/findings/index.ts';
 import { loadKernel } from '../../src/kernel/index.ts';
 import { buildMold, readMold, unreadReport } from '../../src/pipeline/index.ts';
@@ -54,10 +61,10 @@ export async function runBuild(
   return build.report.findings.some(({ severity }) => severity === 'stop') ? exitCode.stop : exitCode.fine;
 }
 
-/** The formats a command line names, also several in one word with commas; all of them where it names none. */
+/** The formats a command line names, also several in one word with commas; the usual ones where it names none. */
 function formatsAsked(words: readonly string[] | undefined): string[] {
   const known = exporters.map(({ id }) => id);
-  const asked = words?.flatMap((word) => word.split(',')).filter((name) => name !== '') ?? known;
+  const asked = words?.flatMap((word) => word.split(',')).filter((name) => name !== '') ?? [...usualFormats];
   const strange = asked.find((name) => !known.includes(name));
   if (strange !== undefined || asked.length === 0) {
     throw new Unreadable(`--formats ${words?.join(' ')}: give one or more of ${known.join(', ')}`);

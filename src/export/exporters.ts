@@ -13,6 +13,8 @@ export interface Supplies {
 export interface Format {
   readonly id: string;
   readonly title: string;
+  /** Written only where it is asked for by name. */
+  readonly onRequest?: true;
   write(build: Build, supplies: Supplies): readonly ExportFile[] | Promise<readonly ExportFile[]>;
 }
 
@@ -21,8 +23,14 @@ export const exporters: readonly Format[] = [
   { id: 'stl', title: 'Binary STL, one for each solid', write: stlFiles },
   { id: '3mf', title: '3MF of all solids, laid out on beds', write: threeMfFile },
   { id: 'sheet', title: 'Shop sheet, as PDF', write: sheetFile },
+  { id: 'overview', title: 'A small picture, as PNG', onRequest: true, write: overviewFile },
   { id: 'report', title: 'Report as JSON', write: reportFile },
 ];
+
+/** Ids of the formats that a build leaves when nobody says which. */
+export const usualFormats: readonly string[] = exporters
+  .filter(({ onRequest }) => !onRequest)
+  .map(({ id }) => id);
 
 /**
  * All files of a build, the manifest last. `only`: ids of formats; a name that is none of them throws RangeError, and
@@ -31,7 +39,7 @@ export const exporters: readonly Format[] = [
 export async function writeBuild(
   build: Build,
   supplies: Supplies,
-  only: readonly string[] = exporters.map(({ id }) => id),
+  only: readonly string[] = usualFormats,
 ): Promise<ExportFile[]> {
   const unknown = only.find((id) => !exporters.some((format) => format.id === id));
   if (unknown !== undefined) throw new RangeError(`writeBuild: no format is called ${unknown}`);
@@ -62,4 +70,8 @@ async function sheetFile(build: Build, { fonts }: Supplies): Promise<ExportFile[
   // Loaded here: the PDF library is large, and most commands write no paper.
   const [{ shopSheet }, files] = await Promise.all([import('./shop-sheet/sheet.ts'), fonts()]);
   return [{ path: 'shop-sheet.pdf', bytes: await shopSheet(build, files) }];
+}
+
+async function overviewFile(build: Build): Promise<readonly ExportFile[]> {
+  return (await import('./overview.ts')).overviewFiles(build);
 }

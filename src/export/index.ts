@@ -1,6 +1,6 @@
 export { type Audit, auditStl, faultsOf, isClosed } from './audit.ts';
 export type { Build, Withheld } from './build.ts';
-export { exporters, type Format, type Supplies, writeBuild } from './exporters.ts';
+export { exporters, type Format, type Supplies, usualFormats, writeBuild } from './exporters.ts';
 export { manifestFile, sha256Hex } from './manifest.ts';
 export { reportJson } from './report-json.ts';
 export type { FontFiles } from './shop-sheet/fonts.ts';

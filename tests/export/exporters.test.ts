@@ -191,3 +191,16 @@ describe('a solid before it goes out', () => {
     expect(findings[0].place?.[2]).toBe(-12);
   });
 });
+
+test('the overview is drawn when asked for: a PNG of what was built, the same each time', async () => {
+  const usual = await writeBuild(await build(), supplies);
+  expect(usual.map(({ path }) => path)).not.toContain('overview.png');
+  const [picture] = await writeBuild(await build(), supplies, ['overview']);
+  expect(picture.path).toBe('overview.png');
+  // PNG signature and header (ISO/IEC 15948): 480 x 360.
+  const view = new DataView(picture.bytes.buffer, picture.bytes.byteOffset);
+  expect([...picture.bytes.subarray(0, 8)]).toEqual([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a]);
+  expect([view.getUint32(16), view.getUint32(20)]).toEqual([480, 360]);
+  const [again] = await writeBuild(await build(), supplies, ['overview']);
+  expect(again.bytes).toEqual(picture.bytes);
+});

@@ -1,4 +1,5 @@
 import type { SolidRole, TriangleMesh } from '../../kernel/index.ts';
+import { roleColors } from '../role-color.ts';
 
 /** A solid as the model names it: where its frame's origin is put, mm, no turn and no mirror. */
 export interface ModelItem {
@@ -11,20 +12,6 @@ export interface ModelItem {
 
 /** Text is handed on in pieces of about this many elements, so that a large model is never one string. */
 const elementsAtOnce = 8192;
-
-/** sRGB of each role, so that pieces that belong together are seen at a glance. Our own choice. */
-export const roleColors: Readonly<Record<SolidRole, string>> = {
-  half: '#9AA58C',
-  blank: '#B8B2A6',
-  'sprue form': '#B0703C',
-  plug: '#8C5A7A',
-  boss: '#4F7A94',
-  'build-up': '#C9A227',
-  tab: '#A8443A',
-  notch: '#6B6B6B',
-  'scaled master': '#D8C7A0',
-  'pattern plate': '#5E8A6B',
-};
 
 const roles = Object.keys(roleColors) as SolidRole[];
 const materialsId = 1;
