@@ -3,6 +3,7 @@ import {
   type Body,
   boundsOf,
   compose,
+  inverse,
   moveMesh,
   type Scope,
   type Solid,
@@ -20,6 +21,7 @@ import {
   work,
 } from '../mold/index.ts';
 import { asSolid } from './as-solid.ts';
+import { type BuildUpShape, cuttingOutline, numbered } from './build-up-mark.ts';
 
 /** Smaller build-ups (mm3) cannot be handled, and that is said: about 2 x 2 x 2.5 mm. From memory. */
 const leastVolume = 10;
@@ -30,13 +32,15 @@ interface BuildUpInput extends BuildUpSpace {
   readonly x: number;
   readonly y: number;
   readonly estimated: boolean;
+  readonly compensation: number | undefined;
 }
 
 /**
  * Part-support build-ups: loose bodies that fill the space between the parting plane and the raised parting surface
  * under a master, so that it does not bend when the half is pressed; where the surface falls below the plane, the
  * same over the master, upside down. Numbered by their place in the mold's list of supports; further pieces of one
- * placement have a number more. They print flat on the face that lies on the plane. None where nothing is raised by
+ * placement have a number more. They print flat on the face that lies on the plane, with
+ * their number engraved there where it fits; each also comes as a drawing to cut it from rubber by. None where nothing is raised by
  * more than 0.3 mm; those under 10 mm3 are left out and said.
  */
 export const buildUp: Part = work({
@@ -48,7 +52,10 @@ export const buildUp: Part = work({
     buildUpSpaces(mold).flatMap((space) =>
       mold.placements
         .filter(({ id }) => id === space.id)
-        .map(({ x, y, estimated }) => ({ subject: space.id, input: { ...space, x, y, estimated } })),
+        .map(({ x, y, estimated }) => {
+          const { compensation } = mold.fixture;
+          return { subject: space.id, input: { ...space, x, y, estimated, compensation } };
+        }),
     ),
   run: (input, { kernel }) =>
     kernel.scope((scope) => {
@@ -58,7 +65,8 @@ export const buildUp: Part = work({
         pieces.filter(({ body }) => body.volume() < leastVolume),
       ];
       return {
-        solids: large.map(({ body, side }, piece) => asBuildUp(scope, body, side, piece, input)),
+        solids: large.map((one, piece) => asBuildUp(scope, one.body, named(one, piece, input))),
+        drawings: large.map((one, piece) => cuttingOutline(scope, one.body, named(one, piece, input))),
         findings: crumbs.length > 0 ? [leftOut(input.id, crumbs)] : [],
       };
     }),
@@ -101,20 +109,37 @@ export function buildUpBodies(scope: Scope, input: Omit<BuildUpSpace, 'number'>)
   });
 }
 
-function asBuildUp(
-  scope: Scope,
-  body: Body,
-  side: Side,
-  piece: number,
-  { id, number, x, y, estimated }: BuildUpInput,
-): Solid {
+interface Named extends BuildUpShape {
+  readonly compensation: number | undefined;
+}
+
+function named({ side }: BuildUpBody, piece: number, input: BuildUpInput): Named {
+  const { id, number, x, y, estimated, compensation } = input;
   const more = piece === 0 ? '' : `-${piece + 1}`;
-  const toPrint = compose(...(side === 1 ? [] : [upsideDown]), translation(-x, -y, 0));
-  return asSolid(scope, body, toPrint, {
+  return {
     id: `build-up-${String(number).padStart(2, '0')}${more}`,
     title: `build-up ${number}${more} ${side === 1 ? 'under' : 'over'} ${id}`,
-    role: 'build-up',
-    subjects: [id],
+    words: `${number}${more}`,
+    subject: id,
+    x,
+    y,
+    side,
     estimated,
+    compensation,
+  };
+}
+
+function asBuildUp(scope: Scope, body: Body, shape: Named): Solid {
+  const { id, title, words, subject, x, y, side, estimated, compensation } = shape;
+  const toPrint = compose(...(side === 1 ? [] : [upsideDown]), translation(-x, -y, 0));
+  const marked = numbered(scope, scope.move(body, toPrint, title), words);
+  const placed = scope.move(marked, inverse(toPrint), title);
+  return asSolid(scope, placed, toPrint, {
+    id,
+    title,
+    role: 'build-up',
+    subjects: [subject],
+    estimated,
+    compensation,
   });
 }

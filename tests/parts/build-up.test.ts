@@ -1,9 +1,17 @@
 import { Vector3 } from 'three';
 import { describe, expect, test } from 'vitest';
-import { boundsOf, loadKernel, moveMesh, type Solid, type TriangleMesh } from '../../src/kernel/index.ts';
+import {
+  areaOf,
+  boundsOf,
+  loadKernel,
+  moveMesh,
+  type Solid,
+  type TriangleMesh,
+} from '../../src/kernel/index.ts';
 import { distanceTree, meshDistance } from '../../src/mesh/measure/distance.ts';
 import { findPartingSurface, heightAt, type Mold, partingDefaults } from '../../src/mold/index.ts';
 import { buildUp } from '../../src/parts/build-up.ts';
+import { labelDepth } from '../../src/parts/label.ts';
 import { badge, bunny, ellipsoid, placed, rod, rotation, translation } from '../mold/shaped-masters.ts';
 import { masterOf, place } from './example-masters.ts';
 import { exampleMold, solidsOf, volumeOf } from './example-mold.ts';
@@ -123,6 +131,35 @@ describe('build-ups', () => {
     // still as good as widest.
     expect(volumeOf(mesh)).toBeLessThan(revolved(3, 0.2));
     expect(volumeOf(mesh)).toBeGreaterThan(revolved(2.9, 0.26));
+  });
+
+  test('a number is engraved into the flat face, mirrored for a reader below, and costs only its strokes', () => {
+    const mold = moldOf([{ mesh: placed(ellipsoid(14, 8, 5), translation(0, 0, 4)), at: 0 }]);
+    const [{ mesh }] = solidsOf(buildUp, mold, { kernel });
+    expect(pairEdges(mesh)).toMatchObject({ unpaired: 0, flat: 0 });
+    const levels = new Set<number>();
+    for (let v = 2; v < mesh.positions.length; v += 3) levels.add(Math.round(mesh.positions[v] * 1e4) / 1e4);
+    expect(levels.has(labelDepth)).toBe(true);
+  });
+
+  test('its cutting outline holds the footprint, and contours that shrink with height', () => {
+    const mold = moldOf([{ mesh: raisedBall(), at: 10 }]);
+    const [{ solids, drawings }] = buildUp.jobs(mold).map((job) => job.run({ kernel }));
+    const [drawing] = drawings ?? [];
+    const areas = (layer: string) =>
+      drawing.marks.filter((marks) => marks.layer === layer).map(({ outline }) => areaOf(outline));
+    const [foot] = areas('cut');
+    const [contours] = areas('score');
+    expect(drawing.title).toContain('contours every 1 mm');
+    // A raised ball R = 4, h = 3: the foot ends where the slope of 45 degrees is 0.3 high, r = 4 + h - 0.3 (side
+    // walls of 83 degrees reach 0.04 farther); the hole in it is where the ball comes within 0.2 + 0.3 of the plane.
+    expect(foot).toBeLessThan(Math.PI * 6.76 ** 2);
+    expect(foot).toBeGreaterThan(Math.PI * (6.5 ** 2 - (4.2 ** 2 - 2.6 ** 2)));
+    expect(contours).toBeLessThan(2 * foot);
+    expect(contours).toBeGreaterThan(0);
+    // As thick as the solid is high.
+    expect(drawing.thickness).toBeCloseTo(boundsOf(solids[0].mesh.positions).max[2], 4);
+    expect(drawing.marks.flatMap(({ texts }) => texts.map(({ words }) => words))).toContain('1');
   });
 
   test('neighbors: each its own, apart from each other and from both masters', () => {
