@@ -39,12 +39,16 @@ export function readAxis(text: string): Axis | { readonly fault: string } {
   return { path, values };
 }
 
+/** Parts between commas. Only a part that is in quotes as a whole may hold one: `1/2",3/4"` are two lengths in inches. */
 function splitAtCommas(text: string): string[] {
-  const parts = text.match(/("(?:[^"]*)"|[^,])*(,|$)/g) ?? [];
-  return parts
-    .map((part) => part.replace(/,$/, '').trim())
-    .map((part) => (/^".*"$/.test(part) ? part.slice(1, -1) : part))
-    .slice(0, text.endsWith(',') ? undefined : -1);
+  const parts: string[] = [];
+  const one = /\s*(?:"([^"]*)"|([^,]*?))\s*(,|$)/y;
+  for (let more = true; more; ) {
+    const [, quoted, bare, comma] = one.exec(text) ?? [];
+    parts.push(quoted ?? bare ?? '');
+    more = comma === ',';
+  }
+  return parts;
 }
 
 const bound = String.raw`(-?\d+(?:\.\d+)?)\s*([^\d\s./]*)`;

@@ -1,8 +1,9 @@
-import { isScalar, parseDocument, type Scalar } from 'yaml';
+import { type Document, isAlias, isScalar, parseDocument, type Scalar } from 'yaml';
 import { nearestName } from '../nearest-name.ts';
 import { planDocument } from '../plan-document.ts';
 import type { PlanPath } from '../plan-tree.ts';
 import { itemsAt, namesAt, takesAnyName } from '../schema-at.ts';
+import { addToPlan } from './add-to-plan.ts';
 import type { Setting } from './axis.ts';
 
 /**
@@ -25,15 +26,29 @@ export function setInPlan(
     if ('fault' in parsed) return { text: edited };
     const missing = missingItem(parsed.document, steps.path, path);
     if (missing) return missing;
-    const node = parsed.document.getIn(steps.path, true);
-    if (isScalar(node) && node.range && node.anchor === undefined) {
-      edited = edited.slice(0, node.range[0]) + asText(value, written) + edited.slice(node.range[1]);
-    } else {
-      parsed.document.setIn(steps.path, written.value);
-      edited = parsed.document.toString({ lineWidth: 0 });
-    }
+    const changed = withValue(edited, parsed.document, steps.path, asText(value, written));
+    if (changed === undefined)
+      return { fault: `\`${path}\` cannot be set: a list or another value stands there` };
+    edited = changed;
   }
   return { text: edited };
+}
+
+/** The text with the value put where the old one stands, or added; undefined where that is no single value. */
+function withValue(
+  text: string,
+  document: Document.Parsed,
+  path: PlanPath,
+  value: string,
+): string | undefined {
+  if (!document.hasIn(path)) return addToPlan(text, document, path, value);
+  const node = document.getIn(path, true);
+  if (!(isScalar(node) || isAlias(node)) || !node.range) return undefined;
+  const [start, end] = node.range;
+  // An empty value needs a blank before it; a block of text ends behind its line break, which stays.
+  const before = start === end ? ' ' : '';
+  const after = text[end - 1] === '\n' && end > start ? '\n' : '';
+  return text.slice(0, start) + before + value + after + text.slice(end);
 }
 
 /** Quoted where the bare value would end early within `{ }`, or begin a comment. */

@@ -1,4 +1,7 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
+import { parseDocument } from 'yaml';
 import { combine, readAxis, readPlan, setInPlan } from '../../../src/plan/index.ts';
 
 describe('what takes which values', () => {
@@ -10,6 +13,7 @@ describe('what takes which values', () => {
     ['disc.diameter=0.1..0.5/0.1', ['0.1', '0.2', '0.3', '0.4', '0.5']],
     ['disc.diameter=1..3', ['1', '2', '3']],
     ['title="a, b",c', ['a, b', 'c']],
+    ['disc.thickness=1/2",3/4", 1"', ['1/2"', '3/4"', '1"']],
   ])('%s', (text, values) => {
     expect(readAxis(text)).toMatchObject({ values });
   });
@@ -103,6 +107,44 @@ describe('a plan with a field set', () => {
     });
   });
 
+  test.each([
+    ['disc.label', 'LEAF', 'thickness: 3/4 in }', 'thickness: 3/4 in, label: LEAF }'],
+    ['masters.leaf.material', 'pewter', 'below: 1 }', 'below: 1, material: pewter }'],
+    ['placements.2.sink', '2', 'angle: 0 } }', 'angle: 0 }, sink: 2 }'],
+    ['fixture.bed.x', '220', 'angle: 0 } }\n', 'angle: 0 } }\nfixture: { bed: { x: 220 } }\n'],
+  ])('gains %s at the end of its section, and nothing else is touched', (path, value, old, now) => {
+    expect(set(path, value)).toEqual({ text: plan.replace(old, now) });
+  });
+
+  test('gains a field on a line of its own in a section of lines, behind comments on its last line', () => {
+    const lines = 'process: rubber\ndisc:\n  diameter: 250 # whole\n\n# The end.\nsprue: {}';
+    expect(set('disc.label', 'A', lines)).toEqual({ text: lines.replace('whole\n', 'whole\n  label: A\n') });
+    expect(set('sprue.hole', '30', lines)).toEqual({ text: lines.replace('{}', '{ hole: 30 }') });
+    expect(set('title', 'T', lines)).toEqual({ text: `${lines}\ntitle: T\n` });
+  });
+
+  test('takes values in place of nothing, of an alias and of text over several lines', () => {
+    expect(set('disc.diameter', '9in', 'disc:\n  diameter:\n')).toEqual({ text: 'disc:\n  diameter: 9in\n' });
+    const alias = 'disc: { lower: &t 10, upper: *t, diameter: 90 }\n';
+    expect(set('disc.upper', '12', alias)).toEqual({ text: alias.replace('*t', '12') });
+    const text = 'title: |\n  A\n  B\nprocess: rubber\n';
+    expect(set('title', 'C', text)).toEqual({ text: 'title: C\nprocess: rubber\n' });
+  });
+
+  test('keeps the line of a fault in a value that was set', () => {
+    const edited = set('placements.2.turn', 'askew');
+    const { findings } = readPlan('text' in edited ? edited.text : '', 'p');
+    expect(findings.map(({ code, at }) => [code, at?.line])).toEqual([['plan.quantity', 8]]);
+  });
+
+  test.each([
+    ['sprue.hole', 'disc: { diameter: 90 }\nsprue:\n'],
+    ['gates.1.width', 'disc: { diameter: 90 }\ngates: straight\n'],
+    ['disc', 'disc: { diameter: 90 }\n'],
+  ])('%s is refused where something else stands', (path, text) => {
+    expect(set(path, '5', text)).toMatchObject({ fault: expect.stringContaining(path) });
+  });
+
   test('takes texts that YAML would take for something else', () => {
     const edited = set('disc.label', 'A, B: #1');
     expect('text' in edited && readPlan(edited.text, 'p').plan?.disc.label).toBe('A, B: #1');
@@ -122,5 +164,32 @@ describe('a plan with a field set', () => {
 
   test('that is no plan comes back as it is', () => {
     expect(set('disc.diameter', '6in', 'disc: [')).toEqual({ text: 'disc: [' });
+  });
+});
+
+describe('the plans to start from', () => {
+  const presets = join(import.meta.dirname, '../../../presets');
+  const files = readdirSync(presets, { recursive: true, encoding: 'utf8' }).filter((name) =>
+    name.endsWith('.yaml'),
+  );
+
+  // What the YAML package itself makes of the same change.
+  test.each(files)('%s has one field more or another, as the YAML package sets it', (file) => {
+    const text = readFileSync(join(presets, file), 'utf8');
+    for (const path of [
+      'disc.diameter',
+      'disc.label',
+      'sprue.grip',
+      'limits.wall',
+      'fixture.bed.x',
+      'title',
+    ]) {
+      const wanted = parseDocument(text);
+      wanted.setIn(path.split('.'), 123);
+      const edited = set(path, '123', text);
+      if (!('text' in edited)) throw new Error(edited.fault);
+      expect(parseDocument(edited.text).toJS()).toEqual(wanted.toJS());
+      expect(edited.text.split('\n').length - text.split('\n').length).toBeLessThanOrEqual(1);
+    }
   });
 });
