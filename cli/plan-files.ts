@@ -36,6 +36,12 @@ export interface PlanSource {
   readonly files: FileAccess;
 }
 
+/** Path of a plan: a file, or plan.yaml in a folder. Throws Unreadable where it cannot be read. */
+export async function planPath(argument: string): Promise<string> {
+  const { name } = await openPlan(argument);
+  return name;
+}
+
 /** Opens a plan: a file, or a folder with a plan.yaml in it. Throws Unreadable with one plain line. */
 export async function openPlan(argument: string): Promise<PlanSource> {
   const inFolder = await isFolder(argument);

@@ -13,7 +13,8 @@ Examples:
   discwright new charms.yaml --diameter 9in
   discwright inspect beetle.stl
   discwright check charms.yaml
-  discwright build charms.yaml --out out`;
+  discwright build charms.yaml --out out
+  discwright preview charms.yaml`;
 
 /** Shown under a command's help: what it is typed like, and what its exit codes say. */
 const example = (line: string): string => `\nExample:\n  discwright ${line}\n${exitCodesHelp}`;
@@ -130,6 +131,18 @@ function describeProgram(terminal: Terminal, done: (code: ExitCode) => void): Co
     .action(async (plan: string, options: BuildCommandOptions) => {
       const { runBuild } = await import('./commands/build.ts');
       done(await runBuild(plan, options, terminal));
+    });
+
+  program
+    .command('preview')
+    .description('look at the mold in the browser, and change it by hand')
+    .argument('[plan]', 'a plan file, or a folder with a plan.yaml in it; without one, presets are offered')
+    .option('--port <number>', 'port on this machine; any free one when left out')
+    .option('--root <folder>', "folder that masters may be read from; the plan's own when left out")
+    .addHelpText('after', example('preview presets/hedgerow'))
+    .action(async (plan: string | undefined, options: { port?: string; root?: string }) => {
+      const { runPreview } = await import('./commands/preview.ts');
+      done(await runPreview(plan, options, terminal));
     });
 
   return program;

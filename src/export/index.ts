@@ -1,4 +1,5 @@
 export { type Audit, auditStl, faultsOf, isClosed } from './audit.ts';
+export { cornerNormals } from './picture/corner-normals.ts';
 export type { Build, Withheld } from './build.ts';
 export { exporters, type Format, type Supplies, usualFormats, writeBuild } from './exporters.ts';
 export { manifestFile, sha256Hex } from './manifest.ts';

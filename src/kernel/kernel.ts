@@ -236,6 +236,11 @@ export class Scope {
     );
   }
 
+  /** The body with edges collapsed; its surface may move by up to about 2.7 times the tolerance, mm. For pictures. */
+  simplify(body: Body, toleranceMm: number): Body {
+    return this.keep(body.simplify(toleranceMm));
+  }
+
   /** Marks a body as one original, so that coplanar faces within tolerance may merge. */
   asOriginal(body: Body): Body {
     return this.keep(body.asOriginal());

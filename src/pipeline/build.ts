@@ -4,7 +4,7 @@ import { type Finding, joinReport, type Report } from '../findings/index.ts';
 import type { Drawing, Kernel } from '../kernel/index.ts';
 import type { Mold } from '../mold/index.ts';
 import { inPlan } from './in-plan.ts';
-import { type RunOptions, runWorks } from './run-work.ts';
+import { type RunOptions, stepWorks, toTheEnd } from './run-work.ts';
 import { weigh } from './weigh.ts';
 import { concerns } from './withhold.ts';
 
@@ -18,10 +18,20 @@ export function checkMold(
   mold: Mold,
   found: readonly Finding[],
   kernel: Kernel,
-  { fields, ...options }: CheckOptions = {},
+  options: CheckOptions = {},
 ): Report {
+  return toTheEnd(stepChecks(mold, found, kernel, options));
+}
+
+/** As `checkMold`, with a stop before each job at which it may be left off. */
+export function* stepChecks(
+  mold: Mold,
+  found: readonly Finding[],
+  kernel: Kernel,
+  { fields, ...options }: CheckOptions = {},
+): Generator<void, Report> {
   const works = fields ? [...checks, ...fieldChecks] : checks;
-  const { done, failures } = runWorks(works, mold, { kernel }, options);
+  const { done, failures } = yield* stepWorks(works, mold, { kernel }, options);
   const findings = failures.map((failure) => failure.finding);
   const report = joinReport(mold.title, [
     { findings: found },
@@ -33,6 +43,12 @@ export function checkMold(
 
 /** The report where no mold came of the plan: what was found while reading it. */
 export const unreadReport = (found: readonly Finding[]): Report => joinReport('', [{ findings: found }]);
+
+/** Solids of the mold without checks or audit, to be looked at, not handed out. `only` as in a build. */
+export async function sketchSolids(mold: Mold, kernel: Kernel, { only, ...options }: BuildOptions = {}) {
+  const { makeSolids } = await import('./make-solids.ts');
+  return makeSolids(mold, kernel, only, options).solids;
+}
 
 export interface BuildOptions extends RunOptions {
   /** Only solids whose id, or whose part's id, begins with one of these. */

@@ -4,10 +4,19 @@ export {
   buildMold,
   type CheckOptions,
   checkMold,
+  sketchSolids,
+  stepChecks,
   unreadReport,
 } from './build.ts';
 export { Cache } from './cache.ts';
 export type { FileAccess, FileRead } from './files.ts';
 export { type Inspection, inspectMesh } from './inspect.ts';
 export type { Progress } from './progress.ts';
-export { type MoldOutcome, type PlanSource, readMold } from './read-mold.ts';
+export {
+  layMold,
+  type MastersOutcome,
+  type MoldOutcome,
+  type PlanSource,
+  readMasters,
+  readMold,
+} from './read-mold.ts';

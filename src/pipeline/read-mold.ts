@@ -27,27 +27,58 @@ export interface ReadOptions {
   readonly progress?: Progress;
 }
 
+/** A plan with its masters, not laid out yet. */
+export interface MastersOutcome {
+  readonly plan?: Plan;
+  /** Left out when the plan or one of its masters cannot be read; the findings then hold at least one stop. */
+  readonly masters?: readonly Master[];
+  readonly findings: readonly Finding[];
+}
+
 /** Plan bytes to a laid-out mold: reads the plan, reads and mends its masters, places everything. */
 export async function readMold(
   source: PlanSource,
   kernel: Kernel,
-  { cache, progress }: ReadOptions = {},
+  options: ReadOptions = {},
 ): Promise<MoldOutcome> {
+  const { plan, masters, findings } = await readMasters(source, kernel, options);
+  if (!plan) return { findings };
+  if (!masters) return { plan, findings };
+  options.progress?.({
+    title: 'layout and parting surface',
+    done: masters.length,
+    total: masters.length + 1,
+  });
+  return layMold(plan, masters, findings, options);
+}
+
+/** The first half of `readMold`: the plan, and its masters read and mended. */
+export async function readMasters(
+  source: PlanSource,
+  kernel: Kernel,
+  { cache, progress }: ReadOptions = {},
+): Promise<MastersOutcome> {
   const { plan, findings: planFindings } = readPlan(source.bytes, source.name);
   if (!plan) return { findings: planFindings };
   const findings = [...planFindings];
   const masters: Master[] = [];
   const wanted = Object.entries(plan.masters ?? {});
-  const steps = wanted.length + 1;
   for (const [done, [id, spec]] of wanted.entries()) {
-    progress?.({ title: `master ${id}`, done, total: steps });
+    progress?.({ title: `master ${id}`, done, total: wanted.length + 1 });
     const outcome = await readMaster(id, spec, source.files, kernel, cache);
     findings.push(...outcome.findings);
     if (outcome.master) masters.push(outcome.master);
   }
-  if (masters.length < wanted.length) return { plan, findings };
-  progress?.({ title: 'layout and parting surface', done: wanted.length, total: steps });
+  return { plan, ...(masters.length === wanted.length && { masters }), findings };
+}
+
+/** The second half of `readMold`: places everything and finds the parting surface. `found` goes before what it finds. */
+export function layMold(
+  plan: Plan,
+  masters: readonly Master[],
+  found: readonly Finding[],
+  { cache }: Pick<ReadOptions, 'cache'> = {},
+): MoldOutcome & { readonly mold: Mold } {
   const laid = layOut(plan, masters, cache && rememberIn(cache));
-  findings.push(...laid.findings);
-  return { plan, mold: laid.mold, findings };
+  return { plan, mold: laid.mold, findings: [...found, ...laid.findings] };
 }

@@ -23,16 +23,35 @@ export interface Failure {
   readonly finding: Finding;
 }
 
-/**
- * Runs every job of every work, in order. A kernel fault becomes a failure with a finding about the job's subject; any
- * other throw is a programmer's error and passes through.
- */
+/** Runs every job of every work, in order; see `stepWorks`. */
 export function runWorks<O>(
   works: readonly Work<O>[],
   mold: Mold,
   tools: Tools,
-  { cache, progress }: RunOptions = {},
+  options: RunOptions = {},
 ): { done: Done<O>[]; failures: Failure[] } {
+  return toTheEnd(stepWorks(works, mold, tools, options));
+}
+
+/** Takes every step of what can be left off between steps. */
+export function toTheEnd<T>(steps: Generator<void, T>): T {
+  for (;;) {
+    const step = steps.next();
+    if (step.done) return step.value;
+  }
+}
+
+/**
+ * Runs every job of every work, in order, with a stop before each at which it may be left off: a shell that has to
+ * answer meanwhile can do so there. A kernel fault becomes a failure with a finding about the job's subject; any
+ * other throw is a programmer's error and passes through.
+ */
+export function* stepWorks<O>(
+  works: readonly Work<O>[],
+  mold: Mold,
+  tools: Tools,
+  { cache, progress }: RunOptions = {},
+): Generator<void, { done: Done<O>[]; failures: Failure[] }> {
   // What works share is kept for the run where there is no cache.
   const shared: Tools = { ...tools, remember: rememberIn(cache ?? new Cache()) };
   const results: Done<O>[] = [];
@@ -40,6 +59,7 @@ export function runWorks<O>(
   const jobs = works.flatMap((work) => work.jobs(mold).map((job) => ({ work, job })));
   for (const [before, { work, job }] of jobs.entries()) {
     progress?.({ title: work.title, done: before, total: jobs.length });
+    yield;
     try {
       const run = () => job.run(shared);
       const output = cache ? cache.remember(`${work.id} ${contentKey(job.input)}`, run) : run();

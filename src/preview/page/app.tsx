@@ -1,0 +1,59 @@
+import { panels } from '../panels/index.ts';
+import { plan } from '../state/store.ts';
+import { openPanel } from '../state/view.ts';
+import { FirstLook } from './first-look.tsx';
+import { Header } from './header.tsx';
+import { Picture } from './picture.tsx';
+import { Progress } from './progress.tsx';
+
+export function App() {
+  if (!plan.value) return <FirstLook />;
+  return (
+    <div class="bench">
+      <Header />
+      <Steps />
+      <OpenPanel />
+      <main class="view" aria-label="The mold">
+        <Picture />
+        <Progress />
+      </main>
+    </div>
+  );
+}
+
+/** The steps of the work at the bench, in their order; each opens its sheet. */
+function Steps() {
+  return (
+    <nav class="steps" aria-label="Bench steps">
+      {panels.map(({ id, title }, index) => (
+        <button
+          key={id}
+          type="button"
+          class="step"
+          aria-current={openPanel.value === id ? 'step' : undefined}
+          onClick={() => {
+            openPanel.value = id;
+          }}
+        >
+          <span class="step-number" aria-hidden="true">
+            {index + 1}
+          </span>
+          {title}
+        </button>
+      ))}
+    </nav>
+  );
+}
+
+function OpenPanel() {
+  const panel = panels.find(({ id }) => id === openPanel.value) ?? panels[0];
+  return (
+    // Scrolls: so it has to be reachable by keyboard.
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: a scrolling region
+    <section class="sheet" aria-label={panel.title} tabIndex={0}>
+      <h2>{panel.title}</h2>
+      <p class="hint">{panel.hint}</p>
+      <panel.View />
+    </section>
+  );
+}

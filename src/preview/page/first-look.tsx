@@ -1,0 +1,95 @@
+import { useState } from 'preact/hooks';
+import { starterPlan } from '../../plan/index.ts';
+import { openPlan } from '../state/actions.ts';
+import { units } from '../state/view.ts';
+import { Choice } from './choice.tsx';
+import { presets } from './presets.ts';
+
+const sizes = { mm: [150, 200, 230, 250, 300], in: [6, 8, 9, 10, 12] } as const;
+const processes = [
+  { id: 'rubber', title: 'Rubber, cured in a can' },
+  { id: 'rigid', title: 'Printed or machined halves' },
+  { id: 'poured', title: 'Pattern plates for silicone' },
+] as const;
+
+/** Opened with no plan: a disc to start from, without a word of file format. */
+export function FirstLook() {
+  const unit = units.value;
+  const [size, setSize] = useState(3);
+  const [process, setProcess] = useState<(typeof processes)[number]['id']>('rubber');
+  const diameter = sizes[unit][size];
+  const start = () =>
+    openPlan({
+      name: 'new-disc.yaml',
+      text: starterPlan({ diameter: unit === 'in' ? diameter * 25.4 : diameter, process, unit }),
+      origin: 'preset',
+    });
+  return (
+    <main class="first-look">
+      <h1>discwright</h1>
+      <p class="lead">
+        Choose a disc. You get a center sprue form, plug, bosses, tab and blank halves at once; masters can
+        come later.
+      </p>
+      <section aria-label="A new disc" class="card new-disc">
+        <Choice label="Lengths" value={units} options={['mm', 'in']} />
+        <fieldset class="choice sizes">
+          <legend>Disc across</legend>
+          {sizes[unit].map((one, index) => (
+            <button key={one} type="button" aria-pressed={index === size} onClick={() => setSize(index)}>
+              {one} {unit}
+            </button>
+          ))}
+        </fieldset>
+        <fieldset class="choice">
+          <legend>The halves will be</legend>
+          {processes.map(({ id, title }) => (
+            <button key={id} type="button" aria-pressed={id === process} onClick={() => setProcess(id)}>
+              {title}
+            </button>
+          ))}
+        </fieldset>
+        <button type="button" class="main" onClick={start}>
+          Start with this disc
+        </button>
+      </section>
+      <h2>Or look at a finished one</h2>
+      <ul class="cards">
+        {presets.map((preset) => (
+          <li key={preset.id}>
+            <button type="button" class="card" onClick={() => openPlan(preset.plan())}>
+              <DiscDrawing text={preset.text} />
+              <strong>{preset.title}</strong>
+              <span>{preset.says}</span>
+            </button>
+          </li>
+        ))}
+      </ul>
+      <p class="caution">
+        Molten metal, spinning discs and hot presses hurt people. What is computed here are shapes and
+        distances; local codes, the makers of your machine, rubber and alloy, and licensed practice come
+        first.
+      </p>
+    </main>
+  );
+}
+
+/** A disc from above: its size beside a hand's width is what one wants to see first. */
+function DiscDrawing({ text }: { readonly text: string }) {
+  const rubber = /process: *rubber/.test(text);
+  return (
+    <svg viewBox="0 0 100 70" role="img" aria-label="A disc from above">
+      <circle class={rubber ? 'disc is-rubber' : 'disc'} cx={50} cy={35} r={31} />
+      <circle class="well" cx={50} cy={35} r={6} />
+      {[20, 118, 205, 262].map((angle, i) => (
+        <circle
+          key={angle}
+          class="boss"
+          cx={50 + 26 * Math.cos((angle * Math.PI) / 180)}
+          cy={35 - 26 * Math.sin((angle * Math.PI) / 180)}
+          r={i % 2 ? 1.9 : 2.6}
+        />
+      ))}
+    </svg>
+  );
+}

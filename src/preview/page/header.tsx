@@ -1,0 +1,36 @@
+import { findings, mold, plan, reportIsCurrent, unread } from '../state/store.ts';
+import { light, openPanel, units, warmth } from '../state/view.ts';
+import { Choice } from './choice.tsx';
+
+export function Header() {
+  return (
+    <header class="head">
+      <h1>{mold.value?.title ?? plan.value?.name ?? 'discwright'}</h1>
+      <Verdict />
+      <div class="head-choices">
+        <Choice label="Lengths" value={units} options={['mm', 'in']} />
+        <Choice label="Temperatures" value={warmth} options={['C', 'F']} />
+        <Choice label="Light" value={light} options={['as the system', 'light', 'dark']} />
+      </div>
+    </header>
+  );
+}
+
+/** How many findings of each weight there are; opens their list. */
+function Verdict() {
+  const count = (severity: string) => findings.value.filter((one) => one.severity === severity).length;
+  const [stops, warns, notes] = ['stop', 'warn', 'note'].map(count);
+  const pending = unread.value.length === 0 && !reportIsCurrent.value;
+  return (
+    <button
+      type="button"
+      class={`verdict ${stops > 0 ? 'is-stop' : warns > 0 ? 'is-warn' : 'is-fine'}`}
+      aria-busy={pending}
+      onClick={() => {
+        openPanel.value = 'findings';
+      }}
+    >
+      {pending ? 'checking' : `${stops} stop, ${warns} warn, ${notes} note`}
+    </button>
+  );
+}

@@ -1,0 +1,109 @@
+import { kindOfSolid, kinds } from '../scene/kinds.ts';
+import { length } from '../state/show.ts';
+import { mold, solids } from '../state/store.ts';
+import { cut, hidden, pose, seeThrough } from '../state/view.ts';
+
+/** Under the picture: which kinds are shown, how the halves stand, and where the picture is cut off. */
+export function ShowBar() {
+  return (
+    <div class="show-bar">
+      <fieldset class="chips">
+        <legend>Shown</legend>
+        {present().map(({ id, title, color }) => (
+          <button
+            key={id}
+            type="button"
+            class="chip"
+            aria-pressed={!hidden.value.has(id)}
+            onClick={() => toggle(id)}
+          >
+            <span class="swatch" style={{ background: color }} aria-hidden="true" />
+            {title}
+          </button>
+        ))}
+        <button
+          type="button"
+          class="chip"
+          aria-pressed={seeThrough.value}
+          onClick={() => {
+            seeThrough.value = !seeThrough.value;
+          }}
+        >
+          Halves see-through
+        </button>
+        <button
+          type="button"
+          class="chip"
+          aria-pressed={pose.value === 'open book'}
+          onClick={() => {
+            pose.value = pose.value === 'open book' ? 'stacked' : 'open book';
+          }}
+        >
+          Open book
+        </button>
+      </fieldset>
+      <CutControl />
+    </div>
+  );
+}
+
+function present() {
+  const there = new Set(solids.value.map((solid) => kindOfSolid(solid).id));
+  if (there.has('blank')) {
+    there.add('lower half');
+    there.add('upper half');
+  }
+  if ((mold.value?.placements.length ?? 0) > 0) there.add('master');
+  if ((mold.value?.channels.length ?? 0) > 0) there.add('channel');
+  return kinds.filter(({ id }) => there.has(id));
+}
+
+function toggle(id: string): void {
+  const next = new Set(hidden.value);
+  if (!next.delete(id)) next.add(id);
+  hidden.value = next;
+}
+
+const axes = { x: 'left and right', y: 'front and back', z: 'lower and upper' } as const;
+
+function CutControl() {
+  const at = cut.value;
+  const radius = mold.value?.disc.radius ?? 100;
+  const reach =
+    at?.axis === 'z' ? Math.max(mold.value?.disc.lower ?? 20, mold.value?.disc.upper ?? 20) : radius;
+  return (
+    <fieldset class="cut">
+      <legend>Cut</legend>
+      <select
+        aria-label="Cut between"
+        value={at?.axis ?? 'none'}
+        onChange={({ currentTarget: { value } }) => {
+          cut.value = value === 'x' || value === 'y' || value === 'z' ? { axis: value, at: 0 } : undefined;
+        }}
+      >
+        <option value="none">nowhere</option>
+        {(['x', 'y', 'z'] as const).map((axis) => (
+          <option key={axis} value={axis}>
+            between {axes[axis]}
+          </option>
+        ))}
+      </select>
+      {at && (
+        <>
+          <input
+            type="range"
+            aria-label="Where it is cut"
+            min={-reach}
+            max={reach}
+            step={reach / 200}
+            value={at.at}
+            onInput={({ currentTarget: { value } }) => {
+              cut.value = { ...at, at: Number(value) };
+            }}
+          />
+          <output>{length(at.at)}</output>
+        </>
+      )}
+    </fieldset>
+  );
+}

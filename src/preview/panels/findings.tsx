@@ -1,0 +1,48 @@
+import type { Finding } from '../../findings/index.ts';
+import { quantity } from '../state/show.ts';
+import { findings, flyTo, picked } from '../state/store.ts';
+import type { Panel } from './panel.ts';
+
+export const findingsPanel: Panel = {
+  id: 'findings',
+  title: 'Findings',
+  hint: 'What the checks found, worst first. Pick one to see its place.',
+  View: () => (
+    <ol class="findings">
+      {findings.value.map((one) => (
+        <Row key={`${one.code} ${one.subject} ${one.says}`} one={one} />
+      ))}
+      {findings.value.length === 0 && <li>Nothing so far.</li>}
+    </ol>
+  ),
+};
+
+function Row({ one }: { readonly one: Finding }) {
+  const { severity, code, subject, says, remedy, measured, limit, at, place } = one;
+  return (
+    <li class={`finding is-${severity}`}>
+      <button
+        type="button"
+        class="plain"
+        onClick={() => {
+          picked.value = subject;
+          if (place) flyTo.value = [...place];
+        }}
+      >
+        <strong>{severity}</strong> {code} <span class="subject">{subject}</span>
+      </button>
+      <p>{says}</p>
+      {measured && limit && (
+        <p class="number">
+          {quantity(measured.value, measured.unit)}, wanted {quantity(limit.value, limit.unit)}
+        </p>
+      )}
+      <p class="remedy">{remedy}</p>
+      {at && (
+        <p class="where">
+          {at.file}:{at.line}
+        </p>
+      )}
+    </li>
+  );
+}

@@ -1,0 +1,35 @@
+import { effect } from '@preact/signals';
+import { Euler, Matrix4 } from 'three';
+import { mold } from '../../state/store.ts';
+import { apart, pose, wrongTurn } from '../../state/view.ts';
+import type { Stage } from '../stage.ts';
+
+/** Way the upper half is lifted when wholly apart, as a share of the disc's radius. */
+const lift = 0.75;
+/** Gap between the halves of the open book, mm. */
+const bookGap = 24;
+
+/** Lowers and turns the upper half, or lays the mold open like a book. */
+export function poses(stage: Stage): () => void {
+  const { lower, upper, loose } = stage.sides;
+  for (const side of [lower, upper, loose]) side.matrixAutoUpdate = false;
+  return effect(() => {
+    const radius = mold.value?.disc.radius ?? 100;
+    if (pose.value === 'open book') {
+      const aside = radius + bookGap / 2;
+      lower.matrix.makeTranslation(-aside, 0, 0);
+      loose.matrix.copy(lower.matrix);
+      // Turned over about the spine between the two: left and right change places, as they do on the bench.
+      upper.matrix.makeRotationFromEuler(new Euler(0, Math.PI, 0)).setPosition(aside, 0, 0);
+    } else {
+      const height = apart.value * lift * radius;
+      lower.matrix.identity();
+      upper.matrix
+        .makeTranslation(0, 0, height)
+        .multiply(new Matrix4().makeRotationZ((wrongTurn.value * Math.PI) / 180));
+      loose.matrix.makeTranslation(0, 0, height * 2);
+    }
+    for (const side of [lower, upper, loose]) side.matrixWorldNeedsUpdate = true;
+    stage.draw();
+  });
+}

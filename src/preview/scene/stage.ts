@@ -1,0 +1,142 @@
+import {
+  AmbientLight,
+  Box3,
+  type BufferGeometry,
+  DirectionalLight,
+  Group,
+  HemisphereLight,
+  type Material,
+  Mesh,
+  PerspectiveCamera,
+  Scene,
+  Vector3,
+  WebGLRenderer,
+} from 'three';
+import { OrbitControls } from 'three/addons/controls/OrbitControls.js';
+import type { ViewName } from '../state/view.ts';
+import type { Side } from './kinds.ts';
+
+const degrees = Math.PI / 180;
+
+/**
+ * The picture: renderer, camera, lights, and the groups things are hung in. Draws only when asked to. Frame: the
+ * mold's, mm, z up. The layers in layers/ put things in and move the groups.
+ */
+export class Stage {
+  readonly scene = new Scene();
+  readonly camera = new PerspectiveCamera(26, 1, 1, 8000);
+  readonly renderer: WebGLRenderer;
+  readonly controls: OrbitControls;
+  readonly sides: Readonly<Record<Side, Group>> = {
+    lower: new Group(),
+    upper: new Group(),
+    loose: new Group(),
+  };
+  /** Called after each picture, such as to place labels. */
+  readonly afterDraw = new Set<() => void>();
+  private asked = 0;
+
+  constructor(readonly canvas: HTMLCanvasElement) {
+    this.renderer = new WebGLRenderer({ canvas, antialias: true, alpha: true, stencil: true });
+    this.renderer.localClippingEnabled = true;
+    this.camera.up.set(0, 0, 1);
+    this.controls = new OrbitControls(this.camera, canvas);
+    this.controls.screenSpacePanning = true;
+    this.controls.addEventListener('change', () => this.draw());
+    const key = new DirectionalLight('#fff6e8', 2.1);
+    key.position.set(-0.55, -0.35, 0.9);
+    const fill = new DirectionalLight('#dfe9f5', 0.5);
+    fill.position.set(0.8, 0.3, 0.25);
+    // Lights go with the camera, so that hollows look the same from every side.
+    this.camera.add(key, fill);
+    const sky = new HemisphereLight('#ffffff', '#9a948a', 0.7);
+    sky.position.set(0, 0, 1);
+    this.scene.add(this.camera, sky, new AmbientLight('#ffffff', 0.35));
+    this.scene.add(this.sides.lower, this.sides.upper, this.sides.loose);
+  }
+
+  /** Asks for one new picture; any number of times before it is drawn. */
+  draw(): void {
+    this.asked ||= requestAnimationFrame(() => this.drawNow());
+  }
+
+  drawNow(): void {
+    this.asked = 0;
+    this.renderer.info.autoReset = true;
+    this.renderer.render(this.scene, this.camera);
+    this.canvas.dataset.triangles = String(this.renderer.info.render.triangles);
+    for (const after of this.afterDraw) after();
+  }
+
+  resize(width: number, height: number, ratio: number): void {
+    this.renderer.setPixelRatio(Math.min(ratio, 2));
+    this.renderer.setSize(width, height, false);
+    this.camera.aspect = width / Math.max(1, height);
+    this.camera.updateProjectionMatrix();
+    this.draw();
+  }
+
+  /** Box round all that is shown. */
+  private bounds(): Box3 {
+    const box = new Box3();
+    for (const group of Object.values(this.sides)) {
+      group.updateMatrixWorld(true);
+      group.traverseVisible((thing) => {
+        if (thing instanceof Mesh && thing.userData.kind) box.expandByObject(thing);
+      });
+    }
+    return box;
+  }
+
+  /** Shows everything from the direction the camera looks from now, or from a named one. */
+  fit(from?: ViewName): void {
+    const box = this.bounds();
+    if (box.isEmpty()) return;
+    const middle = box.getCenter(new Vector3());
+    const direction = from
+      ? directions[from].clone()
+      : this.camera.position.clone().sub(this.controls.target);
+    direction.normalize();
+    // Half the height and width of what has to fit, seen from there.
+    const size = box.getSize(new Vector3());
+    const right = new Vector3().crossVectors(this.camera.up, direction).normalize();
+    const up = new Vector3().crossVectors(direction, right);
+    const half = (axis: Vector3): number =>
+      (Math.abs(axis.x) * size.x + Math.abs(axis.y) * size.y + Math.abs(axis.z) * size.z) / 2;
+    const tangent = Math.tan((this.camera.fov / 2) * degrees);
+    const distance =
+      Math.max(half(up) / tangent, half(right) / (tangent * this.camera.aspect)) * 1.06 + half(direction);
+    this.controls.target.copy(middle);
+    this.camera.position.copy(middle).addScaledVector(direction, distance);
+    this.controls.update();
+    this.draw();
+  }
+
+  /** Brings a place (world) to the middle, and near. */
+  flyTo(place: Vector3): void {
+    const offset = this.camera.position.clone().sub(this.controls.target);
+    offset.setLength(Math.min(offset.length(), 160));
+    this.controls.target.copy(place);
+    this.camera.position.copy(place).add(offset);
+    this.controls.update();
+    this.draw();
+  }
+}
+
+/** Where the camera stands in the named views; a little off the axis, where up would be no direction. */
+const directions: Readonly<Record<ViewName, Vector3>> = {
+  'from above': new Vector3(0, -0.0008, 1),
+  'from below': new Vector3(0, -0.0008, -1),
+  'from the side': new Vector3(0, -1, 0.0001),
+  'over the shoulder': new Vector3(0.35, -1, 0.85),
+};
+
+/** Empties a group and gives back what its meshes held in the graphics memory. */
+export function emptyGroup(group: Group, keep: ReadonlySet<BufferGeometry> = new Set()): void {
+  for (const child of [...group.children]) {
+    group.remove(child);
+    if (!(child instanceof Mesh)) continue;
+    if (!keep.has(child.geometry)) child.geometry.dispose();
+    for (const material of [child.material].flat() as Material[]) material.dispose();
+  }
+}

@@ -1,0 +1,1 @@
+export { type Preview, type PreviewOptions, startPreview } from './server.ts';

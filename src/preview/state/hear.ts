@@ -1,0 +1,55 @@
+import { batch } from '@preact/signals';
+import type { FromWorker } from '../worker/messages.ts';
+import * as store from './store.ts';
+import { takeZip } from './take.ts';
+
+/** Puts what a worker says into the store. */
+export function hear(message: FromWorker): void {
+  batch(() => put(message));
+}
+
+function put(message: FromWorker): void {
+  switch (message.kind) {
+    case 'step':
+      store.step.value = message;
+      break;
+    case 'master': {
+      const { id, mesh } = message.master;
+      store.masterMeshes.value = new Map(store.masterMeshes.peek()).set(id, mesh);
+      break;
+    }
+    case 'laid':
+      store.unread.value = [];
+      store.mold.value = message.mold;
+      performance.mark('mold laid');
+      break;
+    case 'solids':
+      // Quick ones do not take the place of a whole set that is merely a little old.
+      if (message.complete || store.solids.peek().length === 0) store.solids.value = message.solids;
+      store.solidsAreCurrent.value = message.complete;
+      break;
+    case 'report':
+      store.report.value = message.report;
+      store.reportIsCurrent.value = true;
+      break;
+    case 'built':
+      store.report.value = { ...message.report, fields: store.report.peek()?.fields ?? [] };
+      store.withheld.value = message.withheld;
+      store.step.value = undefined;
+      performance.mark('mold built');
+      break;
+    case 'unread':
+      store.unread.value = message.findings;
+      store.step.value = undefined;
+      break;
+    case 'taken':
+      takeZip(message.zip, message.name);
+      break;
+    case 'fault':
+      store.fault.value = message.says;
+      store.step.value = undefined;
+      break;
+    case 'left':
+      break;
+  }
+}

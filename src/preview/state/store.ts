@@ -1,0 +1,56 @@
+import { computed, signal } from '@preact/signals';
+import { type Finding, type Report, worstFirst } from '../../findings/index.ts';
+import type { ShownMesh, ShownMold, ShownSolid, WithheldSolid } from '../worker/messages.ts';
+
+// All that the page knows, in one place. Panels and scene layers read these signals and draw themselves anew when one
+// changes; only actions.ts and the workers' answers (hear.ts) write the first group.
+
+/** Where the plan came from: decides where its files are fetched from and where it can be saved to. */
+export type Origin = 'server' | 'preset' | 'dropped';
+
+export interface OpenedPlan {
+  readonly name: string;
+  readonly text: string;
+  readonly origin: Origin;
+  readonly filesAt?: string;
+  /** Hash of the file on disk this text came from; only from a server. */
+  readonly hash?: string;
+}
+
+export interface Step {
+  readonly title: string;
+  readonly done: number;
+  readonly total: number;
+}
+
+/** The plan as opened or changed last; nothing before one is. */
+export const plan = signal<OpenedPlan | undefined>(undefined);
+/** Whether the text differs from what was opened or saved last. */
+export const changed = signal(false);
+export const mold = signal<ShownMold | undefined>(undefined);
+export const masterMeshes = signal<ReadonlyMap<string, ShownMesh>>(new Map());
+export const solids = signal<readonly ShownSolid[]>([]);
+/** Whether the solids are those of the present plan, or older ones still shown. */
+export const solidsAreCurrent = signal(false);
+export const report = signal<Report | undefined>(undefined);
+/** Whether the report is the present plan's. */
+export const reportIsCurrent = signal(false);
+export const withheld = signal<readonly WithheldSolid[]>([]);
+/** What is being computed; nothing when all is done. */
+export const step = signal<Step | undefined>(undefined);
+/** Why the plan could not be read: then mold and report are those before. */
+export const unread = signal<readonly Finding[]>([]);
+/** A fault of the program itself, or of the connection, in one line. */
+export const fault = signal<string | undefined>(undefined);
+
+/** Worst first; of a plan that cannot be read, only why. */
+export const findings = computed<readonly Finding[]>(() =>
+  worstFirst(unread.value.length > 0 ? unread.value : (report.value?.findings ?? [])),
+);
+
+/** Ids of what the person points at, in the picture, a bar or a row: all three show it. */
+export const pointedAt = signal<string | undefined>(undefined);
+/** Id of what was picked to be changed or looked at closely. */
+export const picked = signal<string | undefined>(undefined);
+/** Where the view is asked to fly to, mold frame, mm. */
+export const flyTo = signal<readonly [number, number, number] | undefined>(undefined);

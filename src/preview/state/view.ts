@@ -1,0 +1,44 @@
+import { signal } from '@preact/signals';
+import { remembered } from './remember.ts';
+
+// How the mold is looked at: nothing here changes the plan.
+
+export const units = remembered('units', 'mm', ['mm', 'in'] as const);
+export const warmth = remembered('warmth', 'C', ['C', 'F'] as const);
+export const light = remembered('light', 'as the system', ['as the system', 'light', 'dark'] as const);
+
+/** Kinds of things that are not shown; see scene/kinds.ts. */
+export const hidden = signal<ReadonlySet<string>>(new Set(['master', 'blank', 'scaled master', 'notch']));
+export const seeThrough = signal(false);
+
+/** `stacked`: the halves over one another, `apart` mm of air between. `open book`: both faces up, side by side. */
+export const pose = signal<'stacked' | 'open book'>('stacked');
+/** Share of the way apart, 0 closed to 1. */
+export const apart = signal(0.6);
+/** By how much the upper half is turned against the lower one, degrees. */
+export const wrongTurn = signal(0);
+/** Whether the upper half is shaken to the extreme of its play. */
+export const shaken = signal(false);
+
+export interface Cut {
+  /** Direction the plane faces: an axis of the mold. */
+  readonly axis: 'x' | 'y' | 'z';
+  /** Distance of the plane from the middle along it, mm. */
+  readonly at: number;
+}
+
+export const cut = signal<Cut | undefined>(undefined);
+
+/** Named standard views; the scene listens. The number makes the same one anew when asked for again. */
+export const viewNames = ['from above', 'from below', 'from the side', 'over the shoulder'] as const;
+export type ViewName = (typeof viewNames)[number];
+export const askedView = signal<{ readonly name: ViewName | 'fit'; readonly times: number }>({
+  name: 'over the shoulder',
+  times: 0,
+});
+export const look = (name: ViewName | 'fit'): void => {
+  askedView.value = { name, times: askedView.peek().times + 1 };
+};
+
+/** The bench step whose panel is open. */
+export const openPanel = signal('layout');

@@ -1,0 +1,90 @@
+import type { FromWorker, KeepFile, OpenPlan, ToOven, ToTable } from './messages.ts';
+import { startOven, startTable } from './start-workers.ts';
+
+/** How long a worker may take to leave off before it is ended, ms. */
+const patience = 350;
+
+/**
+ * The page's end of the two workers. Each `open` is an edit with a number; answers to older edits are not passed on.
+ */
+export class Bench {
+  private readonly table = startTable();
+  private oven = startOven();
+  private edit = 0;
+  private ovenIsBusy = false;
+
+  constructor(private readonly hear: (message: FromWorker) => void) {
+    this.listen(this.table);
+    this.introduce();
+  }
+
+  /** Reads, lays out, checks and builds a plan; what is still being done for an older one is left off. */
+  open(plan: Omit<OpenPlan, 'kind' | 'edit'>): number {
+    const edit = ++this.edit;
+    if (this.ovenIsBusy) this.leaveOff(edit);
+    this.ovenIsBusy = true;
+    this.toTable({ kind: 'open', edit, ...plan });
+    return edit;
+  }
+
+  /** Hands over a file the plan may name. */
+  keep(file: Omit<KeepFile, 'kind'>): void {
+    this.toTable({ kind: 'keep', ...file });
+  }
+
+  /** Leaves off what is being done; what has come already stays. */
+  cancel(): void {
+    this.edit++;
+    if (this.ovenIsBusy) this.replaceOven();
+    this.ovenIsBusy = false;
+  }
+
+  /** Asks for all files of the present build. */
+  take(): void {
+    this.toOven({ kind: 'take', edit: this.edit });
+  }
+
+  private leaveOff(edit: number): void {
+    const oven = this.oven;
+    const timer = setTimeout(() => {
+      if (this.oven === oven) this.replaceOven();
+    }, patience);
+    oven.addEventListener('message', ({ data }: MessageEvent<FromWorker>) => {
+      if (data.kind === 'left' && data.edit >= edit) clearTimeout(timer);
+    });
+    this.toOven({ kind: 'leave', edit });
+  }
+
+  private replaceOven(): void {
+    this.oven.terminate();
+    this.oven = startOven();
+    this.introduce();
+  }
+
+  /** Gives table and oven a line to each other, so that meshes need not pass through the page. */
+  private introduce(): void {
+    this.listen(this.oven);
+    const { port1, port2 } = new MessageChannel();
+    this.table.postMessage({ kind: 'meet', port: port1 } satisfies ToTable, [port1]);
+    this.oven.postMessage({ kind: 'meet', port: port2 } satisfies ToOven, [port2]);
+  }
+
+  private listen(worker: Worker): void {
+    worker.addEventListener('message', ({ data }: MessageEvent<FromWorker>) => {
+      if (data.edit !== this.edit) return;
+      if (data.kind === 'built' || data.kind === 'unread') this.ovenIsBusy = false;
+      this.hear(data);
+    });
+    worker.addEventListener('error', (event) => {
+      this.hear({ kind: 'fault', edit: this.edit, says: event.message || 'a worker could not be started' });
+    });
+  }
+
+  private toTable(message: ToTable): void {
+    this.table.postMessage(message);
+  }
+
+  private toOven(message: ToOven): void {
+    this.oven.postMessage(message);
+  }
+}

@@ -1,0 +1,100 @@
+import type { Finding, Report } from '../../findings/index.ts';
+import type { Matrix4, SolidRole } from '../../kernel/index.ts';
+import type { Master, Mold } from '../../mold/index.ts';
+import type { MastersOutcome } from '../../pipeline/index.ts';
+
+// What the page and its two workers say to each other. Every message of work carries the number of the edit it
+// belongs to; an answer to an older edit is thrown away by whoever gets it. Meshes are transferred, not copied.
+//
+// The `table` reads the plan, mends the masters and places them. The `oven` does what takes long: parting surface,
+// checks, solids. When a newer edit comes while the oven is in the middle of a long step, it is ended and a new one
+// takes its place: the masters stay on the table.
+
+export interface OpenPlan {
+  readonly kind: 'open';
+  readonly edit: number;
+  readonly text: string;
+  readonly name: string;
+  /** Where the plan's files are fetched from: an address that the file's path is put behind. */
+  readonly filesAt?: string;
+}
+
+/** A file the person gave, kept under its name until another of that name comes. */
+export interface KeepFile {
+  readonly kind: 'keep';
+  readonly name: string;
+  readonly bytes: Uint8Array;
+}
+
+export interface MeetOven {
+  readonly kind: 'meet';
+  readonly port: MessagePort;
+}
+
+export type ToTable = OpenPlan | KeepFile | MeetOven;
+
+/** From the table straight to the oven. */
+export interface Bake {
+  readonly kind: 'bake';
+  readonly edit: number;
+  readonly planBytes: Uint8Array;
+  readonly plan: NonNullable<MastersOutcome['plan']>;
+  readonly masters: readonly Master[];
+  readonly findings: readonly Finding[];
+}
+
+export type ToOven =
+  | MeetOven
+  /** A newer edit has come: leave off. Answered with `left`. */
+  | { readonly kind: 'leave'; readonly edit: number }
+  /** All files of the build, zipped. */
+  | { readonly kind: 'take'; readonly edit: number };
+
+/** A mesh for the picture, nine numbers a face: reduced where it had to be, by at most `error` mm. */
+export interface ShownMesh {
+  readonly positions: Float32Array;
+  readonly normals: Float32Array;
+  readonly error: number;
+  /** Triangles before it was reduced. */
+  readonly full: number;
+}
+
+export interface ShownMaster {
+  readonly id: string;
+  readonly mesh: ShownMesh;
+}
+
+/** A mold without the meshes: the masters' come by themselves, and the parting surface is in the solids. */
+export type ShownMold = Omit<Mold, 'masters' | 'parting'> & {
+  readonly masters: readonly Omit<Master, 'mesh'>[];
+};
+
+export interface ShownSolid {
+  readonly id: string;
+  readonly title: string;
+  readonly role: SolidRole;
+  readonly subjects: readonly string[];
+  readonly toMold: Matrix4;
+  readonly mesh: ShownMesh;
+}
+
+export interface WithheldSolid {
+  readonly title: string;
+  readonly reasons: readonly string[];
+}
+
+type About<T> = T & { readonly edit: number };
+
+export type FromWorker =
+  | About<{ readonly kind: 'step'; readonly title: string; readonly done: number; readonly total: number }>
+  | About<{ readonly kind: 'master'; readonly master: ShownMaster }>
+  /** Placed; the parting surface is still to come. */
+  | About<{ readonly kind: 'laid'; readonly mold: ShownMold; readonly masters: readonly string[] }>
+  | About<{ readonly kind: 'unread'; readonly findings: readonly Finding[] }>
+  /** Rims, bosses, sprue form and the like, and later all. `complete`: nothing more will come. */
+  | About<{ readonly kind: 'solids'; readonly solids: readonly ShownSolid[]; readonly complete: boolean }>
+  | About<{ readonly kind: 'report'; readonly report: Report }>
+  | About<{ readonly kind: 'built'; readonly report: Report; readonly withheld: readonly WithheldSolid[] }>
+  | About<{ readonly kind: 'taken'; readonly zip: Uint8Array; readonly name: string }>
+  | About<{ readonly kind: 'left' }>
+  | About<{ readonly kind: 'fault'; readonly says: string }>;

@@ -1,0 +1,83 @@
+import type { Kernel } from '../../kernel/index.ts';
+import type { Master, Mold } from '../../mold/index.ts';
+import { Cache, layMold, readMasters, sketchSolids } from '../../pipeline/index.ts';
+import { PageFiles } from './files.ts';
+import type { Bake, OpenPlan, ShownMold, ToTable } from './messages.ts';
+import { shownMesh } from './reduce.ts';
+import { showSolids } from './show-solids.ts';
+import { breath, Outdated, onEdit, tell, workerKernel } from './tell.ts';
+
+/** Triangles of all masters on the disc together in the picture. */
+const shownTriangles = 120_000;
+
+/** Parts that take next to no time and do not hang on the parting surface. */
+const quick = ['disc-blank', 'sprue-form', 'plug', 'bosses', 'tab', 'notch'];
+
+const cache = new Cache();
+const files = new PageFiles();
+const shown = new WeakSet<object>();
+let oven: MessagePort | undefined;
+let lastBake: Bake | undefined;
+let latest = 0;
+let working = Promise.resolve();
+
+globalThis.onmessage = ({ data }: MessageEvent<ToTable>) => {
+  if (data.kind === 'keep') files.keep(data.name, data.bytes);
+  else if (data.kind === 'meet') {
+    oven = data.port;
+    // The oven before it was ended with this in its hands.
+    if (lastBake?.edit === latest) oven.postMessage(lastBake);
+  } else {
+    latest = data.edit;
+    // One at a time: the older one leaves off at its next stop.
+    working = working.then(() => onEdit(data.edit, () => open(data)));
+  }
+};
+
+async function open({ edit, text, name, filesAt }: OpenPlan): Promise<void> {
+  const isLatest = () => edit === latest;
+  if (!isLatest()) return;
+  const kernel = await workerKernel();
+  const bytes = new TextEncoder().encode(text);
+  const { plan, masters, findings } = await readMasters(
+    { bytes, name, files: files.access(filesAt, isLatest) },
+    kernel,
+    {
+      cache,
+      progress: (step) => {
+        if (!isLatest()) throw new Outdated();
+        tell({ kind: 'step', edit, ...step });
+      },
+    },
+  );
+  await breath();
+  if (!isLatest()) return;
+  if (!plan || !masters) {
+    tell({ kind: 'unread', edit, findings });
+    return;
+  }
+  // With a flat parting surface all else is placed as it will be, at once; the true surface is the oven's to find.
+  const { mold } = layMold({ ...plan, parting: { ...plan.parting, surface: 'flat' } }, masters, []);
+  showMasters(edit, mold, kernel);
+  tell({ kind: 'laid', edit, mold: withoutMeshes(mold), masters: masters.map(({ id }) => id) });
+  lastBake = { kind: 'bake', edit, planBytes: bytes, plan, masters, findings };
+  oven?.postMessage(lastBake);
+  await breath();
+  if (!isLatest()) return;
+  showSolids(edit, await sketchSolids(mold, kernel, { only: quick, cache }), kernel, false);
+}
+
+/** Sends each master's mesh once for as long as it stays the same. */
+function showMasters(edit: number, { masters, placements }: Mold, kernel: Kernel): void {
+  const most = Math.max(1500, shownTriangles / Math.max(1, placements.length));
+  for (const { id, mesh } of masters as readonly Master[]) {
+    if (shown.has(mesh)) continue;
+    shown.add(mesh);
+    const reduced = shownMesh(mesh, most, kernel);
+    tell({ kind: 'master', edit, master: { id, mesh: reduced } }, [reduced]);
+  }
+}
+
+function withoutMeshes({ parting: _, masters, ...mold }: Mold): ShownMold {
+  return { ...mold, masters: masters.map(({ mesh: _mesh, ...master }) => master) };
+}

@@ -1,0 +1,69 @@
+import { cpSync, readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { defineConfig, type Plugin } from 'vite';
+
+const { version } = JSON.parse(readFileSync('package.json', 'utf8')) as { version: string };
+
+/** Presets lie beside the page, so that a static host can offer them with their masters. */
+const presetsBeside = (): Plugin => ({
+  name: 'presets-beside',
+  writeBundle: ({ dir }) => {
+    if (!dir) return;
+    const wanted = /\.(yaml|stl|svg)$/;
+    for (const entry of readdirSync('presets', { recursive: true, encoding: 'utf8' })) {
+      if (wanted.test(entry)) cpSync(join('presets', entry), join(dir, 'presets', entry));
+    }
+  },
+});
+
+/** One HTML file: workers come from the bundle itself, scripts and styles stand in the page. */
+const oneFile = (): Plugin => ({
+  name: 'one-file',
+  enforce: 'post',
+  generateBundle: (_, bundle) => {
+    const page = bundle['index.html'];
+    if (page?.type !== 'asset') throw new Error('one-file: there is no page in the bundle');
+    let html = String(page.source);
+    for (const [name, item] of Object.entries(bundle)) {
+      if (item === page) continue;
+      const text = item.type === 'chunk' ? item.code : String(item.source);
+      const quoted = name.replaceAll(/[.*+?^${}()|[\]\\]/g, '\\$&');
+      // Replacers are functions: a `$` in the code must stay as it is.
+      html = html
+        .replace(new RegExp(`<link[^>]*href="\\./${quoted}"[^>]*>`), () => `<style>${text}</style>`)
+        .replace(
+          new RegExp(`<script[^>]*src="\\./${quoted}"[^>]*></script>`),
+          () => `<script type="module">${text.replaceAll('</script', '<\\/script')}</script>`,
+        );
+      delete bundle[name];
+    }
+    page.source = html;
+    page.fileName = 'discwright.html';
+  },
+});
+
+export default defineConfig(({ mode }) => {
+  const single = mode === 'one-file';
+  const whole = { rolldownOptions: { output: { codeSplitting: false } } };
+  return {
+    root: 'src/preview',
+    base: './',
+    publicDir: false,
+    resolve: {
+      // Workers start from a file of their own, or from the page's own text where there is but one file.
+      alias: single ? [{ find: './start-workers.ts', replacement: './start-workers-inline.ts' }] : [],
+    },
+    oxc: { jsx: { runtime: 'automatic' as const, importSource: 'preact' } },
+    define: { __ONE_FILE__: JSON.stringify(single), __VERSION__: JSON.stringify(version) },
+    worker: { format: 'es' as const, ...(single ? whole : {}) },
+    plugins: single ? [oneFile()] : [presetsBeside()],
+    build: {
+      outDir: single ? '../../dist/preview-one-file' : '../../dist/preview',
+      emptyOutDir: true,
+      target: 'es2023',
+      reportCompressedSize: false,
+      chunkSizeWarningLimit: 4000,
+      ...(single ? { assetsInlineLimit: Number.MAX_SAFE_INTEGER, cssCodeSplit: false, ...whole } : {}),
+    },
+  };
+});
