@@ -8,7 +8,7 @@ export const warmth = remembered('warmth', 'C', ['C', 'F'] as const);
 export const light = remembered('light', 'as the system', ['as the system', 'light', 'dark'] as const);
 
 /** Kinds of things that are not shown; see scene/kinds.ts. */
-export const hidden = signal<ReadonlySet<string>>(new Set(['master', 'blank', 'scaled master', 'notch']));
+export const hidden = signal<ReadonlySet<string>>(new Set(['blank', 'scaled master', 'notch']));
 export const seeThrough = signal(false);
 
 /** `stacked`: the halves over one another, `apart` mm of air between. `open book`: both faces up, side by side. */

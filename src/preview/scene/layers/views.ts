@@ -1,6 +1,6 @@
 import { effect } from '@preact/signals';
 import { Vector3 } from 'three';
-import { flyTo, mold, solids } from '../../state/store.ts';
+import { flyTo, masterMeshes, mold, solids } from '../../state/store.ts';
 import { askedView, pose } from '../../state/view.ts';
 import type { Stage } from '../stage.ts';
 
@@ -15,7 +15,7 @@ export function views(stage: Stage): () => void {
     // A mold that was not there before is shown whole.
     effect(() => {
       const title = mold.value?.title;
-      const some = solids.value.length > 0;
+      const some = solids.value.length > 0 || masterMeshes.value.size > 0;
       if (!some || title === undefined || title === shownTitle) return;
       shownTitle = title;
       const { name } = askedView.peek();
