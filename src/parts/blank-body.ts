@@ -85,7 +85,7 @@ export const markFindings = (half: Half, shape: BlankShape): Finding[] =>
   labelFindings(`${half} half`, labelWords(half, shape), labelRoom(shape));
 
 /** Name, half, diameter (mm) and plan revision; a disc without a name stays plain. */
-function labelWords(half: Half, { disc, revision }: BlankShape): string[] {
+export function labelWords(half: Half, { disc, revision }: Pick<BlankShape, 'disc' | 'revision'>): string[] {
   if (disc.label.trim() === '') return [];
   const diameter = `${Number((2 * disc.radius).toFixed(1))} mm`;
   return [`${disc.label.trim()} ${half}`, revision === '' ? diameter : `${diameter} r${revision}`];

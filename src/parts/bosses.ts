@@ -9,6 +9,7 @@ interface BossKind {
   readonly shape: Boss;
   readonly used: readonly string[];
   readonly chordError: number;
+  readonly compensation: number | undefined;
 }
 
 /**
@@ -21,13 +22,14 @@ export const bosses: Part = part({
   scope: 'whole',
   processes: ['rubber', 'rigid', 'poured'],
   jobs: (mold) => bossKinds(mold).map((kind) => ({ subject: kind.used[0], input: kind })),
-  run: ({ id, shape, used, chordError }, { kernel }) =>
+  run: ({ id, shape, used, chordError, compensation }, { kernel }) =>
     kernel.scope((scope) => [
       asSolid(scope, uprightBoss(scope, shape, chordError, 'pin'), onBed(-shape.rootDepth), {
         id,
         title: `${shape.kind} ${shape.size}, ${used.length} ${used.length === 1 ? 'time' : 'times'}`,
         role: 'boss',
         subjects: used,
+        compensation,
       }),
     ]),
 });
@@ -52,6 +54,7 @@ function bossKinds({ process, bosses: all, fixture }: Mold): BossKind[] {
       shape: { ...first, id: stem, x: 0, y: 0, turnRad: 0, clearance: 0 },
       used: group.map(({ id }) => id),
       chordError: fixture.chordError,
+      compensation: fixture.compensation,
     };
   });
 }

@@ -22,12 +22,14 @@ export const notch: Part = part({
   title: 'witness notches',
   scope: 'whole',
   processes: ['rubber'],
-  jobs: ({ notches, disc }) =>
+  jobs: ({ notches, disc, fixture }) =>
     notches.map((one) => {
       const { radius, lower, upper } = disc;
-      return { subject: one.id, input: { notch: withoutSpot(one), disc: { radius, lower, upper } } };
+      const { compensation } = fixture;
+      const size = { radius, lower, upper };
+      return { subject: one.id, input: { notch: withoutSpot(one), disc: size, compensation } };
     }),
-  run: ({ notch: one, disc }, { kernel }) =>
+  run: ({ notch: one, disc, compensation }, { kernel }) =>
     kernel.scope((scope) => {
       const outer = notchFace(one, disc.radius);
       const body = notchPrism(scope, one, disc, { outer, beyond: 0, ends: 0 });
@@ -38,6 +40,7 @@ export const notch: Part = part({
           title: `witness notch strip ${one.id}`,
           role: 'notch',
           subjects: [one.id],
+          compensation,
         }),
       ];
     }),

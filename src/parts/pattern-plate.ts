@@ -7,11 +7,13 @@ import {
   translation,
   upsideDown,
 } from '../kernel/index.ts';
-import { type Part, part } from '../mold/index.ts';
+import { type Part, work } from '../mold/index.ts';
 import { asSolid } from './as-solid.ts';
+import { labelWords } from './blank-body.ts';
 import { bothHalves, type Half } from './half.ts';
 import { halvesInput, subjectsOf } from './halves.ts';
 import { type HalvesInput, halvesBodies } from './halves-bodies.ts';
+import { type LabelRoom, labelCutter, labelFindings } from './label.ts';
 
 /** Common practice, no published source, mm: stiff enough to be poured on and stripped from. */
 export const plateWall = 4;
@@ -24,7 +26,7 @@ const overlap = 1;
  * part halves, gates, bosses and sprue; its wall is the rim. Silicone or resin poured into it to the brim becomes
  * the half. Stands on its floor.
  */
-export const patternPlate: Part = part({
+export const patternPlate: Part = work({
   id: 'pattern-plate',
   title: 'pattern plates',
   scope: 'whole',
@@ -33,16 +35,18 @@ export const patternPlate: Part = part({
   run: (input, { kernel }) =>
     kernel.scope((scope) => {
       const bodies = halvesBodies(scope, thickened(input), { marks: false });
-      return bothHalves.map((half) => {
+      const solids = bothHalves.map((half) => {
         const body = bodies[half];
+        const what = `${half} pattern plate`;
         const cup = cupBody(scope, half, input);
+        const label = labelCutter(scope, labelWords(half, input), floorRoom(input));
         const solid = asSolid(
           scope,
-          scope.subtract(cup, [body], `${half} pattern plate`),
+          scope.subtract(cup, [...(label ? [scope.move(label, floorFace(half, input))] : []), body], what),
           plateToPrint(half, input),
           {
             id: `${half}-pattern-plate`,
-            title: `${half} pattern plate`,
+            title: what,
             role: 'pattern plate',
             subjects: subjectsOf(input),
             estimated: input.placements.some(({ estimated }) => estimated),
@@ -52,6 +56,10 @@ export const patternPlate: Part = part({
         scope.drop(body);
         return solid;
       });
+      const findings = bothHalves.flatMap((half) =>
+        labelFindings(`${half} pattern plate`, labelWords(half, input), floorRoom(input)),
+      );
+      return { solids, findings };
     }),
 });
 
@@ -91,6 +99,20 @@ function cupBody(scope: Scope, half: Half, input: HalvesInput): Body {
     ? scope.extrude([ring], -disc.lower, floor, 'pattern plate')
     : scope.extrude([ring], -floor, disc.upper, 'pattern plate');
 }
+
+/** A strip across the middle of the floor's underside. */
+const floorRoom = ({ disc }: HalvesInput): LabelRoom => ({
+  x: 0,
+  y: 0,
+  width: 1.6 * disc.radius,
+  height: Math.min(24, disc.radius / 2),
+});
+
+/** From the floor's underside as its reader sees it (z out of the face) to the mold frame. */
+const floorFace = (half: Half, input: HalvesInput): Matrix4 =>
+  half === 'lower'
+    ? translation(0, 0, floorDepth(half, input))
+    : compose(translation(0, 0, -floorDepth(half, input)), upsideDown);
 
 /** The lower half's plate looks down in the mold frame and is turned over. */
 const plateToPrint = (half: Half, input: HalvesInput): Matrix4 =>

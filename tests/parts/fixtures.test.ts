@@ -117,3 +117,19 @@ test('the notch strip is a V prism through both halves, inside the rim', () => {
     expect(Math.hypot(placed.positions[i], placed.positions[i + 1])).toBeLessThan(75 + 1e-4);
   }
 });
+
+test("the process's own shrink makes bosses and notch strips larger, and their matrix takes it back", () => {
+  const things = {
+    process: 'rubber',
+    bosses: [boss({})],
+    notches: [{ id: 'notch-1', angleRad: 1, width: 4, depth: 3 }],
+  } as const;
+  const { fixture } = exampleMold();
+  const plain = exampleMold(things);
+  const shrunk = exampleMold({ ...things, fixture: { ...fixture, compensation: 0.01 } });
+  for (const part of [bosses, notch]) {
+    const [[before], [after]] = [plain, shrunk].map((mold) => solidsOf(part, mold, tools));
+    expect(volumeOf(after.mesh) / volumeOf(before.mesh)).toBeCloseTo(0.99 ** -3, 5);
+    expect(volumeOf(moveMesh(after.mesh, after.toMold)) / volumeOf(before.mesh)).toBeCloseTo(1, 4);
+  }
+});

@@ -58,3 +58,22 @@ test('plate and poured half fill the cup: floor, wall and brim', () => {
 test('other processes have no plates', () => {
   expect(solidsOf(patternPlate, mold('rigid'), tools)).toEqual([]);
 });
+
+test('the name is engraved into the outside of each floor, 0.6 mm deep', () => {
+  const mold = exampleMold({ process: 'poured' });
+  const bare = { ...mold, disc: { ...mold.disc, label: '' } };
+  const [named, plain] = [mold, bare].map((one) => solidsOf(patternPlate, one, tools));
+  for (const [i, { mesh }] of named.entries()) {
+    expect(pairEdges(mesh)).toMatchObject({ unpaired: 0, flat: 0 });
+    const cut = volumeOf(plain[i].mesh) - volumeOf(mesh);
+    expect(cut).toBeGreaterThan(20);
+    // It stands on its floor: the letters' floors lie 0.6 over the bed.
+    const levels = new Set(
+      Array.from(
+        mesh.positions.filter((_, k) => k % 3 === 2),
+        (z) => z.toFixed(4),
+      ),
+    );
+    expect(levels.has('0.6000')).toBe(true);
+  }
+});
