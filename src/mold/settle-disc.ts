@@ -1,4 +1,12 @@
-import { discDefaults, fixtureDefaults, limitDefaults, type Plan, sprueDefaults } from '../plan/index.ts';
+import {
+  discDefaults,
+  fixtureDefaults,
+  limitDefaults,
+  type Plan,
+  resolveSize,
+  type Size,
+  sprueDefaults,
+} from '../plan/index.ts';
 import { insertPockets, type MakingProcess, makingProcess, tapDrill, thread } from '../tables/index.ts';
 import type { Disc, Fixture, Limits, Puller, Sprue } from './mold.ts';
 
@@ -19,14 +27,16 @@ export function settleSprue({ sprue, disc }: Plan): Sprue | undefined {
   if (!sprue) return undefined;
   const usual = sprueDefaults(disc.diameter);
   const puller = sprue.puller && settlePuller(sprue.puller);
-  const wide = sprue.hole === undefined ? usual.wellDiameter : 1.5 * sprue.hole;
+  const on = (size: Size | undefined): number | undefined => resolveSize(size, disc.diameter);
+  const hole = on(sprue.hole);
+  const wide = hole === undefined ? usual.wellDiameter : 1.5 * hole;
   return {
-    holeRadius: (sprue.hole ?? usual.holeDiameter) / 2,
+    holeRadius: (hole ?? usual.holeDiameter) / 2,
     draftRad: sprue.draftRad ?? usual.draftRad,
-    wellRadius: (sprue.well?.diameter ?? wide) / 2,
-    wellDepth: sprue.well?.depth ?? usual.wellDepth,
-    domeRadius: (sprue.dome?.diameter ?? usual.domeDiameter) / 2,
-    domeHeight: sprue.dome?.height ?? usual.domeHeight,
+    wellRadius: (on(sprue.well?.diameter) ?? wide) / 2,
+    wellDepth: on(sprue.well?.depth) ?? usual.wellDepth,
+    domeRadius: (on(sprue.dome?.diameter) ?? usual.domeDiameter) / 2,
+    domeHeight: on(sprue.dome?.height) ?? usual.domeHeight,
     fillet: sprue.fillet ?? usual.fillet,
     grip: sprue.grip ?? usual.grip,
     ...(puller && { puller }),

@@ -1,4 +1,4 @@
-import { notchDefaults, type Plan, tabDefaults } from '../plan/index.ts';
+import { notchDefaults, type Plan, resolveSize, type Size, tabDefaults } from '../plan/index.ts';
 import { type RimStretch, widestFreeArc } from './free-arc.ts';
 import { bossReach } from './judge-layout.ts';
 import type { Boss, Notch, Placement, Tab } from './mold.ts';
@@ -10,6 +10,7 @@ export function settleRim(
   placements: readonly Placement[],
 ): { tabs: Tab[]; notches: Notch[] } {
   const radius = plan.disc.diameter / 2;
+  const on = (size: Size | undefined): number | undefined => resolveSize(size, plan.disc.diameter);
   const taken: RimStretch[] = [...bosses.map(stretchOfBoss), ...placements.map(stretchOfPlacement)];
   const settle = <T extends Tab | Notch>(
     item: Omit<T, 'angleRad'> & { width: number },
@@ -23,8 +24,8 @@ export function settleRim(
     settle<Tab>(
       {
         id: spec.id ?? `tab-${index + 1}`,
-        width: spec.width ?? tabDefaults.width,
-        length: spec.length ?? tabDefaults.length,
+        width: on(spec.width) ?? tabDefaults.width,
+        length: on(spec.length) ?? tabDefaults.length,
         height: spec.height ?? tabDefaults.height,
         inset: spec.inset ?? tabDefaults.inset,
         at: spec.at,
@@ -36,8 +37,8 @@ export function settleRim(
     settle<Notch>(
       {
         id: spec.id ?? `notch-${index + 1}`,
-        width: spec.width ?? notchDefaults.width,
-        depth: spec.depth ?? notchDefaults.depth,
+        width: on(spec.width) ?? notchDefaults.width,
+        depth: on(spec.depth) ?? notchDefaults.depth,
         at: spec.at,
       },
       spec.angleRad,

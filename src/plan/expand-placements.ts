@@ -1,6 +1,7 @@
 import type { TextSpot } from '../findings/index.ts';
 import { placementDefaults } from './defaults.ts';
 import type { Plan, PlanPlacement } from './plan.ts';
+import type { Size } from './sections/fields.ts';
 import type { RadiusSpec, Ring, Sink } from './sections/placements.ts';
 
 /** One master at one place, before its mesh is known. */
@@ -58,6 +59,10 @@ export function resolveRadius(spec: RadiusSpec, discRadius: number): number {
   if ('length' in spec) return spec.length;
   return 'share' in spec ? spec.share * discRadius : discRadius - spec.fromRim;
 }
+
+/** A size in mm on a disc of the given diameter; undefined where the plan leaves it open. */
+export const resolveSize = (size: Size | undefined, discDiameter: number): number | undefined =>
+  typeof size === 'object' ? size.share * discDiameter : size;
 
 interface Place {
   readonly radius: RadiusSpec;

@@ -4,6 +4,8 @@ import {
   type Plan,
   readPlan,
   resolveRadius,
+  resolveSize,
+  type Size,
   starterPlan,
   writePlan,
 } from '../../src/plan/index.ts';
@@ -32,7 +34,8 @@ test.each(variants)('a starter of $diameter mm, $process, in $unit reads clean',
 test.each(variants)('a starter of $diameter mm, $process, in $unit fits its disc', (options) => {
   const { plan } = readPlan(starterPlan(options), 'new.yaml');
   const radius = (plan?.disc.diameter ?? 0) / 2;
-  const well = plan?.sprue?.well?.diameter ?? 0;
+  const on = (size: Size | undefined): number => resolveSize(size, 2 * radius) ?? 0;
+  const well = on(plan?.sprue?.well?.diameter);
   const bosses = bossPositions(plan);
   expect(bosses).toHaveLength(4);
   for (const position of bosses) {
@@ -40,13 +43,13 @@ test.each(variants)('a starter of $diameter mm, $process, in $unit fits its disc
     expect(at).toBeLessThan(radius - 8);
     expect(at).toBeGreaterThan(well / 2 + 5);
   }
-  expect(plan?.sprue?.hole).toBeLessThan(well);
-  expect(plan?.sprue?.well?.depth).toBeLessThan(plan?.disc.thickness ?? 0);
-  expect(plan?.sprue?.dome?.height).toBeLessThan(plan?.sprue?.well?.depth ?? 0);
+  expect(on(plan?.sprue?.hole)).toBeLessThan(well);
+  expect(on(plan?.sprue?.well?.depth)).toBeLessThan(plan?.disc.thickness ?? 0);
+  expect(on(plan?.sprue?.dome?.height)).toBeLessThan(on(plan?.sprue?.well?.depth));
   for (const { inset = 0, length = 0, width = 0 } of plan?.tabs ?? []) {
-    expect(inset + length).toBeLessThan(radius / 2);
+    expect(inset + on(length)).toBeLessThan(radius / 2);
     // Its outer corners stay inside the rim, or the can would not close.
-    expect(Math.hypot(radius - inset, width / 2)).toBeLessThan(radius);
+    expect(Math.hypot(radius - inset, on(width) / 2)).toBeLessThan(radius);
   }
 });
 

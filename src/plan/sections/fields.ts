@@ -73,6 +73,25 @@ export const degrees = (value: number): number => (value * Math.PI) / 180;
 
 export const share = (description: string, bounds: Bounds) => quantity('share', description, bounds);
 
+/** A length, or a share of the disc's diameter, by which it follows when the diameter changes. */
+export type Size = number | { readonly share: number };
+
+/** A size written as a length or as a share of the disc's diameter such as `14 %`, at most half of it. */
+export const size = (description: string, bounds: Bounds) =>
+  z
+    .union([z.number(), z.string()])
+    .transform((written, context): Size => {
+      if (!isShare(written)) return readInto(context, written, 'length', bounds) ?? z.NEVER;
+      return { share: readInto(context, written, 'share', { over: 0, to: 0.5 }) ?? z.NEVER };
+    })
+    .describe(
+      `${description} A length, or a share of the disc diameter such as \`14 %\` (at most 50 %). ${accepts('length')} Range: ${sayBounds(bounds, 'length')}.`,
+    );
+
+/** Whether a number is written as a share, such as `60 %`. */
+export const isShare = (written: number | string): boolean =>
+  typeof written === 'string' && /%|percent/i.test(written);
+
 /** A whole number. */
 export const count = (description: string, from: number, to: number) =>
   z.int().min(from).max(to).describe(`${description} A whole number from ${from} to ${to}.`);

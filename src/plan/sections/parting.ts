@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { angle, degrees, id, length, renamed, word } from './fields.ts';
+import { angle, degrees, id, length, renamed, size, word } from './fields.ts';
 
 const clearance = length('Gap between a loose build-up and its master; left out, that of the fixtures.', {
   from: 0,
@@ -51,8 +51,8 @@ export const tabs = z
       .strictObject({
         id: id('Name of the tab; without it, tabs are numbered.').optional(),
         angle: angle('Where on the rim; left out, the middle of the widest free arc.').optional(),
-        width: length('Width along the rim.', { over: 0, to: 500 }).optional(),
-        length: length('Length inward.', { over: 0, to: 200 }).optional(),
+        width: size('Width along the rim.', { over: 0, to: 500 }).optional(),
+        length: size('Length inward.', { over: 0, to: 200 }).optional(),
         height: length('Height, half of it in each half.', { over: 0, to: 50 }).optional(),
         inset: length('Distance of its outer corners from the rim, so that the can closes.', {
           from: 0,
@@ -70,8 +70,8 @@ export const notches = z
       .strictObject({
         id: id('Name of the notch; without it, notches are numbered.').optional(),
         angle: angle('Where on the rim; left out, the middle of the widest free arc.').optional(),
-        width: length('Width along the rim.', { over: 0, to: 200 }).optional(),
-        depth: length('Depth inward.', { over: 0, to: 100 }).optional(),
+        width: size('Width along the rim.', { over: 0, to: 200 }).optional(),
+        depth: size('Depth inward.', { over: 0, to: 100 }).optional(),
       })
       .transform((value) => renamed(value, { angle: 'angleRad' })),
   )

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { accepts, angle, complain, count, id, length, readInto, renamed } from './fields.ts';
+import { accepts, angle, complain, count, id, isShare, length, readInto, renamed } from './fields.ts';
 
 /** Where along the radius: a length from the axis, a share of the disc radius, or a distance from the rim. */
 export type RadiusSpec =
@@ -9,9 +9,6 @@ export type RadiusSpec =
 
 /** How deep below the parting plane: a length, a share of the master's height, or its widest contour. */
 export type Sink = { readonly depth: number } | { readonly share: number } | 'silhouette';
-
-const isShare = (written: number | string): boolean =>
-  typeof written === 'string' && /%|percent/i.test(written);
 
 const reach = { from: 0, to: 1000 };
 

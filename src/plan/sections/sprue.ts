@@ -1,19 +1,19 @@
 import { z } from 'zod';
-import { angle, degrees, length, line, renamed, word } from './fields.ts';
+import { angle, degrees, length, line, renamed, size, word } from './fields.ts';
 
-const size = { over: 0, to: 300 };
+const across = { over: 0, to: 300 };
 
 const well = z
   .strictObject({
-    diameter: length('Diameter of the well at the parting plane.', size).optional(),
-    depth: length('Depth of the well below the parting plane.', { over: 0, to: 100 }).optional(),
+    diameter: size('Diameter of the well at the parting plane.', across).optional(),
+    depth: size('Depth of the well below the parting plane.', { over: 0, to: 100 }).optional(),
   })
   .describe('The hollow in the lower half under the pouring hole, from which the gates lead.');
 
 const dome = z
   .strictObject({
-    diameter: length('Diameter of the dome where it stands on the floor of the well.', size).optional(),
-    height: length('Height of the dome over the floor of the well.', { from: 0, to: 100 }).optional(),
+    diameter: size('Diameter of the dome where it stands on the floor of the well.', across).optional(),
+    height: size('Height of the dome over the floor of the well.', { from: 0, to: 100 }).optional(),
   })
   .describe('The dome in the middle of the well that turns the stream outward.');
 
@@ -33,7 +33,7 @@ const puller = z
 
 export const sprue = z
   .strictObject({
-    hole: length('Diameter of the pouring hole at the parting plane.', size).optional(),
+    hole: size('Diameter of the pouring hole at the parting plane.', across).optional(),
     draft: angle('Draft of the shaft and well: how far their walls lean from the axis.', {
       from: 0,
       to: degrees(45),
