@@ -7,7 +7,7 @@ swc.parseFileSync = (file, options) => parse(file, { ...options, tsx: file.endsW
 // The six floors: a room may import rooms on lower floors only, never a neighbour, never in a circle.
 const floors = [
   ['src/kernel', 'src/findings', 'src/physics', 'src/tables'],
-  ['src/mesh', 'src/plan'],
+  ['src/mesh', 'src/plan', 'src/lettering'],
   ['src/mold'],
   ['src/parts', 'src/checks', 'src/fill', 'src/export'],
   ['src/pipeline'],

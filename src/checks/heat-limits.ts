@@ -1,5 +1,5 @@
 import { type Figure, type Finding, finding, makeFigure, type ReportPart } from '../findings/index.ts';
-import { type Check, type Mold, work } from '../mold/index.ts';
+import { type Check, canRings, type Mold, work } from '../mold/index.ts';
 import { heatRow, rubberHeat, standsC } from '../tables/index.ts';
 import { notChecked } from './not-given.ts';
 
@@ -23,7 +23,8 @@ interface CureInput {
 }
 
 /** What is made of the fixture's material and lies in the can while it cures. */
-function fixturesInCan({ sprue, supports, tabs, bosses, fixture }: Mold): Heated[] {
+function fixturesInCan(mold: Mold): Heated[] {
+  const { sprue, supports, tabs, bosses, fixture } = mold;
   const { material } = fixture;
   const made = (there: boolean, subject: string, what: string): Heated[] =>
     there ? [{ subject, what, material, role: 'fixture' }] : [];
@@ -31,6 +32,7 @@ function fixturesInCan({ sprue, supports, tabs, bosses, fixture }: Mold): Heated
     ...made(sprue !== undefined, 'sprue', 'The sprue form'),
     ...supports.flatMap(({ placement: id }) => made(true, id, `The build-up under ${id}`)),
     ...tabs.flatMap(({ id }) => made(true, id, `The tab ${id}`)),
+    ...canRings(mold).flatMap(({ id }) => made(true, id, `The ${id.replace('-', ' ')}`)),
     // Cap nuts are bought, of steel or brass.
     ...bosses.flatMap(({ id, kind }) => made(kind !== 'cap nut', id, `The boss ${id}`)),
   ];

@@ -22,6 +22,8 @@ export interface Format {
 export const exporters: readonly Format[] = [
   { id: 'stl', title: 'Binary STL, one for each solid', write: stlFiles },
   { id: '3mf', title: '3MF of all solids, laid out on beds', write: threeMfFile },
+  { id: 'svg', title: 'SVG of each flat thing at true size', write: svgFile },
+  { id: 'dxf', title: 'DXF of each flat thing at true size', write: dxfFile },
   { id: 'sheet', title: 'Shop sheet, as PDF', write: sheetFile },
   { id: 'overview', title: 'A small picture, as PNG', onRequest: true, write: overviewFile },
   { id: 'report', title: 'Report as JSON', write: reportFile },
@@ -56,6 +58,15 @@ export async function writeBuild(
 async function threeMfFile(build: Build): Promise<ExportFile[]> {
   // Loaded here, with the compressor, which commands that write no file need not wait for.
   return (await import('./three-mf.ts')).threeMfFiles(build);
+}
+
+async function svgFile(build: Build): Promise<ExportFile[]> {
+  // Loaded here, and below, with the alphabet of strokes, which is JSCAD's.
+  return (await import('./svg.ts')).svgFiles(build);
+}
+
+async function dxfFile(build: Build): Promise<ExportFile[]> {
+  return (await import('./dxf.ts')).dxfFiles(build);
 }
 
 function stlFiles({ solids }: Build): ExportFile[] {

@@ -1,6 +1,6 @@
 import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex } from '@noble/hashes/utils.js';
-import type { Solid } from '../kernel/index.ts';
+import { type Drawing, type Solid, sizeOf } from '../kernel/index.ts';
 import type { Mold } from '../mold/index.ts';
 import type { Build, Withheld } from './build.ts';
 import { type Json, jsonBytes } from './json-text.ts';
@@ -26,6 +26,7 @@ export function manifestFile(build: Build, files: readonly ExportFile[]): Export
       sha256: sha256Hex(bytes),
       bytes: bytes.length,
       solid: solidJson(solids.get(path), mold),
+      drawing: drawingJson(build.drawings.find(({ id }) => path === `${id}.svg` || path === `${id}.dxf`)),
     })),
     withheld: build.withheld.map(withheldJson),
   };
@@ -49,6 +50,13 @@ function solidJson(checked: CheckedSolid | undefined, mold: Mold): Json | undefi
     boundsMm: { min: audit.bounds.min, max: audit.bounds.max },
     toMold: solid.toMold,
   };
+}
+
+function drawingJson(drawing: Drawing | undefined): Json | undefined {
+  if (!drawing) return undefined;
+  const { id, title, subjects, thickness, estimated } = drawing;
+  const { min, max } = sizeOf(drawing);
+  return { id, title, subjects, thicknessMm: thickness, estimated, boundsMm: { min, max } };
 }
 
 /** Fixtures are of the plan's fixture material; halves that are pressed or poured are of what is pressed or poured. */

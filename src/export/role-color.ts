@@ -12,6 +12,10 @@ export const roleColors: Readonly<Record<SolidRole, string>> = {
   notch: '#6B6B6B',
   'scaled master': '#D8C7A0',
   'pattern plate': '#5E8A6B',
+  jig: '#7A6A9A',
+  'layout plate': '#9A8F7A',
+  'can part': '#6F7F8A',
+  gauge: '#A06A6A',
 };
 
 /** The same as red, green, blue from 0 to 1. */

@@ -2,6 +2,7 @@ import { canCodes } from './codes/can.ts';
 import { checkCodes } from './codes/checks.ts';
 import type { CodeEntry } from './codes/entry.ts';
 import { fitCodes } from './codes/fit.ts';
+import { flatCodes } from './codes/flat.ts';
 import { heatCodes } from './codes/heat.ts';
 import { layoutCodes } from './codes/layout.ts';
 import { makingCodes } from './codes/making.ts';
@@ -30,6 +31,7 @@ export const catalogue = {
   ...heatCodes,
   ...fitCodes,
   ...makingCodes,
+  ...flatCodes,
 } as const satisfies Record<string, CodeEntry>;
 
 export type FindingCode = keyof typeof catalogue;

@@ -162,6 +162,16 @@ export class Scope {
     return this.keep(a.intersect(b)).area();
   }
 
+  /** A profile's outlines, counter-clockwise, holes clockwise. */
+  outlinesOf(profile: Profile): (readonly [number, number])[][] {
+    return profile.toPolygons();
+  }
+
+  /** A body's shadow on the plane z = 0. */
+  shadow(body: Body): Profile {
+    return this.keep(body.project());
+  }
+
   /** A profile `by` mm smaller all round, points within `tolerance` of the line between their neighbors left out. */
   inset(profile: Profile, by: number, tolerance: number): Profile {
     return this.keep(this.keep(profile.offset(-by, 'Miter')).simplify(tolerance));

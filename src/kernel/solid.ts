@@ -12,7 +12,11 @@ export type SolidRole =
   | 'tab'
   | 'notch'
   | 'scaled master'
-  | 'pattern plate';
+  | 'pattern plate'
+  | 'jig'
+  | 'layout plate'
+  | 'can part'
+  | 'gauge';
 
 /**
  * A named closed solid, ready to be exported.

@@ -1,4 +1,5 @@
 export * from './build-up-space.ts';
+export * from './can-rings.ts';
 export { type Layout, layOut } from './layout.ts';
 export * from './loose.ts';
 export * from './mold.ts';

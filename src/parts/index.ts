@@ -1,11 +1,15 @@
 import type { Part } from '../mold/index.ts';
 import { bosses } from './bosses.ts';
 import { buildUp } from './build-up.ts';
+import { canParts } from './can-parts.ts';
+import { depthGauge } from './depth-gauge.ts';
 import { discBlank } from './disc-blank.ts';
 import { halves } from './halves.ts';
+import { knifeStencil } from './knife-stencil.ts';
 import { notch } from './notch.ts';
 import { patternPlate } from './pattern-plate.ts';
 import { plug } from './plug.ts';
+import { registrationJig } from './registration-jig.ts';
 import { scaledMaster } from './scaled-master.ts';
 import { sprueForm } from './sprue-form.ts';
 import { tab } from './tab.ts';
@@ -25,4 +29,8 @@ export const parts: readonly Part[] = [
   buildUp,
   scaledMaster,
   patternPlate,
+  registrationJig,
+  canParts,
+  depthGauge,
+  knifeStencil,
 ];

@@ -106,7 +106,7 @@ export function labelFindings(subject: string, words: readonly string[], room: L
 }
 
 /** A pen stroke with round ends as outlines, counter-clockwise, holes clockwise. */
-function strokeOutlines(points: readonly (readonly [number, number])[]): [number, number][][] {
+export function strokeOutlines(points: readonly (readonly [number, number])[]): [number, number][][] {
   const path = modeling.geometries.path2.fromPoints(
     { closed: false },
     points.map(([x, y]) => [x, y] as [number, number]),

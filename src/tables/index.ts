@@ -10,3 +10,4 @@ export * from './rubbers.ts';
 export * from './source.ts';
 export * from './stock.ts';
 export * from './threads.ts';
+export * from './tolerances.ts';

@@ -1,0 +1,26 @@
+import { codes } from './entry.ts';
+
+/** Jig, layout plate and other flat fixtures. */
+export const flatCodes = codes({
+  'jig.thin': {
+    severity: 'stop',
+    means: 'The ring of the registration jig has too little material beside a pocket to hold a nut in place.',
+    remedy: 'Move the boss farther from the rim or from its neighbor, or take a smaller nut.',
+    formula: 'material beside a pocket >= 1.5 mm',
+    source: 'common practice, no published source',
+  },
+  'layout-plate.overlap': {
+    severity: 'stop',
+    means: 'Two openings of the layout plate run into each other; it cannot show where each master goes.',
+    remedy: 'Move the placements apart.',
+    formula: 'openings, masters with clearance, share no area',
+    source: 'own choice',
+  },
+  'stencil.slots-meet': {
+    severity: 'note',
+    means: 'Two slots of the knife stencil run into each other, so that the strip between them comes loose.',
+    remedy: 'Turn one of the placements, or cut one of the two channels by eye.',
+    formula: 'slots share no area',
+    source: 'own choice',
+  },
+});

@@ -1,0 +1,16 @@
+import modeling from '@jscad/modeling';
+import { type Lettering, line, type Path, type Point2, placed } from '../kernel/index.ts';
+
+/** Capitals of the stroke alphabet stand this much over the height it is asked for. Measured on `H`. */
+const capitals = 1.5;
+
+/** A text as pen strokes, so that a cutter needs no font. Letters with marks lose them, others outside ASCII become ?. */
+export function lettersOf({ words, at, height, turnRad, anchor }: Lettering): Path[] {
+  const plain = words.normalize('NFD').replace(/\p{M}/gu, '');
+  const strokes = modeling.text.vectorText({ height: height / capitals }, plain);
+  const right = strokes.flat().reduce((most, [x]) => Math.max(most, x), 0);
+  const shift = { start: 0, middle: right / 2, end: right }[anchor];
+  return strokes.map((stroke) =>
+    placed(line(...stroke.map(([x, y]): Point2 => [x - shift, y])), turnRad, at),
+  );
+}

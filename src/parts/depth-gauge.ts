@@ -1,0 +1,91 @@
+import { type Outline, type Path, type Point2, polygon } from '../kernel/index.ts';
+import { lettersOf } from '../lettering/index.ts';
+import { type Mold, type Part, work } from '../mold/index.ts';
+import { asSolid, onBed } from './as-solid.ts';
+import { plateBody } from './plate-body.ts';
+
+const id = 'depth-gauge';
+/** Millimeters; common practice. */
+export const gauge = { tooth: 6, gap: 8, back: 14, thickness: 3 } as const;
+const letterHeight = 3;
+/** Depths closer than this are one tooth. */
+const step = 0.1;
+
+interface GaugeInput {
+  readonly depths: readonly { readonly depth: number; readonly ids: readonly string[] }[];
+  readonly chordError: number;
+  readonly estimated: boolean;
+}
+
+/**
+ * A stepped comb: each tooth is as long as a master of this plan reaches below the parting plane. Its back laid on the
+ * half, the tooth just touches the bottom of the pocket. Depths are rounded to 0.1 mm.
+ */
+export const depthGauge: Part = work({
+  id,
+  title: 'depth gauge',
+  scope: 'whole',
+  processes: ['rubber', 'rigid', 'poured'],
+  jobs: (mold) => {
+    const input = inputFor(mold);
+    return input.depths.length > 0 ? [{ subject: id, input }] : [];
+  },
+  run: ({ depths, chordError, estimated }, { kernel }) => {
+    const outline = combOutline(depths.map(({ depth }) => depth));
+    const engraved = depths.flatMap(({ depth }, i) => numberOf(depth, i));
+    const title = 'depth gauge';
+    const subjects = depths.flatMap(({ ids }) => ids);
+    const { thickness } = gauge;
+    const solid = kernel.scope((scope) => {
+      const body = plateBody(scope, { outline, thickness, engraved }, chordError, title);
+      return asSolid(scope, body, onBed(0), { id, title, role: 'gauge', subjects, estimated });
+    });
+    const marks = [
+      { layer: 'cut', outline, texts: [] },
+      { layer: 'engrave', outline: engraved, texts: [] },
+    ] as const;
+    return {
+      solids: [solid],
+      drawings: [{ id, title, subjects, marks, thickness, estimated }],
+      findings: [],
+    };
+  },
+});
+
+function inputFor({ placements, fixture }: Mold): GaugeInput {
+  const byDepth = new Map<number, string[]>();
+  for (const { id: placement, lowest } of placements) {
+    const steps = Math.round(-lowest / step);
+    if (steps > 0) byDepth.set(steps, [...(byDepth.get(steps) ?? []), placement]);
+  }
+  const depths = [...byDepth]
+    .sort(([a], [b]) => a - b)
+    .map(([steps, ids]) => ({ depth: Number((steps * step).toFixed(1)), ids }));
+  return { depths, chordError: fixture.chordError, estimated: placements.some((one) => one.estimated) };
+}
+
+const toothAt = (i: number): number => gauge.gap + i * (gauge.tooth + gauge.gap);
+
+/** The back from y = 0 up, teeth hanging from it. Area = back x length + tooth x sum of depths. */
+export function combOutline(depths: readonly number[]): Outline {
+  const length = toothAt(depths.length);
+  const teeth = depths.flatMap((depth, i): Point2[] => {
+    const x = toothAt(i);
+    return [
+      [x, 0],
+      [x, -depth],
+      [x + gauge.tooth, -depth],
+      [x + gauge.tooth, 0],
+    ];
+  });
+  return [polygon([[0, 0], ...teeth, [length, 0], [length, gauge.back], [0, gauge.back]])];
+}
+
+const numberOf = (depth: number, i: number): Path[] =>
+  lettersOf({
+    words: depth.toFixed(1),
+    at: [toothAt(i) + gauge.tooth / 2, gauge.back / 2 - letterHeight / 2],
+    height: letterHeight,
+    turnRad: 0,
+    anchor: 'middle',
+  });

@@ -1,0 +1,137 @@
+import { type Finding, finding } from '../findings/index.ts';
+import { arc, circle, type Drawing, hole, type Path, type Track } from '../kernel/index.ts';
+import { type Boss, type Channel, type Disc, type Mold, type Part, type Sprue, work } from '../mold/index.ts';
+import { openingFit } from './fit.ts';
+import type { Half } from './half.ts';
+import { withoutSpots } from './without-spots.ts';
+
+/** Left between a slot and the rim, so that the stencil holds together; the knife goes on by itself, mm. */
+const bridge = 3;
+/** Any stiff sheet; common practice, mm. */
+const sheet = 1;
+
+interface StencilInput {
+  readonly half: Half;
+  readonly disc: Pick<Disc, 'radius'>;
+  readonly sprue?: Omit<Sprue, 'at'>;
+  readonly bosses: readonly Omit<Boss, 'at'>[];
+  readonly channels: readonly Omit<Channel, 'at'>[];
+  readonly fixture: Pick<Mold['fixture'], 'material' | 'clearance'>;
+}
+
+/**
+ * Stencil for cutting gates and vents with the knife, to be laid on the parting face of the half they are cut into:
+ * a slot as wide as each channel, openings over the heads of the bosses, which hold it in place, the well as a line.
+ * The upper half's is seen on its parting face: turned over about the index mark's radius.
+ */
+export const knifeStencil: Part = work({
+  id: 'knife-stencil',
+  title: 'knife stencil',
+  scope: 'whole',
+  processes: ['rubber'],
+  jobs: (mold) =>
+    (['lower', 'upper'] as const).flatMap((half) => {
+      const channels = withoutSpots(mold.channels).filter((channel) => channel.half === half);
+      if (channels.length === 0) return [];
+      const { disc, sprue, bosses, fixture } = mold;
+      const input: StencilInput = {
+        half,
+        disc: { radius: disc.radius },
+        ...(sprue && { sprue }),
+        bosses: withoutSpots(bosses),
+        channels,
+        fixture: { material: fixture.material, clearance: fixture.clearance },
+      };
+      return [{ subject: stencilId(half), input }];
+    }),
+  run: (input, { kernel }) => ({
+    solids: [],
+    drawings: [stencilDrawing(input)],
+    findings: kernel.scope((scope) => {
+      const slots = slotsOf(input);
+      const bodies = slots.map(({ id, slot }) => scope.extrude([outlinePoints(slot)], 0, 1, id));
+      const profiles = bodies.map((body) => scope.slice(body, 0.5));
+      return slots.flatMap(({ id }, i) =>
+        slots.slice(0, i).flatMap((other, j) => {
+          const shared = scope.commonArea(profiles[i], profiles[j]);
+          return shared > 1e-6 ? [meeting(stencilId(input.half), id, other.id, shared)] : [];
+        }),
+      );
+    }),
+  }),
+});
+
+const stencilId = (half: Half): string => `${half}-knife-stencil`;
+
+const outlinePoints = ({ corners }: Track) => corners.map(({ at }) => at);
+
+const meeting = (subject: string, id: string, other: string, shared: number): Finding =>
+  finding('stencil.slots-meet', {
+    subject,
+    measured: { value: shared, unit: 'mm2' },
+    limit: { value: 0, unit: 'mm2' },
+    says: `On the knife stencil the slots of ${other} and ${id} run into each other.`,
+  });
+
+interface Slot {
+  readonly id: string;
+  readonly slot: Track;
+}
+
+/** Straight slots with square ends, from the well (or the cavity) to the cavity (or the bridge at the rim). */
+export function slotsOf({ channels, disc, sprue, half }: StencilInput): Slot[] {
+  const side = half === 'upper' ? -1 : 1;
+  return channels.flatMap(({ id, from, to, width }) => {
+    const length = Math.hypot(to[0] - from[0], to[1] - from[1]);
+    const [ux, uy] = [(to[0] - from[0]) / length, (to[1] - from[1]) / length];
+    // Slots stay clear of the well's line and of the rim: both are shares of the straight way out along the channel.
+    const start = Math.max(0, (sprue?.wellRadius ?? 0) - Math.hypot(...from));
+    const end = Math.min(length, length - (Math.hypot(...to) + width / 2 - (disc.radius - bridge)));
+    if (end - start < width) return [];
+    const at = (s: number, across: number): readonly [number, number] => [
+      from[0] + ux * s - uy * across,
+      side * (from[1] + uy * s + ux * across),
+    ];
+    const [near, far] = half === 'upper' ? [width / 2, -width / 2] : [-width / 2, width / 2];
+    // As a hole: clockwise.
+    const corners = [at(start, near), at(start, far), at(end, far), at(end, near)].map((point) => ({
+      at: point,
+    }));
+    return [{ id, slot: { kind: 'track', closed: true, corners } as const }];
+  });
+}
+
+function stencilDrawing(input: StencilInput): Drawing {
+  const { half, disc, sprue, bosses, channels, fixture } = input;
+  const side = half === 'upper' ? -1 : 1;
+  const heads = bosses.map(({ x, y, headRadius }) =>
+    hole([x, side * y], headRadius + openingFit(fixture, 2 * headRadius) / 2),
+  );
+  const well: Path[] = sprue ? [circle([0, 0], sprue.wellRadius)] : [];
+  const mark = {
+    kind: 'track',
+    closed: false,
+    corners: [{ at: [disc.radius - 10, 0] }, { at: [disc.radius, 0] }],
+  } as const;
+  const words = `${half} half, this side up`.toUpperCase();
+  const ring = arc([0, 0], disc.radius - 1, -0.05, 0.05);
+  return {
+    id: stencilId(half),
+    title: `knife stencil for the ${half} half, seen on its parting face`,
+    subjects: [...new Set(channels.map(({ id }) => id))],
+    thickness: sheet,
+    marks: [
+      {
+        layer: 'cut',
+        outline: [circle([0, 0], disc.radius), ...heads, ...slotsOf(input).map(({ slot }) => slot)],
+        texts: [],
+      },
+      {
+        layer: 'engrave',
+        outline: [...well, mark, ring],
+        texts: [{ words, at: [0, -4], height: 3, turnRad: 0, anchor: 'middle' }],
+      },
+    ],
+    estimated: false,
+  };
+}
