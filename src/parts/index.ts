@@ -6,6 +6,7 @@ import { depthGauge } from './depth-gauge.ts';
 import { discBlank } from './disc-blank.ts';
 import { halves } from './halves.ts';
 import { knifeStencil } from './knife-stencil.ts';
+import { layoutPlate } from './layout-plate.ts';
 import { notch } from './notch.ts';
 import { patternPlate } from './pattern-plate.ts';
 import { plug } from './plug.ts';
@@ -33,4 +34,5 @@ export const parts: readonly Part[] = [
   canParts,
   depthGauge,
   knifeStencil,
+  layoutPlate,
 ];

@@ -1,5 +1,5 @@
 import { type Finding, finding } from '../findings/index.ts';
-import { arc, circle, type Drawing, hole, type Path, type Track } from '../kernel/index.ts';
+import { arc, circle, type Drawing, hole, type Lettering, type Path, type Track } from '../kernel/index.ts';
 import { type Boss, type Channel, type Disc, type Mold, type Part, type Sprue, work } from '../mold/index.ts';
 import { openingFit } from './fit.ts';
 import type { Half } from './half.ts';
@@ -113,7 +113,15 @@ function stencilDrawing(input: StencilInput): Drawing {
     closed: false,
     corners: [{ at: [disc.radius - 10, 0] }, { at: [disc.radius, 0] }],
   } as const;
-  const words = `${half} half, this side up`.toUpperCase();
+  // Two lines within the well.
+  const height = Math.min(3, (sprue?.wellRadius ?? 24) / 8);
+  const text = (words: string, y: number): Lettering => ({
+    words,
+    at: [0, y],
+    height,
+    turnRad: 0,
+    anchor: 'middle',
+  });
   const ring = arc([0, 0], disc.radius - 1, -0.05, 0.05);
   return {
     id: stencilId(half),
@@ -129,7 +137,7 @@ function stencilDrawing(input: StencilInput): Drawing {
       {
         layer: 'engrave',
         outline: [...well, mark, ring],
-        texts: [{ words, at: [0, -4], height: 3, turnRad: 0, anchor: 'middle' }],
+        texts: [text(`${half} half`.toUpperCase(), height / 2), text('THIS SIDE UP', -1.5 * height)],
       },
     ],
     estimated: false,

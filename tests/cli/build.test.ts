@@ -40,11 +40,22 @@ describe('build', () => {
       'oak-buttons/all-solids.3mf',
       'oak-buttons/boss-cap-nut-m5.stl',
       'oak-buttons/boss-cap-nut-m6.stl',
+      'oak-buttons/depth-gauge.dxf',
+      'oak-buttons/depth-gauge.stl',
+      'oak-buttons/depth-gauge.svg',
+      'oak-buttons/layout-plate.dxf',
+      'oak-buttons/layout-plate.stl',
+      'oak-buttons/layout-plate.svg',
       'oak-buttons/lower-blank.stl',
       'oak-buttons/lower-half.stl',
       'oak-buttons/manifest.json',
       'oak-buttons/notch-1.stl',
+      'oak-buttons/parting-paper.dxf',
+      'oak-buttons/parting-paper.svg',
       'oak-buttons/plug.stl',
+      'oak-buttons/registration-jig.dxf',
+      'oak-buttons/registration-jig.stl',
+      'oak-buttons/registration-jig.svg',
       'oak-buttons/report.json',
       'oak-buttons/shop-sheet.pdf',
       'oak-buttons/sprue-form.stl',
@@ -151,7 +162,7 @@ describe('build --only', () => {
 describe('a stop', () => {
   const plan = bench.put('past-rim.yaml', pastRim);
 
-  it('about a master past the rim withholds the halves and nothing else', async () => {
+  it('about a master past the rim withholds what is made from it and nothing else', async () => {
     const out = bench.path('stopped');
     const { code, out: said } = await run('build', plan, '--out', out);
     expect(code).toBe(1);
@@ -164,6 +175,9 @@ describe('a stop', () => {
         'manifest.json',
         'notch-1.stl',
         'plug.stl',
+        'registration-jig.dxf',
+        'registration-jig.stl',
+        'registration-jig.svg',
         'report.json',
         'shop-sheet.pdf',
         'sprue-form.stl',
@@ -171,15 +185,21 @@ describe('a stop', () => {
         'upper-blank.stl',
       ].map((name) => `oak-buttons/${name}`),
     );
-    expect(said).toMatch(/withheld: lower half, upper half: button .* beyond the rim/);
+    expect(said).toMatch(/withheld: lower half, upper half, [\s\S]*: button[\s\S]* beyond the rim/);
     const manifest = JSON.parse(readFileSync(join(out, 'oak-buttons', 'manifest.json'), 'utf8'));
-    expect(manifest.withheld.map(({ id }: { id: string }) => id)).toEqual(['lower-half', 'upper-half']);
+    expect(manifest.withheld.map(({ id }: { id: string }) => id)).toEqual([
+      'lower-half',
+      'upper-half',
+      'depth-gauge',
+      'layout-plate',
+      'parting-paper',
+    ]);
   });
 
   it('is told even with --quiet', async () => {
     const { code, out, err } = await run('build', plan, '--out', bench.path('stopped'), '--quiet');
     expect({ code, out }).toEqual({ code: 1, out: '' });
-    expect(err).toMatch(/^withheld: lower half, upper half: button/);
+    expect(err).toMatch(/^withheld: lower half, upper half, [\s\S]*: button/);
   });
 
   it('about something else does not withhold what is asked for, but still gives exit 1', async () => {

@@ -4,13 +4,15 @@ import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { heatOfCure } from '../../src/checks/heat-limits.ts';
 import { exportSolid } from '../../src/export/index.ts';
-import { areaOf, type Drawing, loadKernel, type Solid, sizeOf } from '../../src/kernel/index.ts';
-import type { Boss, Channel, Mold, Part } from '../../src/mold/index.ts';
+import { areaOf, type Drawing, loadKernel, type Solid, sizeOf, translation } from '../../src/kernel/index.ts';
+import { type Boss, type Channel, flatPartingSurface, type Mold, type Part } from '../../src/mold/index.ts';
 import { canParts } from '../../src/parts/can-parts.ts';
 import { depthGauge } from '../../src/parts/depth-gauge.ts';
 import { knifeStencil } from '../../src/parts/knife-stencil.ts';
+import { layoutPlate } from '../../src/parts/layout-plate.ts';
 import { registrationJig } from '../../src/parts/registration-jig.ts';
 import { capNut, mediumTolerance } from '../../src/tables/index.ts';
+import { box, tetrahedron } from '../export/shapes.ts';
 import { judgeStl } from '../judges.ts';
 import { exampleMold, volumeOf } from './example-mold.ts';
 
@@ -206,4 +208,70 @@ describe('knife stencil', () => {
 
 test('ISO 2768-1 class m', () => {
   expect([2, 5, 13, 100, 250, 800].map(mediumTolerance)).toEqual([0.1, 0.1, 0.2, 0.3, 0.5, 0.8]);
+});
+
+describe('layout plate', () => {
+  /** A box 20 x 10, from 3 under the plane to 2 over it. */
+  const block = box([20, 10, 5], [-10, -5, -3]);
+  const masterOf = (mesh: typeof block): Mold['masters'][number] => ({
+    id: 'block',
+    kind: 'mesh',
+    mesh,
+    measures: {
+      volume: 1000,
+      area: 700,
+      centroid: [0, 0, 0],
+      inertia: [1, 1, 1, 0, 0, 0],
+      bounds: { min: [-10, -5, -3], max: [10, 5, 2] },
+    },
+    estimated: false,
+  });
+  const put = (id: string, x: number, y: number): Mold['placements'][number] => ({
+    id,
+    master: 'block',
+    x,
+    y,
+    turnRad: 0,
+    scale: 1,
+    matrix: translation(x, y, 0),
+    lowest: -3,
+    highest: 2,
+    reach: Math.hypot(10, 5),
+    estimated: false,
+  });
+  const mold = (...placements: readonly Mold['placements'][number][]): Mold =>
+    rubber({ masters: [masterOf(block)], placements });
+
+  test('openings are the outlines with clearance all round; the paper takes them as they are', async () => {
+    const [{ solids, drawings = [], findings }] = made(layoutPlate, mold(put('a', 0, 40), put('b', 0, -40)));
+    expect(findings).toEqual([]);
+    const [plate, paper] = drawings.map(({ marks }) => marks[0].outline);
+    const opening = plate.slice(-2).map((path) => -areaOf([path]));
+    for (const area of opening) expect(area).toBeCloseTo(20.4 * 10.4, 3);
+    for (const path of paper.slice(-2)) expect(-areaOf([path])).toBeCloseTo(200, 3);
+    const volume = volumeOf(solids[0].mesh);
+    expect(volume).toBeLessThan(cutArea(drawings[0]) * 3);
+    expect(volume).toBeGreaterThan(cutArea(drawings[0]) * 3 * 0.97);
+    await sound(solids[0]);
+  });
+
+  test('on a parting surface raised by 1 a cone is cut 1 higher', () => {
+    // A corner tetrahedron 30 times as large: at height h its section is a right triangle with legs 30 - h.
+    const tip = { ...tetrahedron, positions: tetrahedron.positions.map((value) => value * 30) };
+    const parting = { ...flatPartingSurface(75), flat: false, heights: Float32Array.from([1, 1, 1, 1]) };
+    const one = { ...put('tip', 0, 0), matrix: translation(5, 25, 0) };
+    const [{ drawings = [] }] = made(
+      layoutPlate,
+      rubber({ masters: [masterOf(tip)], placements: [one], bosses: [], parting }),
+    );
+    expect(-areaOf(drawings[1].marks[0].outline.slice(-1))).toBeCloseTo(29 ** 2 / 2, 3);
+  });
+
+  test('outlines that run into each other are a stop about the plate', () => {
+    const [{ findings }] = made(layoutPlate, mold(put('a', 0, 40), put('b', 20.2, 40)));
+    expect(findings.map(({ code, subject, severity }) => [code, subject, severity])).toEqual([
+      ['layout-plate.overlap', 'layout-plate', 'stop'],
+    ]);
+    expect(findings[0].measured?.value).toBeCloseTo(0.2 * 10.4, 3);
+  });
 });
