@@ -1,4 +1,4 @@
-import { type Figure, type Finding, finding, type ReportPart } from '../findings/index.ts';
+import { type Figure, type Finding, finding, type ReportPart, type Series } from '../findings/index.ts';
 import { type Check, type Process, work } from '../mold/index.ts';
 import { Pattern, type Peg } from './false-seats.ts';
 
@@ -80,7 +80,14 @@ export const closing: Check = work<ClosingInput, ReportPart>({
       );
       if (nearest.misfit < wanted) findings.push(closesTurned(nearest.misfit, angle, wanted));
     }
-    return { findings, figures, series: [misfitSeries(pattern)] };
+    return {
+      findings,
+      figures,
+      series: misfitSeries(
+        pattern,
+        pegs.map(({ id }) => id),
+      ),
+    };
   },
 });
 
@@ -106,17 +113,30 @@ const closesTurned = (misfit: number, angle: number, wanted: number): Finding =>
       `at least ${wanted.toFixed(2)} mm is wanted.`,
   });
 
-/** d over the whole turn, one value a degree. */
-function misfitSeries(pattern: Pattern) {
+/** d over the whole turn, one value a degree, and how far each boss is from the socket it is given there. */
+function misfitSeries(pattern: Pattern, ids: readonly string[]): Series[] {
   const angles = Array.from({ length: 361 }, (_, i) => i);
-  return {
-    name: 'registration.misfit',
-    subject: 'mold',
-    x: { label: 'turned by', unit: 'deg' as const, values: angles },
-    y: {
-      label: 'misfit',
-      unit: 'mm' as const,
-      values: angles.map((angle) => pattern.misfit(angle / degrees)),
-    },
-  };
+  const offsets = angles.map((angle) => pattern.offsets(angle / degrees));
+  const against = (name: string, subject: string, label: string, values: readonly number[]): Series => ({
+    name,
+    subject,
+    x: { label: 'turned by', unit: 'deg', values: angles },
+    y: { label, unit: 'mm', values },
+  });
+  return [
+    against(
+      'registration.misfit',
+      'mold',
+      'misfit',
+      offsets.map((off) => Math.max(...off)),
+    ),
+    ...ids.map((id, boss) =>
+      against(
+        'registration.off',
+        id,
+        'off its socket',
+        offsets.map((off) => off[boss]),
+      ),
+    ),
+  ];
 }

@@ -137,8 +137,23 @@ export class Pattern {
     }
   }
 
-  /** Whether every boss finds a socket of its own within the square given (augmenting paths). */
+  /** How far each boss is then from the socket it is given, mm; the greatest of them is d(a). */
+  offsets(angleRad: number): number[] {
+    const squares = this.squares(angleRad);
+    const misfit = this.misfit(angleRad);
+    const taken = this.seating(squares, misfit * misfit + 1e-11 * this.farthest);
+    if (!taken) throw new Error('false seats: nobody sits at the misfit found');
+    const off = new Array<number>(squares.length).fill(0);
+    for (const [socket, boss] of taken.entries()) off[boss] = Math.sqrt(squares[boss][socket]);
+    return off;
+  }
+
   private seats(squares: readonly (readonly number[])[], square: number): boolean {
+    return this.seating(squares, square) !== undefined;
+  }
+
+  /** The boss in each socket, if every boss finds a socket of its own within the square given (augmenting paths). */
+  private seating(squares: readonly (readonly number[])[], square: number): Int32Array | undefined {
     const taken = new Int32Array(squares.length).fill(-1);
     const place = (boss: number, tried: Uint8Array): boolean => {
       for (const socket of this.fits[boss]) {
@@ -150,7 +165,7 @@ export class Pattern {
       }
       return false;
     };
-    return squares.every((_, boss) => place(boss, new Uint8Array(squares.length)));
+    return squares.every((_, boss) => place(boss, new Uint8Array(squares.length))) ? taken : undefined;
   }
 }
 

@@ -191,11 +191,20 @@ describe('the check', () => {
       ...emptyMold,
       bosses: ring([100, 0], [100, 90], [80, 215]),
     });
-    expect(series).toHaveLength(1);
+    expect(series.map(({ name }) => name)).toEqual([
+      'registration.misfit',
+      ...Array(3).fill('registration.off'),
+    ]);
     const { x, y } = series[0];
     expect(x.values).toHaveLength(361);
     expect(y.values[0]).toBeCloseTo(0, 5);
     expect(y.values[360]).toBeCloseTo(0, 5);
     expect(Math.max(...y.values)).toBeGreaterThan(20);
+  });
+
+  it('says how far each boss is off: a chord of its circle, 2 R sin(a / 2) (Euclid III), where no other socket is near', () => {
+    const offsets = new Pattern([peg(100, 0), peg(60, 180)], 0.3).offsets(30 / degrees);
+    expect(offsets[0]).toBeCloseTo(200 * Math.sin(15 / degrees), 6);
+    expect(offsets[1]).toBeCloseTo(120 * Math.sin(15 / degrees), 6);
   });
 });

@@ -1,6 +1,8 @@
+import { useEffect } from 'preact/hooks';
+import { figure, misfit, type Seating, seatings, shaken, shakeWay } from '../state/closing.ts';
 import { length } from '../state/show.ts';
-import { report } from '../state/store.ts';
-import { apart, wrongTurn } from '../state/view.ts';
+import { pointedAt, report } from '../state/store.ts';
+import { apart, pose, wrongTurn } from '../state/view.ts';
 import type { Panel } from './panel.ts';
 import { Plot } from './plot.tsx';
 
@@ -8,62 +10,185 @@ export const register: Panel = {
   id: 'register',
   title: 'Close',
   hint: 'Lower the upper half, turn it, and see whether it closes in one position only.',
-  View: () => (
-    <>
-      <label class="slide">
-        Apart
-        <input
-          type="range"
-          min={0}
-          max={1}
-          step={0.005}
-          value={apart.value}
-          onInput={({ currentTarget: { value } }) => {
-            apart.value = Number(value);
-          }}
-        />
-        <output>{apart.value === 0 ? 'closed' : `${Math.round(apart.value * 100)} %`}</output>
-      </label>
-      <label class="slide">
-        Turned by
-        <input
-          type="range"
-          min={0}
-          max={360}
-          step={0.5}
-          value={wrongTurn.value}
-          onInput={({ currentTarget: { value } }) => {
-            wrongTurn.value = Number(value);
-          }}
-        />
-        <output>{wrongTurn.value.toFixed(1)} deg</output>
-      </label>
-      <Misfit />
-    </>
-  ),
+  View: () => {
+    useEffect(() => {
+      pose.value = 'stacked';
+      return rest;
+    }, []);
+    return (
+      <>
+        <label class="slide">
+          Apart
+          <input
+            type="range"
+            min={0}
+            max={1}
+            step={0.005}
+            value={apart.value}
+            onInput={({ currentTarget: { value } }) => {
+              apart.value = Number(value);
+            }}
+          />
+          <output>{apart.value === 0 ? 'closed' : `${Math.round(apart.value * 100)} %`}</output>
+        </label>
+        <label class="slide">
+          Turned by
+          <input
+            type="range"
+            min={0}
+            max={360}
+            step={1}
+            value={wrongTurn.value}
+            onInput={({ currentTarget: { value } }) => {
+              wrongTurn.value = Number(value);
+            }}
+          />
+          <output>{wrongTurn.value.toFixed(0)} deg</output>
+        </label>
+        <Seats />
+        <Misfit />
+        <Play />
+      </>
+    );
+  },
 };
 
+/** Each boss at this turn and height. */
+function Seats() {
+  if (seatings.value.length === 0) return null;
+  return (
+    <table class="rows">
+      <thead>
+        <tr>
+          <th>Boss</th>
+          <th>Off its socket</th>
+          <th>Now</th>
+        </tr>
+      </thead>
+      <tbody>
+        {seatings.value.map((seat) => (
+          <tr
+            key={seat.id}
+            class={`is-${seat.is.split(' ')[0]}`}
+            onPointerEnter={() => {
+              pointedAt.value = seat.id;
+            }}
+            onPointerLeave={() => {
+              pointedAt.value = undefined;
+            }}
+          >
+            <td>{seat.id}</td>
+            <td class="number">{length(seat.off)}</td>
+            <td class="number">{stateOf(seat)}</td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+const stateOf = ({ is, reach }: Seating): string => (is === 'clash' ? `clash, ${length(reach)} deep` : is);
+
+let turning: ReturnType<typeof setInterval> | undefined;
+let shaker: ReturnType<typeof setInterval> | undefined;
+
+/** Ends what moves by itself. */
+function rest(): void {
+  clearInterval(turning);
+  clearInterval(shaker);
+  turning = undefined;
+  shaker = undefined;
+  shakeWay.value = 0;
+}
+
+/** Turns the upper half once round, four degrees a step. */
+function tryEveryTurn(): void {
+  rest();
+  wrongTurn.value = 0;
+  turning = setInterval(() => {
+    wrongTurn.value = Math.min(360, wrongTurn.value + 4);
+    if (wrongTurn.value >= 360) rest();
+  }, 80);
+}
+
 function Misfit() {
-  const series = report.value?.series.find(({ name }) => name === 'registration.misfit');
+  const series = misfit.value;
   if (!series) return <p>No pattern of bosses to try yet.</p>;
-  const figure = (name: string) => report.value?.figures.find((one) => one.name === name)?.value;
   const seat = figure('registration.falseSeatAngle');
-  const misfit = figure('registration.falseSeat');
+  const least = figure('registration.falseSeat');
   return (
     <>
+      <h3>Every turn</h3>
+      <p>
+        <button type="button" onClick={tryEveryTurn}>
+          Try every turn
+        </button>
+      </p>
       <Plot
         series={series}
         at={wrongTurn.value}
         marks={seat === undefined ? [] : [{ x: seat, says: 'nearest false seat' }]}
         onPick={(angle) => {
-          wrongTurn.value = Math.round(angle * 2) / 2;
+          rest();
+          wrongTurn.value = Math.round(angle);
         }}
       />
-      {seat !== undefined && misfit !== undefined && (
+      {seat !== undefined && least !== undefined && (
         <p>
-          Nearest false seat: turned by {seat.toFixed(1)} deg some boss is still {length(misfit)} off.
+          Nearest false seat: turned by {seat.toFixed(1)} deg some boss is still {length(least)} off.
         </p>
       )}
+    </>
+  );
+}
+
+function shake(): void {
+  const isOn = shakeWay.value !== 0;
+  rest();
+  if (isOn) return;
+  wrongTurn.value = 0;
+  apart.value = 0;
+  shakeWay.value = 1;
+  // Who asked the system for less motion sees one end of the play, at rest.
+  if (matchMedia('(prefers-reduced-motion: reduce)').matches) return;
+  shaker = setInterval(() => {
+    shakeWay.value = shakeWay.value === 1 ? -1 : 1;
+  }, 700);
+}
+
+/** What the play of the bosses does at each cavity. */
+function Play() {
+  const how = shaken.value;
+  if (!how) return null;
+  const steps = report.value?.figures.filter(({ name }) => name === 'registration.mismatch') ?? [];
+  return (
+    <>
+      <h3>Play</h3>
+      <p>
+        <button type="button" aria-pressed={shakeWay.value !== 0} onClick={shake}>
+          Shake
+        </button>{' '}
+        The upper half can shift by {length(how.shift)}; drawn {how.factor} times as large.
+      </p>
+      <table class="rows">
+        <thead>
+          <tr>
+            <th>Cavity</th>
+            <th>Step at the parting line</th>
+          </tr>
+        </thead>
+        <tbody>
+          {steps.map(({ subject, value, estimated }) => (
+            <tr key={subject}>
+              <td>{subject}</td>
+              <td class="number">
+                {estimated ? '~ ' : ''}
+                {length(value)}
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
     </>
   );
 }

@@ -17,6 +17,9 @@ import type { ViewName } from '../state/view.ts';
 import type { Side } from './kinds.ts';
 
 const degrees = Math.PI / 180;
+/** Room left round what is fitted, and how far above the middle it stands, as a share of half the height. */
+const margin = 1.16;
+const raised = 0.1;
 
 /**
  * The picture: renderer, camera, lights, and the groups things are hung in. Draws only when asked to. Frame: the
@@ -35,6 +38,8 @@ export class Stage {
   /** Called after each picture, such as to place labels. */
   readonly afterDraw = new Set<() => void>();
   private asked = 0;
+  /** Whether the person has turned or moved the picture since it was last fitted. */
+  isMoved = false;
 
   constructor(readonly canvas: HTMLCanvasElement) {
     this.renderer = new WebGLRenderer({ canvas, antialias: true, alpha: true, stencil: true });
@@ -43,6 +48,9 @@ export class Stage {
     this.controls = new OrbitControls(this.camera, canvas);
     this.controls.screenSpacePanning = true;
     this.controls.addEventListener('change', () => this.draw());
+    this.controls.addEventListener('start', () => {
+      this.isMoved = true;
+    });
     const key = new DirectionalLight('#fff6e8', 2.1);
     key.position.set(-0.55, -0.35, 0.9);
     const fill = new DirectionalLight('#dfe9f5', 0.5);
@@ -105,8 +113,11 @@ export class Stage {
       (Math.abs(axis.x) * size.x + Math.abs(axis.y) * size.y + Math.abs(axis.z) * size.z) / 2;
     const tangent = Math.tan((this.camera.fov / 2) * degrees);
     const distance =
-      Math.max(half(up) / tangent, half(right) / (tangent * this.camera.aspect)) * 1.06 + half(direction);
+      Math.max(half(up) / tangent, half(right) / (tangent * this.camera.aspect)) * margin + half(direction);
+    // A little above the middle: the show bar stands below.
+    middle.addScaledVector(up.normalize(), -distance * tangent * raised);
     this.controls.target.copy(middle);
+    this.isMoved = false;
     this.camera.position.copy(middle).addScaledVector(direction, distance);
     this.controls.update();
     this.draw();

@@ -17,8 +17,6 @@ export const pose = signal<'stacked' | 'open book'>('stacked');
 export const apart = signal(0.6);
 /** By how much the upper half is turned against the lower one, degrees. */
 export const wrongTurn = signal(0);
-/** Whether the upper half is shaken to the extreme of its play. */
-export const shaken = signal(false);
 
 export interface Cut {
   /** Direction the plane faces: an axis of the mold. */

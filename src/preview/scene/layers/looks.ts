@@ -1,5 +1,6 @@
 import { effect } from '@preact/signals';
 import { DoubleSide, FrontSide, Mesh, MeshStandardMaterial } from 'three';
+import { seatings } from '../../state/closing.ts';
 import { masterMeshes, mold, picked, pointedAt, solids } from '../../state/store.ts';
 import { hidden, seeThrough } from '../../state/view.ts';
 import { kindOf } from '../kinds.ts';
@@ -11,7 +12,7 @@ const halves = new Set(['lower half', 'upper half', 'blank']);
 export function looks(stage: Stage): () => void {
   return effect(() => {
     // Read so that new things get their looks too.
-    void [solids.value, mold.value, masterMeshes.value];
+    void [solids.value, mold.value, masterMeshes.value, seatings.value];
     const away = hidden.value;
     const through = seeThrough.value;
     const near = new Set([pointedAt.value, picked.value]);

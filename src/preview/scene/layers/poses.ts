@@ -1,11 +1,10 @@
 import { effect } from '@preact/signals';
 import { Euler, Matrix4 } from 'three';
+import { liftOf, shaking } from '../../state/closing.ts';
 import { mold } from '../../state/store.ts';
 import { apart, pose, wrongTurn } from '../../state/view.ts';
 import type { Stage } from '../stage.ts';
 
-/** Way the upper half is lifted when wholly apart, as a share of the disc's radius. */
-const lift = 0.75;
 /** Gap between the halves of the open book, mm. */
 const bookGap = 24;
 
@@ -18,17 +17,19 @@ export function poses(stage: Stage): () => void {
     if (pose.value === 'open book') {
       const aside = radius + bookGap / 2;
       lower.matrix.makeTranslation(-aside, 0, 0);
-      loose.matrix.copy(lower.matrix);
       // Turned over about the spine between the two: left and right change places, as they do on the bench.
       upper.matrix.makeRotationFromEuler(new Euler(0, Math.PI, 0)).setPosition(aside, 0, 0);
     } else {
-      const height = apart.value * lift * radius;
+      const height = liftOf(apart.value, radius);
       lower.matrix.identity();
-      upper.matrix
-        .makeTranslation(0, 0, height)
-        .multiply(new Matrix4().makeRotationZ((wrongTurn.value * Math.PI) / 180));
+      upper.matrix.copy(shaking.value ?? new Matrix4());
+      // The check turns the bosses; the sockets turn the other way.
+      upper.matrix.premultiply(new Matrix4().makeRotationZ((-wrongTurn.value * Math.PI) / 180));
+      upper.matrix.premultiply(new Matrix4().makeTranslation(0, 0, height));
       loose.matrix.makeTranslation(0, 0, height * 2);
     }
+    // On the bench the sprue form is put away when the mold lies open.
+    loose.visible = pose.value !== 'open book';
     for (const side of [lower, upper, loose]) side.matrixWorldNeedsUpdate = true;
     stage.draw();
   });

@@ -1,6 +1,8 @@
 import { effect } from '@preact/signals';
 import { Group } from 'three';
-import { solids as solidsSignal } from '../../state/store.ts';
+import { compose, rotation, translation } from '../../../kernel/index.ts';
+import { mold, solids as solidsSignal } from '../../state/store.ts';
+import type { ShownMold, ShownSolid } from '../../worker/messages.ts';
 import { kindOfSolid, type Side, sideOfSolid } from '../kinds.ts';
 import { emptyGroup, type Stage } from '../stage.ts';
 import { geometryOf, thing } from '../thing.ts';
@@ -17,10 +19,13 @@ export function solids(stage: Stage): () => void {
     const hasHalves = list.some(({ role }) => role === 'half');
     for (const solid of list) {
       const kind = kindOfSolid(solid);
-      const mesh = thing(geometryOf(solid.mesh), kind, solid.id, solid.toMold);
-      // Until the halves are made, the blanks stand for them.
-      if (solid.role === 'blank' && !hasHalves) mesh.userData.kind = standsFor(solid.id);
-      groups.get(sideOfSolid(solid))?.add(mesh);
+      const geometry = geometryOf(solid.mesh);
+      for (const { subject, matrix } of placesOf(solid, mold.value?.bosses ?? [])) {
+        const mesh = thing(geometry, kind, subject, matrix);
+        // Until the halves are made, the blanks stand for them.
+        if (solid.role === 'blank' && !hasHalves) mesh.userData.kind = standsFor(solid.id);
+        groups.get(sideOfSolid(solid))?.add(mesh);
+      }
     }
     stage.draw();
   });
@@ -31,6 +36,16 @@ export function solids(stage: Stage): () => void {
       stage.sides[side].remove(group);
     }
   };
+}
+
+/** A boss is one solid for all places it is used at; anything else stands in one place. */
+function placesOf({ id, role, subjects, toMold }: ShownSolid, bosses: ShownMold['bosses']) {
+  if (role !== 'boss') return [{ subject: id, matrix: toMold }];
+  const used = bosses.filter((boss) => subjects.includes(boss.id));
+  return used.map(({ id, x, y, turnRad }) => ({
+    subject: id,
+    matrix: compose(translation(x, y, 0), rotation('z', turnRad), toMold),
+  }));
 }
 
 const standsFor = (id: string): string => (id.startsWith('upper') ? 'upper half' : 'lower half');

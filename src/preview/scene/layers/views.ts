@@ -7,19 +7,21 @@ import type { Stage } from '../stage.ts';
 /** Goes to the named views, and to places the person asked to see. */
 export function views(stage: Stage): () => void {
   let shownTitle: string | undefined;
+  let shownCount = 0;
   const stops = [
     effect(() => {
       const { name } = askedView.value;
       stage.fit(name === 'fit' ? undefined : name);
     }),
-    // A mold that was not there before is shown whole.
+    // New things are shown whole, unless the person is looking at something.
     effect(() => {
+      const count = solids.value.length + masterMeshes.value.size;
       const title = mold.value?.title;
-      const some = solids.value.length > 0 || masterMeshes.value.size > 0;
-      if (!some || title === undefined || title === shownTitle) return;
+      if (count === 0 || (title === shownTitle && (stage.isMoved || count === shownCount))) return;
       shownTitle = title;
+      shownCount = count;
       const { name } = askedView.peek();
-      stage.fit(name === 'fit' ? undefined : name);
+      stage.fit(pose.peek() === 'open book' ? 'from above' : name === 'fit' ? undefined : name);
     }),
     effect(() => {
       stage.fit(pose.value === 'open book' ? 'from above' : 'over the shoulder');
