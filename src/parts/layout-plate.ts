@@ -80,7 +80,8 @@ export const layoutPlate: Part = work({
       const wider = exact.map((profile) => scope.inset(profile, -openingFit(fixture, 30) / 2, tolerance));
       const openings = wider.map((profile) => outer(scope, profile));
       const plate = plateOutline(input, openings);
-      const engraved = [...graduations(input, openings), ...labels(input, openings)];
+      const scales = graduations(input, openings);
+      const engraved = [...scales, ...labels(input, openings, scales)];
       const subjects = masters.map((master) => master.id);
       const title = 'layout plate';
       const body = plateBody(scope, { outline: plate, thickness, engraved }, fixture.chordError, title);
@@ -251,7 +252,11 @@ function holds(ring: readonly Point2[], [x, y]: Point2): boolean {
 }
 
 /** Beside each opening its name, or, where there is no room for the whole, less of it. */
-function labels(input: PlateInput, openings: readonly (readonly Point2[][])[]): Path[] {
+function labels(
+  input: PlateInput,
+  openings: readonly (readonly Point2[][])[],
+  scales: readonly Path[],
+): Path[] {
   const blocked = [
     ...openings.flat(),
     ...bossHoles(input).map((path) => pointsOf(path)),
@@ -265,7 +270,7 @@ function labels(input: PlateInput, openings: readonly (readonly Point2[][])[]): 
       [placement],
     ],
   }));
-  return placeLabels(wishes, blocked, input.radius - 2 - ticks.long - 2 * digits);
+  return placeLabels(wishes, blocked, scales, input.radius - 2 - ticks.long - 2 * digits);
 }
 
 function overlaps(scope: Scope, { masters }: PlateInput, profiles: readonly Profile[]): Finding[] {

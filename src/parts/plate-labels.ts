@@ -1,4 +1,4 @@
-import { type Bounds2, boundsOfOutline, type Path, type Point2, placed } from '../kernel/index.ts';
+import { type Bounds2, boundsOfOutline, line, type Path, type Point2, placed } from '../kernel/index.ts';
 import { lettersOf } from '../lettering/index.ts';
 
 const height = 3;
@@ -12,13 +12,17 @@ export interface LabelWish {
   readonly texts: readonly (readonly string[])[];
 }
 
-/** Texts beside their openings, level, clear of all openings, of each other and of the rim; none where none fits. */
+/**
+ * Texts beside their openings, each with a line to its own, level, clear of all openings, of what is `drawn`, of each
+ * other and of the rim; none where none fits.
+ */
 export function placeLabels(
   wishes: readonly LabelWish[],
   blocked: readonly (readonly Point2[])[],
+  drawn: readonly Path[],
   radius: number,
 ): Path[] {
-  const taken: Bounds2[] = [];
+  const taken = drawn.map((path) => boundsOfOutline([path]));
   const walls = blocked.map((ring) => ({ ring, box: boxOf(ring) }));
   const free = (box: Bounds2): boolean =>
     corners(box).every(([x, y]) => Math.hypot(x, y) < radius) &&
@@ -38,12 +42,27 @@ export function placeLabels(
         const box = grown(boundsOfOutline(moved), gap / 2);
         if (!free(box)) continue;
         taken.push(box);
-        return moved;
+        return [...moved, leader(box, rings.flat())];
       }
     }
     return [];
   });
 }
+
+/** From a text's box to the corner of its opening that is nearest to it. */
+function leader({ min, max }: Bounds2, corners: readonly Point2[]): Path {
+  const pairs = corners.map((to) => {
+    const from: Point2 = [
+      Math.min(Math.max(to[0], min[0]), max[0]),
+      Math.min(Math.max(to[1], min[1]), max[1]),
+    ];
+    return { from, to, far: distance(from, to) };
+  });
+  const { from, to } = pairs.reduce((best, pair) => (pair.far < best.far ? pair : best));
+  return line(from, to);
+}
+
+const distance = (a: Point2, b: Point2): number => Math.hypot(a[0] - b[0], a[1] - b[1]);
 
 /** Middles for a block of text on all sides of a box, near ones first. */
 function spotsBeside({ min, max }: Bounds2, own: Bounds2): Point2[] {
