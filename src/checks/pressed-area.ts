@@ -1,4 +1,5 @@
 import { type Matrix4, moveMesh, type TriangleMesh } from '../kernel/index.ts';
+import { makeAlways, type Remember } from '../mold/index.ts';
 import { type PressedArea, trianglePressed } from '../physics/index.ts';
 
 /** How metal in a cavity presses the halves apart: its upward faces seen from above, and how far in and out it is. */
@@ -13,15 +14,18 @@ export interface PressedCavity {
  * Faces that look up are each counted, also where one lies over another, so that the area is never too small. Inner
  * radius is that of the nearest point of an edge, outer that of the farthest vertex, mm.
  */
-export function pressedOf({
-  id,
-  mesh,
-  matrix,
-}: {
+export const pressedOf = (
+  { id, mesh, matrix }: PlacedCavity,
+  remember: Remember = makeAlways,
+): PressedCavity => ({ id, ...remember('pressed area', { mesh, matrix }, () => pressedBy(mesh, matrix)) });
+
+interface PlacedCavity {
   readonly id: string;
   readonly mesh: TriangleMesh;
   readonly matrix: Matrix4;
-}): PressedCavity {
+}
+
+function pressedBy(mesh: TriangleMesh, matrix: Matrix4): Omit<PressedCavity, 'id'> {
   const { positions: p, triangles } = moveMesh(mesh, matrix);
   let [area, secondMoment, inner] = [0, 0, Number.POSITIVE_INFINITY];
   for (let t = 0; t < triangles.length; t += 3) {
@@ -42,7 +46,7 @@ export function pressedOf({
     const radius = Math.hypot(p[i], p[i + 1]);
     outer = Math.max(outer, radius);
   }
-  return { id, pressed: { area, secondMoment }, inner, outer };
+  return { pressed: { area, secondMoment }, inner, outer };
 }
 
 /** Distance of a line's nearest point from the axis, seen from above. */

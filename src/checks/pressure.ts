@@ -28,7 +28,7 @@ export const pressure: Check = work<ShotInput, ReportPart>({
   scope: 'whole',
   processes: ['rubber', 'rigid'],
   jobs: (mold) => (mold.placements.length > 0 ? [{ subject: 'spin', input: shotInput(mold) }] : []),
-  run: (input) => {
+  run: (input, { remember }) => {
     const note =
       input.missing.length > 0
         ? [notChecked('shot.not-checked', 'spin', 'Pressure and shot are in part', input.missing)]
@@ -42,7 +42,7 @@ export const pressure: Check = work<ShotInput, ReportPart>({
       densityKgM3,
       sprue,
       speedRpm,
-      cavitiesPressed: input.cavities.map(pressedOf),
+      cavitiesPressed: input.cavities.map((cavity) => pressedOf(cavity, remember)),
     };
     const part = judge(turning);
     return { findings: [...note, ...part.findings], figures: [...castings, ...part.figures] };

@@ -1,5 +1,12 @@
 import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex } from '@noble/hashes/utils.js';
+import { murmur } from './murmur.ts';
+
+/**
+ * Arrays of megabytes are hashed by four runs of MurmurHash3, 128 bits in all: some twenty times as quick as SHA-256 in
+ * JavaScript. Nobody attacks a cache within one process with meshes made to collide.
+ */
+const seeds = [0, 0x9747b28c, 0x3c6ef372, 0x510e527f];
 
 /** Big arrays are hashed once: meshes are shared between many inputs and never changed after they are made. */
 const arrayKeys = new WeakMap<object, string>();
@@ -32,7 +39,7 @@ function arrayKey(array: Float32Array): string {
   let key = arrayKeys.get(array);
   if (key === undefined) {
     const bytes = new Uint8Array(array.buffer, array.byteOffset, array.byteLength);
-    key = `${array.constructor.name}(${bytesToHex(sha256(bytes))})`;
+    key = `${array.constructor.name}(${bytes.length} ${seeds.map((seed) => murmur(bytes, seed)).join(' ')})`;
     arrayKeys.set(array, key);
   }
   return key;
