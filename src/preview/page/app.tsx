@@ -3,10 +3,12 @@ import { plan } from '../state/store.ts';
 import { openPanel } from '../state/view.ts';
 import { FirstLook } from './first-look.tsx';
 import { Header } from './header.tsx';
+import { useDrop } from './open-files.tsx';
 import { Picture } from './picture.tsx';
 import { Progress } from './progress.tsx';
 
 export function App() {
+  useDrop();
   if (!plan.value) return <FirstLook />;
   return (
     <div class="bench">

@@ -1,8 +1,10 @@
 import { useState } from 'preact/hooks';
 import { starterPlan } from '../../plan/index.ts';
 import { openPlan } from '../state/actions.ts';
+import { fault } from '../state/store.ts';
 import { units } from '../state/view.ts';
 import { Choice } from './choice.tsx';
+import { OpenFiles } from './open-files.tsx';
 import { presets } from './presets.ts';
 
 const sizes = { mm: [150, 200, 230, 250, 300], in: [6, 8, 9, 10, 12] } as const;
@@ -53,6 +55,15 @@ export function FirstLook() {
           Start with this disc
         </button>
       </section>
+      <h2>Or bring your own</h2>
+      <p>
+        Drop a plan and its meshes anywhere on this page, or <OpenFiles />
+      </p>
+      {fault.value && (
+        <p class="fault" role="alert">
+          {fault.value}
+        </p>
+      )}
       <h2>Or look at a finished one</h2>
       <ul class="cards">
         {presets.map((preset) => (

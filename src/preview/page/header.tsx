@@ -1,6 +1,7 @@
 import { findings, mold, plan, reportIsCurrent, unread } from '../state/store.ts';
 import { light, openPanel, units, warmth } from '../state/view.ts';
 import { Choice } from './choice.tsx';
+import { OpenFiles } from './open-files.tsx';
 
 export function Header() {
   return (
@@ -8,6 +9,7 @@ export function Header() {
       <h1>{mold.value?.title ?? plan.value?.name ?? 'discwright'}</h1>
       <Verdict />
       <div class="head-choices">
+        <OpenFiles />
         <Choice label="Lengths" value={units} options={['mm', 'in']} />
         <Choice label="Temperatures" value={warmth} options={['C', 'F']} />
         <Choice label="Light" value={light} options={['as the system', 'light', 'dark']} />

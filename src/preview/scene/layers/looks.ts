@@ -1,6 +1,6 @@
 import { effect } from '@preact/signals';
 import { DoubleSide, FrontSide, Mesh, MeshStandardMaterial } from 'three';
-import { seatings } from '../../state/closing.ts';
+import { type Seating, seatings } from '../../state/closing.ts';
 import { masterMeshes, mold, picked, pointedAt, solids } from '../../state/store.ts';
 import { hidden, seeThrough } from '../../state/view.ts';
 import { kindOf } from '../kinds.ts';
@@ -8,11 +8,24 @@ import type { Stage } from '../stage.ts';
 
 const halves = new Set(['lower half', 'upper half', 'blank']);
 
-/** What is shown, what is seen through, and what stands out because it is pointed at or picked. */
+/** Bosses light up in their sockets and glow red where they clash; what is pointed at or picked glows a little. */
+function glow(
+  subject: string,
+  near: ReadonlySet<string | undefined>,
+  seats: ReadonlyMap<string, Seating['is']>,
+): string {
+  const seat = seats.get(subject);
+  if (seat === 'clash') return '#c01c10';
+  if (seat === 'in its socket') return '#c98a00';
+  return near.has(subject) ? '#7a4a10' : '#000000';
+}
+
+/** What is shown, what is seen through, and what stands out. */
 export function looks(stage: Stage): () => void {
   return effect(() => {
     // Read so that new things get their looks too.
-    void [solids.value, mold.value, masterMeshes.value, seatings.value];
+    void [solids.value, mold.value, masterMeshes.value];
+    const seats = new Map(seatings.value.map(({ id, is }) => [id, is]));
     const away = hidden.value;
     const through = seeThrough.value;
     const near = new Set([pointedAt.value, picked.value]);
@@ -28,7 +41,7 @@ export function looks(stage: Stage): () => void {
       material.opacity = glass ? 0.22 : 1;
       material.depthWrite = !glass;
       material.side = glass ? DoubleSide : FrontSide;
-      material.emissive.set(near.has(object.userData.subject) ? '#7a4a10' : '#000000');
+      material.emissive.set(glow(object.userData.subject, near, seats));
       material.needsUpdate = true;
     });
     stage.draw();
