@@ -1,5 +1,5 @@
 import { finding, makeFigure, type ReportPart } from '../findings/index.ts';
-import { type Check, work } from '../mold/index.ts';
+import { type Check, fitsOnRim, work } from '../mold/index.ts';
 import { type BoltCircle, boltCircle } from './bolt-circle.ts';
 import { notChecked } from './not-given.ts';
 import { cornersOf, distanceTo, roundOf, span, type Thing } from './seen-from-above.ts';
@@ -19,8 +19,9 @@ export const clearOfBolts: Check = work<BoltInput, ReportPart>({
   scope: 'whole',
   processes: ['rubber'],
   jobs: ({ bench, bosses, tabs, disc }) => {
-    if (!bench.closing?.bolts || bosses.length + tabs.length === 0) return [];
-    const things = [...bosses.map(roundOf), ...tabs.map((tab) => cornersOf(tab, disc.radius))];
+    const onDisc = tabs.filter((tab) => fitsOnRim(tab, disc.radius));
+    if (!bench.closing?.bolts || bosses.length + onDisc.length === 0) return [];
+    const things = [...bosses.map(roundOf), ...onDisc.map((tab) => cornersOf(tab, disc.radius))];
     return [{ subject: 'closing', input: { things, ...boltCircle(bench) } }];
   },
   run: ({ things, bolts, missing }) => {

@@ -14,6 +14,7 @@ import {
   buildUpVolume,
   type Check,
   type Mold,
+  shaftRadius,
   work,
 } from '../mold/index.ts';
 import { canVolume, heatedVolume, lockPressure } from '../physics/index.ts';
@@ -44,7 +45,7 @@ export const pack: Check = work<PackInput, ReportPart>({
   title: 'What is packed into the can',
   scope: 'whole',
   processes: ['rubber'],
-  jobs: (mold) => (mold.placements.length === 0 ? [] : [{ subject: 'can', input: inputOf(mold) }]),
+  jobs: (mold) => (packs(mold) ? [{ subject: 'can', input: inputOf(mold) }] : []),
   run: (input, { remember }) => {
     const { missing, can, rubber, expansionPerK, kelvin, estimated } = input;
     if (missing.length > 0)
@@ -76,6 +77,13 @@ export const pack: Check = work<PackInput, ReportPart>({
     };
   },
 });
+
+/** A sprue form that runs out, or a cure that heats nothing, has a stop of its own: what came of it would be no figure. */
+function packs({ placements, sprue, disc, bench: { cure } }: Mold): boolean {
+  if (placements.length === 0 || (sprue && shaftRadius(sprue, disc.upper) <= 0)) return false;
+  const { startC, temperatureC } = cure ?? {};
+  return startC === undefined || temperatureC === undefined || startC < temperatureC;
+}
 
 function inputOf(mold: Mold): PackInput {
   const { disc, bench, placements, masters } = mold;

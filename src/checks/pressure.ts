@@ -7,7 +7,7 @@ import {
   makeFigure,
   type ReportPart,
 } from '../findings/index.ts';
-import { type Check, work } from '../mold/index.ts';
+import { type Check, shaftRadius, work } from '../mold/index.ts';
 import { finestDetail, gFactor, surfaceRise, turningPressure, volumeUnder } from '../physics/index.ts';
 import { metalWell, pouringRadius } from './metal-well.ts';
 import { notChecked } from './not-given.ts';
@@ -27,7 +27,12 @@ export const pressure: Check = work<ShotInput, ReportPart>({
   title: 'Pressure and shot',
   scope: 'whole',
   processes: ['rubber', 'rigid'],
-  jobs: (mold) => (mold.placements.length > 0 ? [{ subject: 'spin', input: shotInput(mold) }] : []),
+  jobs: (mold) => {
+    const { placements, sprue, disc } = mold;
+    // Nothing can be poured through a hole that its draft closes; `fit.sprue-closed` says so.
+    if (placements.length === 0 || (sprue && shaftRadius(sprue, disc.upper) <= 0)) return [];
+    return [{ subject: 'spin', input: shotInput(mold) }];
+  },
   run: (input, { remember }) => {
     const note =
       input.missing.length > 0

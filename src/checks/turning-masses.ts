@@ -1,5 +1,5 @@
 import { determinant, movePoint } from '../kernel/index.ts';
-import { type Boss, type Channel, heightAt, type Mold, type Placement } from '../mold/index.ts';
+import { type Boss, type Channel, fitsOnRim, heightAt, type Mold, type Placement } from '../mold/index.ts';
 import type { PointMass } from '../physics/index.ts';
 import { nutBore } from '../tables/index.ts';
 
@@ -39,12 +39,17 @@ export function imprintOf(mold: Mold, { master: id, matrix }: Placement): Lump {
 }
 
 /** What a filled cavity weighs more than the half's material it takes the place of. */
-export const metalInCavity = (mold: Mold, placement: Placement, { alloy, half }: Densities): PointMass =>
-  weigh(imprintOf(mold, placement), alloy - half);
+export function metalInCavity(mold: Mold, placement: Placement, densities: Densities): PointMass {
+  const metal = metalAlone(mold, placement, densities);
+  return { ...metal, massG: metal.massG - weigh(imprintOf(mold, placement), densities.half).massG };
+}
 
-/** The metal alone that a misrun leaves out. */
-export const metalAlone = (mold: Mold, placement: Placement, { alloy }: Densities): PointMass =>
-  weigh(imprintOf(mold, placement), alloy);
+/** The metal alone that a misrun leaves out: weighed where the plan knows the mass of a casting, else by volume. */
+export function metalAlone(mold: Mold, placement: Placement, { alloy }: Densities): PointMass {
+  const metal = weigh(imprintOf(mold, placement), alloy);
+  const weighed = mold.masters.find(({ id }) => id === placement.master)?.massG;
+  return weighed === undefined ? metal : { ...metal, massG: weighed };
+}
 
 /**
  * Bosses, tabs, notches and channels as they differ from a plain disc of the half's material; what is round about
@@ -61,7 +66,7 @@ export function fittings(mold: Mold, densities: Densities): PointMass[] {
       return bossLumps(boss).map((lump) => weigh(lump, steelKgM3 - half));
     }),
     ...mold.tabs.flatMap((tab) => tabLumps(tab, mold).map((lump) => weigh(lump, -half))),
-    ...mold.notches.map((notch) => weigh(notchLump(notch, mold), -half)),
+    ...mold.notches.flatMap((notch) => notchLumps(notch, mold).map((lump) => weigh(lump, -half))),
     ...mold.channels.map((channel) =>
       weigh(channelLump(channel, mold), channel.kind === 'gate' ? alloy - half : -half),
     ),
@@ -98,6 +103,8 @@ export function tabLumps(
   mold: Mold,
 ): Lump[] {
   const { radius } = mold.disc;
+  // Wider than its chord it is no tab; `layout.outside-disc` says so.
+  if (!fitsOnRim({ width, inset }, radius)) return [];
   const outer = Math.sqrt((radius - inset) ** 2 - (width / 2) ** 2);
   const wedge = {
     volume: (width * length * height * 1.25) / 2,
@@ -111,15 +118,16 @@ export function tabLumps(
 }
 
 /** A V through both halves, and the sliver between its chord and the rim. */
-function notchLump({ angleRad, width, depth }: Mold['notches'][number], { disc }: Mold): Lump {
+function notchLumps({ angleRad, width, depth }: Mold['notches'][number], { disc }: Mold): Lump[] {
   const { radius, lower, upper } = disc;
+  if (!fitsOnRim({ width }, radius)) return [];
   const outer = Math.sqrt(radius ** 2 - (width / 2) ** 2);
   const tip = radius - depth;
   const triangle = (width * (outer - tip)) / 2;
   const sliver = bandBeyond(radius, width, outer);
   const area = triangle + sliver;
   const center = (triangle * (tip + (2 * (outer - tip)) / 3) + (sliver * (outer + radius)) / 2) / area;
-  return { volume: area * (lower + upper), ...polar(center, angleRad), z: (upper - lower) / 2 };
+  return [{ volume: area * (lower + upper), ...polar(center, angleRad), z: (upper - lower) / 2 }];
 }
 
 /** Area between a line at `from` from the axis and the rim, over a width across the radius. */

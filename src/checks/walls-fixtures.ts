@@ -1,5 +1,13 @@
 import type { TriangleMesh, Vec3 } from '../kernel/index.ts';
-import { type Channel, type Check, heightAt, type Mold, type PartingSurface } from '../mold/index.ts';
+import {
+  type Channel,
+  type Check,
+  fitsOnRim,
+  heightAt,
+  type Mold,
+  type PartingSurface,
+  shaftRadius,
+} from '../mold/index.ts';
 import { boltCircle } from './bolt-circle.ts';
 import { channelMesh, notchMesh, tabMesh } from './lofted-mesh.ts';
 import { bossReach, rodMesh } from './turned-mesh.ts';
@@ -62,7 +70,8 @@ function bossesOf({ bosses, limits }: Mold): Fixture[] {
 }
 
 function wellOf({ sprue: given, disc, limits }: Mold): Fixture[] {
-  if (!given) return [];
+  // Where the draft closes the hole there is no such form to measure to; `fit.sprue-closed` says so.
+  if (!given || shaftRadius(given, disc.upper) <= 0) return [];
   const { at: _, ...sprue } = given;
   const limit = limits.cavityToWell;
   return [
@@ -104,24 +113,28 @@ const tabKind = (limit: number) =>
   ({ limit, name: 'walls.tab', code: 'walls.tab', broken: 'walls.broken' }) as const;
 
 function tabsOf({ tabs, disc, limits }: Mold): Fixture[] {
-  return tabs.map((tab) => ({
-    id: tab.id,
-    // The flat outer face lies inside the rim by more than the inset: a whole width more is sure to hold it.
-    ...about(inward(disc.radius, tab.angleRad, tab.inset + tab.length + tab.width / 2), tab.width / 2),
-    points: verticesOf(tabMesh(tab, disc.radius)),
-    kind: tabKind(limits.wall),
-    shape: () => ({ mesh: tabMesh(tab, disc.radius) }),
-  }));
+  return tabs
+    .filter((tab) => fitsOnRim(tab, disc.radius))
+    .map((tab) => ({
+      id: tab.id,
+      // The flat outer face lies inside the rim by more than the inset: a whole width more is sure to hold it.
+      ...about(inward(disc.radius, tab.angleRad, tab.inset + tab.length + tab.width / 2), tab.width / 2),
+      points: verticesOf(tabMesh(tab, disc.radius)),
+      kind: tabKind(limits.wall),
+      shape: () => ({ mesh: tabMesh(tab, disc.radius) }),
+    }));
 }
 
 function notchesOf({ notches, disc, limits }: Mold): Fixture[] {
-  return notches.map((notch) => ({
-    id: notch.id,
-    ...about(inward(disc.radius, notch.angleRad, notch.depth), notch.width / 2),
-    points: verticesOf(notchMesh(notch, disc)),
-    kind: tabKind(limits.wall),
-    shape: () => ({ mesh: notchMesh(notch, disc) }),
-  }));
+  return notches
+    .filter(({ width }) => fitsOnRim({ width }, disc.radius))
+    .map((notch) => ({
+      id: notch.id,
+      ...about(inward(disc.radius, notch.angleRad, notch.depth), notch.width / 2),
+      points: verticesOf(notchMesh(notch, disc)),
+      kind: tabKind(limits.wall),
+      shape: () => ({ mesh: notchMesh(notch, disc) }),
+    }));
 }
 
 /** The bolts where they stand, or all of their circle where the plan does not say. Those outside the disc: none. */

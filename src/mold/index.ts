@@ -1,5 +1,6 @@
 export * from './build-up-space.ts';
 export * from './can-rings.ts';
+export { fitsOnRim } from './judge-layout.ts';
 export { type Layout, layOut } from './layout.ts';
 export * from './loose.ts';
 export * from './mold.ts';
@@ -7,6 +8,7 @@ export * from './parting/index.ts';
 export * from './parting-surface.ts';
 export * from './rank-lies.ts';
 export { makeAlways, type Remember } from './remember.ts';
+export { touchesPlane } from './settle-placements.ts';
 export * from './specks.ts';
 export * from './turned.ts';
 export * from './undercut.ts';

@@ -1,6 +1,9 @@
 import { type Finding, finding, type TextSpot } from '../findings/index.ts';
 import type { Boss, Disc, Notch, Sprue, Tab } from './mold.ts';
 
+// A tab as wide as its chord allows ends on the rim itself; rounding must not call that outside.
+const slack = 1e-9;
+
 /** A thing on the disc by the ring it takes up: nearest and farthest distance from the axis, mm. */
 interface Ring {
   readonly id: string;
@@ -21,17 +24,29 @@ const bossRing = (boss: Boss): Ring => {
   return { id, near: middle - reach, far: middle + reach, place: [x, y, 0], ...(at && { at }) };
 };
 
+/** Whether a tab or notch of this width has its outer corners on the disc, `inset` inside the rim. */
+export const fitsOnRim = (
+  { width, inset = 0 }: { readonly width: number; readonly inset?: number },
+  discRadius: number,
+): boolean => width / 2 <= discRadius - inset + slack;
+
 /** Its outer corners lie `inset` inside the rim, or the can would not close; so its flat outer face lies deeper. */
 const tabRing = ({ id, angleRad, inset, length, width, at }: Tab, radius: number): Ring => {
   const far = radius - inset;
   const outer = Math.sqrt(Math.max(0, far ** 2 - (width / 2) ** 2));
-  return { id, near: outer - length, far, place: onRim(angleRad, outer), ...(at && { at }) };
+  return {
+    id,
+    near: outer - length,
+    far: Math.max(far, width / 2 + inset),
+    place: onRim(angleRad, outer),
+    ...(at && { at }),
+  };
 };
 
-const notchRing = ({ id, angleRad, depth, at }: Notch, radius: number): Ring => ({
+const notchRing = ({ id, angleRad, width, depth, at }: Notch, radius: number): Ring => ({
   id,
   near: radius - depth,
-  far: radius,
+  far: Math.max(radius, width / 2),
   place: onRim(angleRad, radius),
   ...(at && { at }),
 });
@@ -63,12 +78,12 @@ export function judgeLayout(
   const well = sprue ? Math.max(sprue.wellRadius, sprue.holeRadius) : 0;
   return [
     ...rimThings.flatMap((ring) => pastRim(ring, disc.radius)),
-    ...[...bosses, ...rimThings].flatMap((ring) => overWell(ring, well)),
+    // What reaches past the rim is told of once.
+    ...[...bosses, ...rimThings.filter(({ far }) => far <= disc.radius + slack)].flatMap((ring) =>
+      overWell(ring, well),
+    ),
   ];
 }
-
-// A tab as wide as its chord allows ends on the rim itself; rounding must not call that outside.
-const slack = 1e-9;
 
 function pastRim({ id, far, place, at }: Ring, radius: number): Finding[] {
   if (far <= radius + slack) return [];

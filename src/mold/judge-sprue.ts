@@ -33,6 +33,8 @@ export function judgeSprue({ sprue: spec }: Plan, sprue: Sprue | undefined, uppe
     );
   };
   const top = shaftRadius(sprue, upper);
+  // There is no grip then; `fit.sprue-closed` says so.
+  if (top <= 0) return findings;
   const { puller, flats, vent = 0 } = sprue;
   const across = Math.min(flats === undefined ? top : flats / 2, top - vent);
   if (flats !== undefined && (flats >= 2 * top || !(sprue.grip > 0))) {

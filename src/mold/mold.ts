@@ -84,6 +84,7 @@ export interface Master {
   /** What the master itself is made of, in the plan's words. */
   readonly material?: string;
   readonly estimated: boolean;
+  readonly at?: TextSpot;
 }
 
 /** One master on the disc. `matrix` brings the master's mesh to the mold frame: shrink scale, lie, sink, turn, place. */

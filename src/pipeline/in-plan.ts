@@ -6,10 +6,10 @@ import type { Mold } from '../mold/index.ts';
  * see lines, so that what they found stays true (and cached) when lines are moved.
  */
 export function inPlan(findings: readonly Finding[], mold: Mold): Finding[] {
-  const { placements, bosses, tabs, notches, channels, sprue, bench } = mold;
+  const { masters, placements, bosses, tabs, notches, channels, sprue, bench } = mold;
   const spots = new Map<string, TextSpot>();
   for (const [section, { at }] of Object.entries(bench)) spots.set(section, at);
-  for (const { id, at } of [...channels, ...notches, ...tabs, ...bosses, ...placements]) {
+  for (const { id, at } of [...masters, ...channels, ...notches, ...tabs, ...bosses, ...placements]) {
     if (at) spots.set(id, at);
   }
   if (sprue?.at) spots.set('sprue', sprue.at);

@@ -1,7 +1,7 @@
 import type { Figure, Report } from '../../findings/index.ts';
 import { fixed } from '../../findings/index.ts';
 import type { Mold, Placement } from '../../mold/index.ts';
-import { sprueFormOutline } from '../../mold/index.ts';
+import { shaftRadius, sprueFormOutline } from '../../mold/index.ts';
 import { type Paper, shade } from './paper.ts';
 
 const title = 'Side view and heights';
@@ -23,7 +23,7 @@ export function sideView(paper: Paper, mold: Mold): void {
     box(paper, place(x - reach, highest), place(x + reach, lowest), 0.12, 0.45);
   for (const { x, headRadius, headHeight, rootDepth } of mold.bosses)
     box(paper, place(x - headRadius, headHeight), place(x + headRadius, -rootDepth), 0.25);
-  if (sprue) {
+  if (sprue && shaftRadius(sprue, disc.upper) > 0) {
     const outline = sprueFormOutline(sprue, disc.upper);
     const mirrored = [...outline, ...[...outline].reverse().map(([r, z]) => [-r, z] as const)];
     mirrored.forEach(([r, z], i) => {
