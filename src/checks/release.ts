@@ -24,7 +24,6 @@ import {
   type Placement,
   type Process,
   type Sheet,
-  touchesPlane,
   undercutColumns,
   work,
 } from '../mold/index.ts';
@@ -62,10 +61,7 @@ export const release: Check = work<ReleaseInput, ReportPart>({
   scope: 'placement',
   processes: ['rubber', 'rigid', 'poured'],
   jobs: (mold) =>
-    mold.placements
-      // What the plane passes by altogether is said once, by `layout.sunk-under`.
-      .filter(touchesPlane)
-      .map((placement) => ({ subject: placement.id, input: inputOf(mold, placement) })),
+    mold.placements.map((placement) => ({ subject: placement.id, input: inputOf(mold, placement) })),
   run: (input) => {
     const found = input.surface.flat
       ? onPlane(input)

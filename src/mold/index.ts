@@ -8,7 +8,6 @@ export * from './parting/index.ts';
 export * from './parting-surface.ts';
 export * from './rank-lies.ts';
 export { makeAlways, type Remember } from './remember.ts';
-export { touchesPlane } from './settle-placements.ts';
 export * from './specks.ts';
 export * from './turned.ts';
 export * from './undercut.ts';

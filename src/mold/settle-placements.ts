@@ -14,10 +14,6 @@ import { type LaidMaster, type Lie, layMaster, placingMatrix, type Sink, sinkDep
 /** Parts of a millimeter that a sink may miss a face by and still count as touching it. */
 const touching = 1e-6;
 
-/** Whether the parting plane meets the master, its lowest and highest faces counted. */
-export const touchesPlane = ({ lowest, highest }: Pick<Placement, 'lowest' | 'highest'>): boolean =>
-  lowest <= touching && highest >= -touching;
-
 export interface PlacedMaster extends Placement {
   /** The master's mesh in the mold frame. */
   readonly mesh: TriangleMesh;
@@ -101,7 +97,7 @@ function settle(
 
 function judge({ id, lowest, highest, x, y }: PlacedMaster, { at }: FlatPlacement): Finding[] {
   const findings: Finding[] = [];
-  if (!touchesPlane({ lowest, highest })) {
+  if (lowest > touching || highest < -touching) {
     const above = lowest > touching;
     findings.push(
       finding('layout.sunk-under', {
