@@ -55,7 +55,8 @@ export default defineConfig(({ mode }) => {
     },
     oxc: { jsx: { runtime: 'automatic' as const, importSource: 'preact' } },
     define: { __ONE_FILE__: JSON.stringify(single), __VERSION__: JSON.stringify(version) },
-    worker: { format: 'es' as const, ...(single ? whole : {}) },
+    // A page from disk may start plain workers only, no modules (Chromium).
+    worker: single ? { format: 'iife' as const, ...whole } : { format: 'es' as const },
     plugins: single ? [oneFile()] : [presetsBeside()],
     build: {
       outDir: single ? '../../dist/preview-one-file' : '../../dist/preview',

@@ -25,7 +25,23 @@ export const kinds: readonly Kind[] = [
   { id: 'channel', title: 'Gates and vents', color: '#3f8f93' },
   { id: 'scaled master', title: 'Scaled masters', color: '#b4bcc4' },
   { id: 'pattern plate', title: 'Pattern plates', color: '#9c9a6c' },
+  { id: 'jig', title: 'Jig', color: '#a2a878' },
+  { id: 'layout plate', title: 'Layout plate', color: '#b3a184' },
+  { id: 'can part', title: 'Can parts', color: '#8793a0' },
+  { id: 'gauge', title: 'Gauges', color: '#94a6a0' },
   { id: 'other', title: 'Other fixtures', color: '#8d8d8d' },
+];
+
+/** Not shown at first: what is no part of the closed mold, or would hide it. */
+export const hiddenAtFirst = [
+  'blank',
+  'scaled master',
+  'notch',
+  'jig',
+  'layout plate',
+  'can part',
+  'gauge',
+  'other',
 ];
 
 const known = new Map(kinds.map((kind) => [kind.id, kind]));

@@ -1,4 +1,5 @@
 import { signal } from '@preact/signals';
+import { hiddenAtFirst } from '../scene/kinds.ts';
 import { remembered } from './remember.ts';
 
 // How the mold is looked at: nothing here changes the plan.
@@ -8,7 +9,7 @@ export const warmth = remembered('warmth', 'C', ['C', 'F'] as const);
 export const light = remembered('light', 'as the system', ['as the system', 'light', 'dark'] as const);
 
 /** Kinds of things that are not shown; see scene/kinds.ts. */
-export const hidden = signal<ReadonlySet<string>>(new Set(['blank', 'scaled master', 'notch']));
+export const hidden = signal<ReadonlySet<string>>(new Set(hiddenAtFirst));
 export const seeThrough = signal(false);
 
 /** `stacked`: the halves over one another, `apart` mm of air between. `open book`: both faces up, side by side. */

@@ -1,0 +1,235 @@
+import { readFileSync, writeFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { join } from 'node:path';
+import { unzipSync } from 'fflate';
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
+import type { Report } from '../../src/findings/index.ts';
+import { filesIn, run } from '../cli/workbench.ts';
+import { buttons, colorsIn, drawn, keepPicture, marked, onePage, shop } from './shop.ts';
+
+const { put, path, serve, show, folder } = shop();
+
+/** Serious faults of the page for people who do not see it or do not use a mouse, by axe-core. */
+async function seriousFaults(page: Page): Promise<string[]> {
+  const source = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+  await page.evaluate(source);
+  return page.evaluate(async () => {
+    const { axe } = globalThis as unknown as {
+      axe: {
+        run(): Promise<{
+          violations: {
+            id: string;
+            impact: string | null;
+            nodes: { html: string; failureSummary?: string }[];
+          }[];
+        }>;
+      };
+    };
+    const { violations } = await axe.run();
+    return violations
+      .filter(({ impact }) => impact === 'serious' || impact === 'critical')
+      .flatMap(({ id, nodes }) =>
+        nodes.map(({ html, failureSummary }) => `${id}: ${html} ${failureSummary}`),
+      );
+  });
+}
+
+const triangles = async (page: Page): Promise<number> => {
+  await drawn(page);
+  return Number(await page.locator('canvas').getAttribute('data-triangles'));
+};
+
+const step = (page: Page, title: string): Promise<void> =>
+  page.getByRole('navigation').getByRole('button', { name: title }).click();
+
+interface Manifest {
+  readonly files: readonly {
+    readonly solid?: {
+      readonly role: string;
+      readonly triangles: number;
+      readonly subjects: readonly string[];
+    };
+  }[];
+}
+
+describe('a small mold', () => {
+  const plan = put('shop/plan.yaml', buttons);
+
+  it('is drawn triangle for triangle as the command makes it, and taken away byte for byte', async () => {
+    const { url, child } = await serve(join(folder, 'shop'));
+    const { page, complaints } = await show(url);
+    await marked(page, 'mold built');
+    const out = path('out');
+    await run('build', plan, '--out', out);
+    const files = filesIn(join(out, 'oak-buttons'));
+    const manifest = JSON.parse(readFileSync(join(out, 'oak-buttons/manifest.json'), 'utf8')) as Manifest;
+    const made = manifest.files.flatMap(({ solid }) => solid ?? []);
+    // What is shown at first: no blanks, notches or bench tools; M6 stands twice; three button boxes of 12 triangles.
+    const expected = made
+      .filter(({ role }) => ['half', 'sprue form', 'plug', 'tab', 'boss'].includes(role))
+      .reduce((sum, one) => sum + one.triangles * (one.role === 'boss' ? one.subjects.length : 1), 3 * 12);
+    expect(await triangles(page)).toBe(expected);
+    expect(await colorsIn(page)).toBeGreaterThan(200);
+    await keepPicture(page, 'buttons');
+
+    await step(page, 'Take away');
+    const [download] = await Promise.all([
+      page.waitForEvent('download'),
+      page.getByRole('button', { name: /zip/ }).click(),
+    ]);
+    const zip = unzipSync(new Uint8Array(readFileSync(await download.path())));
+    const stls = [...files].filter(([name]) => name.endsWith('.stl'));
+    expect(stls.length).toBeGreaterThan(8);
+    for (const [name, bytes] of stls) expect(Buffer.compare(zip[name], bytes), name).toBe(0);
+    expect(complaints).toEqual([]);
+
+    // Ctrl-C ends it cleanly, even with a page open that listens for changes.
+    const code = new Promise((resolve) => child.once('exit', resolve));
+    child.kill('SIGINT');
+    expect(await code).toBe(0);
+    await page.context().close();
+  });
+
+  it('shows where it closes wrongly, with the misfit of the command', async () => {
+    const { url } = await serve(plan);
+    const { page, complaints } = await show(url);
+    await marked(page, 'mold built');
+    const { out } = await run('check', plan, '--json');
+    const { figures } = JSON.parse(out) as Report;
+    const misfit = figures.find(({ name }) => name === 'registration.falseSeat')?.value ?? Number.NaN;
+    await step(page, 'Close');
+    await expectText(page, `still ${misfit.toFixed(2)} mm off`);
+    await page.getByLabel('Apart').fill('0');
+    expect(await page.locator('tr.is-in').count()).toBe(3);
+    await page.getByRole('slider', { name: 'Turned by' }).fill('40');
+    expect(await page.locator('tr.is-clash').count()).toBe(3);
+    // A boss 38 mm out, turned by 40 degrees: a chord of 2 R sin(a / 2).
+    await expectText(page, `${(2 * 38 * Math.sin((20 * Math.PI) / 180)).toFixed(2)} mm`);
+    await page.getByRole('button', { name: 'Halves see-through' }).click();
+    await keepPicture(page, 'closing-turned');
+    await page.getByRole('button', { name: 'Halves see-through' }).click();
+
+    await page.getByRole('slider', { name: 'Turned by' }).fill('0');
+    await page.getByLabel('Cut between').selectOption('y');
+    expect(await colorsIn(page)).toBeGreaterThan(200);
+    await keepPicture(page, 'cut');
+    await page.getByLabel('Cut between').selectOption('none');
+    await page.getByRole('button', { name: 'Open book' }).click();
+    await keepPicture(page, 'open-book');
+    expect(complaints).toEqual([]);
+    await page.context().close();
+  });
+
+  it('is shown anew when its file changes on disk', async () => {
+    const changing = put('changing/plan.yaml', buttons);
+    const { url } = await serve(changing);
+    const { page } = await show(url);
+    await marked(page, 'mold built');
+    writeFileSync(changing, buttons.replace('Oak buttons', 'Elder buttons'));
+    await page.getByRole('heading', { name: 'Elder buttons' }).waitFor();
+    await marked(page, 'mold built', 2);
+    await page.context().close();
+  });
+
+  it('has no serious fault for the accessibility checker, light and dark, and no side scroll on a tablet', async () => {
+    const { url } = await serve(plan);
+    for (const colorScheme of ['light', 'dark'] as const) {
+      const { page } = await show(url, {
+        colorScheme,
+        viewport: { width: 1024, height: 768 },
+        hasTouch: true,
+      });
+      await marked(page, 'mold built');
+      const titles = await page.locator('.steps .step').allInnerTexts();
+      for (const title of titles) {
+        await step(page, title.replace(/^\d+\s*/, ''));
+        expect(await seriousFaults(page), `${title} ${colorScheme}`).toEqual([]);
+        const wide = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+        expect(wide, `${title} is too wide`).toBeLessThanOrEqual(0);
+      }
+      await keepPicture(page, `tablet-${colorScheme}`);
+      await page.context().close();
+    }
+  });
+});
+
+describe('the page in one file, from disk, offline', () => {
+  it('shows a plan and a mesh dropped on it', async () => {
+    const { page, complaints } = await show(`file://${onePage}`, { offline: true });
+    expect(await seriousFaults(page)).toEqual([]);
+    await keepPicture(page, 'first-look');
+    const text = buttons.replace(
+      '{ length: 12, width: 12, above: 3, below: 1 }',
+      '{ file: leaf.stl, unit: mm }',
+    );
+    const mesh = readFileSync(new URL('../../presets/hedgerow/masters/oak-button.stl', import.meta.url));
+    const files = [
+      { name: 'plan.yaml', text: Buffer.from(text).toString('base64') },
+      { name: 'leaf.stl', text: mesh.toString('base64') },
+    ];
+    await page.evaluate(async (list) => {
+      const transfer = new DataTransfer();
+      for (const { name, text } of list) {
+        const bytes = Uint8Array.from(atob(text), (letter) => letter.charCodeAt(0));
+        transfer.items.add(new File([bytes], name));
+      }
+      dispatchEvent(new DragEvent('drop', { dataTransfer: transfer, bubbles: true, cancelable: true }));
+    }, files);
+    await marked(page, 'mold laid');
+    await marked(page, 'mold built');
+    await page.getByRole('heading', { name: 'Oak buttons' }).waitFor();
+    expect(await colorsIn(page)).toBeGreaterThan(200);
+    expect(complaints).toEqual([]);
+    await page.context().close();
+  });
+
+  it('makes a disc from the first look, without a plan', async () => {
+    const { page } = await show(`file://${onePage}`, { offline: true });
+    await page.getByRole('button', { name: '150 mm' }).click();
+    await page.getByRole('button', { name: 'Start with this disc' }).click();
+    await marked(page, 'mold built');
+    await expectText(page, '150.00 mm across');
+    await page.context().close();
+  });
+});
+
+describe('bad input', () => {
+  it('is told in words, with what to do', async () => {
+    const broken = put(
+      'broken/plan.yaml',
+      buttons.replace('{ length: 12, width: 12, above: 3, below: 1 }', '{ file: torn.stl }'),
+    );
+    put('broken/torn.stl', 'solid torn\nfacet normal 0 0 1\nouter loop\nvertex 0 0\n');
+    const { url } = await serve(broken);
+    const { page } = await show(url);
+    await page.locator('.verdict.is-stop').click();
+    await expectText(page, 'button');
+    const said = await page.locator('.finding.is-stop').first().innerText();
+    const { err } = await run('check', broken);
+    const [code] = said.split('\n')[0].split(' ').slice(1);
+    expect(err).toContain(code);
+    expect(said.split('\n').length).toBeGreaterThan(2);
+    await page.context().close();
+  });
+});
+
+describe('the demo', () => {
+  it('is laid out within seconds of the page opening', async () => {
+    const { url } = await serve('presets/hedgerow');
+    const { page, complaints } = await show(url);
+    await marked(page, 'mold laid');
+    const laid = await page.evaluate(() => performance.getEntriesByName('mold laid')[0].startTime);
+    await page.waitForFunction(() => Number(document.querySelector('canvas')?.dataset.triangles) > 20_000);
+    expect(await triangles(page)).toBeLessThan(200_000);
+    await keepPicture(page, 'demo-laid');
+    console.log(`the demo is laid out ${(laid / 1000).toFixed(1)} s after the page was asked for`);
+    expect(complaints).toEqual([]);
+    await page.context().close();
+  });
+});
+
+async function expectText(page: Page, text: string): Promise<void> {
+  await page.getByText(text).first().waitFor();
+  expect(await page.getByText(text).count()).toBeGreaterThan(0);
+}
