@@ -1,5 +1,13 @@
 import { determinant, movePoint } from '../kernel/index.ts';
-import { type Boss, type Channel, fitsOnRim, heightAt, type Mold, type Placement } from '../mold/index.ts';
+import {
+  type Boss,
+  type Channel,
+  fitsOnRim,
+  heightAt,
+  type Mold,
+  type Placement,
+  roomBetween,
+} from '../mold/index.ts';
 import type { PointMass } from '../physics/index.ts';
 import { nutBore } from '../tables/index.ts';
 
@@ -59,7 +67,7 @@ export function metalAlone(mold: Mold, placement: Placement, { alloy }: Densitie
 export function fittings(mold: Mold, densities: Densities): PointMass[] {
   const { half, alloy, fixture } = densities;
   return [
-    ...mold.bosses.flatMap((boss) => {
+    ...setBosses(mold).flatMap((boss) => {
       // The head of a rigid boss is one with the half and fills its socket.
       if (boss.kind !== 'cap nut')
         return mold.process === 'rigid' ? [] : bossLumps(boss).map((lump) => weigh(lump, fixture - half));
@@ -72,6 +80,14 @@ export function fittings(mold: Mold, densities: Densities): PointMass[] {
     ),
   ];
 }
+
+/** Those that can be set: beside the disc, or in another boss, there is none; each has a stop of its own. */
+const setBosses = ({ bosses, disc }: Mold): Boss[] =>
+  bosses.filter(
+    (boss, i) =>
+      Math.hypot(boss.x, boss.y) < disc.radius &&
+      bosses.slice(0, i).every((earlier) => roomBetween(boss, earlier) >= 0),
+  );
 
 /** Root and head; of a cap nut the hexagon, collar and half ball (DIN 1587: r = d_k / 2), less the bore. */
 export function bossLumps(boss: Boss): Lump[] {

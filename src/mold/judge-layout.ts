@@ -24,6 +24,29 @@ const bossRing = (boss: Boss): Ring => {
   return { id, near: middle - reach, far: middle + reach, place: [x, y, 0], ...(at && { at }) };
 };
 
+/** Room between two bosses seen from above, by the circles round them; below 0 where they stand in one another. */
+export const roomBetween = (one: Boss, other: Boss): number =>
+  Math.hypot(one.x - other.x, one.y - other.y) - bossReach(one) - bossReach(other);
+
+function inOneAnother(bosses: readonly Boss[]): Finding[] {
+  return bosses.flatMap((boss, i) =>
+    bosses.slice(0, i).flatMap((earlier) => {
+      const gap = roomBetween(boss, earlier);
+      if (gap >= 0) return [];
+      return [
+        finding('layout.bosses-meet', {
+          subject: boss.id,
+          place: [boss.x, boss.y, 0],
+          measured: { value: gap, unit: 'mm' },
+          limit: { value: 0, unit: 'mm' },
+          says: `${boss.id} stands in ${earlier.id}, by ${(-gap).toFixed(1)} mm.`,
+          ...(boss.at && { at: boss.at }),
+        }),
+      ];
+    }),
+  );
+}
+
 /** Whether a tab or notch of this width has its outer corners on the disc, `inset` inside the rim. */
 export const fitsOnRim = (
   { width, inset = 0 }: { readonly width: number; readonly inset?: number },
@@ -58,7 +81,7 @@ const onRim = (angleRad: number, radius: number): [number, number, number] => [
 ];
 
 /**
- * Tabs and notches against the rim, and they and bosses against the well. What cavities and bosses leave to the rim
+ * Tabs and notches against the rim, they and bosses against the well, bosses against each other. What cavities and bosses leave to the rim
  * the wall checks say.
  */
 export function judgeLayout(
@@ -78,6 +101,7 @@ export function judgeLayout(
   const well = sprue ? Math.max(sprue.wellRadius, sprue.holeRadius) : 0;
   return [
     ...rimThings.flatMap((ring) => pastRim(ring, disc.radius)),
+    ...inOneAnother(things.bosses),
     // What reaches past the rim is told of once.
     ...[...bosses, ...rimThings.filter(({ far }) => far <= disc.radius + slack)].flatMap((ring) =>
       overWell(ring, well),

@@ -46,6 +46,14 @@ export const layoutCodes = codes({
     source: 'geometry',
     remedy: 'Give a sink between nothing and the whole height, or `silhouette`.',
   },
+  'layout.bosses-meet': {
+    severity: 'stop',
+    means: 'Two bosses stand in one another: they cannot both be set, and their sockets run together.',
+    formula:
+      'distance of their centers less the radii of the circles round them, hexagon corners included; under 0',
+    source: 'geometry',
+    remedy: 'Move one of them, or leave it out.',
+  },
   'layout.over-well': {
     severity: 'stop',
     means: 'A master or boss stands over the well of the sprue form.',

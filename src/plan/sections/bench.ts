@@ -2,7 +2,8 @@ import { z } from 'zod';
 import { angle, count, length, line, quantity, renamed, word } from './fields.ts';
 
 const size = { over: 0, to: 3000 };
-const temperatures = { from: -50, to: 1500 };
+/** What is heated or molten. Only a can may come in from the frost. */
+const temperatures = { from: 0, to: 1500 };
 const temperature = (description: string) => quantity('temperature', description, temperatures);
 const force = (description: string) => quantity('force', description, { over: 0, to: 5e6 });
 
@@ -180,7 +181,10 @@ export const cure = z
     temperature: temperature('Temperature of platens or oven.').optional(),
     time: quantity('time', 'Time at that temperature.', { over: 0, to: 604_800 }).optional(),
     heating: word('What heats the can.', ['platens', 'oven']).optional(),
-    start: temperature('Temperature of the can when it goes in.').optional(),
+    start: quantity('temperature', 'Temperature of the can when it goes in.', {
+      from: -50,
+      to: 1500,
+    }).optional(),
     cooling: word('Whether the disc cools in the can or is taken out hot.', ['in the can', 'out']).optional(),
     film: quantity('filmCoefficient', 'Film coefficient between the air of the oven and the can.', {
       over: 0,
