@@ -70,25 +70,82 @@ function looseField(input: LooseInput, atLeast = 0): LooseField | undefined {
   const raised = surface.flat ? 0 : highest(own, surface, side);
   if (raised <= leastHeight) return undefined;
   const fine = Math.min(Math.max(clearance / cellsInClearance, finestCell), coarsestCell);
-  const grid = gridRound(own, skirt * raised + clearance, Math.max(fine, atLeast));
-  const { cell, x0, y0, nx } = grid;
-  const roofs = [own, ...others].map((mesh) => lowestSurface(mesh, grid, side));
-  const heights = loweredByBall(
-    lowestOf(roofs),
-    grid,
-    clearance + betweenNodes * (atLeast > 0 ? fine : cell),
-  );
+  const box = boxToFill(input, skirt * raised + clearance);
+  if (!box) return undefined;
+  const grid = gridOn(box, Math.max(fine, atLeast));
+  const { cell } = grid;
+  const near = others.filter((mesh) => overlaps(boundsOf(mesh.positions), box));
+  const roofs = [own, ...near].map((mesh) => lowestSurface(mesh, grid, side));
   const edge = distanceInside(roofs, grid, skirt * raised, clearance);
+  const ceiling = ceilingOf(edge, grid, surface, side);
+  const gap = clearance + betweenNodes * (atLeast > 0 ? fine : cell);
+  lowerByBall(ceiling, lowestOf(roofs), grid, gap);
+  return trimmed(ceiling, edge) > leastHeight ? { heights: ceiling, grid } : undefined;
+}
+
+/** Under this height nothing of a rim is left over `outside`, so the surface need not be asked. */
+const lost = leastHeight - (leastHeight - outside) / wallSlope;
+
+/** The parting surface over the nodes where there can be a body; `outside` elsewhere. */
+function ceilingOf(
+  edge: Float32Array,
+  { cell, x0, y0, nx, ny }: Grid,
+  surface: PartingSurface,
+  side: Side,
+): Float32Array {
+  const ceiling = new Float32Array(edge.length).fill(outside);
+  for (let j = 0, k = 0; j < ny; j++) {
+    const y = y0 + j * cell;
+    for (let i = 0; i < nx; i++, k++) {
+      if (wallSlope * edge[k] <= outside) continue;
+      const height = side * heightAt(surface, x0 + i * cell, y);
+      if (height > lost) ceiling[k] = height;
+    }
+  }
+  return ceiling;
+}
+
+/** Cuts thin rims and side walls down, in place; gives the greatest height left. */
+function trimmed(heights: Float32Array, edge: Float32Array): number {
   let most = 0;
   for (let k = 0; k < heights.length; k++) {
-    const i = k % nx;
-    const top = Math.min(heights[k], side * heightAt(surface, x0 + i * cell, y0 + ((k - i) / nx) * cell));
+    const top = heights[k];
     const rim = top < leastHeight ? leastHeight - wallSlope * (leastHeight - top) : top;
     heights[k] = Math.max(Math.min(rim, wallSlope * edge[k]), outside);
-    most = Math.max(most, heights[k]);
+    if (heights[k] > most) most = heights[k];
   }
-  return most > leastHeight ? { heights, grid } : undefined;
+  return most;
 }
+
+type Rectangle = Record<'min' | 'max', readonly [number, number]>;
+
+/**
+ * Where the body can be, and so much round it as decides how far it reaches: the master's box and `margin` mm more,
+ * but no more than that round where the surface is raised. Undefined where it is raised nowhere.
+ */
+function boxToFill({ own, surface, side }: LooseInput, margin: number): Rectangle | undefined {
+  const { min, max } = boundsOf(own.positions);
+  const low = [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY];
+  const high = [Number.NEGATIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  for (let y = min[1] - margin; y <= max[1] + margin; y += surface.cell) {
+    for (let x = min[0] - margin; x <= max[0] + margin; x += surface.cell) {
+      if (side * heightAt(surface, x, y) <= lost) continue;
+      if (x < low[0]) low[0] = x;
+      if (y < low[1]) low[1] = y;
+      if (x > high[0]) high[0] = x;
+      if (y > high[1]) high[1] = y;
+    }
+  }
+  if (low[0] > high[0]) return undefined;
+  // A cell of the surface more, since between its nodes it is raised as well, and a hair round all.
+  const round = margin + surface.cell + 1;
+  const [left, lower] = [0, 1].map((axis) => Math.max(low[axis] - round, min[axis] - margin - 1));
+  const [right, upper] = [0, 1].map((axis) => Math.min(high[axis] + round, max[axis] + margin + 1));
+  return { min: [left, lower], max: [right, upper] };
+}
+
+const overlaps = (a: { min: readonly number[]; max: readonly number[] }, b: Rectangle): boolean =>
+  [0, 1].every((axis) => a.min[axis] <= b.max[axis] && a.max[axis] >= b.min[axis]);
 
 /** Greatest height of the parting surface over the master's box, away from the plane. */
 function highest({ positions }: TriangleMesh, surface: PartingSurface, side: Side): number {
@@ -101,9 +158,8 @@ function highest({ positions }: TriangleMesh, surface: PartingSurface, side: Sid
   return most;
 }
 
-function gridRound({ positions }: TriangleMesh, margin: number, wished: number): Grid {
-  const { min, max } = boundsOf(positions);
-  const [width, depth] = [0, 1].map((axis) => max[axis] - min[axis] + 2 * (margin + 1));
+function gridOn({ min, max }: Rectangle, wished: number): Grid {
+  const [width, depth] = [max[0] - min[0], max[1] - min[1]];
   const cell = Math.max(wished, Math.sqrt((width * depth) / mostNodes));
   const cells = (length: number): number => Math.ceil(length / cell / blockCells) * blockCells;
   const [across, along] = [cells(width), cells(depth)];
@@ -133,27 +189,49 @@ function lowestOf(roofs: readonly Float32Array[]): Float32Array {
   return lowest;
 }
 
-/** What stays under a ball of the given radius rolled along the underside of a roof. */
-function loweredByBall(roof: Float32Array, { nx, ny, cell }: Grid, radius: number): Float32Array {
-  const lowered = new Float32Array(roof.length).fill(Number.POSITIVE_INFINITY);
+/** Lowers heights, where there are any, to what stays under a ball rolled along the underside of a roof. */
+function lowerByBall(
+  heights: Float32Array,
+  roof: Float32Array,
+  { nx, ny, cell }: Grid,
+  radius: number,
+): void {
+  const ball = ballOf(Math.floor(radius / cell), radius / cell).map(([i, j, drop]) => ({
+    i,
+    j,
+    drop: drop * cell,
+  }));
   const reach = Math.floor(radius / cell);
-  for (let dj = -reach; dj <= reach; dj++) {
-    for (let di = -reach; di <= reach; di++) {
-      const rest = radius * radius - (di * di + dj * dj) * cell * cell;
-      if (rest < 0) continue;
-      const drop = Math.sqrt(rest);
-      const from = Math.max(0, -di);
-      const to = Math.min(nx, nx - di);
-      for (let j = Math.max(0, -dj); j < Math.min(ny, ny - dj); j++) {
-        const shift = dj * nx + di;
-        for (let k = j * nx + from; k < j * nx + to; k++) {
-          const z = roof[k + shift] - drop;
-          if (z < lowered[k]) lowered[k] = z;
-        }
+  const shifts = Int32Array.from(ball, ({ i, j }) => j * nx + i);
+  const drops = Float64Array.from(ball, ({ drop }) => drop);
+  for (let j = 0, k = 0; j < ny; j++) {
+    for (let i = 0; i < nx; i++, k++) {
+      if (heights[k] <= lost) continue;
+      const inner = i >= reach && j >= reach && i < nx - reach && j < ny - reach;
+      let low = heights[k];
+      for (let n = 0; n < shifts.length; n++) {
+        if (!inner && !isOnGrid(i + ball[n].i, j + ball[n].j, nx, ny)) continue;
+        const z = roof[k + shifts[n]] - drops[n];
+        if (z < low) low = z;
       }
+      heights[k] = low;
     }
   }
-  return lowered;
+}
+
+const isOnGrid = (i: number, j: number, nx: number, ny: number): boolean =>
+  i >= 0 && j >= 0 && i < nx && j < ny;
+
+/** Nodes within a ball's radius (in cells) of its middle, and how far its underside is below the middle there. */
+function ballOf(reach: number, radius: number): [number, number, number][] {
+  const nodes: [number, number, number][] = [];
+  for (let j = -reach; j <= reach; j++) {
+    for (let i = -reach; i <= reach; i++) {
+      const rest = radius * radius - i * i - j * j;
+      if (rest >= 0) nodes.push([i, j, Math.sqrt(rest)]);
+    }
+  }
+  return nodes;
 }
 
 /**
