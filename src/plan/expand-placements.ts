@@ -16,6 +16,9 @@ export interface FlatPlacement {
   /** Undefined where the plan leaves it open: then a mesh sinks to its widest contour, a stand-in by its own depth. */
   readonly sink?: Sink | undefined;
   readonly at: TextSpot;
+  /** Its entry in the plan's list, and which of that entry's places it is; both from 0. */
+  readonly entry: number;
+  readonly place: number;
 }
 
 /**
@@ -28,9 +31,9 @@ export function expandPlacements(plan: Pick<Plan, 'placements' | 'disc'>): FlatP
   const numbers = new Map<string, number>();
   const sharing = new Map<string, number>();
   for (const { group } of entries) sharing.set(group, (sharing.get(group) ?? 0) + 1);
-  return entries.flatMap(({ entry, group }) => {
+  return entries.flatMap(({ entry, group }, index) => {
     const bare = 'position' in entry.where && (entry.id !== undefined || sharing.get(group) === 1);
-    return places(entry, plan.disc.diameter / 2).map((place): FlatPlacement => {
+    return places(entry, plan.disc.diameter / 2).map((place, which): FlatPlacement => {
       const number = (numbers.get(group) ?? 0) + 1;
       if (!bare) numbers.set(group, number);
       return {
@@ -42,6 +45,8 @@ export function expandPlacements(plan: Pick<Plan, 'placements' | 'disc'>): FlatP
         turnRad: place.turnRad ?? entry.turnRad ?? placementDefaults.turnRad,
         sink: entry.sink,
         at: entry.at,
+        entry: index,
+        place: which,
       };
     });
   });

@@ -1,3 +1,9 @@
+export { addMaster, type NewMaster } from './by-hand/add-master.ts';
+export { findItem, type Item, type ItemName } from './by-hand/item.ts';
+export { type Company, type Move, moveItem } from './by-hand/move-item.ts';
+export { removeItem } from './by-hand/remove-item.ts';
+export { repeatRound } from './by-hand/repeat-item.ts';
+export type { Edited } from './by-hand/splice.ts';
 export * from './defaults.ts';
 export * from './expand-placements.ts';
 export { nearestName } from './nearest-name.ts';

@@ -57,7 +57,7 @@ function endOf(collection: YAMLMap | YAMLSeq): number {
   return isEmpty ? (key.range?.[1] ?? 0) + 1 : endOfValue(value);
 }
 
-const endOfValue = (node: Node): number =>
+export const endOfValue = (node: Node): number =>
   isCollection(node) && !node.flow ? endOf(node as YAMLMap | YAMLSeq) : (node.range?.[1] ?? 0);
 
 const splice = (text: string, at: number, added: string): string =>

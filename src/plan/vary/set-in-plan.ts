@@ -35,7 +35,7 @@ export function setInPlan(
 }
 
 /** The text with the value put where the old one stands, or added; undefined where that is no single value. */
-function withValue(
+export function withValue(
   text: string,
   document: Document.Parsed,
   path: PlanPath,
