@@ -58,3 +58,16 @@ export const checks: readonly Check[] = [
 
 /** Works that give fields, a number for each vertex: they take longer, and are run where a field is asked for. */
 export const fieldChecks: readonly Check[] = [wallField];
+
+// What is asked about one thing alone while it is moved by hand.
+export {
+  coverOfCavities,
+  coverOfFixtures,
+  wallsBetweenCavities,
+  wallsToBolts,
+  wallsToBosses,
+  wallsToChannels,
+  wallsToRim,
+  wallsToTabs,
+  wallsToWell,
+};

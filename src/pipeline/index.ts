@@ -9,6 +9,7 @@ export {
   unreadReport,
 } from './build.ts';
 export { Cache } from './cache.ts';
+export { checkNear, type Near } from './check-near.ts';
 export type { FileAccess, FileRead } from './files.ts';
 export { type Inspection, inspectMesh } from './inspect.ts';
 export type { Progress } from './progress.ts';
@@ -20,3 +21,4 @@ export {
   readMasters,
   readMold,
 } from './read-mold.ts';
+export { roughError, roughMold } from './rough-mold.ts';
