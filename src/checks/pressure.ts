@@ -6,6 +6,7 @@ import {
   type Judged,
   makeFigure,
   type ReportPart,
+  type Series,
 } from '../findings/index.ts';
 import { type Check, shaftRadius, work } from '../mold/index.ts';
 import { finestDetail, gFactor, surfaceRise, turningPressure, volumeUnder } from '../physics/index.ts';
@@ -50,7 +51,7 @@ export const pressure: Check = work<ShotInput, ReportPart>({
       cavitiesPressed: input.cavities.map((cavity) => pressedOf(cavity, remember)),
     };
     const part = judge(turning);
-    return { findings: [...note, ...part.findings], figures: [...castings, ...part.figures] };
+    return { ...part, findings: [...note, ...part.findings], figures: [...castings, ...part.figures] };
   },
 });
 
@@ -66,7 +67,7 @@ const casting = (
     estimated: castingG === undefined && (estimated || rough),
   });
 
-function judge(turning: Turning): Judged {
+function judge(turning: Turning): Judged & Pick<ReportPart, 'series'> {
   const { densityKgM3, sprue, upper, speedRpm, shotKg, estimated } = turning;
   const figure = (name: FigureName, value: number, source: string, subject = 'spin'): Figure =>
     makeFigure(name, { subject, value, source, estimated });
@@ -94,7 +95,29 @@ function judge(turning: Turning): Judged {
     return { findings: [spill], figures };
   }
   const pressed = pressures(turning, shotKg);
-  return { findings: pressed.findings, figures: [...figures, ...pressed.figures] };
+  return {
+    findings: pressed.findings,
+    figures: [...figures, ...pressed.figures],
+    series: [pressureSeries(turning, shotKg)],
+  };
+}
+
+/** Points of the plot beside the one on the axis. */
+const plotted = 60;
+
+/** Pressure of the metal (Pa) against the distance from the axis, out to the farthest cavity. */
+function pressureSeries(turning: Turning, shotKg: number): Series {
+  const { densityKgM3, speedRpm, cavitiesPressed } = turning;
+  const surface = surfaceAt(turning, shotKg, speedRpm);
+  const farthest = Math.max(...cavitiesPressed.map(({ outer }) => outer));
+  const radii = Array.from({ length: plotted + 1 }, (_, i) => (farthest * i) / plotted);
+  const values = radii.map((radius) => turningPressure(densityKgM3, speedRpm, radius, surface));
+  return {
+    name: 'pressure.radius',
+    subject: 'spin',
+    x: { label: 'from the axis', unit: 'mm', values: radii },
+    y: { label: 'pressure', unit: 'Pa', values },
+  };
 }
 
 function pressures(turning: Turning, shotKg: number): Judged {

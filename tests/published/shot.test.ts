@@ -101,6 +101,16 @@ describe('shot and pressure of one cavity', () => {
     expect(report.findings.map(({ code }) => code)).toEqual(['shot.slow']);
   });
 
+  // The same rho omega^2 (r^2 - r_s^2) / 2 from the axis, which is dry, to the outermost corner.
+  it('is plotted against the radius', async () => {
+    const [{ name, x, y }] = (await runCheck(pressure, mold)).series;
+    expect(name).toBe('pressure.radius');
+    expect([x.values[0], y.values[0]]).toEqual([0, 0]);
+    expect(x.values.at(-1)).toBeCloseTo(Math.hypot(85, 5), 5);
+    for (const [i, radius] of x.values.entries())
+      expect(y.values[i]).toBeCloseTo(Math.max(0, pressureAt(radius, 12, 400)), 0);
+  });
+
   it('least and largest shot', async () => {
     const report = await runCheck(pressure, mold);
     const rise = surfaceRise(400);

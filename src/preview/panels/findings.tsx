@@ -10,14 +10,15 @@ export const findingsPanel: Panel = {
   View: () => (
     <ol class="findings">
       {findings.value.map((one) => (
-        <Row key={`${one.code} ${one.subject} ${one.says}`} one={one} />
+        <FindingRow key={`${one.code} ${one.subject} ${one.says}`} one={one} />
       ))}
       {findings.value.length === 0 && <li>Nothing so far.</li>}
     </ol>
   ),
 };
 
-function Row({ one }: { readonly one: Finding }) {
+/** One finding; its head leads to its place in the picture. */
+export function FindingRow({ one }: { readonly one: Finding }) {
   const { severity, code, subject, says, remedy, measured, limit, at, place } = one;
   return (
     <li class={`finding is-${severity}`}>

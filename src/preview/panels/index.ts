@@ -1,8 +1,19 @@
+import { balance } from './balance/balance.tsx';
 import { findingsPanel } from './findings.tsx';
 import { layout } from './layout.tsx';
 import type { Panel } from './panel.ts';
 import { register } from './register.tsx';
+import { spin } from './spin.tsx';
 import { takeAway } from './take-away.tsx';
+import { thickness } from './thickness/thickness.tsx';
 
 /** The bench steps, in their order. A new one is one file and one line here. */
-export const panels: readonly [Panel, ...Panel[]] = [layout, register, findingsPanel, takeAway];
+export const panels: readonly [Panel, ...Panel[]] = [
+  layout,
+  thickness,
+  register,
+  balance,
+  spin,
+  findingsPanel,
+  takeAway,
+];

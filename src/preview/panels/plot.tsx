@@ -1,7 +1,7 @@
-import type { Series } from '../../findings/index.ts';
+import type { ShownAxis } from '../state/show.ts';
 
 interface PlotProps {
-  readonly series: Series;
+  readonly series: { readonly x: ShownAxis; readonly y: ShownAxis };
   /** Upright lines with a word: a place on the x axis. */
   readonly marks?: readonly { readonly x: number; readonly says: string }[];
   /** A level line with a word: a limit on the y axis. */
@@ -42,7 +42,13 @@ export function Plot({ series, marks = [], level, at, onPick }: PlotProps) {
       <line class="axis" x1={left} y1={py(0)} x2={width - 6} y2={py(0)} />
       <line class="axis" x1={left} y1={8} x2={left} y2={py(0)} />
       {[0, 0.5, 1].map((share) => (
-        <text key={share} class="tick" x={px(x0 + share * (x1 - x0))} y={height - 12} text-anchor="middle">
+        <text
+          key={share}
+          class="tick"
+          x={px(x0 + share * (x1 - x0))}
+          y={height - 12}
+          text-anchor={share === 1 ? 'end' : 'middle'}
+        >
           {Math.round(x0 + share * (x1 - x0))}
         </text>
       ))}

@@ -1,6 +1,6 @@
 import { useEffect } from 'preact/hooks';
 import { figure, misfit, type Seating, seatings, shaken, shakeWay } from '../state/closing.ts';
-import { length } from '../state/show.ts';
+import { inTheirUnits, length } from '../state/show.ts';
 import { pointedAt, report } from '../state/store.ts';
 import { apart, pose, wrongTurn } from '../state/view.ts';
 import type { Panel } from './panel.ts';
@@ -125,7 +125,7 @@ function Misfit() {
         </button>
       </p>
       <Plot
-        series={series}
+        series={inTheirUnits(series)}
         at={wrongTurn.value}
         marks={seat === undefined ? [] : [{ x: seat, says: 'nearest false seat' }]}
         onPick={(angle) => {

@@ -1,0 +1,81 @@
+import { computed } from '@preact/signals';
+import type { FigureName } from '../../findings/index.ts';
+import { mold, report } from './store.ts';
+
+/** Something that stands into the halves, as the mold and the report have it; mm. */
+export interface Reaching {
+  readonly id: string;
+  /** What it is, for its color. */
+  readonly kind: 'master' | 'boss' | 'sprue form';
+  readonly x: number;
+  /** Half its width, seen from the side. */
+  readonly reach: number;
+  readonly lowest: number;
+  readonly highest: number;
+  /** Cover left to the outer faces; not known before the report is there. */
+  readonly coverLower: number | undefined;
+  readonly coverUpper: number | undefined;
+  readonly estimated: boolean;
+}
+
+/** Masters in the plan's order, then bosses, then the well. */
+export const reaching = computed<readonly Reaching[]>(() => {
+  const now = mold.value;
+  if (!now) return [];
+  const covers = new Map(
+    report.value?.figures.map(({ name, subject, value }) => [`${name} ${subject}`, value]),
+  );
+  const coverOf = (id: string) => {
+    const of = (name: FigureName) => covers.get(`${name} ${id}`);
+    return { coverLower: of('cover.lower'), coverUpper: of('cover.upper') };
+  };
+  const masters = now.placements.map(({ id, x, reach, lowest, highest, estimated }) => ({
+    id,
+    kind: 'master' as const,
+    x,
+    reach,
+    lowest,
+    highest,
+    ...coverOf(id),
+    estimated,
+  }));
+  const bosses = now.bosses.map(({ id, x, headRadius, rootDepth, headHeight }) => ({
+    id,
+    kind: 'boss' as const,
+    x,
+    reach: headRadius,
+    lowest: -rootDepth,
+    highest: headHeight,
+    ...coverOf(id),
+    estimated: false,
+  }));
+  const { sprue } = now;
+  const well = sprue && {
+    id: 'sprue',
+    kind: 'sprue form' as const,
+    x: 0,
+    reach: sprue.wellRadius,
+    lowest: -sprue.wellDepth,
+    highest: 0,
+    ...coverOf('sprue'),
+    estimated: false,
+  };
+  return [...masters, ...bosses, ...(well ? [well] : [])];
+});
+
+/** Covers of the halves it has anything in; what only touches the parting plane has nothing there to cover. */
+export const coversOf = ({ lowest, highest, coverLower, coverUpper }: Reaching): readonly number[] =>
+  [lowest < 0 ? coverLower : undefined, highest > 0 ? coverUpper : undefined].filter(
+    (one) => one !== undefined,
+  );
+
+export const leastCover = (one: Reaching): number | undefined => {
+  const covers = coversOf(one);
+  return covers.length === 0 ? undefined : Math.min(...covers);
+};
+
+/** The next stock thickness of a half, and what asks for it; nothing where the process takes no stock. */
+export const nextStock = (half: 'lower' | 'upper'): { thickness: number; drivenBy: string } | undefined => {
+  const found = report.value?.figures.find(({ name }) => name === `cover.stock-${half}`);
+  return found && { thickness: found.value, drivenBy: found.subject };
+};
