@@ -1,16 +1,19 @@
 /**
  * Draws the README's pictures from a built mold: `tsx docs/pictures.ts out/<folder> [docs]`. Reads the folder's
- * manifest.json and STL files and writes lower-half.png, upper-half.png, sprue-form.png and build-up.png.
+ * manifest.json and STL files and writes lower-half.png, upper-half.png, sprue-form.png, build-up.png and exploded.png.
  */
 import { readFile, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { type Color, renderPicture, type View } from '../src/export/picture.ts';
+import { roleColor } from '../src/export/role-color.ts';
 import {
   compose,
   type Matrix4,
   movePoint,
   rotation,
+  type SolidRole,
   type TriangleMesh,
+  translation,
   type Vec3,
 } from '../src/kernel/index.ts';
 
@@ -18,7 +21,7 @@ interface Listed {
   readonly path: string;
   readonly solid?: {
     readonly id: string;
-    readonly role: string;
+    readonly role: SolidRole;
     readonly volumeMm3: number;
     readonly boundsMm: { readonly min: Vec3; readonly max: Vec3 };
     readonly toMold: Matrix4;
@@ -93,6 +96,36 @@ const shots: readonly Shot[] = [
 
 const most = 300_000;
 
+/** How far above (or below) its place in the mold a fixture is drawn, mm; what has no row is left out. */
+const lifts: Partial<Record<SolidRole, number>> = {
+  plug: 150,
+  'sprue form': 60,
+  boss: 35,
+  'build-up': 25,
+  tab: 20,
+  notch: 20,
+  half: 0,
+  jig: -60,
+  'layout plate': -110,
+};
+
+/** All fixtures above and below the lower half, each over its place. */
+async function drawExploded(folder: string, target: string, solids: readonly Shown[]): Promise<void> {
+  const shown = solids.filter((one) => one.solid.role !== 'half' || isLower(one));
+  const items = [];
+  for (const { path, solid } of shown) {
+    const lift = lifts[solid.role];
+    if (lift === undefined) continue;
+    const mesh = weldedStl(await readFile(join(folder, path)));
+    const matrix = compose(translation(0, 0, lift), solid.toMold);
+    items.push({ mesh, color: roleColor(solid.role), matrix });
+  }
+  const view: View = { direction: [0.3, 0.8, -0.5], up: [0, 0, 1] };
+  const png = renderPicture({ items, view, width: 1000, height: 900, background: [0.97, 0.96, 0.94] });
+  await writeFile(join(target, 'exploded.png'), png);
+  console.log(`exploded.png: ${items.length} solids, ${png.length} bytes`);
+}
+
 async function draw(folder: string, target: string): Promise<void> {
   const manifest = JSON.parse(await readFile(join(folder, 'manifest.json'), 'utf8')) as {
     readonly files: readonly Listed[];
@@ -116,6 +149,7 @@ async function draw(folder: string, target: string): Promise<void> {
       `${shot.name}.png: ${shown.path}, ${mesh.triangles.length / 3} triangles, ${png.length} bytes`,
     );
   }
+  await drawExploded(folder, target, solids);
 }
 
 /** A binary STL with equal corners joined, so that round things can be shaded smoothly. */
