@@ -8,7 +8,11 @@ import { ShowBar } from './show-bar.tsx';
 /** The canvas, the named views, and what is shown. */
 export function Picture() {
   const canvas = useRef<HTMLCanvasElement>(null);
-  useEffect(() => (canvas.current ? startPicture(canvas.current) : undefined), []);
+  const words = useRef<HTMLDivElement>(null);
+  useEffect(
+    () => (canvas.current && words.current ? startPicture(canvas.current, words.current) : undefined),
+    [],
+  );
   return (
     <>
       {/* Arrow keys pan, as said in its label. */}
@@ -18,6 +22,7 @@ export function Picture() {
         tabIndex={0}
         aria-label="Picture of the mold. Drag to turn it; arrow keys move it."
       />
+      <div ref={words} class="words" aria-hidden="true" />
       <fieldset class="views">
         <legend class="unseen">Look</legend>
         {viewNames.map((name) => (
@@ -34,10 +39,10 @@ export function Picture() {
   );
 }
 
-function startPicture(canvas: HTMLCanvasElement): () => void {
+function startPicture(canvas: HTMLCanvasElement, words: HTMLElement): () => void {
   let stage: Stage;
   try {
-    stage = new Stage(canvas);
+    stage = new Stage(canvas, words);
   } catch {
     fault.value =
       'This browser cannot draw in 3D (WebGL2 is off); figures and findings are there all the same.';

@@ -30,7 +30,7 @@ export const layout: Panel = {
               </tr>
             </thead>
             <tbody>
-              {placements.map(({ id, lowest, highest, estimated }) => (
+              {placements.map(({ id, lowest, highest, estimated }, index) => (
                 <tr
                   key={id}
                   class={pointedAt.value === id || picked.value === id ? 'is-near' : ''}
@@ -49,7 +49,7 @@ export const layout: Panel = {
                         picked.value = id;
                       }}
                     >
-                      {estimated ? '~ ' : ''}
+                      {index + 1} {estimated ? '~ ' : ''}
                       {id}
                     </button>
                   </td>

@@ -41,7 +41,11 @@ export class Stage {
   /** Whether the person has turned or moved the picture since it was last fitted. */
   isMoved = false;
 
-  constructor(readonly canvas: HTMLCanvasElement) {
+  constructor(
+    readonly canvas: HTMLCanvasElement,
+    /** Lies over the picture and is as large: for words. */
+    readonly overlay: HTMLElement,
+  ) {
     this.renderer = new WebGLRenderer({ canvas, antialias: true, alpha: true, stencil: true });
     this.renderer.localClippingEnabled = true;
     this.camera.up.set(0, 0, 1);

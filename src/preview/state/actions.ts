@@ -19,12 +19,11 @@ export function openPlan(plan: store.OpenedPlan): void {
     store.mold.value = undefined;
     store.solids.value = [];
     store.report.value = undefined;
-    store.masterMeshes.value = new Map();
     store.picked.value = undefined;
     store.unread.value = [];
     store.fault.value = undefined;
   });
-  work();
+  work(true);
   look('over the shoulder');
 }
 
@@ -59,7 +58,7 @@ export function cancelWork(): void {
 
 export const takeAll = (): void => theBench().take();
 
-function work(): void {
+function work(fresh = false): void {
   const plan = store.plan.peek();
   if (!plan) return;
   store.solidsAreCurrent.value = false;
@@ -68,6 +67,7 @@ function work(): void {
   theBench().open({
     text: plan.text,
     name: plan.name,
+    fresh,
     ...(plan.filesAt !== undefined && { filesAt: plan.filesAt }),
   });
 }

@@ -21,7 +21,7 @@ function put(message: FromWorker): void {
     case 'laid':
       store.unread.value = [];
       store.mold.value = message.mold;
-      performance.mark('mold laid');
+      performance.mark(message.complete ? 'mold laid' : 'disc laid');
       break;
     case 'solids':
       // Quick ones do not take the place of a whole set that is merely a little old.

@@ -15,6 +15,8 @@ export interface OpenPlan {
   readonly edit: number;
   readonly text: string;
   readonly name: string;
+  /** Nothing of an earlier plan is shown: what can be shown at once is wanted. */
+  readonly fresh: boolean;
   /** Where the plan's files are fetched from: an address that the file's path is put behind. */
   readonly filesAt?: string;
 }
@@ -88,8 +90,8 @@ type About<T> = T & { readonly edit: number };
 export type FromWorker =
   | About<{ readonly kind: 'step'; readonly title: string; readonly done: number; readonly total: number }>
   | About<{ readonly kind: 'master'; readonly master: ShownMaster }>
-  /** Placed; the parting surface is still to come. */
-  | About<{ readonly kind: 'laid'; readonly mold: ShownMold; readonly masters: readonly string[] }>
+  /** Placed; the parting surface is still to come, and where it is not `complete`, the masters too. */
+  | About<{ readonly kind: 'laid'; readonly mold: ShownMold; readonly complete: boolean }>
   | About<{ readonly kind: 'unread'; readonly findings: readonly Finding[] }>
   /** Rims, bosses, sprue form and the like, and later all. `complete`: nothing more will come. */
   | About<{ readonly kind: 'solids'; readonly solids: readonly ShownSolid[]; readonly complete: boolean }>

@@ -1,6 +1,7 @@
 import type { Kernel } from '../../kernel/index.ts';
 import type { Master, Mold } from '../../mold/index.ts';
 import { Cache, layMold, readMasters, sketchSolids } from '../../pipeline/index.ts';
+import { type Plan, readPlan } from '../../plan/index.ts';
 import { PageFiles } from './files.ts';
 import type { Bake, OpenPlan, ShownMold, ToTable } from './messages.ts';
 import { shownMesh } from './reduce.ts';
@@ -10,12 +11,12 @@ import { breath, Outdated, onEdit, tell, workerKernel } from './tell.ts';
 /** Triangles of all masters on the disc together in the picture. */
 const shownTriangles = 120_000;
 
-/** Parts that take next to no time and do not hang on the parting surface. */
-const quick = ['disc-blank', 'sprue-form', 'plug', 'bosses', 'tab', 'notch'];
+/** Parts that take next to no time and hang on neither masters nor parting surface. */
+const quick = ['disc-blank', 'sprue-form', 'plug', 'bosses', 'notch'];
 
 const cache = new Cache();
 const files = new PageFiles();
-const shown = new WeakSet<object>();
+const shown = new Map<string, object>();
 let oven: MessagePort | undefined;
 let lastBake: Bake | undefined;
 let latest = 0;
@@ -34,11 +35,13 @@ globalThis.onmessage = ({ data }: MessageEvent<ToTable>) => {
   }
 };
 
-async function open({ edit, text, name, filesAt }: OpenPlan): Promise<void> {
+async function open({ edit, text, name, filesAt, fresh }: OpenPlan): Promise<void> {
   const isLatest = () => edit === latest;
   if (!isLatest()) return;
   const kernel = await workerKernel();
   const bytes = new TextEncoder().encode(text);
+  if (fresh) await showDisc(edit, readPlan(bytes, name).plan, kernel);
+  if (!isLatest()) return;
   const { plan, masters, findings } = await readMasters(
     { bytes, name, files: files.access(filesAt, isLatest) },
     kernel,
@@ -56,14 +59,27 @@ async function open({ edit, text, name, filesAt }: OpenPlan): Promise<void> {
     tell({ kind: 'unread', edit, findings });
     return;
   }
+  lastBake = { kind: 'bake', edit, planBytes: bytes, plan, masters, findings };
+  oven?.postMessage(lastBake);
   // With a flat parting surface all else is placed as it will be, at once; the true surface is the oven's to find.
   const { mold } = layMold({ ...plan, parting: { ...plan.parting, surface: 'flat' } }, masters, []);
   showMasters(edit, mold, kernel);
-  tell({ kind: 'laid', edit, mold: withoutMeshes(mold), masters: masters.map(({ id }) => id) });
-  lastBake = { kind: 'bake', edit, planBytes: bytes, plan, masters, findings };
-  oven?.postMessage(lastBake);
-  await breath();
-  if (!isLatest()) return;
+  tell({ kind: 'laid', edit, mold: withoutMeshes(mold), complete: true });
+}
+
+/** The disc with all but its masters, which take longer to read. */
+async function showDisc(edit: number, plan: Plan | undefined, kernel: Kernel): Promise<void> {
+  if (!plan) return;
+  const {
+    masters: _,
+    placements: _placements,
+    supports: _supports,
+    gates: _gates,
+    vents: _vents,
+    ...bare
+  } = plan;
+  const { mold } = layMold(bare, [], []);
+  tell({ kind: 'laid', edit, mold: withoutMeshes(mold), complete: false });
   showSolids(edit, await sketchSolids(mold, kernel, { only: quick, cache }), kernel, false);
 }
 
@@ -71,8 +87,8 @@ async function open({ edit, text, name, filesAt }: OpenPlan): Promise<void> {
 function showMasters(edit: number, { masters, placements }: Mold, kernel: Kernel): void {
   const most = Math.max(1500, shownTriangles / Math.max(1, placements.length));
   for (const { id, mesh } of masters as readonly Master[]) {
-    if (shown.has(mesh)) continue;
-    shown.add(mesh);
+    if (shown.get(id) === mesh) continue;
+    shown.set(id, mesh);
     const reduced = shownMesh(mesh, most, kernel);
     tell({ kind: 'master', edit, master: { id, mesh: reduced } }, [reduced]);
   }

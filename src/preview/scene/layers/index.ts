@@ -3,6 +3,7 @@ import { channels } from './channels.ts';
 import { cutPlane } from './cut-plane.ts';
 import { looks } from './looks.ts';
 import { masters } from './masters.ts';
+import { names } from './names.ts';
 import { poses } from './poses.ts';
 import { solids } from './solids.ts';
 import { views } from './views.ts';
@@ -11,4 +12,4 @@ import { views } from './views.ts';
 export type Layer = (stage: Stage) => () => void;
 
 /** Every layer, in the order they are put in. A new one is one file and one line here. */
-export const layers: readonly Layer[] = [solids, masters, channels, looks, poses, cutPlane, views];
+export const layers: readonly Layer[] = [solids, masters, channels, looks, poses, cutPlane, names, views];
