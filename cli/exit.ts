@@ -7,6 +7,8 @@ export const exitCode = {
   unreadable: 2,
   /** A fault of the program. */
   ours: 3,
+  /** Broken off with Ctrl-C; what was finished is whole. */
+  interrupted: 130,
 } as const;
 
 export type ExitCode = (typeof exitCode)[keyof typeof exitCode];

@@ -1,4 +1,5 @@
 import { Command, CommanderError } from 'commander';
+import type { BatchCommandOptions } from './commands/batch.ts';
 import type { BuildCommandOptions } from './commands/build.ts';
 import type { CheckOptions } from './commands/check.ts';
 import { type ExitCode, exitCode, Unreadable } from './exit.ts';
@@ -8,12 +9,17 @@ import { version } from './version.ts';
 const exitCodesHelp = `
 Exit codes: 0 fine; 1 a finding says stop; 2 the input cannot be read; 3 a fault of discwright.`;
 
+const batchExitCodesHelp = `
+Exit codes: 0 all variants fine; 1 one has a stop or was not built; 2 an argument cannot be read or the
+folder not written; 3 a fault of discwright; 130 broken off with Ctrl-C.`;
+
 const examples = `
 Examples:
   discwright new charms.yaml --diameter 9in
   discwright inspect beetle.stl
   discwright check charms.yaml
   discwright build charms.yaml --out out
+  discwright batch charms.yaml --vary disc.diameter=6in,9in,12in
   discwright preview charms.yaml`;
 
 /** Shown under a command's help: what it is typed like, and what its exit codes say. */
@@ -131,6 +137,37 @@ function describeProgram(terminal: Terminal, done: (code: ExitCode) => void): Co
     .action(async (plan: string, options: BuildCommandOptions) => {
       const { runBuild } = await import('./commands/build.ts');
       done(await runBuild(plan, options, terminal));
+    });
+
+  program
+    .command('batch')
+    .description('make variants of a plan, each in a folder of its own, and a summary over all')
+    .argument('<plan>', 'a plan file, or a folder with a plan.yaml in it')
+    .option(
+      '--vary <field=values>',
+      'what takes which values, such as disc.diameter=6in,9in or disc.diameter=150..300/25; may be given again',
+      (value: string, before: readonly string[] = []) => [...before, value],
+    )
+    .option('--together', 'take the first values of all with each other, and so on, instead of each with all')
+    .option(
+      '--table <file>',
+      'CSV with one row a variant: its head names fields; a column `name` is optional',
+    )
+    .option('--only <names...>', 'as for build')
+    .option('--formats <names...>', 'as for build; a small picture of each variant too when left out')
+    .option('--out <folder>', 'where the folder with the variants goes', 'out')
+    .option('--workers <number>', 'how many to make at once; as many as there are cores when left out')
+    .option('--shard <part/of>', "one machine's share, such as 2/5; the shares together are the whole")
+    .option('--summary', 'make nothing, only write the summary anew from the folders that are there')
+    .option('--json', 'print what was done as JSON')
+    .option('--quiet', 'no progress, and only what is not fine')
+    .addHelpText(
+      'after',
+      `\nExample:\n  discwright batch presets/hedgerow --vary disc.diameter=9in,12in\n${batchExitCodesHelp}`,
+    )
+    .action(async (plan: string, options: BatchCommandOptions) => {
+      const { runBatch } = await import('./commands/batch.ts');
+      done(await runBatch(plan, options, terminal));
     });
 
   program

@@ -37,3 +37,31 @@ export async function withProgress<T>(
     if (isDrawn) bar.stop();
   }
 }
+
+/**
+ * Runs work on many things with a bar that counts them and says how long the rest will take; `tick` counts one and
+ * shows its name. Silent when asked, and where there is no terminal.
+ */
+export async function withCount<T>(
+  terminal: Terminal,
+  quiet: boolean,
+  total: number,
+  work: (tick: (name: string) => void) => Promise<T>,
+): Promise<T> {
+  if (quiet || !terminal.bar) return await work(() => {});
+  const { SingleBar } = await import('cli-progress');
+  const bar = new SingleBar({
+    stream: terminal.bar,
+    format: '{bar} {value}/{total}  {eta_formatted} left  {title}',
+    barsize: 24,
+    clearOnComplete: true,
+    gracefulExit: false,
+    etaBuffer: 32,
+  });
+  bar.start(total, 0, { title: '' });
+  try {
+    return await work((title) => bar.increment(1, { title }));
+  } finally {
+    bar.stop();
+  }
+}

@@ -88,7 +88,8 @@ const reasons: Readonly<Record<string, string>> = {
   EBUSY: 'another program holds it open',
 };
 
-const sayWhy = (code: string): string => (reasons[code] ? `${reasons[code]} (${code})` : code);
+/** Why a file system refuses, in plain words. */
+export const sayWhy = (code: string): string => (reasons[code] ? `${reasons[code]} (${code})` : code);
 
 /** Names at the top of an earlier result that the build did not write. */
 async function filesOfOthers(target: string, files: readonly ExportFile[]): Promise<string[]> {

@@ -1,18 +1,12 @@
 import { join } from 'node:path';
-import {
-  type Build,
-  type ExportFile,
-  exporters,
-  reportJson,
-  usualFormats,
-  writeBuild,
-} from '../../src/export/index.ts';
+import { type Build, type ExportFile, reportJson, usualFormats, writeBuild } from '../../src/export/index.ts';
 import { showQuantity } from '../../src/findings/index.ts';
 import { loadKernel } from '../../src/kernel/index.ts';
 import { buildMold, readMold, unreadReport } from '../../src/pipeline/index.ts';
 import { type ExitCode, exitCode, Unreadable } from '../exit.ts';
 import { folderName } from '../folder-name.ts';
 import { readFonts } from '../fonts.ts';
+import { formatsAsked } from '../formats-asked.ts';
 import { openPlan } from '../plan-files.ts';
 import { withProgress } from '../progress-line.ts';
 import { showFigures, showFindings, tally } from '../show-report.ts';
@@ -35,7 +29,7 @@ export async function runBuild(
   options: BuildCommandOptions,
   terminal: Terminal,
 ): Promise<ExitCode> {
-  const formats = formatsAsked(options.formats);
+  const formats = formatsAsked(options.formats, usualFormats);
   const source = await openPlan(argument);
   const kernel = await loadKernel();
   const { findings, outcome } = await withProgress(terminal, options.quiet === true, async (progress) => {
@@ -59,17 +53,6 @@ export async function runBuild(
   else if (!options.quiet) terminal.out(describe(build, folder));
   else if (build.withheld.length > 0) terminal.err(describeWithheld(build));
   return build.report.findings.some(({ severity }) => severity === 'stop') ? exitCode.stop : exitCode.fine;
-}
-
-/** The formats a command line names, also several in one word with commas; the usual ones where it names none. */
-function formatsAsked(words: readonly string[] | undefined): string[] {
-  const known = exporters.map(({ id }) => id);
-  const asked = words?.flatMap((word) => word.split(',')).filter((name) => name !== '') ?? [...usualFormats];
-  const strange = asked.find((name) => !known.includes(name));
-  if (strange !== undefined || asked.length === 0) {
-    throw new Unreadable(`--formats ${words?.join(' ')}: give one or more of ${known.join(', ')}`);
-  }
-  return asked;
 }
 
 /** How many names of solids are offered when one was not found. */

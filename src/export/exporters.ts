@@ -36,12 +36,13 @@ export const usualFormats: readonly string[] = exporters
 
 /**
  * All files of a build, the manifest last. `only`: ids of formats; a name that is none of them throws RangeError, and
- * so do two files of one name (one would silently take the other's place).
+ * so do two files of one name (one would silently take the other's place). `added` are files of the shell's own.
  */
 export async function writeBuild(
   build: Build,
   supplies: Supplies,
   only: readonly string[] = usualFormats,
+  added: readonly ExportFile[] = [],
 ): Promise<ExportFile[]> {
   const unknown = only.find((id) => !exporters.some((format) => format.id === id));
   if (unknown !== undefined) throw new RangeError(`writeBuild: no format is called ${unknown}`);
@@ -49,6 +50,7 @@ export async function writeBuild(
   for (const format of exporters) {
     if (only.includes(format.id)) files.push(...(await format.write(build, supplies)));
   }
+  files.push(...added);
   const all = [...files, manifestFile(build, files)];
   const twice = all.find(({ path }, i) => all.findIndex((other) => other.path === path) !== i);
   if (twice) throw new RangeError(`writeBuild: two files are called ${twice.path}`);

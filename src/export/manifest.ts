@@ -17,21 +17,40 @@ export const sha256Hex = (bytes: Uint8Array): string => bytesToHex(sha256(bytes)
 export function manifestFile(build: Build, files: readonly ExportFile[]): ExportFile {
   const solids = new Map(build.solids.map((checked) => [checked.name, checked]));
   const { mold } = build;
-  const json: Json = {
-    schema: 1,
-    program: { name: 'discwright', version: build.version },
+  return manifestOf({
+    version: build.version,
     plan: { title: mold.title, revision: mold.revision, process: mold.process, sha256: build.planHash },
-    files: files.map(({ path, bytes }) => ({
-      path,
-      sha256: sha256Hex(bytes),
-      bytes: bytes.length,
-      solid: solidJson(solids.get(path), mold),
-      drawing: drawingJson(build.drawings.find(({ id }) => path === `${id}.svg` || path === `${id}.dxf`)),
+    files: files.map((file) => ({
+      ...fileJson(file),
+      solid: solidJson(solids.get(file.path), mold),
+      drawing: drawingJson(
+        build.drawings.find(({ id }) => file.path === `${id}.svg` || file.path === `${id}.dxf`),
+      ),
     })),
     withheld: build.withheld.map(withheldJson),
-  };
+  });
+}
+
+/** manifest.json where no mold came of the plan: only its hash and the files that say why. */
+export const bareManifest = (
+  { planHash, version }: Pick<Build, 'planHash' | 'version'>,
+  files: readonly ExportFile[],
+): ExportFile =>
+  manifestOf({ version, plan: { sha256: planHash }, files: files.map(fileJson), withheld: [] });
+
+interface Manifest {
+  readonly version: string;
+  readonly plan: Json;
+  readonly files: Json;
+  readonly withheld: Json;
+}
+
+function manifestOf({ version, plan, files, withheld }: Manifest): ExportFile {
+  const json: Json = { schema: 1, program: { name: 'discwright', version }, plan, files, withheld };
   return { path: 'manifest.json', bytes: jsonBytes(json) };
 }
+
+const fileJson = ({ path, bytes }: ExportFile) => ({ path, sha256: sha256Hex(bytes), bytes: bytes.length });
 
 function solidJson(checked: CheckedSolid | undefined, mold: Mold): Json | undefined {
   if (!checked) return undefined;

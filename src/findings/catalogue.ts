@@ -1,3 +1,4 @@
+import { batchCodes } from './codes/batch.ts';
 import { canCodes } from './codes/can.ts';
 import { checkCodes } from './codes/checks.ts';
 import type { CodeEntry } from './codes/entry.ts';
@@ -32,6 +33,7 @@ export const catalogue = {
   ...fitCodes,
   ...makingCodes,
   ...flatCodes,
+  ...batchCodes,
 } as const satisfies Record<string, CodeEntry>;
 
 export type FindingCode = keyof typeof catalogue;

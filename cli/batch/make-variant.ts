@@ -1,0 +1,154 @@
+import { join } from 'node:path';
+import { bareManifest, type ExportFile, reportJson, sha256Hex, writeBuild } from '../../src/export/index.ts';
+import { type Finding, finding } from '../../src/findings/index.ts';
+import { loadKernel } from '../../src/kernel/index.ts';
+import { buildMold, Cache, layMold, readMasters, unreadReport } from '../../src/pipeline/index.ts';
+import { readPlan, setInPlan } from '../../src/plan/index.ts';
+import { Unreadable } from '../exit.ts';
+import { readFonts } from '../fonts.ts';
+import { openPlan, type PlanSource } from '../plan-files.ts';
+import { version } from '../version.ts';
+import { writeFolder } from '../write-folder.ts';
+import { finishedFile, readFinished } from './finished.ts';
+import { rememberFiles } from './remember-files.ts';
+import type { Variant } from './variant.ts';
+import { variantKey } from './variant-key.ts';
+import { builtRow, unbuiltRow, type VariantRow } from './variant-row.ts';
+
+/** What a worker needs to make one variant; sent to it as plain data. */
+export interface VariantTask {
+  /** The plan as named on the command line: what it names lies beside it. */
+  readonly plan: string;
+  /** Its text when the batch began. */
+  readonly text: string;
+  readonly variant: Variant;
+  /** The batch's folder. */
+  readonly folder: string;
+  readonly only?: readonly string[];
+  readonly formats: readonly string[];
+}
+
+export interface VariantOutcome {
+  readonly name: string;
+  /** `kept`: finished by an earlier run, and nothing it rests on has changed. `unwritten`: its folder cannot be written. */
+  readonly state: 'made' | 'kept' | 'unwritten';
+  readonly built: boolean;
+  readonly stops: number;
+  readonly warnings: number;
+  /** Why it was not built or written, or its first stop. */
+  readonly reason?: string;
+}
+
+/** Masters as the last variants used them; none of what is made from them, so that memory stays bounded. */
+let masters = new Cache(0);
+let kept = 0;
+
+/** Makes one variant in its folder, whole or not at all; runs in a worker. */
+export async function makeVariant(task: VariantTask): Promise<VariantOutcome> {
+  const { variant, folder } = task;
+  try {
+    const target = join(folder, variant.name);
+    const opened = await openPlan(task.plan);
+    const set =
+      variant.fault === undefined ? setInPlan(task.text, variant.settings) : { fault: variant.fault };
+    const text = 'fault' in set ? task.text : set.text;
+    const source = { ...opened, bytes: new TextEncoder().encode(text), files: rememberFiles(opened.files) };
+    const { name, settings } = variant;
+    const asked = { only: task.only, formats: task.formats, name, settings };
+    const key = await variantKey(asked, source.bytes, source.name, source.files);
+    const before = await readFinished(target);
+    if (before?.key === key && before.row.built) return outcome(before.row, 'kept');
+    const { row, files } =
+      'fault' in set
+        ? unbuilt(task, source, key, [badRow(variant, set.fault)])
+        : await build(task, source, key);
+    await writeFolder(target, files);
+    return outcome(row, 'made');
+  } catch (error) {
+    if (!(error instanceof Unreadable)) throw error;
+    return {
+      name: variant.name,
+      state: 'unwritten',
+      built: false,
+      stops: 0,
+      warnings: 0,
+      reason: error.message,
+    };
+  }
+}
+
+interface Made {
+  readonly row: VariantRow;
+  readonly files: readonly ExportFile[];
+}
+
+async function build(task: VariantTask, source: PlanSource, key: string): Promise<Made> {
+  const kernel = await loadKernel();
+  const read = await readMasters(source, kernel, { cache: mastersOf(source) });
+  const { plan } = read;
+  if (!plan || !read.masters) {
+    return unbuilt(task, source, key, [...badCells(task, source), ...read.findings]);
+  }
+  const { mold, findings } = layMold(plan, read.masters, read.findings);
+  const only = task.only && { only: task.only };
+  const { build, unmatched } = await buildMold(
+    mold,
+    findings,
+    { planBytes: source.bytes, version },
+    kernel,
+    only,
+  );
+  if (unmatched.length > 0) {
+    const says = `No solid or drawing of this variant begins with ${unmatched.join(', ')}.`;
+    return unbuilt(task, source, key, [
+      finding('batch.nothing-asked-for', { subject: task.variant.name, says }),
+    ]);
+  }
+  const row = builtRow(task.variant, build, task.formats.includes('overview') && build.solids.length > 0);
+  const files = await writeBuild(build, { fonts: readFonts }, task.formats, [finishedFile({ key, row })]);
+  return { row, files };
+}
+
+/** The worker's cache, with room for this plan's masters and a few that another variant names. */
+function mastersOf({ bytes, name }: PlanSource): Cache {
+  const count = Object.keys(readPlan(bytes, name).plan?.masters ?? {}).length;
+  if (count > kept) {
+    kept = count;
+    masters = new Cache(count + 4);
+  }
+  return masters;
+}
+
+/** The folder of a variant that no mold came of: it says why. */
+function unbuilt(task: VariantTask, source: PlanSource, key: string, findings: readonly Finding[]): Made {
+  const row = unbuiltRow(task.variant, findings);
+  const report = { path: 'report.json', bytes: reportJson(unreadReport(findings)) };
+  const files = [report, finishedFile({ key, row })];
+  const manifest = bareManifest({ planHash: sha256Hex(source.bytes), version }, files);
+  return { row, files: [...files, manifest] };
+}
+
+const badRow = ({ name }: Variant, says: string): Finding =>
+  finding('batch.bad-cell', { subject: name, says: `${says[0].toUpperCase()}${says.slice(1)}.` });
+
+/** The cells of a row that spoil the plan each by itself. */
+function badCells({ text, variant }: VariantTask, { name }: PlanSource): Finding[] {
+  const { row, settings } = variant;
+  if (row === undefined) return [];
+  return settings.flatMap((setting) => {
+    const set = setInPlan(text, [setting]);
+    const says = 'fault' in set ? set.fault : readPlan(set.text, name).findings.find(isStop)?.says;
+    if (says === undefined) return [];
+    return [badRow(variant, `row ${row}, column ${setting.path}, \`${setting.value}\`: ${withoutDot(says)}`)];
+  });
+}
+
+const isStop = ({ severity }: Finding): boolean => severity === 'stop';
+
+const withoutDot = (text: string): string => text.replace(/\.$/, '');
+
+function outcome(row: VariantRow, state: VariantOutcome['state']): VariantOutcome {
+  const { name, built, stops, warnings } = row;
+  const reason = row.open.find(({ severity }) => severity === 'stop')?.says;
+  return { name, state, built, stops, warnings, ...(reason !== undefined && { reason }) };
+}

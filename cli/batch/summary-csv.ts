@@ -1,0 +1,49 @@
+import { figureCatalogue } from '../../src/findings/index.ts';
+import { keyFigures, keyLabel } from './key-figures.ts';
+import type { SummaryWriter } from './summary.ts';
+import { settingOf, stateOf } from './variant-row.ts';
+
+/** batch-summary.csv (RFC 4180, UTF-8): numbers in the unit their column names, so that a spreadsheet can sort them. */
+export const summaryCsv: SummaryWriter = {
+  file: 'batch-summary.csv',
+  head: (paths) =>
+    line([
+      'name',
+      ...paths,
+      'state',
+      'stops',
+      'warnings',
+      'notes',
+      'solids',
+      'drawings',
+      'withheld',
+      ...keyFigures.map((figure) => `${keyLabel(figure)} (${figureCatalogue[figure.name].unit})`),
+      'open findings',
+    ]),
+  row: (row, paths) =>
+    line([
+      row.name,
+      ...paths.map((path) => settingOf(row, path)),
+      stateOf(row),
+      row.stops,
+      row.warnings,
+      row.notes,
+      row.solids,
+      row.drawings,
+      row.withheld,
+      ...keyFigures.map(({ name }) => row.figures.find((one) => one.name === name)?.value ?? ''),
+      row.open.map(({ severity, code, says }) => `${severity} ${code}: ${says}`).join(' | '),
+    ]),
+  foot: () => '',
+};
+
+const line = (cells: readonly (string | number)[]): string => `${cells.map(cell).join(',')}\r\n`;
+
+/** A text that a spreadsheet would take for a formula gets an apostrophe before it. */
+function cell(value: string | number): string {
+  if (typeof value === 'number') return String(value);
+  const inert = /^[=+\-@\t\r]/.test(value) && !isNumber(value) ? `'${value}` : value;
+  return /[",\r\n]/.test(inert) ? `"${inert.replaceAll('"', '""')}"` : inert;
+}
+
+const isNumber = (text: string): boolean => /^[+-]?\d+(\.\d+)?$/.test(text);

@@ -1,0 +1,16 @@
+import { codes } from './entry.ts';
+
+/** Variants of a plan, many at once. */
+export const batchCodes = codes({
+  'batch.bad-cell': {
+    severity: 'stop',
+    means: 'A cell of the table of variants, or a whole row, gives no plan that can be read.',
+    remedy:
+      'Mend the cell; the other rows are not touched by it. An empty cell leaves the value of the plan.',
+  },
+  'batch.nothing-asked-for': {
+    severity: 'stop',
+    means: 'A variant has none of the solids or drawings that were asked for by name.',
+    remedy: 'Leave the name out of --only, or build this variant by itself to see what it has.',
+  },
+});

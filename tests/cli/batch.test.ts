@@ -1,0 +1,153 @@
+import { existsSync, rmSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it, test } from 'vitest';
+import { digestsIn, filesIn, run, stackTrace, workbench } from './workbench.ts';
+
+const bench = workbench();
+const decoder = new TextDecoder();
+
+const plan = bench.put(
+  'form.yaml',
+  `title: Sprue form
+process: rubber
+disc: { diameter: 230, lower: 19, upper: 19 }
+# The pouring hole.
+sprue: { hole: 32, draft: 3, well: { diameter: 48, depth: 7 } }
+fixture: { material: PETG }
+`,
+);
+
+/** Quick formats: the paper and the package take most of the time. */
+const quick = ['--formats', 'stl', 'report', '--workers', '1'];
+const folderOf = (out: string): string => join(bench.path(out), 'form-batch');
+const batch = (out: string, ...args: readonly string[]) =>
+  run('batch', plan, ...args, '--out', bench.path(out));
+
+interface Summary {
+  readonly variants: readonly {
+    readonly name: string;
+    readonly built: boolean;
+    readonly stops: number;
+    readonly settings: readonly { readonly path: string; readonly value: string }[];
+    readonly open: readonly { readonly code: string; readonly says: string }[];
+  }[];
+}
+const summaryIn = (out: string): Summary =>
+  JSON.parse(decoder.decode(filesIn(folderOf(out)).get('batch-summary.json')));
+
+describe('a batch of sprue forms', () => {
+  it('makes every combination whole, sums them up, and does nothing over that is unchanged', async () => {
+    const vary = [
+      '--vary',
+      'sprue.hole=28,32',
+      '--vary',
+      'sprue.draft=3,4',
+      '--formats',
+      'stl',
+      'overview',
+      '--workers',
+      '2',
+    ];
+    const first = await batch('grid', ...vary);
+    expect({ code: first.code, err: first.err }).toEqual({ code: 0, err: '' });
+    expect(first.out).toContain('4 made, 0 unchanged and skipped, 0 with stops, 0 not built');
+    const { variants } = summaryIn('grid');
+    expect(variants.map(({ settings }) => settings.map(({ value }) => value))).toEqual([
+      ['28', '3'],
+      ['28', '4'],
+      ['32', '3'],
+      ['32', '4'],
+    ]);
+    const before = digestsIn(folderOf('grid'));
+    expect([...before.keys()].filter((path) => path.endsWith('overview.png')).length).toBe(4);
+    rmSync(join(folderOf('grid'), variants[1].name, 'plug.stl'));
+    const second = await batch('grid', ...vary);
+    expect(second.out).toContain('1 made, 3 unchanged and skipped');
+    expect(digestsIn(folderOf('grid'))).toEqual(before);
+  });
+
+  it('merges five shards to the bytes of a single run', async () => {
+    const table = bench.put(
+      'seven.csv',
+      'name,sprue.hole,disc.diameter\na,28,\nb,30,9in\nc,wide,\nd,,200\ne,29\nf,31,8 in\ng,33,230\n',
+    );
+    const whole = await batch('whole', '--table', table, ...quick);
+    expect(whole.code).toBe(1);
+    for (const part of [4, 1, 5, 3, 2]) {
+      await batch('parts', '--table', table, ...quick, '--shard', `${part}/5`);
+    }
+    expect(digestsIn(folderOf('parts'))).toEqual(digestsIn(folderOf('whole')));
+    // The summary can also be written from the folders alone.
+    rmSync(join(folderOf('parts'), 'batch-summary.html'));
+    await batch('parts', '--table', table, ...quick, '--summary');
+    expect(digestsIn(folderOf('parts'))).toEqual(digestsIn(folderOf('whole')));
+  });
+
+  it('names row and column of a bad cell, and goes on with the other rows', async () => {
+    const { out } = await batch('whole', '--table', bench.path('seven.csv'), ...quick);
+    expect(out).toMatch(/c: +Row 4, column sprue\.hole, `wide`: /);
+    expect(out).toContain('Row 6 has 2 cells, the head has 3.');
+    expect(out).not.toMatch(stackTrace);
+    const built = summaryIn('whole').variants.filter((one) => one.built);
+    expect(built.map(({ name }) => name)).toEqual(['a', 'b', 'd', 'f', 'g']);
+    expect(existsSync(join(folderOf('whole'), 'c', 'report.json'))).toBe(true);
+  });
+
+  it('takes together what is to go together', async () => {
+    const vary = ['--vary', 'sprue.hole=28,32', '--vary', 'sprue.draft=3,4', '--together'];
+    expect((await batch('zip', ...vary, ...quick)).code).toBe(0);
+    expect(summaryIn('zip').variants.map(({ name }) => name)).toEqual([
+      'sprue-hole-28-sprue-draft-3',
+      'sprue-hole-32-sprue-draft-4',
+    ]);
+  });
+
+  it('lists one that has nothing of what was asked for', async () => {
+    const { code, out } = await batch('only', '--vary', 'sprue.hole=32', '--only', 'anvil', ...quick);
+    expect(code).toBe(1);
+    expect(out).toMatch(/No solid or drawing of this variant begins with anvil/);
+  });
+
+  it('writes texts of a table as texts, into the page and for a spreadsheet', async () => {
+    const table = bench.put('texts.csv', 'title,disc.label\n=1+1,"<b>&""x"\n');
+    expect((await batch('texts', '--table', table, ...quick)).code).toBe(0);
+    const files = filesIn(folderOf('texts'));
+    expect(decoder.decode(files.get('batch-summary.csv'))).toContain(`,'=1+1,"<b>&""x",fine,`);
+    expect(decoder.decode(files.get('batch-summary.html'))).toContain('&lt;b&gt;&amp;&quot;x');
+    expect(decoder.decode(files.get('batch-summary.html'))).not.toContain('<b>&');
+  });
+});
+
+describe('what cannot be done is said in one line, exit 2', () => {
+  const csv = (name: string, text: string): string[] => ['--table', bench.put(name, text)];
+  test.each([
+    [[], /say what to vary: --vary disc\.diameter=6in,9in,12in, or --table/],
+    [['--vary', 'disc.diametre=6in'], /no `diametre` in `disc`.*Did you mean `disc\.diameter`\?/],
+    [['--vary', 'disc.diameter'], /does not say what takes which values/],
+    [['--vary', 'disc.diameter=1..5000', '--vary', 'sprue.hole=1..50'], /250000 variants; at most 10000/],
+    [['--vary', 'sprue.hole=1,2', '--vary', 'sprue.draft=1', '--together'], /equally many values/],
+    [['--vary', 'sprue.hole=1', '--workers', '0'], /--workers 0: give a number/],
+    [['--vary', 'sprue.hole=1', '--shard', '6/5'], /--shard 6\/5: write it like 2\/5/],
+    [['--vary', 'sprue.hole=1', '--formats', 'gold'], /--formats gold: give one or more of stl/],
+    [['--table', bench.path('none.csv')], /there is no file .*none\.csv/],
+    [csv('path.csv', 'disc.diametre\n6in\n'), /column `disc\.diametre`.*Did you mean `disc\.diameter`\?/],
+    [csv('empty.csv', ''), /has no head row/],
+    [csv('head.csv', 'name,sprue.hole\n'), /has no row under its head/],
+    [csv('twice.csv', 'sprue.hole,sprue.hole\n1,2\n'), /has two columns sprue\.hole/],
+    [csv('gap.csv', 'sprue.hole,\n1,2\n'), /column 2 has no name/],
+    [csv('quote.csv', 'title\n"open\n'), /is no table of comma-separated values/],
+  ])('%j', async (args, says) => {
+    const { code, out, err } = await batch('bad', ...args);
+    expect({ code, out }).toEqual({ code: 2, out: '' });
+    expect(err).toMatch(says);
+    expect(err.split('\n').length).toBe(1);
+    expect(err).not.toMatch(stackTrace);
+  });
+
+  it('an output folder that cannot be written', async () => {
+    writeFileSync(bench.path('in-the-way'), 'a file');
+    const { code, err } = await batch('in-the-way', '--vary', 'sprue.hole=32');
+    expect(code).toBe(2);
+    expect(err).toMatch(/cannot write to .*in-the-way.*: a file is in the way/);
+  });
+});
