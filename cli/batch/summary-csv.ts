@@ -1,6 +1,6 @@
 import { figureCatalogue } from '../../src/findings/index.ts';
 import { keyFigures, keyLabel } from './key-figures.ts';
-import type { SummaryWriter } from './summary.ts';
+import type { SummaryWriter } from './summary-writer.ts';
 import { settingOf, stateOf } from './variant-row.ts';
 
 /** batch-summary.csv (RFC 4180, UTF-8): numbers in the unit their column names, so that a spreadsheet can sort them. */

@@ -1,6 +1,6 @@
 import { jsonBytes } from '../../src/export/index.ts';
 import { version } from '../version.ts';
-import type { SummaryWriter } from './summary.ts';
+import type { SummaryWriter } from './summary-writer.ts';
 import { rowJson } from './variant-row.ts';
 
 const decoder = new TextDecoder();

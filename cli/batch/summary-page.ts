@@ -1,7 +1,7 @@
 import { figureCatalogue, showQuantity } from '../../src/findings/index.ts';
 import { keyFigures, keyLabel } from './key-figures.ts';
-import type { SummaryWriter } from './summary.ts';
 import { pageScript, pageStyle } from './summary-look.ts';
+import type { SummaryWriter } from './summary-writer.ts';
 import { type OpenFinding, type RowFigure, settingOf, stateOf, type VariantRow } from './variant-row.ts';
 
 /** batch-summary.html: one page that needs nothing but the variants' folders beside it. */

@@ -6,16 +6,8 @@ import { readFinished } from './finished.ts';
 import { summaryCsv } from './summary-csv.ts';
 import { summaryJson } from './summary-json.ts';
 import { summaryPage } from './summary-page.ts';
+import type { SummaryWriter } from './summary-writer.ts';
 import type { Variant } from './variant.ts';
-import type { VariantRow } from './variant-row.ts';
-
-/** One kind of summary, written row by row so that none is held. */
-export interface SummaryWriter {
-  readonly file: string;
-  head(paths: readonly string[], title: string): string;
-  row(row: VariantRow, paths: readonly string[], isFirst: boolean): string;
-  foot(): string;
-}
 
 const writers: readonly SummaryWriter[] = [summaryCsv, summaryJson, summaryPage];
 
