@@ -1,0 +1,102 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { beforeAll, expect, it } from 'vitest';
+import { makeMasters } from '../../presets/make-masters.ts';
+import type { Report } from '../../src/findings/index.ts';
+import { badNumbers, checkText } from '../faults/check-text.ts';
+
+const folder = fileURLToPath(new URL('../../presets/hedgerow/', import.meta.url));
+
+/** The demo with two of its six charms, all other sections as they are but for the metal that is poured: a third of the time. */
+const demo = readFileSync(join(folder, 'plan.yaml'), 'utf8')
+  .replace(/^ {2}(fern-frond|beetle|snail-shell|seed-head): .*\n/gm, '')
+  .replace(/^ {2}- \{ master: (fern-frond|beetle|snail-shell),.*\n/gm, '')
+  .replace(/^ {2}- \{\n +master: seed-head,[\s\S]*?\n {4}\}\n/m, '')
+  .replace(/^supports:\n.*\n/m, '')
+  .replace(/, (fern-frond|beetle|seed-head)(?=[,\]])/g, '')
+  .replace('[snail-shell, ', '[')
+  .replace('shot: 260 g', 'shot: 160 g');
+
+type Change = readonly [from: string, to: string];
+
+/** Copies share one cache, so that each computes only what it changes. */
+async function copy(changes: readonly Change[]): Promise<Report> {
+  const text = changes.reduce((plan, [from, to]) => {
+    if (plan.split(from).length !== 2) throw new Error(`the demo does not hold once: ${from}`);
+    return plan.replace(from, to);
+  }, demo);
+  return checkText(text, 'plan.yaml', folder);
+}
+
+const inShort = ({ findings }: Report): string[] =>
+  findings.map(({ code, severity, subject }) => `${severity} ${code} ${subject}`).sort();
+
+let own: string[];
+beforeAll(async () => {
+  await makeMasters(join(folder, 'masters'));
+  own = inShort(await copy([]));
+});
+
+it('of its own the demo says what is worth knowing, and stops or warns of nothing', () => {
+  expect([...new Set(own.map((line) => line.split(' ').slice(0, 2).join(' ')))]).toEqual([
+    'note fit.sprue-lid',
+    'note pack.flows-out',
+    'note support.free',
+  ]);
+});
+
+const side = (radius: string, angles: readonly number[]): string =>
+  `each: [${angles.map((angle) => `{ radius: ${radius}, angle: ${angle} }`).join(', ')}]`;
+
+const copies: readonly [what: string, changes: readonly Change[], found: readonly string[]][] = [
+  [
+    'even bosses',
+    [
+      ['M8, at: { radius: { fromRim: 14 }, angle: 120 }', 'M10, at: { radius: { fromRim: 16 }, angle: 90 }'],
+      ['M8, at: { radius: { fromRim: 14 }, angle: 270 }', 'M10, at: { radius: { fromRim: 16 }, angle: 270 }'],
+    ],
+    ['stop registration.closes-turned mold'],
+  ],
+  [
+    'a sprue form of PLA (and the tab) in the can',
+    [['material: aluminum', 'material: PLA']],
+    ['stop heat.fixture-soft sprue', 'stop heat.fixture-soft tab-1'],
+  ],
+  [
+    // What lies wholly below the plane is also out of reach of the parting surface, and locked in.
+    'one master sunk too deep',
+    [
+      [
+        'start: 30 }, sink: 1.4 }',
+        'start: 30 }, sink: 1.4 }\n  - { id: deep, master: oak-button, at: { radius: 66, angle: 0 }, sink: 17 }',
+      ],
+    ],
+    [
+      'stop layout.sunk-under deep',
+      'warn cover.thin deep',
+      'warn mold.parting-limit deep',
+      'warn release.undercut deep',
+    ],
+  ],
+  [
+    'bolts without clamps',
+    [['  clamps: { count: 8, force: 12 kN }\n', '']],
+    ['stop closing.bolts-alone closing'],
+  ],
+  ['thin lids', [['thickness: 20 }', 'thickness: 8 }']], ['stop closing.lid-stress closing']],
+  [
+    'a heavy side',
+    [
+      ['ring: { count: 3, radius: { fromRim: 28 }, start: 15 }', side('{ fromRim: 28 }', [15, 135])],
+      ['ring: { count: 6, radius: 66, start: 30 }', side('66', [30, 90, 150])],
+    ],
+    ['warn balance.over mold'],
+  ],
+];
+
+it.each(copies)('%s: just that beyond what the demo says of its own', async (_what, changes, found) => {
+  const report = await copy(changes);
+  expect(inShort(report).filter((line) => !own.includes(line))).toEqual(found);
+  expect(badNumbers(report)).toEqual([]);
+});
