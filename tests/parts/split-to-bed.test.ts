@@ -15,6 +15,8 @@ import { flatPartingSurface, type Mold } from '../../src/mold/index.ts';
 import { discBlank } from '../../src/parts/disc-blank.ts';
 import { halves } from '../../src/parts/halves.ts';
 import { splitToBed } from '../../src/parts/index.ts';
+import { registrationJig } from '../../src/parts/registration-jig.ts';
+import { chooseSeams, type Whole } from '../../src/parts/split/seams.ts';
 import { exampleMold, solidsOf, volumeOf } from './example-mold.ts';
 
 const nine = 114.3;
@@ -184,4 +186,33 @@ test('what fits, or has no bed to fit, is left as it is', () => {
   const whole = solidsOf(discBlank, mold, { kernel });
   expect(splitToBed(whole, mold, kernel).solids).toEqual(whole);
   expect(splitToBed(whole, exampleMold(), kernel)).toEqual({ solids: whole, findings: [] });
+});
+
+test('a narrow ring has joints too, alike in place but not in width', async () => {
+  const mold = moldOn(190);
+  const [ring] = solidsOf(registrationJig, { ...mold, process: 'rubber' }, { kernel });
+  const { solids, findings } = splitToBed([ring], mold, kernel);
+  expect(findings.map(({ code }) => code)).toContain('bed.split');
+  expect(solids.length).toBeGreaterThanOrEqual(3);
+  for (const piece of solids) expect((await exportSolid(piece)).findings).toEqual([]);
+  // Each piece less the sector between its seams leaves its tongue: no two of one volume at one distance.
+  const missing = volumeOf(ring.mesh) - solids.reduce((sum, { mesh }) => sum + volumeOf(mesh), 0);
+  expect(missing).toBeGreaterThan(0);
+  expect(missing / volumeOf(ring.mesh)).toBeLessThan(0.005);
+  const seams = chooseSeams(ringOf(mold.disc.radius, 25), { x: 184, y: 184 });
+  if (!seams) throw new Error('no seams');
+  for (const [i, a] of seams.entries()) {
+    for (const b of seams.slice(i + 1)) {
+      const apart = Math.abs(a.joint.radius - b.joint.radius) / Math.max(a.joint.neck, b.joint.neck);
+      expect(apart >= 0.75 || Math.abs(a.joint.neck - b.joint.neck) >= 2.5).toBe(true);
+    }
+  }
+});
+
+/** A ring of a width, as the seams see it: material where a tongue's corners all lie on it. */
+const ringOf = (radius: number, width: number): Whole => ({
+  radius,
+  obstacles: [],
+  solidLevels: (outline) =>
+    outline.every(([x, y]) => Math.hypot(x, y) < radius && Math.hypot(x, y) > radius - width) ? 3 : 0,
 });

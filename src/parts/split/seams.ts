@@ -70,16 +70,28 @@ function clearestNear(whole: Whole, angle: number, by: number): number {
   return best;
 }
 
-/** A joint on each seam, no two at the same distance from the axis: so the pieces go together in one way only. */
+/** Tongues at the same distance from the axis differ by so much in width, mm: far more than any clearance. */
+const widthStep = 2.5;
+const narrowest = 4;
+
+/**
+ * Whether a piece with the one joint runs into its neighbor where the other belongs: apart by more than half a tongue,
+ * or unlike in width. A narrow tongue does enter a wide socket, but whatever pieces change places, one wide tongue then
+ * meets a narrow socket.
+ */
+const unlike = (a: Joint, b: Joint): boolean =>
+  Math.abs(a.radius - b.radius) >= 0.75 * Math.max(a.neck, b.neck) || Math.abs(a.neck - b.neck) >= widthStep;
+
+/** A joint on each seam, no two alike: so the pieces go together in one way only. */
 function withJoints(whole: Whole, angles: readonly number[]): Seam[] | undefined {
   const neck = Math.min(12, Math.max(4, 0.08 * whole.radius));
-  const taken: number[] = [];
+  const taken: Joint[] = [];
   const seams: Seam[] = [];
   for (const [k, angleRad] of angles.entries()) {
     const next = k + 1 < angles.length ? angles[k + 1] : angles[0] + 2 * Math.PI;
     const joint = findJoint(whole, angleRad, next - angleRad, neck, taken);
     if (!joint) return undefined;
-    taken.push(joint.radius);
+    taken.push(joint);
     const near = whole.obstacles
       .map((obstacle) => ({ id: obstacle.id, clearance: rayClearance(obstacle, angleRad) }))
       .sort((a, b) => a.clearance - b.clearance)[0];
@@ -93,13 +105,27 @@ function withJoints(whole: Whole, angles: readonly number[]): Seam[] | undefined
   return seams;
 }
 
-function findJoint(whole: Whole, angle: number, width: number, neck: number, taken: readonly number[]) {
+/** The widest joint that has room on a seam, beside those that are taken. */
+function findJoint(
+  whole: Whole,
+  angle: number,
+  width: number,
+  widest: number,
+  taken: readonly Joint[],
+): Joint | undefined {
+  for (let neck = widest; neck >= narrowest; neck -= widthStep) {
+    const found = jointOfWidth(whole, angle, width, neck, taken);
+    if (found) return found;
+  }
+  return undefined;
+}
+
+function jointOfWidth(whole: Whole, angle: number, width: number, neck: number, taken: readonly Joint[]) {
   const depth = 0.7 * neck;
   const candidates: { joint: Joint; levels: number; clear: number; off: number }[] = [];
-  for (let radius = neck; radius < whole.radius - neck; radius += neck / 4) {
+  for (let radius = neck; radius < whole.radius - neck / 2; radius += neck / 4) {
     const joint = { radius, neck, depth };
-    // Apart by more than half a tongue: a piece in a wrong place then runs into its neighbor.
-    if (taken.some((other) => Math.abs(other - radius) < 0.75 * neck)) continue;
+    if (taken.some((other) => !unlike(joint, other))) continue;
     if (width < Math.PI / 2 && radius * Math.sin(width) < 2 * depth) continue;
     const levels = whole.solidLevels(tongue(joint, angle, 1));
     if (levels === 0) continue;
