@@ -34,8 +34,10 @@ export const leastCover: Check = work<LeastInput, ReportPart>({
       : [{ subject: 'mold', input: { reaching, halves: halvesOf(mold), estimated } }];
   },
   run: ({ reaching, halves, estimated }) => {
-    const below = reaching.reduce((far, one) => (one.lowest < far.lowest ? one : far));
-    const above = reaching.reduce((far, one) => (one.highest > far.highest ? one : far));
+    // Of several that reach equally far the first by name, so that the order of the plan does not matter.
+    const named = [...reaching].sort((a, b) => (a.id < b.id ? -1 : 1));
+    const below = named.reduce((far, one) => (one.lowest < far.lowest ? one : far));
+    const above = named.reduce((far, one) => (one.highest > far.highest ? one : far));
     const needs = {
       lower: Math.max(0, -below.lowest) + halves.limit,
       upper: Math.max(0, above.highest) + halves.limit,
