@@ -66,7 +66,6 @@ export {
   wallsBetweenCavities,
   wallsToBolts,
   wallsToBosses,
-  wallsToChannels,
   wallsToRim,
   wallsToTabs,
   wallsToWell,

@@ -15,6 +15,7 @@ import {
   type Placement,
   type Process,
   type Sprue,
+  type Tools,
   work,
 } from '../mold/index.ts';
 import { everyProcess, masterMesh } from './cover.ts';
@@ -50,11 +51,22 @@ export interface Kind {
 
 type Body = Omit<Cavity, 'matrix'> & { readonly matrix?: Matrix4 };
 
-/** The wall between two bodies: true distance and the nearest point of each. */
-export function measure(a: Body, b: Body, { limit, name, code, broken }: Kind): ReportPart {
-  const far = Number.POSITIVE_INFINITY;
+/**
+ * The wall between two bodies: true distance and the nearest point of each. Nothing where only what is near is asked
+ * about and they are farther apart than twice the limit.
+ */
+export function measure(
+  a: Body,
+  b: Body,
+  { limit, name, code, broken }: Kind,
+  { nearOnly = false }: Pick<Tools, 'nearOnly'> = {},
+): ReportPart {
+  const far = nearOnly ? look * limit : Number.POSITIVE_INFINITY;
   const answer = meshDistance(distanceTree(a.mesh, a.matrix), distanceTree(b.mesh, b.matrix), far);
-  if ('beyond' in answer) throw new Error(`no distance of ${a.id} and ${b.id}`);
+  if ('beyond' in answer) {
+    if (nearOnly) return {};
+    throw new Error(`no distance of ${a.id} and ${b.id}`);
+  }
   const { distance, pointA, pointB } = answer;
   const figure = makeFigure(name, {
     subject: `${a.id} ${b.id}`,
@@ -134,7 +146,7 @@ export function wallsTo({ id, title, scope, processes = everyProcess, fixtures }
         }));
       });
     },
-    run: ({ cavity, id: other, shape, kind }) =>
-      measure(cavity, { id: other, mesh: meshOf(shape), estimated: false }, kind),
+    run: ({ cavity, id: other, shape, kind }, tools) =>
+      measure(cavity, { id: other, mesh: meshOf(shape), estimated: false }, kind, tools),
   });
 }

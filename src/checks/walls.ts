@@ -43,7 +43,7 @@ export const wallsBetweenCavities: Check = work<PairInput, ReportPart>({
         };
       });
   },
-  run: ({ a, b, limit }) => measure(a, b, kindOf(limit)),
+  run: ({ a, b, limit }, tools) => measure(a, b, kindOf(limit), tools),
 });
 
 const kindOf = (limit: number): Kind => ({

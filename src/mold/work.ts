@@ -11,6 +11,8 @@ export interface Tools {
   readonly kernel: Kernel;
   /** Spares what several works find from the same data; without it each finds it anew. */
   readonly remember?: Remember;
+  /** Only what is near is asked about: walls beyond twice their limit need not be found. */
+  readonly nearOnly?: boolean;
 }
 
 /**

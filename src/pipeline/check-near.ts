@@ -4,15 +4,13 @@ import {
   wallsBetweenCavities,
   wallsToBolts,
   wallsToBosses,
-  wallsToChannels,
   wallsToRim,
   wallsToTabs,
   wallsToWell,
 } from '../checks/index.ts';
 import type { Figure, Finding } from '../findings/index.ts';
 import type { Kernel } from '../kernel/index.ts';
-import type { Mold } from '../mold/index.ts';
-import type { Cache } from './cache.ts';
+import type { Mold, Placement } from '../mold/index.ts';
 import { stepWorks, toTheEnd } from './run-work.ts';
 import { weigh } from './weigh.ts';
 
@@ -22,7 +20,6 @@ const nearChecks = [
   wallsBetweenCavities,
   wallsToBosses,
   wallsToWell,
-  wallsToChannels,
   wallsToTabs,
   wallsToBolts,
   wallsToRim,
@@ -36,26 +33,40 @@ export interface Near {
   readonly findings: readonly Finding[];
 }
 
+/** Cavities whose circles are farther apart than this many times the wall limit have no wall worth watching. */
+const look = 2;
+
 /**
  * Walls and covers of one thing alone, by the very checks of the report, run for it only: quick enough to follow a
- * hand. `id` is that of a placement, boss, tab or notch.
+ * hand. `id` is that of a placement, boss, tab or notch. Walls beyond twice their limit are left out, and those to
+ * gates and vents: these are laid anew only when all is.
  */
-export function checkNear(mold: Mold, id: string, kernel: Kernel, cache?: Cache): Near {
-  // Of a pair the one that stands first in the mold is the subject: so the one asked about comes first.
-  const first = mold.placements.filter((one) => one.id === id);
-  const turned = { ...mold, placements: [...first, ...mold.placements.filter((one) => one.id !== id)] };
+export function checkNear(mold: Mold, id: string, kernel: Kernel): Near {
+  const nearBy = aroundOf(mold, id);
   const works = nearChecks.map((check) => ({
     ...check,
     jobs: (of: Mold) => check.jobs(of).filter(({ subject, input }) => subject === id || isAbout(input, id)),
   }));
-  const { done } = toTheEnd(stepWorks(works, turned, { kernel }, cache ? { cache } : {}));
+  const { done } = toTheEnd(stepWorks(works, nearBy, { kernel, nearOnly: true }));
   return {
-    figures: done.flatMap(({ output }) => output.figures ?? []).filter(({ name }) => !ofSurface.has(name)),
+    figures: done
+      .flatMap(({ output }) => output.figures ?? [])
+      .filter(({ name }) => !ofSurface.has(name)),
     findings: weigh(
       done.flatMap(({ output }) => output.findings ?? []),
       mold,
     ),
   };
+}
+
+/** The mold with the placements near one alone, it first: of a pair the one that stands first is the subject. */
+function aroundOf(mold: Mold, id: string): Mold {
+  const { placements, limits } = mold;
+  const one = placements.find((placement) => placement.id === id);
+  if (!one) return mold;
+  const isNear = ({ x, y, reach }: Placement) =>
+    Math.hypot(x - one.x, y - one.y) - reach - one.reach <= look * limits.wall;
+  return { ...mold, placements: [one, ...placements.filter((other) => other !== one && isNear(other))] };
 }
 
 const isAbout = (input: unknown, id: string): boolean =>

@@ -1,5 +1,6 @@
 import { batch } from '@preact/signals';
 import type { FromWorker } from '../worker/messages.ts';
+import { hearNear } from './near.ts';
 import * as store from './store.ts';
 import { takeZip } from './take.ts';
 
@@ -22,6 +23,9 @@ function put(message: FromWorker): void {
       store.unread.value = [];
       store.mold.value = message.mold;
       performance.mark(message.complete ? 'mold laid' : 'disc laid');
+      break;
+    case 'near':
+      hearNear(message);
       break;
     case 'solids':
       // Quick ones do not take the place of a whole set that is merely a little old.

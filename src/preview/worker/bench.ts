@@ -1,4 +1,4 @@
-import type { FromWorker, KeepFile, OpenPlan, ToOven, ToTable } from './messages.ts';
+import type { FromWorker, Held, KeepFile, OpenPlan, ToOven, ToTable } from './messages.ts';
 import { startOven, startTable } from './start-workers.ts';
 
 /** How long a worker may take to leave off before it is ended, ms. */
@@ -25,6 +25,11 @@ export class Bench {
     this.ovenIsBusy = true;
     this.toTable({ kind: 'open', edit, ...plan });
     return edit;
+  }
+
+  /** Asks for the walls and covers of one thing, as laid out last. */
+  near(ask: number, id: string, held?: Held): void {
+    this.toTable({ kind: 'near', edit: this.edit, ask, id, ...(held && { held }) });
   }
 
   /** Hands over a file the plan may name. */

@@ -1,7 +1,8 @@
 import type { Finding, Report } from '../../findings/index.ts';
 import type { Matrix4, SolidRole } from '../../kernel/index.ts';
 import type { Master, Mold } from '../../mold/index.ts';
-import type { MastersOutcome } from '../../pipeline/index.ts';
+import type { MastersOutcome, Near } from '../../pipeline/index.ts';
+import type { ItemName } from '../../plan/index.ts';
 
 // What the page and its two workers say to each other. Every message of work carries the number of the edit it
 // belongs to; an answer to an older edit is thrown away by whoever gets it. Meshes are transferred, not copied.
@@ -28,12 +29,28 @@ export interface KeepFile {
   readonly bytes: Uint8Array;
 }
 
+/** Where a thing is held while it is moved by hand: its name, and the way from where the plan has it, mold frame. */
+export interface Held {
+  readonly kind: ItemName['kind'];
+  readonly id: string;
+  readonly matrix: Matrix4;
+}
+
+/** Asks for walls and covers of one thing, held somewhere or, without `held`, where it lies. */
+export interface AskNear {
+  readonly kind: 'near';
+  readonly edit: number;
+  readonly ask: number;
+  readonly id: string;
+  readonly held?: Held;
+}
+
 export interface MeetOven {
   readonly kind: 'meet';
   readonly port: MessagePort;
 }
 
-export type ToTable = OpenPlan | KeepFile | MeetOven;
+export type ToTable = OpenPlan | KeepFile | AskNear | MeetOven;
 
 /** From the table straight to the oven. */
 export interface Bake {
@@ -92,6 +109,8 @@ export type FromWorker =
   | About<{ readonly kind: 'master'; readonly master: ShownMaster }>
   /** Placed; the parting surface is still to come, and where it is not `complete`, the masters too. */
   | About<{ readonly kind: 'laid'; readonly mold: ShownMold; readonly complete: boolean }>
+  /** Found on reduced masters, off by at most `error` mm; 0 where they are whole. */
+  | About<{ readonly kind: 'near'; readonly ask: number; readonly id: string; readonly error: number } & Near>
   | About<{ readonly kind: 'unread'; readonly findings: readonly Finding[] }>
   /** Rims, bosses, sprue form and the like, and later all. `complete`: nothing more will come. */
   | About<{ readonly kind: 'solids'; readonly solids: readonly ShownSolid[]; readonly complete: boolean }>

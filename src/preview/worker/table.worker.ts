@@ -1,9 +1,10 @@
 import type { Kernel } from '../../kernel/index.ts';
 import type { Master, Mold } from '../../mold/index.ts';
-import { Cache, layMold, readMasters, sketchSolids } from '../../pipeline/index.ts';
+import { Cache, checkNear, layMold, readMasters, roughError, roughMold, sketchSolids } from '../../pipeline/index.ts';
 import { type Plan, readPlan } from '../../plan/index.ts';
 import { PageFiles } from './files.ts';
-import type { Bake, OpenPlan, ShownMold, ToTable } from './messages.ts';
+import { holdIn } from './hold-in.ts';
+import type { AskNear, Bake, OpenPlan, ShownMold, ToTable } from './messages.ts';
 import { shownMesh } from './reduce.ts';
 import { showSolids } from './show-solids.ts';
 import { breath, Outdated, onEdit, tell, workerKernel } from './tell.ts';
@@ -19,6 +20,7 @@ const files = new PageFiles();
 const shown = new Map<string, object>();
 let oven: MessagePort | undefined;
 let lastBake: Bake | undefined;
+let laid: { readonly edit: number; readonly mold: Mold } | undefined;
 let latest = 0;
 let working = Promise.resolve();
 
@@ -28,6 +30,9 @@ globalThis.onmessage = ({ data }: MessageEvent<ToTable>) => {
     oven = data.port;
     // The oven before it was ended with this in its hands.
     if (lastBake?.edit === latest) oven.postMessage(lastBake);
+  } else if (data.kind === 'near') {
+    // Between two steps of other work; answered for the edit that is on the table.
+    void workerKernel().then((kernel) => near(data, kernel));
   } else {
     latest = data.edit;
     // One at a time: the older one leaves off at its next stop.
@@ -64,6 +69,7 @@ async function open({ edit, text, name, filesAt, fresh }: OpenPlan): Promise<voi
   // With a flat parting surface all else is placed as it will be, at once; the true surface is the oven's to find.
   const { mold } = layMold({ ...plan, parting: { ...plan.parting, surface: 'flat' } }, masters, []);
   showMasters(edit, mold, kernel);
+  laid = { edit, mold };
   tell({ kind: 'laid', edit, mold: withoutMeshes(mold), complete: true });
 }
 
@@ -81,6 +87,13 @@ async function showDisc(edit: number, plan: Plan | undefined, kernel: Kernel): P
   const { mold } = layMold(bare, [], []);
   tell({ kind: 'laid', edit, mold: withoutMeshes(mold), complete: false });
   showSolids(edit, await sketchSolids(mold, kernel, { only: quick, cache }), kernel, false);
+}
+
+/** Exact where nothing is held; on reduced masters, and so in time with the hand, where something is. */
+function near({ edit, ask, id, held }: AskNear, kernel: Kernel): void {
+  if (laid?.edit !== edit) return;
+  const mold = held ? holdIn(roughMold(laid.mold, kernel), held) : laid.mold;
+  tell({ kind: 'near', edit, ask, id, error: held ? roughError : 0, ...checkNear(mold, id, kernel) });
 }
 
 /** Sends each master's mesh once for as long as it stays the same. */

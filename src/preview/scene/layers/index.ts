@@ -1,6 +1,7 @@
 import type { Stage } from '../stage.ts';
 import { channels } from './channels.ts';
 import { cutPlane } from './cut-plane.ts';
+import { hand } from './hand.ts';
 import { looks } from './looks.ts';
 import { masters } from './masters.ts';
 import { names } from './names.ts';
@@ -12,4 +13,4 @@ import { views } from './views.ts';
 export type Layer = (stage: Stage) => () => void;
 
 /** Every layer, in the order they are put in. A new one is one file and one line here. */
-export const layers: readonly Layer[] = [solids, masters, channels, looks, poses, cutPlane, names, views];
+export const layers: readonly Layer[] = [solids, masters, channels, looks, poses, hand, cutPlane, names, views];

@@ -1,0 +1,172 @@
+import { effect } from '@preact/signals';
+import { Matrix4, Mesh, type Object3D, Plane, Raycaster, Vector2, Vector3 } from 'three';
+import { arranging, doing, drop, holdAt, letGo, snapped } from '../../state/hand.ts';
+import { held, hold, itemOf, type Pose, poseOf } from '../../state/held.ts';
+import { mold, picked, pointedAt, solids } from '../../state/store.ts';
+import type { Stage } from '../stage.ts';
+
+/** Things in the picture taken by the pointer, and shown where the hand holds them. */
+export function hand(stage: Stage): () => void {
+  const stops = [showHeld(stage), takeByPointer(stage)];
+  return () => {
+    for (const stop of stops) stop();
+  };
+}
+
+/** Puts what is held where it is held; when the plan has caught up, the new picture has it there. */
+function showHeld(stage: Stage): () => void {
+  const before = new WeakMap<Object3D, Matrix4>();
+  let moved: Mesh[] = [];
+  // Tabs stand where the solids were made for; the mold they were made for tells the way from there.
+  let tabsAt = new Map<string, number>();
+  const stops = [
+    effect(() => {
+      if (solids.value.length > 0)
+        tabsAt = new Map((mold.peek()?.tabs ?? []).map(({ id, angleRad }) => [id, angleRad]));
+    }),
+    effect(() => {
+      void [solids.value, mold.value];
+      for (const mesh of moved) put(mesh, before.get(mesh));
+      moved = [];
+      const now = held.value;
+      if (now && now.kind !== 'tab') show(now.id, new Matrix4().fromArray([...now.matrix]));
+      for (const { id, angleRad } of mold.value?.tabs ?? []) {
+        const held = now?.id === id ? (hold.value?.pose.angleRad ?? angleRad) : angleRad;
+        const by = held - (tabsAt.get(id) ?? held);
+        if (by !== 0) show(id, new Matrix4().makeRotationZ(by));
+      }
+      stage.draw();
+    }),
+  ];
+  const show = (id: string, way: Matrix4) => {
+    stage.scene.traverse((object) => {
+      if (!(object instanceof Mesh) || object.userData.subject !== id) return;
+      const from = before.get(object) ?? object.matrix.clone();
+      before.set(object, from);
+      put(object, new Matrix4().multiplyMatrices(way, from));
+      moved.push(object);
+    });
+  };
+  return () => {
+    for (const stop of stops) stop();
+  };
+}
+
+function put(mesh: Mesh, matrix: Matrix4 | undefined): void {
+  if (!matrix) return;
+  mesh.matrix.copy(matrix);
+  mesh.matrixWorldNeedsUpdate = true;
+}
+
+const movable = new Set(['master', 'boss', 'tab']);
+
+interface Grip {
+  readonly pointer: number;
+  readonly id: string;
+  readonly from: Pose;
+  /** Where it was taken, in the lower half's frame, and on the screen. */
+  readonly at: Vector3;
+  readonly screenY: number;
+  /** Millimeters to a pixel there. */
+  readonly scale: number;
+}
+
+function takeByPointer(stage: Stage): () => void {
+  const { canvas, camera, sides, controls } = stage;
+  const ray = new Raycaster();
+  let grip: Grip | undefined;
+
+  const aim = ({ clientX, clientY }: PointerEvent): void => {
+    const box = canvas.getBoundingClientRect();
+    ray.setFromCamera(
+      new Vector2(((clientX - box.left) / box.width) * 2 - 1, 1 - ((clientY - box.top) / box.height) * 2),
+      camera,
+    );
+  };
+  const under = (): Mesh | undefined => {
+    const meshes: Mesh[] = [];
+    sides.lower.traverseVisible((object) => {
+      if (object instanceof Mesh && movable.has(object.userData.kind)) meshes.push(object);
+    });
+    const hit = ray.intersectObjects(meshes, false)[0]?.object;
+    return hit instanceof Mesh ? hit : undefined;
+  };
+  /** Where the ray meets the parting plane, in the lower half's frame. */
+  const onPlane = (): Vector3 | undefined => {
+    const back = sides.lower.matrixWorld.clone().invert();
+    return ray.ray.clone().applyMatrix4(back).intersectPlane(new Plane(new Vector3(0, 0, 1), 0), new Vector3()) ?? undefined;
+  };
+
+  const down = (event: PointerEvent): void => {
+    if (!arranging.peek() || event.button !== 0) return;
+    aim(event);
+    const id = under()?.userData.subject as string | undefined;
+    const from = id === undefined ? undefined : poseOf(id);
+    const at = onPlane();
+    if (id === undefined || !from || !at) return;
+    // Before the camera's own controls get it: what is taken does not turn the picture.
+    event.stopImmediatePropagation();
+    event.preventDefault();
+    canvas.setPointerCapture(event.pointerId);
+    canvas.focus();
+    picked.value = id;
+    const scale = (2 * camera.position.distanceTo(controls.target) * Math.tan((camera.fov * Math.PI) / 360)) / canvas.clientHeight;
+    grip = { pointer: event.pointerId, id, from, at, screenY: event.clientY, scale };
+  };
+  const move = (event: PointerEvent): void => {
+    if (grip?.pointer !== event.pointerId) {
+      if (arranging.peek() && event.buttons === 0) {
+        aim(event);
+        pointedAt.value = under()?.userData.subject as string | undefined;
+      }
+      return;
+    }
+    event.stopImmediatePropagation();
+    aim(event);
+    const at = onPlane();
+    if (!at) return;
+    const pose = dragged(grip, at, event.clientY);
+    holdAt(grip.id, event.shiftKey ? pose : snapped(pose, grip.from));
+  };
+  const up = (event: PointerEvent): void => {
+    if (grip?.pointer !== event.pointerId) return;
+    event.stopImmediatePropagation();
+    grip = undefined;
+    if (event.type === 'pointercancel') drop();
+    else letGo();
+  };
+  const listeners = { pointerdown: down, pointermove: move, pointerup: up, pointercancel: up };
+  for (const [name, listen] of Object.entries(listeners)) {
+    canvas.addEventListener(name, listen as EventListener, { capture: true });
+  }
+  const stop = effect(() => {
+    canvas.style.cursor = arranging.value && pointedAt.value && itemOf(pointedAt.value) ? 'grab' : '';
+  });
+  return () => {
+    stop();
+    for (const [name, listen] of Object.entries(listeners)) {
+      canvas.removeEventListener(name, listen as EventListener, { capture: true });
+    }
+  };
+}
+
+/** The pose a drag gives: along the parting plane, about the thing's own middle, or up and down. */
+function dragged({ from, at, screenY, scale }: Grip, now: Vector3, y: number): Pose {
+  const [cx, cy] = [from.radius * Math.cos(from.angleRad), from.radius * Math.sin(from.angleRad)];
+  switch (doing.peek()) {
+    case 'move': {
+      const [x, v] = [cx + now.x - at.x, cy + now.y - at.y];
+      return { ...from, radius: Math.hypot(x, v), angleRad: nearTo(Math.atan2(v, x), from.angleRad) };
+    }
+    case 'turn': {
+      const by = Math.atan2(now.y - cy, now.x - cx) - Math.atan2(at.y - cy, at.x - cx);
+      return { ...from, turnRad: nearTo(from.turnRad + by, from.turnRad) };
+    }
+    case 'sink':
+      return { ...from, depth: Math.max(0, from.depth + (y - screenY) * scale) };
+  }
+}
+
+/** The same angle within half a turn of another. */
+const nearTo = (angle: number, other: number): number =>
+  angle - 2 * Math.PI * Math.round((angle - other) / (2 * Math.PI));

@@ -1,0 +1,55 @@
+import { effect, signal } from '@preact/signals';
+import type { FromWorker, Held } from '../worker/messages.ts';
+import type { Bench } from '../worker/bench.ts';
+import { held, poseOf } from './held.ts';
+import { mold, picked } from './store.ts';
+
+/** Walls and covers of the picked thing, as they are found while it is moved and, exactly, when it rests. */
+export type NearFigures = Extract<FromWorker, { kind: 'near' }>;
+
+export const near = signal<NearFigures | undefined>(undefined);
+/** How long each update took from the hand's move to the figure, ms; the last thousand. */
+export const updateTimes: number[] = [];
+
+let asked = 0;
+let waiting = false;
+let askedAt = 0;
+
+/** What an answer brings: it is shown, and if the hand has moved on meanwhile, the next is asked for. */
+export function hearNear(message: NearFigures): void {
+  if (message.ask !== asked) return;
+  waiting = false;
+  near.value = message;
+  if (message.error > 0) {
+    updateTimes.push(performance.now() - askedAt);
+    if (updateTimes.length > 1000) updateTimes.shift();
+  }
+  performance.mark(message.error > 0 ? 'near about' : 'near exact');
+  again?.();
+}
+
+let again: (() => void) | undefined;
+
+/** Keeps the figures of the picked thing up with the hand: one question at a time, always about the latest place. */
+export function followHand(bench: () => Bench): () => void {
+  let sent: Held | undefined;
+  const ask = () => {
+    const id = picked.peek();
+    const now = held.peek();
+    again = undefined;
+    if (id === undefined || !mold.peek() || poseOf(id) === undefined) {
+      near.value = undefined;
+      return;
+    }
+    sent = now;
+    waiting = true;
+    askedAt = performance.now();
+    bench().near(++asked, id, now);
+  };
+  return effect(() => {
+    // A new mold answers nothing that was asked about the one before.
+    const now = { mold: mold.value, id: picked.value, held: held.value };
+    if (waiting && now.held && now.held !== sent) again = ask;
+    else ask();
+  });
+}
