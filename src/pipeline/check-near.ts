@@ -49,9 +49,7 @@ export function checkNear(mold: Mold, id: string, kernel: Kernel): Near {
   }));
   const { done } = toTheEnd(stepWorks(works, nearBy, { kernel, nearOnly: true }));
   return {
-    figures: done
-      .flatMap(({ output }) => output.figures ?? [])
-      .filter(({ name }) => !ofSurface.has(name)),
+    figures: done.flatMap(({ output }) => output.figures ?? []).filter(({ name }) => !ofSurface.has(name)),
     findings: weigh(
       done.flatMap(({ output }) => output.findings ?? []),
       mold,

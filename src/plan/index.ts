@@ -1,5 +1,6 @@
 export { addMaster, type NewMaster } from './by-hand/add-master.ts';
 export { findItem, type Item, type ItemName } from './by-hand/item.ts';
+export { changedLines, type Merged, mergeTexts } from './by-hand/merge-texts.ts';
 export { type Company, type Move, moveItem } from './by-hand/move-item.ts';
 export { removeItem } from './by-hand/remove-item.ts';
 export { repeatRound } from './by-hand/repeat-item.ts';

@@ -1,14 +1,17 @@
 import { panels } from '../panels/index.ts';
 import { plan } from '../state/store.ts';
 import { openPanel } from '../state/view.ts';
+import { Conflict } from './conflict.tsx';
 import { FirstLook } from './first-look.tsx';
 import { Header } from './header.tsx';
+import { useKeys } from './keys.ts';
 import { useDrop } from './open-files.tsx';
 import { Picture } from './picture.tsx';
 import { Progress } from './progress.tsx';
 
 export function App() {
   useDrop();
+  useKeys();
   if (!plan.value) return <FirstLook />;
   return (
     <div class="bench">
@@ -19,6 +22,7 @@ export function App() {
         <Picture />
         <Progress />
       </main>
+      <Conflict />
     </div>
   );
 }

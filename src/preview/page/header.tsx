@@ -2,12 +2,14 @@ import { findings, mold, plan, reportIsCurrent, unread } from '../state/store.ts
 import { light, openPanel, units, warmth } from '../state/view.ts';
 import { Choice } from './choice.tsx';
 import { OpenFiles } from './open-files.tsx';
+import { PlanBar } from './plan-bar.tsx';
 
 export function Header() {
   return (
     <header class="head">
       <h1>{mold.value?.title ?? plan.value?.name ?? 'discwright'}</h1>
       <Verdict />
+      <PlanBar />
       <div class="head-choices">
         <OpenFiles />
         <Choice label="Lengths" value={units} options={['mm', 'in']} />

@@ -1,6 +1,7 @@
 import { render } from 'preact';
 import './style/page.css';
 import './style/panels.css';
+import './style/by-hand.css';
 import './style/drawings.css';
 import { effect } from '@preact/signals';
 import { light } from '../state/view.ts';

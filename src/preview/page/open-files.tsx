@@ -1,30 +1,44 @@
 import { useEffect } from 'preact/hooks';
-import { keepFile, openPlan } from '../state/actions.ts';
+import { keepFile, openPlan, readAgain } from '../state/actions.ts';
+import { given } from '../state/given.ts';
+import { addMasters } from '../state/hand.ts';
 import { fault, plan } from '../state/store.ts';
 
 const isPlan = (name: string): boolean => /\.(ya?ml|json)$/i.test(name);
 const isUseful = (name: string): boolean => /\.(stl|obj|3mf|svg|dxf)$/i.test(name);
 
-/** Takes files a person dropped or chose: meshes and outlines are kept by name, a plan among them is opened. */
+/**
+ * Takes files a person dropped or chose. A plan among them is opened; meshes and outlines that it names are kept for
+ * it. Those that the open plan does not name are added to it as masters.
+ */
 export async function takeFiles(files: readonly File[]): Promise<void> {
   const stranger = files.find(({ name }) => !isPlan(name) && !isUseful(name));
   if (stranger) {
     fault.value = `${stranger.name} is no plan (YAML), mesh (STL, OBJ, 3MF) or outline (SVG, DXF).`;
   }
-  for (const file of files.filter(({ name }) => isUseful(name))) {
-    keepFile(file.name, new Uint8Array(await file.arrayBuffer()));
+  const useful = files.filter(({ name }) => isUseful(name));
+  for (const file of useful) {
+    const bytes = new Uint8Array(await file.arrayBuffer());
+    keepFile(file.name, bytes);
+    given.set(file.name, bytes);
   }
   const opened = files.find(({ name }) => isPlan(name));
   if (opened) openPlan({ name: opened.name, text: await opened.text(), origin: 'dropped' });
-  else if (!plan.peek() && !stranger)
-    fault.value = 'Drop a plan with the meshes, or start with a disc and add them.';
+  else if (!plan.peek()) {
+    if (!stranger) fault.value = 'Drop a plan with the meshes, or start with a disc and add them.';
+  } else if (useful.length > 0) {
+    const text = plan.peek()?.text ?? '';
+    const fresh = useful.map(({ name }) => name).filter((name) => !text.includes(name));
+    if (fresh.length > 0) addMasters(fresh);
+    else readAgain();
+  }
 }
 
 /** A button that opens files, for those who cannot drop them. */
-export function OpenFiles() {
+export function OpenFiles({ label = 'Open files' }: { readonly label?: string }) {
   return (
     <label class="open-files">
-      Open files
+      {label}
       <input
         type="file"
         multiple

@@ -5,7 +5,7 @@ export interface Preset {
   readonly title: string;
   readonly says: string;
   readonly text: string;
-  plan(): OpenedPlan;
+  plan(): Omit<OpenedPlan, 'kept'>;
 }
 
 const texts: Record<string, string> = import.meta.glob('../../../presets/**/*.yaml', {

@@ -1,6 +1,6 @@
 import { balance } from './balance/balance.tsx';
 import { findingsPanel } from './findings.tsx';
-import { layout } from './layout.tsx';
+import { layout } from './layout/layout.tsx';
 import type { Panel } from './panel.ts';
 import { register } from './register.tsx';
 import { spin } from './spin.tsx';

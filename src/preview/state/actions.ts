@@ -1,21 +1,31 @@
 import { batch } from '@preact/signals';
 import { Bench } from '../worker/bench.ts';
 import { hear } from './hear.ts';
+import { hold } from './held.ts';
+import { record, stepBack, stepForward } from './history.ts';
+import { followHand } from './near.ts';
 import * as store from './store.ts';
 import { look } from './view.ts';
 
 let bench: Bench | undefined;
 /** Started with the first plan: a page that only offers presets needs no kernel. */
 const theBench = (): Bench => {
-  bench ??= new Bench(hear);
+  if (!bench) {
+    bench = new Bench(hear);
+    followHand(theBench);
+  }
   return bench;
 };
 
-/** Opens a plan in place of the one before: nothing of that one stays. */
-export function openPlan(plan: store.OpenedPlan): void {
+/** Opens a plan in place of the one before: nothing of that one stays, but it can be gone back to. */
+export function openPlan(plan: Omit<store.OpenedPlan, 'kept'>): void {
+  record();
+  showAnew({ ...plan, kept: plan.text });
+}
+
+function showAnew(plan: store.OpenedPlan): void {
   batch(() => {
     store.plan.value = plan;
-    store.changed.value = false;
     store.mold.value = undefined;
     store.solids.value = [];
     store.report.value = undefined;
@@ -31,24 +41,53 @@ export function openPlan(plan: store.OpenedPlan): void {
 export function changePlan(text: string): void {
   const plan = store.plan.peek();
   if (!plan || plan.text === text) return;
+  record();
   store.plan.value = { ...plan, text };
-  store.changed.value = true;
   work();
 }
 
-/** The file changed on disk: what it now says takes the open text's place. */
-export function replacePlan(text: string, hash: string): void {
+export const undo = (): void => goTo(stepBack());
+export const redo = (): void => goTo(stepForward());
+
+/** Goes to a plan as it was. Of the same file, what lies on disk is still what it is now. */
+function goTo(plan: store.OpenedPlan | undefined): void {
+  if (!plan) return;
+  hold.value = undefined;
+  const now = store.plan.peek();
+  if (now?.name !== plan.name || now.origin !== plan.origin || now.filesAt !== plan.filesAt) {
+    showAnew(plan);
+    return;
+  }
+  store.plan.value = { ...now, text: plan.text };
+  work();
+}
+
+/** What lies on disk is known to be this; the open text stays, or it is taken over from there. */
+export function onDisk(kept: string, hash: string | undefined, text: string): void {
   const plan = store.plan.peek();
   if (!plan) return;
-  store.plan.value = { ...plan, text, hash };
-  store.changed.value = false;
+  const isNew = plan.text !== text;
+  if (isNew) record();
+  store.plan.value = { ...plan, text, kept, ...(hash !== undefined && { hash }) };
+  // A file the plan names may have changed where the plan did not.
+  theBench().forget();
   work();
+}
+
+/** What is open was saved: nothing to be computed anew. */
+export function wasSaved(kept: string, hash?: string): void {
+  const plan = store.plan.peek();
+  if (plan) store.plan.value = { ...plan, kept, ...(hash !== undefined && { hash }) };
 }
 
 /** A file the plan names or will name; the plan is read again if there is one. */
 export function keepFile(name: string, bytes: Uint8Array): void {
   theBench().keep({ name, bytes });
-  if (store.plan.peek()) work();
+}
+
+/** Reads the plan again, such as after files came. */
+export function readAgain(): void {
+  work();
 }
 
 export function cancelWork(): void {

@@ -1,7 +1,7 @@
 import { signal } from '@preact/signals';
 import { addMaster, type Company, type Edited, moveItem, removeItem, repeatRound } from '../../plan/index.ts';
 import { changePlan } from './actions.ts';
-import { hold, itemOf, moveTo, type Pose, poseOf } from './held.ts';
+import { hold, inHand, itemOf, moveTo, type Pose, poseOf } from './held.ts';
 import { remembered } from './remember.ts';
 import { fault, mold, picked, plan } from './store.ts';
 import { units } from './view.ts';
@@ -46,13 +46,16 @@ export function snapped(pose: Pose, from: Pose): Pose {
 /** Shows a thing somewhere, not written yet. */
 export function holdAt(id: string, pose: Pose): void {
   const item = itemOf(id);
-  if (item) hold.value = { item, pose };
+  if (!item) return;
+  inHand.value = true;
+  hold.value = { item, pose };
 }
 
 /** Writes where the thing in the hand is into the plan. It stays shown there until the mold is laid out anew. */
 export function letGo(): void {
   clearTimeout(resting);
   resting = undefined;
+  inHand.value = false;
   const now = hold.peek();
   const text = plan.peek()?.text;
   if (!now || text === undefined) return;
@@ -64,6 +67,7 @@ export function letGo(): void {
 export function drop(): void {
   clearTimeout(resting);
   resting = undefined;
+  inHand.value = false;
   hold.value = undefined;
 }
 
@@ -134,7 +138,11 @@ export function addMasters(files: readonly string[]): void {
     const text = plan.peek()?.text;
     if (text === undefined) return;
     const radius = Math.round((mold.peek()?.disc.radius ?? 100) * 0.6);
-    const added = addMaster(text, { file, radius, angleRad: freeDirection() + (mastersAdded++ * Math.PI) / 6 });
+    const added = addMaster(text, {
+      file,
+      radius,
+      angleRad: freeDirection() + (mastersAdded++ * Math.PI) / 6,
+    });
     if (put(added) && added.id !== undefined) picked.value = added.id;
   }
 }

@@ -1,5 +1,6 @@
 import { batch } from '@preact/signals';
 import type { FromWorker } from '../worker/messages.ts';
+import { hold, inHand } from './held.ts';
 import { hearNear } from './near.ts';
 import * as store from './store.ts';
 import { takeZip } from './take.ts';
@@ -22,6 +23,8 @@ function put(message: FromWorker): void {
     case 'laid':
       store.unread.value = [];
       store.mold.value = message.mold;
+      // What was let go lies there now; what was taken meanwhile stays in the hand.
+      if (!inHand.peek()) hold.value = undefined;
       performance.mark(message.complete ? 'mold laid' : 'disc laid');
       break;
     case 'near':
@@ -44,6 +47,7 @@ function put(message: FromWorker): void {
       break;
     case 'unread':
       store.unread.value = message.findings;
+      hold.value = undefined;
       store.step.value = undefined;
       break;
     case 'taken':

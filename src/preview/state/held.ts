@@ -21,6 +21,8 @@ export interface Hold {
 }
 
 export const hold = signal<Hold | undefined>(undefined);
+/** Whether it is still being moved; else the plan has been changed and the picture will follow. */
+export const inHand = signal(false);
 
 /** Everything on the disc that can be moved, in the order of the plan. */
 export const items = computed<readonly ItemName[]>(() => {
@@ -36,7 +38,8 @@ export const items = computed<readonly ItemName[]>(() => {
   ];
 });
 
-export const itemOf = (id: string | undefined): ItemName | undefined => items.value.find((one) => one.id === id);
+export const itemOf = (id: string | undefined): ItemName | undefined =>
+  items.value.find((one) => one.id === id);
 
 /** Where the plan has a thing. */
 export function poseOf(id: string): Pose | undefined {

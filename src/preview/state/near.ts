@@ -1,6 +1,6 @@
 import { effect, signal } from '@preact/signals';
-import type { FromWorker, Held } from '../worker/messages.ts';
 import type { Bench } from '../worker/bench.ts';
+import type { FromWorker, Held } from '../worker/messages.ts';
 import { held, poseOf } from './held.ts';
 import { mold, picked } from './store.ts';
 
@@ -33,6 +33,7 @@ let again: (() => void) | undefined;
 /** Keeps the figures of the picked thing up with the hand: one question at a time, always about the latest place. */
 export function followHand(bench: () => Bench): () => void {
   let sent: Held | undefined;
+  let askedOf: unknown;
   const ask = () => {
     const id = picked.peek();
     const now = held.peek();
@@ -43,13 +44,15 @@ export function followHand(bench: () => Bench): () => void {
     }
     sent = now;
     waiting = true;
+    askedOf = mold.peek();
     askedAt = performance.now();
     bench().near(++asked, id, now);
   };
   return effect(() => {
     // A new mold answers nothing that was asked about the one before.
     const now = { mold: mold.value, id: picked.value, held: held.value };
-    if (waiting && now.held && now.held !== sent) again = ask;
-    else ask();
+    const isDue = !waiting || now.mold !== askedOf || !now.held;
+    if (isDue) ask();
+    else if (now.held !== sent) again = ask;
   });
 }

@@ -15,6 +15,8 @@ export interface OpenedPlan {
   readonly filesAt?: string;
   /** Hash of the file on disk this text came from; only from a server. */
   readonly hash?: string;
+  /** The text as it was opened or saved last. */
+  readonly kept: string;
 }
 
 export interface Step {
@@ -26,7 +28,7 @@ export interface Step {
 /** The plan as opened or changed last; nothing before one is. */
 export const plan = signal<OpenedPlan | undefined>(undefined);
 /** Whether the text differs from what was opened or saved last. */
-export const changed = signal(false);
+export const changed = computed(() => plan.value !== undefined && plan.value.text !== plan.value.kept);
 export const mold = signal<ShownMold | undefined>(undefined);
 export const masterMeshes = signal<ReadonlyMap<string, ShownMesh>>(new Map());
 export const solids = signal<readonly ShownSolid[]>([]);

@@ -37,6 +37,11 @@ export class Bench {
     this.toTable({ kind: 'keep', ...file });
   }
 
+  /** Files are fetched anew: they may have changed where they came from. */
+  forget(): void {
+    this.toTable({ kind: 'forget' });
+  }
+
   /** Leaves off what is being done; what has come already stays. */
   cancel(): void {
     this.edit++;

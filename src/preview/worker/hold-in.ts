@@ -31,5 +31,8 @@ export function holdIn(mold: Mold, { id, kind, matrix }: Held): Mold {
   }
 }
 
-const turned = <T extends { readonly id: string; readonly angleRad: number }>(one: T, id: string, by: number): T =>
-  one.id === id ? { ...one, angleRad: one.angleRad + by } : one;
+const turned = <T extends { readonly id: string; readonly angleRad: number }>(
+  one: T,
+  id: string,
+  by: number,
+): T => (one.id === id ? { ...one, angleRad: one.angleRad + by } : one);

@@ -50,7 +50,7 @@ export interface MeetOven {
   readonly port: MessagePort;
 }
 
-export type ToTable = OpenPlan | KeepFile | AskNear | MeetOven;
+export type ToTable = OpenPlan | KeepFile | { readonly kind: 'forget' } | AskNear | MeetOven;
 
 /** From the table straight to the oven. */
 export interface Bake {

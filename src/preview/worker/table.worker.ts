@@ -1,6 +1,14 @@
 import type { Kernel } from '../../kernel/index.ts';
 import type { Master, Mold } from '../../mold/index.ts';
-import { Cache, checkNear, layMold, readMasters, roughError, roughMold, sketchSolids } from '../../pipeline/index.ts';
+import {
+  Cache,
+  checkNear,
+  layMold,
+  readMasters,
+  roughError,
+  roughMold,
+  sketchSolids,
+} from '../../pipeline/index.ts';
 import { type Plan, readPlan } from '../../plan/index.ts';
 import { PageFiles } from './files.ts';
 import { holdIn } from './hold-in.ts';
@@ -26,6 +34,7 @@ let working = Promise.resolve();
 
 globalThis.onmessage = ({ data }: MessageEvent<ToTable>) => {
   if (data.kind === 'keep') files.keep(data.name, data.bytes);
+  else if (data.kind === 'forget') files.forget();
   else if (data.kind === 'meet') {
     oven = data.port;
     // The oven before it was ended with this in its hands.

@@ -94,7 +94,12 @@ function takeByPointer(stage: Stage): () => void {
   /** Where the ray meets the parting plane, in the lower half's frame. */
   const onPlane = (): Vector3 | undefined => {
     const back = sides.lower.matrixWorld.clone().invert();
-    return ray.ray.clone().applyMatrix4(back).intersectPlane(new Plane(new Vector3(0, 0, 1), 0), new Vector3()) ?? undefined;
+    return (
+      ray.ray
+        .clone()
+        .applyMatrix4(back)
+        .intersectPlane(new Plane(new Vector3(0, 0, 1), 0), new Vector3()) ?? undefined
+    );
   };
 
   const down = (event: PointerEvent): void => {
@@ -110,7 +115,9 @@ function takeByPointer(stage: Stage): () => void {
     canvas.setPointerCapture(event.pointerId);
     canvas.focus();
     picked.value = id;
-    const scale = (2 * camera.position.distanceTo(controls.target) * Math.tan((camera.fov * Math.PI) / 360)) / canvas.clientHeight;
+    const scale =
+      (2 * camera.position.distanceTo(controls.target) * Math.tan((camera.fov * Math.PI) / 360)) /
+      canvas.clientHeight;
     grip = { pointer: event.pointerId, id, from, at, screenY: event.clientY, scale };
   };
   const move = (event: PointerEvent): void => {

@@ -1,0 +1,117 @@
+import { useEffect } from 'preact/hooks';
+import { Choice } from '../../page/choice.tsx';
+import { OpenFiles } from '../../page/open-files.tsx';
+import {
+  angleStep,
+  angleSteps,
+  arranging,
+  company,
+  doing,
+  doings,
+  inchStep,
+  lengthSteps,
+  mmStep,
+} from '../../state/hand.ts';
+import { length } from '../../state/show.ts';
+import { mold } from '../../state/store.ts';
+import { hidden, look, units } from '../../state/view.ts';
+import type { Panel } from '../panel.ts';
+import { Chosen } from './chosen.tsx';
+import { Things } from './things.tsx';
+
+export const layout: Panel = {
+  id: 'layout',
+  title: 'Lay out',
+  hint: 'Where everything lies on the disc. Each change is written into the plan.',
+  View: () => {
+    useEffect(
+      () => () => {
+        arrange(false);
+      },
+      [],
+    );
+    const now = mold.value;
+    if (!now) return <p>Reading the plan.</p>;
+    const { disc } = now;
+    return (
+      <>
+        <p class="facts-line">
+          Disc {length(2 * disc.radius)} across; halves {length(disc.lower)} below, {length(disc.upper)}{' '}
+          above.
+        </p>
+        <div class="row">
+          <button
+            type="button"
+            class="main"
+            aria-pressed={arranging.value}
+            onClick={() => arrange(!arranging.value)}
+          >
+            {arranging.value ? 'Hands off' : 'Move by hand'}
+          </button>
+          <OpenFiles label="Add masters" />
+        </div>
+        {arranging.value && <HowToMove />}
+        <Chosen />
+        <Things />
+      </>
+    );
+  },
+};
+
+/** What lies over the parting face is put aside while things are moved on it. */
+const aside = ['upper half', 'sprue form', 'plug'];
+
+function arrange(on: boolean): void {
+  if (on === arranging.peek()) return;
+  arranging.value = on;
+  const others = [...hidden.peek()].filter((id) => !aside.includes(id));
+  hidden.value = new Set(on ? [...others, ...aside] : others);
+  if (on) look('from above');
+}
+
+function HowToMove() {
+  return (
+    <div class="how-to-move">
+      <Choice label="Dragging and arrow keys" value={doing} options={doings} />
+      <div class="row">
+        <Choice label="Of a ring" value={company} options={['alone', 'together']} />
+      </div>
+      <div class="row">
+        <span>Steps</span>
+        {units.value === 'mm' ? (
+          <StepSelect label="Step of lengths" value={mmStep} options={lengthSteps.mm} unit="mm" />
+        ) : (
+          <StepSelect label="Step of lengths" value={inchStep} options={lengthSteps.in} unit="in" />
+        )}
+        <StepSelect label="Step of angles" value={angleStep} options={angleSteps} unit="deg" />
+      </div>
+      <p class="hint">Shift while dragging leaves the steps off. Delete takes the chosen thing away.</p>
+    </div>
+  );
+}
+
+interface StepProps<T extends string> {
+  readonly label: string;
+  readonly value: { value: T };
+  readonly options: readonly T[];
+  readonly unit: string;
+}
+
+function StepSelect<T extends string>({ label, value, options, unit }: StepProps<T>) {
+  return (
+    <select
+      aria-label={label}
+      value={value.value}
+      onChange={({ currentTarget }) => {
+        const chosen = options.find((one) => one === currentTarget.value);
+        if (chosen) value.value = chosen;
+      }}
+    >
+      {options.map((one) => (
+        <option key={one} value={one}>
+          {one} {unit}
+        </option>
+      ))}
+    </select>
+  );
+}
