@@ -13,4 +13,14 @@ import { views } from './views.ts';
 export type Layer = (stage: Stage) => () => void;
 
 /** Every layer, in the order they are put in. A new one is one file and one line here. */
-export const layers: readonly Layer[] = [solids, masters, channels, looks, poses, hand, cutPlane, names, views];
+export const layers: readonly Layer[] = [
+  solids,
+  masters,
+  channels,
+  looks,
+  poses,
+  hand,
+  cutPlane,
+  names,
+  views,
+];
