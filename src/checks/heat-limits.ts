@@ -1,6 +1,6 @@
 import { type Figure, type Finding, finding, makeFigure, type ReportPart } from '../findings/index.ts';
 import { type Check, canRings, type Mold, work } from '../mold/index.ts';
-import { heatRow, rubberHeat, standsC } from '../tables/index.ts';
+import { heatRow, heatRows, rubberHeat, standsC } from '../tables/index.ts';
 import { notChecked } from './not-given.ts';
 
 /** Load at which the plastics' limits were measured (ISO 75-2, method A). */
@@ -101,8 +101,10 @@ function underHeat(
   const row = heatRow(material);
   const allowed = row && standsC(row);
   if (!row || allowed === undefined) {
-    const says = `${what} is of ${material}, and no trusted figure says whether that stands ${celsius(cureC)}.`;
-    return { findings: [finding('heat.unknown', { subject, says })] };
+    const says = row
+      ? `${what} is of ${material}, and no trusted figure says whether that stands ${celsius(cureC)}.`
+      : `${what} is of ${material}, which is no material known here, and has to stand ${celsius(cureC)}.`;
+    return { findings: [finding('heat.unknown', { subject, says, ...(!row && { remedy: nameAnother() }) })] };
   }
 
   const figures = [
@@ -176,7 +178,10 @@ export const heatOfPour: Check = work<PourInput, ReportPart>({
 function underMetal({ process, material = '', makersLimitC }: PourInput, pourC: number): ReportPart {
   const limit = halfLimit(process, material, makersLimitC);
   if (!limit) {
-    const says = `The halves are of ${material}, and no figure at hand says whether that stands metal at ${celsius(pourC)}.`;
+    const says =
+      process === 'rigid' && !heatRow(material)
+        ? `The halves are of ${material}, which is no material known here, and are to stand metal at ${celsius(pourC)}.`
+        : `The halves are of ${material}, and no figure at hand says whether that stands metal at ${celsius(pourC)}.`;
     const remedy =
       process === 'rigid'
         ? 'Make the halves of a material the table has a figure for, such as aluminum or steel.'
@@ -259,5 +264,8 @@ export const cureInhibition: Check = work<InhibitionInput, ReportPart>({
     return { findings: [finding('heat.cure-inhibition', { subject: 'mold', says })] };
   },
 });
+
+const nameAnother = (): string =>
+  `Name a material that is known, and that stands it: ${heatRows.map(({ name }) => name).join(', ')}.`;
 
 const celsius = (value: number): string => `${value.toFixed(0)} C (${(value * 1.8 + 32).toFixed(0)} F)`;

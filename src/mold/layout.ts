@@ -1,9 +1,10 @@
 import type { Finding } from '../findings/index.ts';
-import { type Plan, type PlanBench, paperDefault } from '../plan/index.ts';
+import { type Plan, paperDefault } from '../plan/index.ts';
 import { judgeLayout } from './judge-layout.ts';
 import { judgeSprue } from './judge-sprue.ts';
 import type { Master, Mold } from './mold.ts';
 import { makeAlways, type Remember } from './remember.ts';
+import { settleBench } from './settle-bench.ts';
 import { settleBosses } from './settle-bosses.ts';
 import { settleChannels } from './settle-channels.ts';
 import { settleDisc, settleFixture, settleLimits, settleSprue } from './settle-disc.ts';
@@ -50,7 +51,7 @@ export function layOut(plan: Plan, masters: readonly Master[], remember: Remembe
     fixture: settleFixture(plan),
     limits: settleLimits(plan),
     ...(plan.registration?.flex !== undefined && { flex: plan.registration.flex }),
-    bench: benchOf(plan),
+    bench: settleBench(plan),
     ...(plan.severity && { severity: plan.severity }),
   };
   return {
@@ -65,13 +66,3 @@ export function layOut(plan: Plan, masters: readonly Master[], remember: Remembe
     ],
   };
 }
-
-const benchOf = ({ can, closing, machine, rubber, alloy, spin, cure }: Plan): PlanBench => ({
-  ...(can && { can }),
-  ...(closing && { closing }),
-  ...(machine && { machine }),
-  ...(rubber && { rubber }),
-  ...(alloy && { alloy }),
-  ...(spin && { spin }),
-  ...(cure && { cure }),
-});

@@ -78,6 +78,13 @@ describe('in a can at 155 C', () => {
   it.each(['high-temp resin', 'unobtainium', 'wax'])('of %s nobody knows: a stop', async (material) => {
     expect(codesOf(await runCheck(heatOfCure, inCan(material)))).toEqual(['heat.unknown sprue']);
   });
+  it('a word that is no material is said to be none, with those that are known', async () => {
+    const { findings } = await runCheck(heatOfCure, inCan('unobtainium'));
+    expect(findings[0].says).toContain('is of unobtainium, which is no material known here');
+    expect(findings[0].remedy).toMatch(/PLA, PETG.*aluminum.*steel/);
+    const halves = await runCheck(heatOfPour, poured('rigid', 'unobtainium', 160));
+    expect(halves.findings[0].says).toContain('of unobtainium, which is no material known here');
+  });
   it.each(['aluminum', 'steel', 'brass'])('a sprue form of %s stands it', async (material) => {
     const report = await runCheck(heatOfCure, inCan(material));
     expect(codesOf(report)).toEqual([]);

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { angle, count, length, line, quantity, renamed, word } from './fields.ts';
+import { angle, complain, count, length, line, quantity, renamed, word } from './fields.ts';
 
 const size = { over: 0, to: 3000 };
 /** What is heated or molten. Only a can may come in from the frost. */
@@ -10,6 +10,10 @@ const force = (description: string) => quantity('force', description, { over: 0,
 export const can = z
   .strictObject({
     diameter: length('Inner diameter of the can.', size).optional(),
+    gap: length(
+      'How much wider than the disc the can is, instead of `diameter`: a can that follows when the disc changes.',
+      { from: 0, to: 200 },
+    ).optional(),
     depth: length('Inner depth of the can.', size).optional(),
     wall: length('Thickness of the can wall.', { over: 0, to: 100 }).optional(),
     floor: length('Thickness of the can floor.', { over: 0, to: 100 }).optional(),
@@ -19,6 +23,15 @@ export const can = z
       'open',
       'none',
     ]).optional(),
+  })
+  .superRefine(({ diameter, gap }, context) => {
+    if (diameter === undefined || gap === undefined) return;
+    complain(
+      context,
+      'plan.choose-one',
+      '`gap` gives the can its diameter, so it cannot stand beside `diameter`.',
+      ['gap'],
+    );
   })
   .describe('The can (ring, frame) the halves are pressed and cured in.');
 
@@ -34,8 +47,21 @@ export const closing = z
           .describe('Strength class or grade, such as `8.8` or `grade 2`.'),
         count: count('How many.', 1, 60),
         circle: length('Diameter of the circle they stand on.', size).optional(),
+        outsideRim: length(
+          'How far outside the rim of the disc their middles stand, instead of `circle`: they follow when the disc changes.',
+          { over: 0, to: 500 },
+        ).optional(),
         start: angle('Angle of the first; the others follow evenly.').optional(),
         tension: force('Force each is tightened to.').optional(),
+      })
+      .superRefine(({ circle, outsideRim }, context) => {
+        if (circle === undefined || outsideRim === undefined) return;
+        complain(
+          context,
+          'plan.choose-one',
+          '`outsideRim` gives the bolts their circle, so it cannot stand beside `circle`.',
+          ['outsideRim'],
+        );
       })
       .transform((value) => renamed(value, { start: 'startRad' }))
       .optional()

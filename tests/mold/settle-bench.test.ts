@@ -1,0 +1,30 @@
+import { expect, test } from 'vitest';
+import { layOut } from '../../src/mold/index.ts';
+import { readPlan, setInPlan } from '../../src/plan/index.ts';
+
+const rules = `process: rubber
+disc: { diameter: 250 }
+can: { gap: 1.5, depth: 38 }
+closing: { bolts: { size: M10, count: 6, outsideRim: 20 } }
+`;
+
+// What the fields say, worked out by hand: 250 + 1.5 and 250 + 2 x 20.
+test.each([
+  ['250', 251.5, 290],
+  ['12 in', 306.3, 344.8],
+])('can and bolts follow a disc of %s', (written, can, circle) => {
+  const edited = setInPlan(rules, [{ path: 'disc.diameter', value: written }]);
+  const { plan } = readPlan('text' in edited ? edited.text : '', 'rules.yaml');
+  if (!plan) throw new Error('not read');
+  const { bench } = layOut(plan, []).mold;
+  expect(bench.can?.diameter).toBeCloseTo(can, 9);
+  expect(bench.closing?.bolts?.circle).toBeCloseTo(circle, 9);
+});
+
+test.each([
+  ['gap: 1.5', 'gap: 1.5, diameter: 251', 3],
+  ['outsideRim: 20', 'outsideRim: 20, circle: 290', 4],
+])('a rule and a fixed size together are a stop: %s', (old, now, line) => {
+  const { findings } = readPlan(rules.replace(old, now), 'rules.yaml');
+  expect(findings.map((one) => [one.code, one.at?.line])).toEqual([['plan.choose-one', line]]);
+});
