@@ -69,18 +69,22 @@ export function amounts(paper: Paper, { spin, closing }: Mold['bench'], report: 
 export function ledger(paper: Paper, mold: Mold, report: Report, title: string): void {
   const alike = new Map<string, string[]>();
   for (const { id } of mold.placements) {
-    const out = figureText(report, 'ledger.displaced', id);
-    if (out !== '-') alike.set(out, [...(alike.get(out) ?? []), id]);
+    const [out, into] = (['ledger.displaced', 'ledger.buildUp'] as const).map((name) =>
+      figureText(report, name, id),
+    );
+    if (out === '-' && into === '-') continue;
+    const key = `${out}\n${into}`;
+    alike.set(key, [...(alike.get(key) ?? []), id]);
   }
-  const rows = [...alike].map(([out, ids]) => [ids.join(', '), out]);
-  if (rows.length === 0) return;
+  if (alike.size === 0) return;
   paper.section('Rubber ledger', title);
   paper.table(
     [
-      { title: 'placement', share: 0.6 },
-      { title: 'out, under and round each', share: 0.4, align: 'right' },
+      { title: 'placement', share: 0.46 },
+      { title: 'out, for each master', share: 0.27, align: 'right' },
+      { title: 'in, at each build-up', share: 0.27, align: 'right' },
     ],
-    rows,
+    [...alike].map(([key, ids]) => [ids.join(', '), ...key.split('\n')]),
     title,
   );
 }
