@@ -68,7 +68,7 @@ describe('the sheet on thickness', () => {
   it('links bar, row and picture, by mouse and by keys', async () => {
     const rows = page.locator('.rows tbody tr');
     const canvas = page.locator('canvas');
-    await page.getByRole('button', { name: 'Open book' }).click();
+    await page.getByRole('button', { name: 'open book' }).click();
     await drawn(page);
     const before = await canvas.screenshot();
     await page.locator('.drawing').getByRole('option').nth(2).hover();

@@ -7,7 +7,7 @@ import { Header } from './header.tsx';
 import { useKeys } from './keys.ts';
 import { useDrop } from './open-files.tsx';
 import { Picture } from './picture.tsx';
-import { Progress } from './progress.tsx';
+import { ShowBar } from './show-bar.tsx';
 
 export function App() {
   useDrop();
@@ -20,7 +20,7 @@ export function App() {
       <OpenPanel />
       <main class="view" aria-label="The mold">
         <Picture />
-        <Progress />
+        <ShowBar />
       </main>
       <Conflict />
     </div>

@@ -2,10 +2,9 @@ import { useEffect, useRef } from 'preact/hooks';
 import { layers } from '../scene/layers/index.ts';
 import { Stage } from '../scene/stage.ts';
 import { fault } from '../state/store.ts';
-import { look, viewNames } from '../state/view.ts';
-import { ShowBar } from './show-bar.tsx';
+import { Progress } from './progress.tsx';
 
-/** The canvas, the named views, and what is shown. */
+/** The canvas, with words over it. */
 export function Picture() {
   const canvas = useRef<HTMLCanvasElement>(null);
   const words = useRef<HTMLDivElement>(null);
@@ -14,7 +13,7 @@ export function Picture() {
     [],
   );
   return (
-    <>
+    <div class="stage">
       {/* Arrow keys pan, as said in its label. */}
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: the picture is moved by keys */}
       <canvas
@@ -23,19 +22,8 @@ export function Picture() {
         aria-label="Picture of the mold. Drag to turn it; arrow keys move it."
       />
       <div ref={words} class="words" aria-hidden="true" />
-      <fieldset class="views">
-        <legend class="unseen">Look</legend>
-        {viewNames.map((name) => (
-          <button key={name} type="button" onClick={() => look(name)}>
-            {name}
-          </button>
-        ))}
-        <button type="button" onClick={() => look('fit')}>
-          show all
-        </button>
-      </fieldset>
-      <ShowBar />
-    </>
+      <Progress />
+    </div>
   );
 }
 

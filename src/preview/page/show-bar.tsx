@@ -1,53 +1,81 @@
-import { kindOfSolid, kinds } from '../scene/kinds.ts';
+import { hiddenAtFirst, type Kind, kindOfSolid, kinds } from '../scene/kinds.ts';
 import { length } from '../state/show.ts';
 import { mold, solids } from '../state/store.ts';
-import { cut, hidden, pose, seeThrough } from '../state/view.ts';
+import { cut, hidden, look, pose, seeThrough, viewNames } from '../state/view.ts';
 
-/** Under the picture: which kinds are shown, how the halves stand, and where the picture is cut off. */
+/** Under the picture: which kinds are shown, from where, how the halves stand, and where the picture is cut off. */
 export function ShowBar() {
+  const there = present();
+  const isTool = ({ id }: Kind): boolean => hiddenAtFirst.includes(id);
   return (
     <div class="show-bar">
       <fieldset class="chips">
-        <legend>Shown</legend>
-        {present().map(({ id, title, color }) => (
-          <button
-            key={id}
-            type="button"
-            class="chip"
-            aria-pressed={!hidden.value.has(id)}
-            onClick={() => toggle(id)}
-          >
-            <span class="swatch" style={{ background: color }} aria-hidden="true" />
-            {title}
-          </button>
-        ))}
-        <button
-          type="button"
-          class="chip"
-          aria-pressed={seeThrough.value}
-          onClick={() => {
-            seeThrough.value = !seeThrough.value;
-          }}
-        >
-          Halves see-through
-        </button>
-        <button
-          type="button"
-          class="chip"
-          aria-pressed={pose.value === 'open book'}
-          onClick={() => {
-            pose.value = pose.value === 'open book' ? 'stacked' : 'open book';
-          }}
-        >
-          Open book
-        </button>
+        <legend class="unseen">Shown</legend>
+        {there
+          .filter((kind) => !isTool(kind))
+          .map((kind) => (
+            <Chip key={kind.id} kind={kind} />
+          ))}
+        {there.some(isTool) && (
+          <details class="tools">
+            <summary>Blanks and bench tools</summary>
+            <div class="tool-chips">
+              {there.filter(isTool).map((kind) => (
+                <Chip key={kind.id} kind={kind} />
+              ))}
+            </div>
+          </details>
+        )}
       </fieldset>
-      <CutControl />
+      <div class="looks">
+        <fieldset class="row">
+          <legend>Look</legend>
+          {viewNames.map((name) => (
+            <button key={name} type="button" onClick={() => look(name)}>
+              {name}
+            </button>
+          ))}
+          <button type="button" onClick={() => look('fit')}>
+            show all
+          </button>
+        </fieldset>
+        <fieldset class="row">
+          <legend>Halves</legend>
+          <button
+            type="button"
+            aria-pressed={pose.value === 'open book'}
+            onClick={() => {
+              pose.value = pose.value === 'open book' ? 'stacked' : 'open book';
+            }}
+          >
+            open book
+          </button>
+          <button
+            type="button"
+            aria-pressed={seeThrough.value}
+            onClick={() => {
+              seeThrough.value = !seeThrough.value;
+            }}
+          >
+            see-through
+          </button>
+        </fieldset>
+        <CutControl />
+      </div>
     </div>
   );
 }
 
-function present() {
+function Chip({ kind: { id, title, color } }: { readonly kind: Kind }) {
+  return (
+    <button type="button" class="chip" aria-pressed={!hidden.value.has(id)} onClick={() => toggle(id)}>
+      <span class="swatch" style={{ background: color }} aria-hidden="true" />
+      {title}
+    </button>
+  );
+}
+
+function present(): Kind[] {
   const there = new Set(solids.value.map((solid) => kindOfSolid(solid).id));
   if (there.has('blank')) {
     there.add('lower half');
@@ -72,7 +100,7 @@ function CutControl() {
   const reach =
     at?.axis === 'z' ? Math.max(mold.value?.disc.lower ?? 20, mold.value?.disc.upper ?? 20) : radius;
   return (
-    <fieldset class="cut">
+    <fieldset class="row cut">
       <legend>Cut</legend>
       <select
         aria-label="Cut between"

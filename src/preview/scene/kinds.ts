@@ -32,8 +32,9 @@ export const kinds: readonly Kind[] = [
   { id: 'other', title: 'Other fixtures', color: '#8d8d8d' },
 ];
 
-/** Not shown at first: what is no part of the closed mold, or would hide it. */
+/** Not shown at first: what is no part of the closed mold, or would hide it. The plug takes the sprue form's place. */
 export const hiddenAtFirst = [
+  'plug',
   'blank',
   'scaled master',
   'notch',

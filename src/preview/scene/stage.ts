@@ -1,6 +1,5 @@
 import {
   AmbientLight,
-  Box3,
   type BufferGeometry,
   DirectionalLight,
   Group,
@@ -17,9 +16,21 @@ import type { ViewName } from '../state/view.ts';
 import type { Side } from './kinds.ts';
 
 const degrees = Math.PI / 180;
-/** Room left round what is fitted, and how far above the middle it stands, as a share of half the height. */
-const margin = 1.16;
-const raised = 0.1;
+/** Room left round what is fitted. */
+const margin = 1.1;
+/** Points looked at of each mesh when the picture is fitted. */
+const pointsOfEach = 300;
+
+/** Middle and half length of the points' shadow on a line. */
+function spanAlong(points: readonly Vector3[], axis: Vector3): { middle: number; half: number } {
+  let [least, most] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  for (const point of points) {
+    const at = point.dot(axis);
+    least = Math.min(least, at);
+    most = Math.max(most, at);
+  }
+  return { middle: (least + most) / 2, half: (most - least) / 2 };
+}
 
 /**
  * The picture: renderer, camera, lights, and the groups things are hung in. Draws only when asked to. Frame: the
@@ -88,38 +99,43 @@ export class Stage {
     this.draw();
   }
 
-  /** Box round all that is shown. */
-  private bounds(): Box3 {
-    const box = new Box3();
+  /** Some of the points of all that is shown, world: enough to know how far it reaches each way. */
+  private points(): Vector3[] {
+    const points: Vector3[] = [];
     for (const group of Object.values(this.sides)) {
+      if (!group.visible) continue;
       group.updateMatrixWorld(true);
       group.traverseVisible((thing) => {
-        if (thing instanceof Mesh && thing.userData.kind) box.expandByObject(thing);
+        if (!(thing instanceof Mesh) || !thing.userData.kind) return;
+        const place = thing.geometry.getAttribute('position');
+        const stride = Math.max(1, Math.floor(place.count / pointsOfEach));
+        for (let i = 0; i < place.count; i += stride) {
+          points.push(new Vector3().fromBufferAttribute(place, i).applyMatrix4(thing.matrixWorld));
+        }
       });
     }
-    return box;
+    return points;
   }
 
   /** Shows everything from the direction the camera looks from now, or from a named one. */
   fit(from?: ViewName): void {
-    const box = this.bounds();
-    if (box.isEmpty()) return;
-    const middle = box.getCenter(new Vector3());
+    const points = this.points();
+    if (points.length === 0) return;
     const direction = from
       ? directions[from].clone()
       : this.camera.position.clone().sub(this.controls.target);
     direction.normalize();
-    // Half the height and width of what has to fit, seen from there.
-    const size = box.getSize(new Vector3());
     const right = new Vector3().crossVectors(this.camera.up, direction).normalize();
     const up = new Vector3().crossVectors(direction, right);
-    const half = (axis: Vector3): number =>
-      (Math.abs(axis.x) * size.x + Math.abs(axis.y) * size.y + Math.abs(axis.z) * size.z) / 2;
+    const [across, along, toward] = [right, up, direction].map((axis) => spanAlong(points, axis));
+    const middle = new Vector3()
+      .addScaledVector(right, across.middle)
+      .addScaledVector(up, along.middle)
+      .addScaledVector(direction, toward.middle);
     const tangent = Math.tan((this.camera.fov / 2) * degrees);
     const distance =
-      Math.max(half(up) / tangent, half(right) / (tangent * this.camera.aspect)) * margin + half(direction);
-    // A little above the middle: the show bar stands below.
-    middle.addScaledVector(up.normalize(), -distance * tangent * raised);
+      Math.max(along.half / tangent, across.half / (tangent * this.camera.aspect)) * margin +
+      toward.half * 0.6;
     this.controls.target.copy(middle);
     this.isMoved = false;
     this.camera.position.copy(middle).addScaledVector(direction, distance);

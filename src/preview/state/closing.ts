@@ -8,7 +8,7 @@ import { apart, wrongTurn } from './view.ts';
 // picture is worked out here.
 
 /** Way the upper half is lifted when wholly apart, as a share of the disc's radius. */
-const lift = 0.75;
+const lift = 0.7;
 
 /** Height of the upper half over closed, mm. */
 export const liftOf = (share: number, radius: number): number => share * lift * radius;

@@ -15,7 +15,7 @@ export const seeThrough = signal(false);
 /** `stacked`: the halves over one another, `apart` mm of air between. `open book`: both faces up, side by side. */
 export const pose = signal<'stacked' | 'open book'>('stacked');
 /** Share of the way apart, 0 closed to 1. */
-export const apart = signal(0.6);
+export const apart = signal(1);
 /** By how much the upper half is turned against the lower one, degrees. */
 export const wrongTurn = signal(0);
 

@@ -25,8 +25,8 @@ import { emptyGroup, type Stage } from '../stage.ts';
 const normals = { x: [-1, 0, 0], y: [0, 1, 0], z: [0, 0, -1] } as const;
 /** Edge of the filling squares, mm: beyond any disc. */
 const capSize = 2400;
-/** Distance of the hatching lines, mm. */
-const hatchStep = 4;
+/** Distance of the hatching lines, as a share of the disc's radius. */
+const hatchShare = 0.055;
 
 /**
  * The movable plane that the picture is cut off at. Where it goes through solids the cut is filled: for each kind the
@@ -156,6 +156,7 @@ function hatching(index: number): CanvasTexture {
   const texture = new CanvasTexture(canvas);
   texture.wrapS = RepeatWrapping;
   texture.wrapT = RepeatWrapping;
-  texture.repeat.set(capSize / hatchStep, capSize / hatchStep);
+  const step = hatchShare * (mold.peek()?.disc.radius ?? 100);
+  texture.repeat.set(capSize / step, capSize / step);
   return texture;
 }

@@ -26,7 +26,7 @@ export function poses(stage: Stage): () => void {
       // The check turns the bosses; the sockets turn the other way.
       upper.matrix.premultiply(new Matrix4().makeRotationZ((-wrongTurn.value * Math.PI) / 180));
       upper.matrix.premultiply(new Matrix4().makeTranslation(0, 0, height));
-      loose.matrix.makeTranslation(0, 0, height * 2);
+      loose.matrix.makeTranslation(0, 0, height * 1.6);
     }
     // On the bench the sprue form is put away when the mold lies open.
     loose.visible = pose.value !== 'open book';
