@@ -117,10 +117,20 @@ describe('a second run', () => {
 
   test('after one placement was moved makes anew only what looks at it', async () => {
     const { again } = await afterEdit('radius: 40, angle: 180', 'radius: 41, angle: 180');
-    // Its own cover, undercut, support and walls to rim, nearest neighbor and nearest boss, the halves, and the
-    // pressure, which goes by where all the cavities stand; not the masters, the fixtures, other pairs, or the least
+    // Its own cover, undercut, support and walls to rim, nearest neighbor and nearest boss, the halves, the plate that
+    // shows where all lie, and the pressure, which goes by where all the cavities stand; not the masters, the fixtures, other pairs, or the least
     // cover of all, which goes by heights.
-    const own = ['cover', 'halves', 'pressure', 'release', 'support', 'walls', 'walls-bosses', 'walls-rim'];
+    const own = [
+      'cover',
+      'halves',
+      'layout-plate',
+      'pressure',
+      'release',
+      'support',
+      'walls',
+      'walls-bosses',
+      'walls-rim',
+    ];
     expect(again).toEqual(own);
   });
 
