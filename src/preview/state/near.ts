@@ -8,8 +8,8 @@ import { mold, picked } from './store.ts';
 export type NearFigures = Extract<FromWorker, { kind: 'near' }>;
 
 export const near = signal<NearFigures | undefined>(undefined);
-/** How long each update took from the hand's move to the figure, ms; the last thousand. */
-export const updateTimes: number[] = [];
+/** Name of the measure from the hand's move to its figures, for whoever watches. */
+const updated = 'hand to figures';
 
 let asked = 0;
 let waiting = false;
@@ -21,10 +21,9 @@ export function hearNear(message: NearFigures): void {
   waiting = false;
   near.value = message;
   if (message.error > 0) {
-    updateTimes.push(performance.now() - askedAt);
-    if (updateTimes.length > 1000) updateTimes.shift();
-  }
-  performance.mark(message.error > 0 ? 'near about' : 'near exact');
+    performance.clearMeasures(updated);
+    performance.measure(updated, { start: askedAt });
+  } else performance.mark('near exact');
   again?.();
 }
 

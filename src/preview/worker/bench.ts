@@ -11,6 +11,8 @@ export class Bench {
   private readonly table = startTable();
   private oven = startOven();
   private edit = 0;
+  /** The edit on the table; what was left off in the oven does not change it. */
+  private opened = 0;
   private ovenIsBusy = false;
 
   constructor(private readonly hear: (message: FromWorker) => void) {
@@ -21,6 +23,7 @@ export class Bench {
   /** Reads, lays out, checks and builds a plan; what is still being done for an older one is left off. */
   open(plan: Omit<OpenPlan, 'kind' | 'edit'>): number {
     const edit = ++this.edit;
+    this.opened = edit;
     if (this.ovenIsBusy) this.leaveOff(edit);
     this.ovenIsBusy = true;
     this.toTable({ kind: 'open', edit, ...plan });
@@ -29,7 +32,7 @@ export class Bench {
 
   /** Asks for the walls and covers of one thing, as laid out last. */
   near(ask: number, id: string, held?: Held): void {
-    this.toTable({ kind: 'near', edit: this.edit, ask, id, ...(held && { held }) });
+    this.toTable({ kind: 'near', edit: this.opened, ask, id, ...(held && { held }) });
   }
 
   /** Hands over a file the plan may name. */
@@ -81,7 +84,7 @@ export class Bench {
 
   private listen(worker: Worker): void {
     worker.addEventListener('message', ({ data }: MessageEvent<FromWorker>) => {
-      if (data.edit !== this.edit) return;
+      if (data.edit !== (data.kind === 'near' ? this.opened : this.edit)) return;
       if (data.kind === 'built' || data.kind === 'unread') this.ovenIsBusy = false;
       this.hear(data);
     });

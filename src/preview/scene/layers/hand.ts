@@ -7,9 +7,28 @@ import type { Stage } from '../stage.ts';
 
 /** Things in the picture taken by the pointer, and shown where the hand holds them. */
 export function hand(stage: Stage): () => void {
-  const stops = [showHeld(stage), takeByPointer(stage)];
+  const stops = [showHeld(stage), takeByPointer(stage), sayScale(stage)];
   return () => {
     for (const stop of stops) stop();
+  };
+}
+
+/**
+ * Says on the canvas where the disc's center is drawn and how many pixels a millimeter of the parting plane has there,
+ * so that a place on the disc can be pointed at from outside.
+ */
+function sayScale(stage: Stage): () => void {
+  const { canvas, camera, sides } = stage;
+  const say = () => {
+    const [center, beside] = [new Vector3(), new Vector3(1, 0, 0)].map((place) => {
+      const { x, y } = place.applyMatrix4(sides.lower.matrixWorld).project(camera);
+      return new Vector2(((x + 1) / 2) * canvas.clientWidth, ((1 - y) / 2) * canvas.clientHeight);
+    });
+    canvas.dataset.disc = `${center.x} ${center.y} ${center.distanceTo(beside)}`;
+  };
+  stage.afterDraw.add(say);
+  return () => {
+    stage.afterDraw.delete(say);
   };
 }
 
