@@ -72,6 +72,21 @@ export async function watchTasks(page: Page, doing: () => Promise<void>): Promis
         seen.frames.push([start, performance.now() - start]);
       });
   });
+  // A task known to be long, so that an observer that sees nothing is found out.
+  await page.evaluate(
+    () =>
+      new Promise<void>((resolve) => {
+        setTimeout(() => {
+          for (const start = performance.now(); performance.now() - start < 80; );
+          setTimeout(resolve, 200);
+        });
+      }),
+  );
+  const control = await page.evaluate(() => {
+    const { seen } = globalThis as unknown as { seen: { tasks: [number, number][] } };
+    return seen.tasks.splice(0).length;
+  });
+  if (control === 0) throw new Error('the browser tells of no long tasks');
   await doing();
   return page.evaluate(() => {
     const { seen } = globalThis as unknown as {

@@ -17,7 +17,7 @@ export class Bench {
 
   constructor(private readonly hear: (message: FromWorker) => void) {
     this.listen(this.table);
-    this.introduce();
+    this.introduce(false);
   }
 
   /** Reads, lays out, checks and builds a plan; what is still being done for an older one is left off. */
@@ -48,7 +48,7 @@ export class Bench {
   /** Leaves off what is being done; what has come already stays. */
   cancel(): void {
     this.edit++;
-    if (this.ovenIsBusy) this.replaceOven();
+    if (this.ovenIsBusy) this.replaceOven(false);
     this.ovenIsBusy = false;
   }
 
@@ -60,7 +60,7 @@ export class Bench {
   private leaveOff(edit: number): void {
     const oven = this.oven;
     const timer = setTimeout(() => {
-      if (this.oven === oven) this.replaceOven();
+      if (this.oven === oven) this.replaceOven(true);
     }, patience);
     oven.addEventListener('message', ({ data }: MessageEvent<FromWorker>) => {
       if (data.kind === 'left' && data.edit >= edit) clearTimeout(timer);
@@ -68,18 +68,18 @@ export class Bench {
     this.toOven({ kind: 'leave', edit });
   }
 
-  private replaceOven(): void {
+  private replaceOven(goOn: boolean): void {
     this.oven.terminate();
     this.oven = startOven();
-    this.introduce();
+    this.introduce(goOn);
   }
 
   /** Gives table and oven a line to each other, so that meshes need not pass through the page. */
-  private introduce(): void {
+  private introduce(goOn: boolean): void {
     this.listen(this.oven);
     const { port1, port2 } = new MessageChannel();
-    this.table.postMessage({ kind: 'meet', port: port1 } satisfies ToTable, [port1]);
-    this.oven.postMessage({ kind: 'meet', port: port2 } satisfies ToOven, [port2]);
+    this.table.postMessage({ kind: 'meet', port: port1, goOn } satisfies ToTable, [port1]);
+    this.oven.postMessage({ kind: 'meet', port: port2, goOn } satisfies ToOven, [port2]);
   }
 
   private listen(worker: Worker): void {

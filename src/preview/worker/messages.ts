@@ -48,6 +48,8 @@ export interface AskNear {
 export interface MeetOven {
   readonly kind: 'meet';
   readonly port: MessagePort;
+  /** Whether what the oven before it had in its hands is to be done by this one. */
+  readonly goOn: boolean;
 }
 
 export type ToTable = OpenPlan | KeepFile | { readonly kind: 'forget' } | AskNear | MeetOven;

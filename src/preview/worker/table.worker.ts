@@ -38,7 +38,7 @@ globalThis.onmessage = ({ data }: MessageEvent<ToTable>) => {
   else if (data.kind === 'meet') {
     oven = data.port;
     // The oven before it was ended with this in its hands.
-    if (lastBake?.edit === latest) oven.postMessage(lastBake);
+    if (data.goOn && lastBake?.edit === latest) oven.postMessage(lastBake);
   } else if (data.kind === 'near') {
     // Between two steps of other work; answered for the edit that is on the table.
     void workerKernel().then((kernel) => near(data, kernel));
@@ -103,6 +103,8 @@ function near({ edit, ask, id, held }: AskNear, kernel: Kernel): void {
   if (laid?.edit !== edit) return;
   const mold = held ? holdIn(roughMold(laid.mold, kernel), held) : laid.mold;
   tell({ kind: 'near', edit, ask, id, error: held ? roughError : 0, ...checkNear(mold, id, kernel) });
+  // What is looked at is likely to be moved next: its reduced masters and their trees are made now.
+  if (!held) void breath().then(() => laid?.edit === edit && checkNear(roughMold(mold, kernel), id, kernel));
 }
 
 /** Sends each master's mesh once for as long as it stays the same. */
