@@ -1,6 +1,6 @@
 import { type Figure, type Finding, finding, type ReportPart, type Series } from '../findings/index.ts';
 import { type Check, type Process, work } from '../mold/index.ts';
-import { Pattern, type Peg } from './false-seats.ts';
+import { type FalseSeat, Pattern, type Peg } from './false-seats.ts';
 
 interface ClosingInput {
   readonly pegs: readonly (Peg & { readonly id: string })[];
@@ -83,10 +83,13 @@ export const closing: Check = work<ClosingInput, ReportPart>({
     return {
       findings,
       figures,
-      series: misfitSeries(
-        pattern,
-        pegs.map(({ id }) => id),
-      ),
+      series: [
+        ...misfitSeries(
+          pattern,
+          pegs.map(({ id }) => id),
+        ),
+        ...(nearest ? [seatSeries(seats)] : []),
+      ],
     };
   },
 });
@@ -112,6 +115,14 @@ const closesTurned = (misfit: number, angle: number, wanted: number): Finding =>
       `Turned by ${angle.toFixed(1)} degrees every boss finds a socket within ${misfit.toFixed(2)} mm; ` +
       `at least ${wanted.toFixed(2)} mm is wanted.`,
   });
+
+/** Every false seat found: where it is and what it misses by. */
+const seatSeries = (seats: readonly FalseSeat[]): Series => ({
+  name: 'registration.seats',
+  subject: 'mold',
+  x: { label: 'turned by', unit: 'deg', values: seats.map(({ angleRad }) => angleRad * degrees) },
+  y: { label: 'misfit', unit: 'mm', values: seats.map(({ misfit }) => misfit) },
+});
 
 /** d over the whole turn, one value a degree, and how far each boss is from the socket it is given there. */
 function misfitSeries(pattern: Pattern, ids: readonly string[]): Series[] {

@@ -194,12 +194,20 @@ describe('the check', () => {
     expect(series.map(({ name }) => name)).toEqual([
       'registration.misfit',
       ...Array(3).fill('registration.off'),
+      'registration.seats',
     ]);
     const { x, y } = series[0];
     expect(x.values).toHaveLength(361);
     expect(y.values[0]).toBeCloseTo(0, 5);
     expect(y.values[360]).toBeCloseTo(0, 5);
     expect(Math.max(...y.values)).toBeGreaterThan(20);
+    const seats = series[4];
+    expect(seats.x.values.length).toBeGreaterThan(0);
+    for (const [i, angle] of seats.x.values.entries()) {
+      const beside = [Math.floor(angle), Math.ceil(angle)].map((degree) => y.values[degree]);
+      // One degree on a circle of 100 mm is 1.75 mm.
+      expect(Math.abs(seats.y.values[i] - Math.min(...beside))).toBeLessThan(1.75);
+    }
   });
 
   it('says how far each boss is off: a chord of its circle, 2 R sin(a / 2) (Euclid III), where no other socket is near', () => {

@@ -83,6 +83,17 @@ describe('what is served', () => {
     expect((await file('masters/leaf.stl')).body).toBe('leaf');
   });
 
+  it('is the page alone where there is no plan', async () => {
+    const bare = await startPreview({ page: at('page') });
+    const answers = await Promise.all(
+      ['plan', 'plan/file?path=a.stl', 'plan/changes'].map(
+        async (path) => (await fetch(bare.url + path)).status,
+      ),
+    );
+    expect(answers).toEqual([204, 404, 404]);
+    await bare.close();
+  });
+
   it('comes with a policy that lets nothing remote in and nobody frame it', async () => {
     const { headers } = await ask('/');
     const policy = String(headers['content-security-policy']);

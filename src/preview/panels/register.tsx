@@ -1,5 +1,5 @@
 import { useEffect } from 'preact/hooks';
-import { figure, misfit, type Seating, seatings, shaken, shakeWay } from '../state/closing.ts';
+import { falseSeats, figure, misfit, type Seating, seatings, shaken, shakeWay } from '../state/closing.ts';
 import { inTheirUnits, length } from '../state/show.ts';
 import { pointedAt, report } from '../state/store.ts';
 import { apart, pose, wrongTurn } from '../state/view.ts';
@@ -127,7 +127,7 @@ function Misfit() {
       <Plot
         series={inTheirUnits(series)}
         at={wrongTurn.value}
-        marks={seat === undefined ? [] : [{ x: seat, says: 'nearest false seat' }]}
+        marks={falseSeats.value.map((x, index) => ({ x, says: index === 0 ? 'nearest false seat' : '' }))}
         onPick={(angle) => {
           rest();
           wrongTurn.value = Math.round(angle);

@@ -123,8 +123,9 @@ class Desk {
   }
 
   private async sendPlan(response: ServerResponse): Promise<Refusal | undefined> {
-    if (!this.folder) return notThere;
-    sendJson(response, 200, await this.folder.state());
+    // Started without a plan: no fault, there is just none.
+    if (this.folder) sendJson(response, 200, await this.folder.state());
+    else response.writeHead(204).end();
     return undefined;
   }
 

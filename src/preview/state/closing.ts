@@ -22,6 +22,11 @@ export const misfit = computed<Series | undefined>(() =>
   report.value?.series.find(({ name }) => name === 'registration.misfit'),
 );
 
+/** Turns at which the halves sit wrongly, nearest fit first, degrees. */
+export const falseSeats = computed<readonly number[]>(
+  () => report.value?.series.find(({ name }) => name === 'registration.seats')?.x.values ?? [],
+);
+
 /** A boss at the present turn and height. */
 export interface Seating {
   readonly id: string;

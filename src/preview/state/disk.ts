@@ -23,7 +23,7 @@ export const writeToken = (): string | undefined =>
 export async function fetchPlan(): Promise<ServedPlan | undefined> {
   try {
     const answer = await fetch('plan');
-    return answer.ok ? ((await answer.json()) as ServedPlan) : undefined;
+    return answer.status === 200 ? ((await answer.json()) as ServedPlan) : undefined;
   } catch {
     return undefined;
   }

@@ -37,12 +37,13 @@ export function looks(stage: Stage): () => void {
       object.visible = !away.has(kind);
       material.color.set(kindOf(kind).color);
       const glass = through && halves.has(kind);
+      // Only what changes how it is drawn makes the graphics program anew.
+      if (material.transparent !== glass) material.needsUpdate = true;
       material.transparent = glass;
       material.opacity = glass ? 0.22 : 1;
       material.depthWrite = !glass;
       material.side = glass ? DoubleSide : FrontSide;
       material.emissive.set(glow(object.userData.subject, near, seats));
-      material.needsUpdate = true;
     });
     stage.draw();
   });
