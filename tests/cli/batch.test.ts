@@ -1,6 +1,7 @@
 import { existsSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it, test } from 'vitest';
+import { runCompiled } from './compiled.ts';
 import { digestsIn, filesIn, run, stackTrace, workbench } from './workbench.ts';
 
 const bench = workbench();
@@ -22,6 +23,8 @@ const quick = ['--formats', 'stl', 'report', '--workers', '1'];
 const folderOf = (out: string): string => join(bench.path(out), 'form-batch');
 const batch = (out: string, ...args: readonly string[]) =>
   run('batch', plan, ...args, '--out', bench.path(out));
+const make = (out: string, ...args: readonly string[]) =>
+  runCompiled('batch', plan, ...args, ...quick, '--out', bench.path(out));
 
 interface Summary {
   readonly variants: readonly {
@@ -71,20 +74,20 @@ describe('a batch of sprue forms', () => {
       'seven.csv',
       'name,sprue.hole,disc.diameter\na,28,\nb,30,9in\nc,wide,\nd,,200\ne,29\nf,31,8 in\ng,33,230\n',
     );
-    const whole = await batch('whole', '--table', table, ...quick);
+    const whole = await make('whole', '--table', table);
     expect(whole.code).toBe(1);
     for (const part of [4, 1, 5, 3, 2]) {
-      await batch('parts', '--table', table, ...quick, '--shard', `${part}/5`);
+      await make('parts', '--table', table, '--shard', `${part}/5`);
     }
     expect(digestsIn(folderOf('parts'))).toEqual(digestsIn(folderOf('whole')));
     // The summary can also be written from the folders alone.
     rmSync(join(folderOf('parts'), 'batch-summary.html'));
-    await batch('parts', '--table', table, ...quick, '--summary');
+    await make('parts', '--table', table, '--summary');
     expect(digestsIn(folderOf('parts'))).toEqual(digestsIn(folderOf('whole')));
   });
 
   it('names row and column of a bad cell, and goes on with the other rows', async () => {
-    const { out } = await batch('whole', '--table', bench.path('seven.csv'), ...quick);
+    const { out } = await make('whole', '--table', bench.path('seven.csv'));
     expect(out).toMatch(/c: +Row 4, column sprue\.hole, `wide`: /);
     expect(out).toContain('Row 6 has 2 cells, the head has 3.');
     expect(out).not.toMatch(stackTrace);
@@ -95,7 +98,7 @@ describe('a batch of sprue forms', () => {
 
   it('takes together what is to go together', async () => {
     const vary = ['--vary', 'sprue.hole=28,32', '--vary', 'sprue.draft=3,4', '--together'];
-    expect((await batch('zip', ...vary, ...quick)).code).toBe(0);
+    expect((await make('zip', ...vary)).code).toBe(0);
     expect(summaryIn('zip').variants.map(({ name }) => name)).toEqual([
       'sprue-hole-28-sprue-draft-3',
       'sprue-hole-32-sprue-draft-4',
@@ -103,14 +106,14 @@ describe('a batch of sprue forms', () => {
   });
 
   it('lists one that has nothing of what was asked for', async () => {
-    const { code, out } = await batch('only', '--vary', 'sprue.hole=32', '--only', 'anvil', ...quick);
+    const { code, out } = await make('only', '--vary', 'sprue.hole=32', '--only', 'anvil');
     expect(code).toBe(1);
     expect(out).toMatch(/No solid or drawing of this variant begins with anvil/);
   });
 
   it('writes texts of a table as texts, into the page and for a spreadsheet', async () => {
     const table = bench.put('texts.csv', 'title,disc.label\n=1+1,"<b>&""x"\n');
-    expect((await batch('texts', '--table', table, ...quick)).code).toBe(0);
+    expect((await make('texts', '--table', table)).code).toBe(0);
     const files = filesIn(folderOf('texts'));
     expect(decoder.decode(files.get('batch-summary.csv'))).toContain(`,'=1+1,"<b>&""x",fine,`);
     expect(decoder.decode(files.get('batch-summary.html'))).toContain('&lt;b&gt;&amp;&quot;x');
