@@ -55,6 +55,7 @@ export function kindOfSolid({ id, role }: { readonly id: string; readonly role: 
 }
 
 export function sideOfSolid({ id, role }: { readonly id: string; readonly role: SolidRole }): Side {
-  if (role === 'half' || role === 'blank') return id.startsWith('upper') ? 'upper' : 'lower';
+  if (role === 'half' || role === 'blank' || role === 'pattern plate')
+    return id.startsWith('upper') ? 'upper' : 'lower';
   return role === 'sprue form' || role === 'plug' ? 'loose' : 'lower';
 }

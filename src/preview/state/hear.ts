@@ -4,6 +4,7 @@ import { hold, inHand } from './held.ts';
 import { hearNear } from './near.ts';
 import * as store from './store.ts';
 import { takeZip } from './take.ts';
+import { hideForFirstLook } from './view.ts';
 
 /** Puts what a worker says into the store. */
 export function hear(message: FromWorker): void {
@@ -22,6 +23,7 @@ function put(message: FromWorker): void {
     }
     case 'laid':
       store.unread.value = [];
+      if (!store.mold.peek()) hideForFirstLook(message.mold.process);
       store.mold.value = message.mold;
       // What was let go lies there now; what was taken meanwhile stays in the hand.
       if (!inHand.peek()) hold.value = undefined;

@@ -1,5 +1,6 @@
 import { signal } from '@preact/signals';
 import { hiddenAtFirst } from '../scene/kinds.ts';
+import type { ShownMold } from '../worker/messages.ts';
 import { remembered } from './remember.ts';
 
 // How the mold is looked at: nothing here changes the plan.
@@ -10,6 +11,12 @@ export const light = remembered('light', 'as the system', ['as the system', 'lig
 
 /** Kinds of things that are not shown; see scene/kinds.ts. */
 export const hidden = signal<ReadonlySet<string>>(new Set(hiddenAtFirst));
+
+/** Before the first look at a plan: where plates are poured on, the plates are what is made. */
+export function hideForFirstLook(process: ShownMold['process']): void {
+  const poured = ['lower half', 'upper half', 'master', 'channel', 'sprue form'];
+  hidden.value = new Set(process === 'poured' ? [...hiddenAtFirst, ...poured] : hiddenAtFirst);
+}
 export const seeThrough = signal(false);
 
 /** `stacked`: the halves over one another, `apart` mm of air between. `open book`: both faces up, side by side. */
