@@ -37,18 +37,22 @@ export const usualFormats: readonly string[] = exporters
 /**
  * All files of a build, the manifest last. `only`: ids of formats; a name that is none of them throws RangeError, and
  * so do two files of one name (one would silently take the other's place). `added` are files of the shell's own.
+ * `before` is awaited ahead of each format: a shell says there what comes, or leaves off by throwing.
  */
 export async function writeBuild(
   build: Build,
   supplies: Supplies,
   only: readonly string[] = usualFormats,
   added: readonly ExportFile[] = [],
+  before: (format: Format) => void | Promise<void> = () => {},
 ): Promise<ExportFile[]> {
   const unknown = only.find((id) => !exporters.some((format) => format.id === id));
   if (unknown !== undefined) throw new RangeError(`writeBuild: no format is called ${unknown}`);
   const files: ExportFile[] = [];
   for (const format of exporters) {
-    if (only.includes(format.id)) files.push(...(await format.write(build, supplies)));
+    if (!only.includes(format.id)) continue;
+    await before(format);
+    files.push(...(await format.write(build, supplies)));
   }
   files.push(...added);
   const all = [...files, manifestFile(build, files)];

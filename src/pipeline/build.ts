@@ -1,6 +1,6 @@
 import { checks, fieldChecks } from '../checks/index.ts';
 import { type Build, type CheckedSolid, exportSolid, sha256Hex, type Withheld } from '../export/index.ts';
-import { type Finding, joinReport, type Report } from '../findings/index.ts';
+import { type Field, type Finding, joinReport, type Report } from '../findings/index.ts';
 import type { Drawing, Kernel } from '../kernel/index.ts';
 import type { Mold } from '../mold/index.ts';
 import { inPlan } from './in-plan.ts';
@@ -39,6 +39,12 @@ export function* stepChecks(
     { findings },
   ]);
   return { ...report, findings: weigh(inPlan(report.findings, mold), mold) };
+}
+
+/** The fields of a mold alone, such as the thickness of its walls; may be left off before each job. */
+export function* stepFields(mold: Mold, kernel: Kernel, options: RunOptions = {}): Generator<void, Field[]> {
+  const { done } = yield* stepWorks(fieldChecks, mold, { kernel }, options);
+  return done.flatMap(({ output }) => output.fields ?? []);
 }
 
 /** The report where no mold came of the plan: what was found while reading it. */

@@ -6,6 +6,7 @@ export {
   checkMold,
   sketchSolids,
   stepChecks,
+  stepFields,
   unreadReport,
 } from './build.ts';
 export { Cache } from './cache.ts';

@@ -1,13 +1,16 @@
+import { readFileSync } from 'node:fs';
+import { unzipSync } from 'fflate';
 import type { Page } from 'playwright-core';
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { FigureName, Report } from '../../src/findings/index.ts';
-import { run } from '../cli/workbench.ts';
+import { companded, linearAt } from '../../src/preview/state/wall-ramp.ts';
+import { filesIn, run } from '../cli/workbench.ts';
 import { buttons, drawn, keepPicture, marked, shop } from './shop.ts';
 
 // Every number on the sheets of the bench steps is held to the command's own report on the same plan; every length in
 // a drawing to the ratio of the two figures it stands for.
 
-const { put, serve, show } = shop();
+const { put, path, serve, show } = shop();
 
 const bench = `rubber: { density: 1.15 g/cm3 }
 alloy: { name: pewter type 2, pour: 285 }
@@ -125,6 +128,142 @@ describe('the sheet on spinning', () => {
     const outer = figure('pressure.outer', 'button-1') / 1000;
     expect(await page.locator('.rows').innerText()).toContain(`${outer.toFixed(1)} kPa`);
     await keepPicture(page, 'spin');
+  });
+});
+
+describe('the sheet on walls', () => {
+  /** How much of the picture has the color of a place on the scale, to 3 steps of 255: the walls are not lit. */
+  const shareOf = async (share: number): Promise<number> => {
+    const [r, g, b] = linearAt(share).map((light) => Math.round(255 * companded(light)));
+    const shot = (await page.locator('canvas').screenshot()).toString('base64');
+    return page.evaluate(
+      async ([png, wanted]) => {
+        const image = new Image();
+        image.src = `data:image/png;base64,${png}`;
+        await image.decode();
+        const canvas = new OffscreenCanvas(image.width, image.height);
+        const pen = canvas.getContext('2d');
+        if (!pen) return 0;
+        pen.drawImage(image, 0, 0);
+        const { data } = pen.getImageData(0, 0, image.width, image.height);
+        let found = 0;
+        for (let i = 0; i < data.length; i += 4) {
+          if ([0, 1, 2].every((k) => Math.abs(data[i + k] - wanted[k]) <= 3)) found++;
+        }
+        return found / (data.length / 4);
+      },
+      [shot, [r, g, b]] as const,
+    );
+  };
+
+  it('paints each cavity in the color of its distance, while it is open', async () => {
+    await page.getByRole('button', { name: 'from above' }).click();
+    await drawn(page);
+    expect(await shareOf(1)).toBe(0);
+    await step('Walls');
+    await page.waitForFunction(() => performance.getEntriesByName('walls shown').length > 0);
+    await drawn(page);
+    // Tops of the buttons are 9 mm under the outer face and farther from all else: the end of the scale.
+    expect(await shareOf(1)).toBeGreaterThan(0.002);
+    await keepPicture(page, 'walls');
+    await step('Spin');
+    await drawn(page);
+    expect(await shareOf(1)).toBe(0);
+    await step('Walls');
+  });
+
+  it('lists the thinnest walls of the report, and flies there', async () => {
+    const walls = report.figures
+      .filter(({ name, places }) => name.startsWith('walls.') && places?.length === 2)
+      .sort((a, b) => a.value - b.value);
+    const rows = page.locator('.rows tbody tr');
+    for (const [i, { subject, value }] of walls.slice(0, 3).entries()) {
+      expect(await rows.nth(i).innerText()).toContain(subject.split(' ').join(' to '));
+      expect(await rows.nth(i).innerText()).toContain(`${value.toFixed(2)} mm`);
+    }
+    const before = await page.locator('canvas').screenshot();
+    await rows.nth(0).getByRole('button').focus();
+    await page.keyboard.press('Enter');
+    await drawn(page);
+    await keepPicture(page, 'walls-near');
+    expect(Buffer.compare(await page.locator('canvas').screenshot(), before)).not.toBe(0);
+  });
+});
+
+describe('the sheet to take things away', () => {
+  /** What comes of a click. */
+  const taken = async (name: string | RegExp): Promise<{ name: string; bytes: Uint8Array }> => {
+    const [download] = await Promise.all([
+      page.waitForEvent('download'),
+      page.locator('.sheet').getByRole('button', { name }).click(),
+    ]);
+    return { name: download.suggestedFilename(), bytes: new Uint8Array(readFileSync(await download.path())) };
+  };
+  /**
+   * Report and manifest as data. The command names the plan by its whole path, and the last digit of a sine may differ
+   * between the browser's engine and that of Node: so that the report's own hash and length differ too.
+   */
+  const plain = (json: Uint8Array): unknown => {
+    const text = Buffer.from(json).toString().replaceAll(JSON.stringify(plan), '"plan.yaml"');
+    return JSON.parse(text, (key, value) => {
+      if (value?.name === 'report.json' || value?.path === 'report.json') return 'report.json';
+      return typeof value === 'number' && key !== 'bytes' ? Number(value.toFixed(7)) : value;
+    });
+  };
+  let files: Map<string, Uint8Array>;
+  beforeAll(async () => {
+    await run('build', plan, '--out', path('out'));
+    files = filesIn(path('out/oak-buttons'));
+    await step('Take away');
+  });
+
+  it('gives all files of the command in a zip, byte for byte', async () => {
+    const { name, bytes } = await taken(/zip/);
+    expect(name).toBe('Oak buttons.zip');
+    const inside = unzipSync(bytes);
+    expect(Object.keys(inside).sort()).toEqual([...files.keys()].sort());
+    for (const [file, made] of files) {
+      if (file.endsWith('.json')) expect(plain(inside[file]), file).toEqual(plain(made));
+      else expect(Buffer.compare(inside[file], made), file).toBe(0);
+    }
+    await keepPicture(page, 'take-away');
+  });
+
+  it('gives one STL, the 3MF, the shop sheet and drawings', async () => {
+    const one = await taken('lower-half.stl');
+    expect(one.name).toBe('lower-half.stl');
+    expect(Buffer.compare(one.bytes, files.get('lower-half.stl') ?? new Uint8Array())).toBe(0);
+    for (const [button, ending] of [
+      [/3MF/, '.3mf'],
+      [/Shop sheet/, '.pdf'],
+    ] as const) {
+      const { name, bytes } = await taken(button);
+      expect(name.endsWith(ending), name).toBe(true);
+      expect(Buffer.compare(bytes, files.get(name) ?? new Uint8Array()), name).toBe(0);
+    }
+    const drawings = unzipSync((await taken(/DXF/)).bytes);
+    const expected = [...files.keys()].filter((name) => name.endsWith('.dxf'));
+    expect(Object.keys(drawings).sort()).toEqual(expected.sort());
+  });
+
+  it('gives a picture of the view', async () => {
+    const { bytes } = await taken(/Picture/);
+    expect([...bytes.subarray(1, 4)]).toEqual([...Buffer.from('PNG')]);
+    const head = new DataView(bytes.buffer, 16, 8);
+    const { width, height } = (await page.locator('canvas').boundingBox()) ?? { width: 0, height: 0 };
+    expect([head.getUint32(0), head.getUint32(4)]).toEqual([width, height]);
+    expect(bytes.length).toBeGreaterThan(10_000);
+  });
+
+  it('leaves off when told to, and can be asked again', async () => {
+    const downloads: string[] = [];
+    page.on('download', (download) => downloads.push(download.suggestedFilename()));
+    await page.locator('.sheet').getByRole('button', { name: /zip/ }).click();
+    await page.getByRole('button', { name: 'Leave off', exact: true }).click();
+    await page.waitForTimeout(3000);
+    expect(downloads).toEqual([]);
+    expect(await page.locator('.making').count()).toBe(0);
+    await taken(/3MF/);
   });
 
   it('without a complaint of the page', () => {

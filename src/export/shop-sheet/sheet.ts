@@ -28,6 +28,10 @@ export async function shopSheet(build: Build, fonts: FontFiles): Promise<Uint8Ar
   const pen = new PDFDocument({
     autoFirstPage: false,
     bufferPages: true,
+    // None of the faces every reader has: in a page they would have to be brought along.
+    font: '',
+    // The page and the command have compressors of their own, and the sheet is to have the same bytes from both.
+    compress: false,
     info: { Title: mold.title, Producer: 'discwright', Creator: 'discwright', CreationDate: new Date(0) },
   });
   const bytes = collect(pen);

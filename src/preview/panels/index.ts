@@ -6,11 +6,13 @@ import { register } from './register.tsx';
 import { spin } from './spin.tsx';
 import { takeAway } from './take-away.tsx';
 import { thickness } from './thickness/thickness.tsx';
+import { wallsPanel } from './walls/walls.tsx';
 
 /** The bench steps, in their order. A new one is one file and one line here. */
 export const panels: readonly [Panel, ...Panel[]] = [
   layout,
   thickness,
+  wallsPanel,
   register,
   balance,
   spin,

@@ -95,13 +95,22 @@ export function cancelWork(): void {
   store.step.value = undefined;
 }
 
-export const takeAll = (): void => theBench().take();
+/** Asks for files of these formats, or of all; of them one alone where it is named. */
+export const takeFiles = (formats?: readonly string[], file?: string): void =>
+  theBench().errand({
+    kind: 'take',
+    ...(formats !== undefined && { formats }),
+    ...(file !== undefined && { file }),
+  });
+
+export const askWalls = (): void => theBench().errand({ kind: 'walls' });
 
 function work(fresh = false): void {
   const plan = store.plan.peek();
   if (!plan) return;
   store.solidsAreCurrent.value = false;
   store.reportIsCurrent.value = false;
+  store.walls.value = undefined;
   store.step.value = { title: 'reading the plan', done: 0, total: 1 };
   theBench().open({
     text: plan.text,

@@ -3,7 +3,7 @@ import type { FromWorker } from '../worker/messages.ts';
 import { hold, inHand } from './held.ts';
 import { hearNear } from './near.ts';
 import * as store from './store.ts';
-import { takeZip } from './take.ts';
+import { takeAway } from './take.ts';
 import { hideForFirstLook } from './view.ts';
 
 /** Puts what a worker says into the store. */
@@ -44,6 +44,8 @@ function put(message: FromWorker): void {
     case 'built':
       store.report.value = { ...message.report, fields: store.report.peek()?.fields ?? [] };
       store.withheld.value = message.withheld;
+      store.stls.value = message.stls;
+      store.drawings.value = message.drawings;
       store.step.value = undefined;
       performance.mark('mold built');
       break;
@@ -53,7 +55,13 @@ function put(message: FromWorker): void {
       store.step.value = undefined;
       break;
     case 'taken':
-      takeZip(message.zip, message.name);
+      takeAway(message.bytes, message.name);
+      store.step.value = undefined;
+      break;
+    case 'walls':
+      store.walls.value = message.walls;
+      store.step.value = undefined;
+      performance.mark('walls shown');
       break;
     case 'fault':
       store.fault.value = message.says;

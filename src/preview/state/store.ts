@@ -1,6 +1,6 @@
 import { computed, signal } from '@preact/signals';
 import { type Finding, type Report, worstFirst } from '../../findings/index.ts';
-import type { ShownMesh, ShownMold, ShownSolid, WithheldSolid } from '../worker/messages.ts';
+import type { ShownMesh, ShownMold, ShownSolid, ShownWalls, WithheldSolid } from '../worker/messages.ts';
 
 // All that the page knows, in one place. Panels and scene layers read these signals and draw themselves anew when one
 // changes; only actions.ts and the workers' answers (hear.ts) write the first group.
@@ -38,6 +38,12 @@ export const report = signal<Report | undefined>(undefined);
 /** Whether the report is the present plan's. */
 export const reportIsCurrent = signal(false);
 export const withheld = signal<readonly WithheldSolid[]>([]);
+/** Names of the STL files of the last build. */
+export const stls = signal<readonly string[]>([]);
+/** How many flat things the last build has drawings of. */
+export const drawings = signal(0);
+/** Thickness of the walls, where it was asked for; of the present build, or nothing. */
+export const walls = signal<ShownWalls | undefined>(undefined);
 /** What is being computed; nothing when all is done. */
 export const step = signal<Step | undefined>(undefined);
 /** Why the plan could not be read: then mold and report are those before. */

@@ -8,4 +8,15 @@ export function download(bytes: Uint8Array, name: string, type: string): void {
   setTimeout(() => URL.revokeObjectURL(link.href), 10_000);
 }
 
-export const takeZip = (zip: Uint8Array, name: string): void => download(zip, name, 'application/zip');
+const types: Readonly<Record<string, string>> = {
+  zip: 'application/zip',
+  stl: 'model/stl',
+  '3mf': 'model/3mf',
+  svg: 'image/svg+xml',
+  pdf: 'application/pdf',
+  png: 'image/png',
+};
+
+/** Hands over a file; its ending says what it is. */
+export const takeAway = (bytes: Uint8Array, name: string): void =>
+  download(bytes, name, types[name.slice(name.lastIndexOf('.') + 1)] ?? 'application/octet-stream');

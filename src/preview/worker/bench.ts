@@ -1,4 +1,4 @@
-import type { FromWorker, Held, KeepFile, OpenPlan, ToOven, ToTable } from './messages.ts';
+import type { Errand, FromWorker, Held, KeepFile, OpenPlan, ToOven, ToTable } from './messages.ts';
 import { startOven, startTable } from './start-workers.ts';
 
 /** How long a worker may take to leave off before it is ended, ms. */
@@ -14,6 +14,8 @@ export class Bench {
   /** The edit on the table; what was left off in the oven does not change it. */
   private opened = 0;
   private ovenIsBusy = false;
+  /** Whether something is wanted of the finished build. */
+  private errands = 0;
 
   constructor(private readonly hear: (message: FromWorker) => void) {
     this.listen(this.table);
@@ -26,6 +28,7 @@ export class Bench {
     this.opened = edit;
     if (this.ovenIsBusy) this.leaveOff(edit);
     this.ovenIsBusy = true;
+    this.errands = 0;
     this.toTable({ kind: 'open', edit, ...plan });
     return edit;
   }
@@ -47,14 +50,20 @@ export class Bench {
 
   /** Leaves off what is being done; what has come already stays. */
   cancel(): void {
+    if (!this.ovenIsBusy && this.errands > 0) {
+      this.errands = 0;
+      this.toOven({ kind: 'drop' });
+      return;
+    }
     this.edit++;
     if (this.ovenIsBusy) this.replaceOven(false);
     this.ovenIsBusy = false;
   }
 
-  /** Asks for all files of the present build. */
-  take(): void {
-    this.toOven({ kind: 'take', edit: this.edit });
+  /** Asks for files of the present build, or for its walls. */
+  errand(wanted: Omit<Extract<Errand, { kind: 'take' }>, 'edit'> | { readonly kind: 'walls' }): void {
+    this.errands++;
+    this.toOven({ ...wanted, edit: this.edit });
   }
 
   private leaveOff(edit: number): void {
@@ -85,6 +94,10 @@ export class Bench {
   private listen(worker: Worker): void {
     worker.addEventListener('message', ({ data }: MessageEvent<FromWorker>) => {
       if (data.edit !== (data.kind === 'near' ? this.opened : this.edit)) return;
+      // What was dropped may have said one step more.
+      if (data.kind === 'step' && !this.ovenIsBusy && this.errands === 0) return;
+      const isDone = data.kind === 'taken' || data.kind === 'walls' || data.kind === 'fault';
+      if (isDone && this.errands > 0) this.errands--;
       if (data.kind === 'built' || data.kind === 'unread') this.ovenIsBusy = false;
       this.hear(data);
     });

@@ -68,8 +68,21 @@ export type ToOven =
   | MeetOven
   /** A newer edit has come: leave off. Answered with `left`. */
   | { readonly kind: 'leave'; readonly edit: number }
-  /** All files of the build, zipped. */
-  | { readonly kind: 'take'; readonly edit: number };
+  | Errand
+  /** Leave off the errands asked for so far; the build stays. */
+  | { readonly kind: 'drop' };
+
+/** Something wanted of the finished build. */
+export type Errand =
+  /** Files of these formats, or of all that a build leaves; of them one alone where it is named. */
+  | {
+      readonly kind: 'take';
+      readonly edit: number;
+      readonly formats?: readonly string[];
+      readonly file?: string;
+    }
+  /** The thickness of the walls round every cavity. */
+  | { readonly kind: 'walls'; readonly edit: number };
 
 /** A mesh for the picture, nine numbers a face: reduced where it had to be, by at most `error` mm. */
 export interface ShownMesh {
@@ -99,6 +112,20 @@ export interface ShownSolid {
   readonly mesh: ShownMesh;
 }
 
+/** What a cavity's wall is colored by: a distance (mm) for each corner of its master's mesh. */
+export interface ShownWall {
+  /** Id of the placement. */
+  readonly subject: string;
+  readonly master: string;
+  readonly distances: Float32Array;
+}
+
+/** Walls of all cavities; the meshes are those the distances count the corners of. */
+export interface ShownWalls {
+  readonly meshes: readonly ShownMaster[];
+  readonly walls: readonly ShownWall[];
+}
+
 export interface WithheldSolid {
   readonly title: string;
   readonly reasons: readonly string[];
@@ -117,7 +144,16 @@ export type FromWorker =
   /** Rims, bosses, sprue form and the like, and later all. `complete`: nothing more will come. */
   | About<{ readonly kind: 'solids'; readonly solids: readonly ShownSolid[]; readonly complete: boolean }>
   | About<{ readonly kind: 'report'; readonly report: Report }>
-  | About<{ readonly kind: 'built'; readonly report: Report; readonly withheld: readonly WithheldSolid[] }>
-  | About<{ readonly kind: 'taken'; readonly zip: Uint8Array; readonly name: string }>
+  | About<{
+      readonly kind: 'built';
+      readonly report: Report;
+      readonly withheld: readonly WithheldSolid[];
+      /** Names of the STL files there are to be had. */
+      readonly stls: readonly string[];
+      /** How many flat things there are drawings of. */
+      readonly drawings: number;
+    }>
+  | About<{ readonly kind: 'taken'; readonly bytes: Uint8Array; readonly name: string }>
+  | About<{ readonly kind: 'walls'; readonly walls: ShownWalls }>
   | About<{ readonly kind: 'left' }>
   | About<{ readonly kind: 'fault'; readonly says: string }>;

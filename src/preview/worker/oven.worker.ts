@@ -1,18 +1,18 @@
-import { type Build, writeBuild } from '../../export/index.ts';
-import { buildMold, Cache, layMold, stepChecks } from '../../pipeline/index.ts';
-import type { Bake, ToOven } from './messages.ts';
+import type { Build } from '../../export/index.ts';
+import type { Field } from '../../findings/index.ts';
+import type { Kernel } from '../../kernel/index.ts';
+import { buildMold, Cache, layMold, stepChecks, stepFields } from '../../pipeline/index.ts';
+import type { Bake, Errand, ToOven } from './messages.ts';
 import { showSolids } from './show-solids.ts';
+import { showWalls } from './show-walls.ts';
+import { takeFiles } from './take.ts';
 import { breath, Outdated, onEdit, tell, workerKernel } from './tell.ts';
-
-/** What the zip holds. */
-const taken = ['stl', '3mf', 'report'];
-const supplies = {
-  fonts: () => Promise.reject(new Error('the shop sheet is not made in the page')),
-};
 
 const cache = new Cache();
 let latest = 0;
 let working = Promise.resolve();
+/** How often errands were dropped. */
+let drops = 0;
 let built: { readonly edit: number; readonly build: Build } | undefined;
 
 globalThis.onmessage = ({ data }: MessageEvent<ToOven>) => {
@@ -24,8 +24,11 @@ globalThis.onmessage = ({ data }: MessageEvent<ToOven>) => {
   } else if (data.kind === 'leave') {
     latest = data.edit;
     tell({ kind: 'left', edit: data.edit });
-  } else {
-    void onEdit(data.edit, () => take(data.edit));
+  } else if (data.kind === 'drop') drops++;
+  else {
+    const dropsThen = drops;
+    const isWanted = () => drops === dropsThen && data.edit === latest;
+    working = working.then(() => onEdit(data.edit, () => run(data, isWanted)));
   }
 };
 
@@ -60,16 +63,49 @@ async function bake({ edit, plan, masters, findings: found, planBytes }: Bake): 
   const solids = build.solids.map(({ solid }) => solid);
   showSolids(edit, solids, kernel, true);
   const withheld = build.withheld.map(({ title, reasons }) => ({ title, reasons }));
-  tell({ kind: 'built', edit, report: build.report, withheld });
+  const stls = build.solids.map(({ name }) => name);
+  tell({ kind: 'built', edit, report: build.report, withheld, stls, drawings: build.drawings.length });
 }
 
-/** The files of the last build, zipped; the same bytes as the command writes. */
-async function take(edit: number): Promise<void> {
+/** Does an errand on the finished build, with a stop at each step. */
+async function run(errand: Errand, isWanted: () => boolean): Promise<void> {
+  const { edit } = errand;
+  const step = async (title: string, done: number, total: number): Promise<void> => {
+    if (isWanted()) tell({ kind: 'step', edit, title, done, total });
+    await breath();
+    if (!isWanted()) throw new Outdated();
+  };
   if (built?.edit !== edit) throw new Error('the mold is not built yet');
-  const { zipSync } = await import('fflate');
-  const files = await writeBuild(built.build, supplies, taken);
-  // A fixed time, so that the same plan gives the same bytes: the earliest a zip can hold.
-  const entries = Object.fromEntries(files.map(({ path, bytes }) => [path, bytes]));
-  const zip = zipSync(entries, { mtime: new Date(1980, 0, 1), level: 6 });
-  tell({ kind: 'taken', edit, zip, name: `${built.build.mold.title}.zip` });
+  const { build } = built;
+  if (errand.kind === 'take') {
+    const { bytes, name } = await takeFiles(build, errand, step);
+    await step(name, 1, 1);
+    tell({ kind: 'taken', edit, bytes, name });
+    return;
+  }
+  const kernel = await workerKernel();
+  const walls = showWalls(build.mold, await wallFields(build, kernel, step), kernel);
+  tell(
+    { kind: 'walls', edit, walls },
+    walls.meshes.map(({ mesh }) => mesh),
+  );
+}
+
+async function wallFields(
+  { mold }: Build,
+  kernel: Kernel,
+  step: (title: string, done: number, total: number) => Promise<void>,
+): Promise<readonly Field[]> {
+  let now = { title: 'Walls', done: 0, total: 1 };
+  const steps = stepFields(mold, kernel, {
+    cache,
+    progress: (progress) => {
+      now = progress;
+    },
+  });
+  for (;;) {
+    const next = steps.next();
+    if (next.done) return next.value;
+    await step(now.title, now.done, now.total);
+  }
 }

@@ -9,15 +9,23 @@ const mostMoved = 2.7;
 /** A mesh for the picture with about `most` triangles, if that takes no more than 0.9 mm of error. */
 export function shownMesh(mesh: TriangleMesh, most: number, kernel: Kernel): ShownMesh {
   const { reduced, error } = reduce(mesh, most, kernel);
-  return {
-    positions: cornersOf(reduced),
-    normals: cornerNormals(reduced),
-    error,
-    full: triangleCount(mesh),
-  };
+  return shownOf(reduced, error, mesh);
 }
 
-function reduce(mesh: TriangleMesh, most: number, kernel: Kernel): { reduced: TriangleMesh; error: number } {
+/** A reduced mesh as the picture takes it. */
+export const shownOf = (reduced: TriangleMesh, error: number, whole: TriangleMesh): ShownMesh => ({
+  positions: cornersOf(reduced),
+  normals: cornerNormals(reduced),
+  error,
+  full: triangleCount(whole),
+});
+
+/** The mesh itself where it has few enough triangles, or cannot be reduced. */
+export function reduce(
+  mesh: TriangleMesh,
+  most: number,
+  kernel: Kernel,
+): { reduced: TriangleMesh; error: number } {
   const whole = { reduced: mesh, error: 0 };
   if (triangleCount(mesh) <= most) return whole;
   try {

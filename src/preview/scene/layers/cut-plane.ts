@@ -18,7 +18,7 @@ import {
   Vector3,
 } from 'three';
 import { masterMeshes, mold, solids } from '../../state/store.ts';
-import { apart, cut, hidden, pose, seeThrough, wrongTurn } from '../../state/view.ts';
+import { apart, type Cut, cut, hidden, pose, seeThrough, wrongTurn } from '../../state/view.ts';
 import { kinds } from '../kinds.ts';
 import { emptyGroup, type Stage } from '../stage.ts';
 
@@ -27,6 +27,15 @@ const normals = { x: [-1, 0, 0], y: [0, 1, 0], z: [0, 0, -1] } as const;
 const capSize = 2400;
 /** Distance of the hatching lines, as a share of the disc's radius. */
 const hatchShare = 0.055;
+
+/** The plane of a cut, in the frame of the picture: what it faces away from is cut off. */
+export function planeOf({ axis, at }: Cut): Plane {
+  const [x, y, z] = normals[axis];
+  return new Plane().setFromNormalAndCoplanarPoint(
+    new Vector3(x, y, z),
+    new Vector3(x, y, z).multiplyScalar(-at * (axis === 'y' ? -1 : 1)),
+  );
+}
 
 /**
  * The movable plane that the picture is cut off at. Where it goes through solids the cut is filled: for each kind the
@@ -41,13 +50,7 @@ export function cutPlane(stage: Stage): () => void {
     void [apart.value, pose.value, wrongTurn.value];
     emptyGroup(marks, geometriesOf(stage));
     const where = cut.value;
-    if (where) {
-      const [x, y, z] = normals[where.axis];
-      plane.setFromNormalAndCoplanarPoint(
-        new Vector3(x, y, z),
-        new Vector3(x, y, z).multiplyScalar(-where.at * (where.axis === 'y' ? -1 : 1)),
-      );
-    }
+    if (where) plane.copy(planeOf(where));
     const closed = new Map<string, Mesh[]>();
     stage.scene.traverse((object) => {
       if (!(object instanceof Mesh) || typeof object.userData.kind !== 'string') return;

@@ -1,13 +1,18 @@
 import type { Stage } from '../stage.ts';
 import { channels } from './channels.ts';
 import { cutPlane } from './cut-plane.ts';
+import { dimensions } from './dimensions.ts';
 import { hand } from './hand.ts';
+import { heavySide } from './heavy-side.ts';
 import { looks } from './looks.ts';
 import { masters } from './masters.ts';
+import { nameTag } from './name-tag.ts';
 import { names } from './names.ts';
 import { poses } from './poses.ts';
+import { snapshot } from './snapshot.ts';
 import { solids } from './solids.ts';
 import { views } from './views.ts';
+import { wallColors } from './wall-colors.ts';
 
 /** Something in the picture that follows the store; gives back how to take it away again. */
 export type Layer = (stage: Stage) => () => void;
@@ -21,6 +26,11 @@ export const layers: readonly Layer[] = [
   poses,
   hand,
   cutPlane,
+  wallColors,
+  dimensions,
+  heavySide,
   names,
+  nameTag,
+  snapshot,
   views,
 ];

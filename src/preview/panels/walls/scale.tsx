@@ -1,0 +1,67 @@
+import { fixed } from '../../../findings/index.ts';
+import { mold } from '../../state/store.ts';
+import { cssAt } from '../../state/wall-ramp.ts';
+import { scaleEnd } from '../../state/walls.ts';
+
+const wide = 316;
+const [left, right] = [10, 306];
+const bandTop = 38;
+const bandHeight = 16;
+const steps = 48;
+
+/** What the colors mean: mm above, inch below, and where the least distances of the plan lie. */
+export function Scale() {
+  const end = scaleEnd.value;
+  const limits = mold.value?.limits;
+  const x = (mm: number): number => left + ((right - left) * mm) / end;
+  const inches = Array.from({ length: Math.floor(end / 25.4 / (1 / 8)) + 1 }, (_, i) => i / 8);
+  return (
+    <figure class="drawing">
+      <svg
+        viewBox={`0 0 ${wide} 74`}
+        role="img"
+        aria-label={`Color scale from 0, dark blue, to ${fixed(end, 0)} mm (${fixed(end / 25.4, 2)} in) and more, light yellow`}
+      >
+        {Array.from({ length: steps }, (_, i) => (
+          <rect
+            // biome-ignore lint/suspicious/noArrayIndexKey: a step of the band is its place in it
+            key={i}
+            x={left + ((right - left) * i) / steps}
+            y={bandTop}
+            width={(right - left) / steps + 0.4}
+            height={bandHeight}
+            shape-rendering="crispEdges"
+            fill={cssAt((i + 0.5) / steps)}
+          />
+        ))}
+        {[0, 1, 2, 3].map((part) => (
+          <text key={part} class="tick" x={x((part * end) / 3)} y={bandTop - 4} text-anchor={anchor(part)}>
+            {fixed((part * end) / 3, end < 9 ? 1 : 0)}
+            {part === 3 ? ' mm +' : ''}
+          </text>
+        ))}
+        {inches.map((inch) => (
+          <text
+            key={inch}
+            class="tick"
+            x={x(inch * 25.4)}
+            y={bandTop + bandHeight + 12}
+            text-anchor={anchor(inch)}
+          >
+            {inch === 0 ? '0' : `${fixed(inch, 3)} in`}
+          </text>
+        ))}
+        {limits && (
+          <>
+            <line class="limit" x1={x(limits.wall)} y1={8} x2={x(limits.wall)} y2={bandTop + bandHeight} />
+            <text class="tick" x={x(limits.wall) + 3} y={12} dominant-baseline="middle">
+              least wall of the plan
+            </text>
+          </>
+        )}
+      </svg>
+    </figure>
+  );
+}
+
+const anchor = (at: number): 'start' | 'middle' | 'end' => (at === 0 ? 'start' : at === 3 ? 'end' : 'middle');

@@ -1,0 +1,105 @@
+import { useEffect } from 'preact/hooks';
+import { askWalls } from '../../state/actions.ts';
+import { length } from '../../state/show.ts';
+import { flyTo, mold, picked, pointedAt, solidsAreCurrent, walls } from '../../state/store.ts';
+import { hidden } from '../../state/view.ts';
+import { dimensioned, type MeasuredWall, measuredWalls, middleOf } from '../../state/walls.ts';
+import { FindingsAbout } from '../findings-about.tsx';
+import type { Panel } from '../panel.ts';
+import { Scale } from './scale.tsx';
+
+/** What stands between the eye and the cavities. */
+const inTheWay = ['upper half', 'sprue form', 'plug', 'build-up'];
+
+export const wallsPanel: Panel = {
+  id: 'walls',
+  title: 'Walls',
+  hint: 'How far every cavity is from whatever is nearest to it: other cavities, bosses, well, channels, outer faces.',
+  View: () => {
+    useEffect(clearTheWay, []);
+    const isMissing = solidsAreCurrent.value && walls.value === undefined;
+    useEffect(() => {
+      if (isMissing) askWalls();
+    }, [isMissing]);
+    if (mold.value?.placements.length === 0) return <p>No cavity yet.</p>;
+    return (
+      <>
+        <Scale />
+        <p class="remark" aria-live="polite">
+          {walls.value
+            ? 'Measured at the corners of the mesh and blended between them.'
+            : 'The colors come when the solids are done.'}
+        </p>
+        <h3>Thinnest walls</h3>
+        <Thinnest walls={measuredWalls.value.slice(0, dimensioned)} />
+        <h3>Findings</h3>
+        <FindingsAbout families={['walls', 'cover']} />
+      </>
+    );
+  },
+};
+
+/** Hides what is in the way for as long as the sheet is open, unless the person chooses otherwise meanwhile. */
+function clearTheWay(): () => void {
+  const before = hidden.peek();
+  const cleared = new Set([...before, ...inTheWay]);
+  hidden.value = cleared;
+  return () => {
+    if (hidden.peek() === cleared) hidden.value = before;
+  };
+}
+
+function Thinnest({ walls: list }: { readonly walls: readonly MeasuredWall[] }) {
+  if (list.length === 0) return <p>None measured yet.</p>;
+  return (
+    <table class="rows">
+      <caption class="unseen">The thinnest walls; pick one to see its place</caption>
+      <thead>
+        <tr>
+          <th>Between</th>
+          <th>Wall</th>
+        </tr>
+      </thead>
+      <tbody>
+        {list.map((wall) => (
+          <WallRow key={`${wall.label} ${wall.subject}`} wall={wall} />
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+function WallRow({ wall }: { readonly wall: MeasuredWall }) {
+  const { subject, label, thickness, ends, estimated, isThin } = wall;
+  const [first] = subject.split(' ');
+  return (
+    <tr
+      class={pointedAt.value === first ? 'is-near' : ''}
+      onPointerEnter={() => {
+        pointedAt.value = first;
+      }}
+      onPointerLeave={() => {
+        pointedAt.value = undefined;
+      }}
+    >
+      <td>
+        <button
+          type="button"
+          class="plain"
+          onClick={() => {
+            picked.value = first;
+            flyTo.value = [...middleOf(ends)];
+          }}
+        >
+          {subject.split(' ').join(' to ')}
+          <span class="subject"> {label}</span>
+        </button>
+      </td>
+      <td class={`number ${isThin ? 'is-thin' : ''}`}>
+        {estimated ? '~ ' : ''}
+        {length(thickness)}
+        {isThin ? ' !' : ''}
+      </td>
+    </tr>
+  );
+}

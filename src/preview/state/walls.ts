@@ -1,0 +1,57 @@
+import { computed } from '@preact/signals';
+import { type FigureName, figureCatalogue } from '../../findings/index.ts';
+import { findings, mold, report } from './store.ts';
+
+type Place = readonly [number, number, number];
+
+/** A wall as the report has it: how thick, and between which two places (mold frame, mm). */
+export interface MeasuredWall {
+  readonly subject: string;
+  /** Between what and what. */
+  readonly label: string;
+  readonly thickness: number;
+  readonly ends: readonly [Place, Place];
+  readonly estimated: boolean;
+  /** Whether a finding is about it. */
+  readonly isThin: boolean;
+}
+
+const isWall = (name: FigureName): boolean => name.startsWith('walls.');
+
+/** Every measured wall, thinnest first. */
+export const measuredWalls = computed<readonly MeasuredWall[]>(() => {
+  const thin = new Set(
+    findings.value
+      .filter(({ code }) => code.startsWith('walls.'))
+      .map(({ subject, measured }) => `${subject} ${measured?.value}`),
+  );
+  return (report.value?.figures ?? [])
+    .flatMap(({ name, subject, value, places, estimated }) => {
+      if (!isWall(name) || places?.length !== 2) return [];
+      const [a, b] = places;
+      const isThin = thin.has(`${subject.split(' ')[0]} ${value}`);
+      return [
+        {
+          subject,
+          label: figureCatalogue[name].label,
+          thickness: value,
+          ends: [a, b] as const,
+          estimated,
+          isThin,
+        },
+      ];
+    })
+    .sort((a, b) => a.thickness - b.thickness);
+});
+
+/** How many of the thinnest are drawn as dimension lines. */
+export const dimensioned = 8;
+
+/** Distance at the far end of the color scale, mm: three times the wall wanted; anything more looks the same. */
+export const scaleEnd = computed(() => 3 * (mold.value?.limits.wall ?? 3));
+
+export const middleOf = ([a, b]: MeasuredWall['ends']): Place => [
+  (a[0] + b[0]) / 2,
+  (a[1] + b[1]) / 2,
+  (a[2] + b[2]) / 2,
+];
