@@ -87,7 +87,10 @@ describe('with a server', () => {
     await page.locator('.verdict.is-stop').waitFor();
     await keepPicture(page, 'by-hand-into-another');
     await page.keyboard.press('Control+z');
-    await page.locator('.nearby[data-error="0"] .finding.is-warn').waitFor();
+    await page
+      .locator('.nearby[data-error="0"]')
+      .getByText('The wall between button-1 and button-2')
+      .waitFor();
     expect(await button(page, 'Saved').isDisabled()).toBe(true);
     expect(onDisk()).toBe(before);
     await page.keyboard.press('Control+Shift+z');
@@ -216,25 +219,32 @@ placements:
 `,
     );
     const { url } = await serve(many);
-    const { page } = await show(url);
+    const { page } = await show(url, { viewport: { width: 1024, height: 768 }, hasTouch: true });
     await marked(page, 'mold laid');
     await button(page, 'leave off').click();
     await button(page, 'Move by hand').click();
     await inList(page, 'leaf-1').focus();
     await page.locator('.nearby[data-error="0"]').waitFor();
+    // A person takes a moment, in which the masters are reduced.
+    await page.waitForTimeout(1500);
     await hold(page, 'leaf-1', [118, 0], 300);
-    const times = await watchTasks(page, () => downTo(page, [100, 20], 30, 300));
-    const released = Date.now();
+    const times = await watchTasks(page, () => downTo(page, [100, 20], 60, 300));
     await release(page);
-    const rest = Date.now() - released;
-    const sorted = [...times.updates].sort((a, b) => a - b);
-    const p95 = sorted[Math.floor(sorted.length * 0.95)];
+    const rest = await page.evaluate(() => {
+      const last = (name: string) => performance.getEntriesByName(name).at(-1)?.startTime ?? 0;
+      return last('near exact') - last('let go');
+    });
+    const share = (values: readonly number[], part: number) =>
+      [...values].sort((a, b) => a - b)[Math.floor(values.length * part)].toFixed(0);
     process.stdout.write(
-      `hand to figures, 36 x ${70_000} triangles: median ${sorted[sorted.length >> 1].toFixed(0)}, p95 ${p95.toFixed(0)} ms of ${sorted.length} (aim 33); ` +
-        `exact ${rest} ms after rest (aim 1000); longest own task ${times.longestOwn.toFixed(0)} ms (aim 50), ` +
-        `with drawing by software ${times.longest.toFixed(0)} ms\n`,
+      `hand to figures, 36 x 70000 triangles, ${times.updates.length} updates: p95 ${share(times.updates, 0.95)} ms ` +
+        `(aim 33), median ${share(times.updates, 0.5)}; of that computing: p95 ${share(times.computing, 0.95)} ms; ` +
+        `exact ${rest.toFixed(0)} ms after rest (aim 1000); longest own task ` +
+        `${times.longestOwn.toFixed(0)} ms (aim 50; 0: none over 50), with drawing ${times.longest.toFixed(0)} ms\n`,
     );
-    expect(sorted.length).toBeGreaterThan(5);
+    expect(times.updates.length).toBeGreaterThan(5);
+    expect(times.longestOwn).toBeLessThanOrEqual(50);
+    expect(rest).toBeGreaterThan(0);
     await keepPicture(page, 'by-hand-many');
   });
 });

@@ -43,6 +43,8 @@ export async function release(page: Page): Promise<void> {
 export interface Watched {
   /** From each move of the hand to its figures, ms. */
   readonly updates: readonly number[];
+  /** What of each was computing in the worker. */
+  readonly computing: readonly number[];
   /** Longest task of the page, ms, with and without what is done in drawing frames. */
   readonly longest: number;
   readonly longestOwn: number;
@@ -55,14 +57,18 @@ export async function watchTasks(page: Page, doing: () => Promise<void>): Promis
       tasks: [] as [number, number][],
       frames: [] as [number, number][],
       updates: [] as number[],
+      computing: [] as number[],
     };
     Object.assign(globalThis, { seen });
     new PerformanceObserver((list) => {
       for (const { startTime, duration } of list.getEntries()) seen.tasks.push([startTime, duration]);
     }).observe({ entryTypes: ['longtask'] });
     new PerformanceObserver((list) => {
-      for (const { name, duration } of list.getEntries())
-        if (name === 'hand to figures') seen.updates.push(duration);
+      for (const entry of list.getEntries()) {
+        if (entry.name !== 'hand to figures' || !('detail' in entry)) continue;
+        seen.updates.push(entry.duration);
+        seen.computing.push(Number(entry.detail));
+      }
     }).observe({ entryTypes: ['measure'] });
     const ask = globalThis.requestAnimationFrame.bind(globalThis);
     globalThis.requestAnimationFrame = (frame) =>
@@ -90,7 +96,12 @@ export async function watchTasks(page: Page, doing: () => Promise<void>): Promis
   await doing();
   return page.evaluate(() => {
     const { seen } = globalThis as unknown as {
-      seen: { tasks: [number, number][]; frames: [number, number][]; updates: number[] };
+      seen: {
+        tasks: [number, number][];
+        frames: [number, number][];
+        updates: number[];
+        computing: number[];
+      };
     };
     const own = seen.tasks.map(([start, long]) => {
       const drawn = seen.frames
@@ -100,6 +111,7 @@ export async function watchTasks(page: Page, doing: () => Promise<void>): Promis
     });
     return {
       updates: seen.updates,
+      computing: seen.computing,
       longest: Math.max(0, ...seen.tasks.map(([, long]) => long)),
       longestOwn: Math.max(0, ...own),
     };

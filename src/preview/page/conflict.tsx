@@ -54,11 +54,16 @@ function Text({
   readonly base: string;
 }) {
   const changed = changedLines(base, text);
+  const shown = useRef<HTMLPreElement>(null);
+  useEffect(() => {
+    const first = shown.current?.querySelector('mark');
+    if (first && shown.current) shown.current.scrollTop = first.offsetTop - shown.current.clientHeight / 2;
+  }, []);
   return (
     <section aria-label={title}>
       <h3>{title}</h3>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a scrolling region */}
-      <pre tabIndex={0}>
+      <pre ref={shown} tabIndex={0}>
         {text
           .split('\n')
           .map((line, index) =>

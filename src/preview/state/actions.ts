@@ -3,7 +3,7 @@ import { Bench } from '../worker/bench.ts';
 import { hear } from './hear.ts';
 import { hold } from './held.ts';
 import { record, stepBack, stepForward } from './history.ts';
-import { followHand } from './near.ts';
+import { askAhead, followHand } from './near.ts';
 import * as store from './store.ts';
 import { look } from './view.ts';
 
@@ -118,4 +118,5 @@ function work(fresh = false): void {
     fresh,
     ...(plan.filesAt !== undefined && { filesAt: plan.filesAt }),
   });
+  if (!fresh) askAhead(theBench());
 }

@@ -60,6 +60,7 @@ export function letGo(): void {
   const text = plan.peek()?.text;
   if (!now || text === undefined) return;
   const move = moveTo(now);
+  performance.mark('let go');
   if (Object.keys(move).length === 0) hold.value = undefined;
   else if (!put(moveItem(text, now.item, move, company.peek()))) hold.value = undefined;
 }

@@ -139,7 +139,16 @@ export type FromWorker =
   /** Placed; the parting surface is still to come, and where it is not `complete`, the masters too. */
   | About<{ readonly kind: 'laid'; readonly mold: ShownMold; readonly complete: boolean }>
   /** Found on reduced masters, off by at most `error` mm; 0 where they are whole. */
-  | About<{ readonly kind: 'near'; readonly ask: number; readonly id: string; readonly error: number } & Near>
+  | About<
+      {
+        readonly kind: 'near';
+        readonly ask: number;
+        readonly id: string;
+        readonly error: number;
+        /** What finding them took, ms. */
+        readonly took: number;
+      } & Near
+    >
   | About<{ readonly kind: 'unread'; readonly findings: readonly Finding[] }>
   /** Rims, bosses, sprue form and the like, and later all. `complete`: nothing more will come. */
   | About<{ readonly kind: 'solids'; readonly solids: readonly ShownSolid[]; readonly complete: boolean }>

@@ -29,6 +29,7 @@ const shown = new Map<string, object>();
 let oven: MessagePort | undefined;
 let lastBake: Bake | undefined;
 let laid: { readonly edit: number; readonly mold: Mold } | undefined;
+let wanted: AskNear | undefined;
 let latest = 0;
 let working = Promise.resolve();
 
@@ -74,12 +75,16 @@ async function open({ edit, text, name, filesAt, fresh }: OpenPlan): Promise<voi
     return;
   }
   lastBake = { kind: 'bake', edit, planBytes: bytes, plan, masters, findings };
-  oven?.postMessage(lastBake);
+  // A fresh plan is baked as soon as can be; of a changed one the figures that are looked at come first.
+  if (fresh) oven?.postMessage(lastBake);
   // With a flat parting surface all else is placed as it will be, at once; the true surface is the oven's to find.
   const { mold } = layMold({ ...plan, parting: { ...plan.parting, surface: 'flat' } }, masters, []);
   showMasters(edit, mold, kernel);
   laid = { edit, mold };
   tell({ kind: 'laid', edit, mold: withoutMeshes(mold), complete: true });
+  if (wanted?.edit === edit) near(wanted, kernel);
+  wanted = undefined;
+  if (!fresh) oven?.postMessage(lastBake);
 }
 
 /** The disc with all but its masters, which take longer to read. */
@@ -98,11 +103,28 @@ async function showDisc(edit: number, plan: Plan | undefined, kernel: Kernel): P
   showSolids(edit, await sketchSolids(mold, kernel, { only: quick, cache }), kernel, false);
 }
 
-/** Exact where nothing is held; on reduced masters, and so in time with the hand, where something is. */
-function near({ edit, ask, id, held }: AskNear, kernel: Kernel): void {
-  if (laid?.edit !== edit) return;
+/**
+ * Exact where nothing is held; on reduced masters, and so in time with the hand, where something is. Asked about an
+ * edit that is still to be laid out, it is answered as soon as that is.
+ */
+function near(asked: AskNear, kernel: Kernel): void {
+  const { edit, ask, id, held } = asked;
+  if (laid?.edit !== edit) {
+    wanted = asked;
+    return;
+  }
+  const start = performance.now();
   const mold = held ? holdIn(roughMold(laid.mold, kernel), held) : laid.mold;
-  tell({ kind: 'near', edit, ask, id, error: held ? roughError : 0, ...checkNear(mold, id, kernel) });
+  const found = checkNear(mold, id, kernel);
+  tell({
+    kind: 'near',
+    edit,
+    ask,
+    id,
+    error: held ? roughError : 0,
+    took: performance.now() - start,
+    ...found,
+  });
   // What is looked at is likely to be moved next: its reduced masters and their trees are made now.
   if (!held) void breath().then(() => laid?.edit === edit && checkNear(roughMold(mold, kernel), id, kernel));
 }

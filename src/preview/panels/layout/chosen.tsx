@@ -23,18 +23,18 @@ export function Chosen() {
     <section class="chosen" aria-label={`Chosen: ${id}`}>
       <h3>{id}</h3>
       <div class="fields">
-        {!onRim && <LengthField id={id} name="radius" label="From the center" pose={pose} />}
+        {!onRim && <LengthField id={id} name="radius" label="From center" pose={pose} />}
         <AngleField id={id} name="angleRad" label="Angle" pose={pose} />
         {!onRim && <AngleField id={id} name="turnRad" label="Turn" pose={pose} />}
         {kind === 'placement' && <LengthField id={id} name="depth" label="Sink" pose={pose} />}
       </div>
+      <Nearby id={id} />
       <div class="row">
         {!onRim && <AllRound key={id} id={id} />}
         <button type="button" onClick={() => takeAway(id)}>
           Take away
         </button>
       </div>
-      <Nearby id={id} />
     </section>
   );
 }
@@ -52,7 +52,7 @@ function LengthField({ id, name, label, pose }: FieldProps<'radius' | 'depth'>) 
   const shown = metric ? pose[name].toFixed(2) : (pose[name] / 25.4).toFixed(4);
   return (
     <label>
-      {label}
+      <span>{label}</span>
       <input
         type="text"
         inputMode="decimal"
@@ -73,7 +73,7 @@ function LengthField({ id, name, label, pose }: FieldProps<'radius' | 'depth'>) 
 function AngleField({ id, name, label, pose }: FieldProps<'angleRad' | 'turnRad'>) {
   return (
     <label>
-      {label}
+      <span>{label}</span>
       <input
         type="text"
         inputMode="decimal"

@@ -12,7 +12,6 @@ import {
   lengthSteps,
   mmStep,
 } from '../../state/hand.ts';
-import { length } from '../../state/show.ts';
 import { mold } from '../../state/store.ts';
 import { hidden, look, units } from '../../state/view.ts';
 import type { Panel } from '../panel.ts';
@@ -30,15 +29,9 @@ export const layout: Panel = {
       },
       [],
     );
-    const now = mold.value;
-    if (!now) return <p>Reading the plan.</p>;
-    const { disc } = now;
+    if (!mold.value) return <p>Reading the plan.</p>;
     return (
       <>
-        <p class="facts-line">
-          Disc {length(2 * disc.radius)} across; halves {length(disc.lower)} below, {length(disc.upper)}{' '}
-          above.
-        </p>
         <div class="row">
           <button
             type="button"
@@ -72,12 +65,10 @@ function arrange(on: boolean): void {
 function HowToMove() {
   return (
     <div class="how-to-move">
-      <Choice label="Dragging and arrow keys" value={doing} options={doings} />
-      <div class="row">
-        <Choice label="Of a ring" value={company} options={['alone', 'together']} />
-      </div>
-      <div class="row">
-        <span>Steps</span>
+      <Choice label="Drag, arrows" value={doing} options={doings} />
+      <Choice label="In a ring" value={company} options={['alone', 'together']} />
+      <div class="choice">
+        <span class="legend">Steps</span>
         {units.value === 'mm' ? (
           <StepSelect label="Step of lengths" value={mmStep} options={lengthSteps.mm} unit="mm" />
         ) : (
@@ -85,7 +76,7 @@ function HowToMove() {
         )}
         <StepSelect label="Step of angles" value={angleStep} options={angleSteps} unit="deg" />
       </div>
-      <p class="hint">Shift while dragging leaves the steps off. Delete takes the chosen thing away.</p>
+      <p class="hint">Shift while dragging: no steps. Delete: take away.</p>
     </div>
   );
 }

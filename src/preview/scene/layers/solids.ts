@@ -16,11 +16,13 @@ export function solids(stage: Stage): () => void {
   const stop = effect(() => {
     for (const group of groups.values()) emptyGroup(group);
     const list = solidsSignal.value;
+    // Read whatever the list holds: what is drawn anew must come before the layers that give it its looks.
+    const bosses = mold.value?.bosses ?? [];
     const hasHalves = list.some(({ role }) => role === 'half');
     for (const solid of list) {
       const kind = kindOfSolid(solid);
       const geometry = geometryOf(solid.mesh);
-      for (const { subject, matrix } of placesOf(solid, mold.value?.bosses ?? [])) {
+      for (const { subject, matrix } of placesOf(solid, bosses)) {
         const mesh = thing(geometry, kind, subject, matrix);
         // Until the halves are made, the blanks stand for them.
         if (solid.role === 'blank' && !hasHalves) mesh.userData.kind = standsFor(solid.id);
