@@ -14,7 +14,7 @@ interface Shown {
 export function tallyOf(outcomes: readonly Outcome[]) {
   const count = (wanted: (one: Outcome) => boolean): number => outcomes.filter(wanted).length;
   return {
-    made: count(({ state }) => state === 'made'),
+    made: count(({ state, built }) => state === 'made' && built),
     unchanged: count(({ state }) => state === 'kept'),
     withStops: count(({ built, stops }) => built && stops > 0),
     notBuilt: count(({ built }) => !built),

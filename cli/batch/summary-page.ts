@@ -26,6 +26,7 @@ export const summaryPage: SummaryWriter = {
 <style>${pageStyle}</style>
 </head>
 <body>
+<main>
 <h1>${escaped(title)}</h1>
 <p>A button over a column sorts by it; pressed again, the other way round. Figures marked ~ are estimated.</p>
 <div class="sheet" tabindex="0" role="region" aria-label="Variants">
@@ -52,6 +53,7 @@ export const summaryPage: SummaryWriter = {
 </div>
 <p>Molten metal, spinning discs, hot presses and clamped cans hurt people. These figures do not make a machine safe:
 local codes, the makers of machine, rubber and alloy, and licensed practice come first.</p>
+</main>
 <script>${pageScript}</script>
 </body>
 </html>
@@ -78,10 +80,7 @@ const picture = (row: VariantRow): string =>
     ? `<img src="${folderLink(row)}overview.png" alt="${escaped(row.name)}, seen from above" width="160" height="120" loading="lazy">`
     : '<span class="none">none</span>';
 
-/** Lengths and the like sort by their number where a text begins with one. */
-function textCell(text: string): string {
-  return `<td data-sort="${escaped(text)}">${escaped(text)}</td>`;
-}
+const textCell = (text: string): string => `<td data-sort="${escaped(text)}">${escaped(text)}</td>`;
 
 const numberCell = (value: number): string => `<td class="number" data-sort="${value}">${value}</td>`;
 

@@ -1,0 +1,62 @@
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, expect, it } from 'vitest';
+import { runCompiled } from '../cli/compiled.ts';
+import { workbench } from '../cli/workbench.ts';
+import { openBrowser } from './browser.ts';
+
+const bench = workbench();
+let browser: Browser | undefined;
+afterAll(() => browser?.close());
+
+const plan = bench.put(
+  'form.yaml',
+  'process: rubber\ndisc: { diameter: 230, lower: 19, upper: 19 }\nsprue: { hole: 32, draft: 3 }\n',
+);
+const table = bench.put('three.csv', 'name,disc.diameter\nlarge,300\nsmall,90\nbad,wide\nmid,200\n');
+
+const names = (page: Page): Promise<string[]> => page.locator('tbody th').allTextContents();
+
+/** What axe-core finds that shuts somebody out. */
+async function faults(page: Page): Promise<string[]> {
+  await page.evaluate(readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8'));
+  return page.evaluate(async () => {
+    const { axe } = globalThis as unknown as {
+      axe: { run(): Promise<{ violations: { id: string; impact: string | null }[] }> };
+    };
+    const { violations } = await axe.run();
+    return violations.filter(({ impact }) => impact !== 'minor').map(({ id }) => id);
+  });
+}
+
+it('the summary opens from disk, shows its pictures, sorts by keys, and is legible by day and by night', async () => {
+  await runCompiled(
+    ...['batch', plan, '--table', table, '--out', bench.path('out'), '--workers', '1'],
+    ...['--only', 'sprue-form', '--formats', 'stl', 'overview'],
+  );
+  browser = await openBrowser();
+  for (const colorScheme of ['light', 'dark'] as const) {
+    const page = await browser.newPage({ colorScheme, viewport: { width: 1400, height: 700 } });
+    const asked: string[] = [];
+    page.on('request', (request) => asked.push(new URL(request.url()).protocol));
+    await page.goto(pathToFileURL(join(bench.path('out'), 'form-batch/batch-summary.html')).href);
+    expect(await names(page)).toEqual(['large', 'small', 'bad', 'mid']);
+    const widths = await page
+      .locator('img')
+      .evaluateAll((images) => images.map((image) => (image as HTMLImageElement).naturalWidth));
+    expect(widths).toEqual([480, 480, 480]);
+    const byDiameter = page.getByRole('button', { name: 'disc.diameter' });
+    await byDiameter.focus();
+    await page.keyboard.press('Enter');
+    expect(await names(page)).toEqual(['small', 'mid', 'large', 'bad']);
+    await page.keyboard.press('Space');
+    expect(await names(page)).toEqual(['bad', 'large', 'mid', 'small']);
+    expect(await page.locator('th[aria-sort=descending]').allTextContents()).toEqual(['disc.diameter']);
+    expect(await faults(page)).toEqual([]);
+    expect(new Set(asked)).toEqual(new Set(['file:']));
+    await page.close();
+  }
+});
