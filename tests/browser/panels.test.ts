@@ -5,7 +5,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import type { FigureName, Report } from '../../src/findings/index.ts';
 import { companded, linearAt } from '../../src/preview/state/wall-ramp.ts';
 import { filesIn, run } from '../cli/workbench.ts';
-import { buttons, drawn, keepPicture, marked, shop } from './shop.ts';
+import { buttons, drawn, keepPicture, marked, onePage, shop } from './shop.ts';
 
 // Every number on the sheets of the bench steps is held to the command's own report on the same plan; every length in
 // a drawing to the ratio of the two figures it stands for.
@@ -244,6 +244,29 @@ describe('the sheet to take things away', () => {
     const drawings = unzipSync((await taken(/DXF/)).bytes);
     const expected = [...files.keys()].filter((name) => name.endsWith('.dxf'));
     expect(Object.keys(drawings).sort()).toEqual(expected.sort());
+  });
+
+  it('gives the same sheet from the page in one file, offline', async () => {
+    const text = readFileSync(plan).toString('base64');
+    const { page } = await show(`file://${onePage}`, { offline: true });
+    await page.evaluate((plan) => {
+      const transfer = new DataTransfer();
+      const bytes = Uint8Array.from(atob(plan), (letter) => letter.charCodeAt(0));
+      transfer.items.add(new File([bytes], 'plan.yaml'));
+      dispatchEvent(new DragEvent('drop', { dataTransfer: transfer, bubbles: true, cancelable: true }));
+    }, text);
+    await marked(page, 'mold built');
+    await page.getByRole('navigation').getByRole('button', { name: 'Take away' }).click();
+    const [download] = await Promise.all([
+      page.waitForEvent('download'),
+      page
+        .locator('.sheet')
+        .getByRole('button', { name: /Shop sheet/ })
+        .click(),
+    ]);
+    const bytes = readFileSync(await download.path());
+    expect(Buffer.compare(bytes, files.get('shop-sheet.pdf') ?? new Uint8Array())).toBe(0);
+    await page.context().close();
   });
 
   it('gives a picture of the view', async () => {

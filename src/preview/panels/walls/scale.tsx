@@ -35,7 +35,13 @@ export function Scale() {
           />
         ))}
         {[0, 1, 2, 3].map((part) => (
-          <text key={part} class="tick" x={x((part * end) / 3)} y={bandTop - 4} text-anchor={anchor(part)}>
+          <text
+            key={part}
+            class="tick"
+            x={x((part * end) / 3) - (part === 1 ? 3 : 0)}
+            y={bandTop - 4}
+            text-anchor={anchor(part)}
+          >
             {fixed((part * end) / 3, end < 9 ? 1 : 0)}
             {part === 3 ? ' mm +' : ''}
           </text>
@@ -64,4 +70,6 @@ export function Scale() {
   );
 }
 
-const anchor = (at: number): 'start' | 'middle' | 'end' => (at === 0 ? 'start' : at === 3 ? 'end' : 'middle');
+/** Words at the ends stay within; the one at the limit leaves its line free. */
+const anchor = (at: number): 'start' | 'middle' | 'end' =>
+  at === 0 ? 'start' : at === 1 || at === 3 ? 'end' : 'middle';

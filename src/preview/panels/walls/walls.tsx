@@ -2,21 +2,25 @@ import { useEffect } from 'preact/hooks';
 import { askWalls } from '../../state/actions.ts';
 import { length } from '../../state/show.ts';
 import { flyTo, mold, picked, pointedAt, solidsAreCurrent, walls } from '../../state/store.ts';
-import { hidden } from '../../state/view.ts';
+import { hidden, pose } from '../../state/view.ts';
 import { dimensioned, type MeasuredWall, measuredWalls, middleOf } from '../../state/walls.ts';
 import { FindingsAbout } from '../findings-about.tsx';
 import type { Panel } from '../panel.ts';
 import { Scale } from './scale.tsx';
 
-/** What stands between the eye and the cavities. */
-const inTheWay = ['upper half', 'sprue form', 'plug', 'build-up'];
+/** What stands between the eye and the cavities; opened like a book, the upper half no longer does. */
+const inTheWay = {
+  stacked: ['upper half'],
+  'open book': [],
+  always: ['sprue form', 'plug', 'build-up'],
+} as const;
 
 export const wallsPanel: Panel = {
   id: 'walls',
   title: 'Walls',
   hint: 'How far every cavity is from whatever is nearest to it: other cavities, bosses, well, channels, outer faces.',
   View: () => {
-    useEffect(clearTheWay, []);
+    useEffect(clearTheWay, [pose.value]);
     const isMissing = solidsAreCurrent.value && walls.value === undefined;
     useEffect(() => {
       if (isMissing) askWalls();
@@ -42,7 +46,7 @@ export const wallsPanel: Panel = {
 /** Hides what is in the way for as long as the sheet is open, unless the person chooses otherwise meanwhile. */
 function clearTheWay(): () => void {
   const before = hidden.peek();
-  const cleared = new Set([...before, ...inTheWay]);
+  const cleared = new Set([...before, ...inTheWay.always, ...inTheWay[pose.peek()]]);
   hidden.value = cleared;
   return () => {
     if (hidden.peek() === cleared) hidden.value = before;
