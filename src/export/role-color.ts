@@ -16,6 +16,7 @@ export const roleColors: Readonly<Record<SolidRole, string>> = {
   'layout plate': '#9A8F7A',
   'can part': '#6F7F8A',
   gauge: '#A06A6A',
+  'left by the cutter': '#C2452D',
 };
 
 /** The same as red, green, blue from 0 to 1. */

@@ -20,7 +20,7 @@ export function threeMfFiles({ mold, solids }: Build): ExportFile[] {
 
 function layOut(
   solids: readonly CheckedSolid[],
-  given: { readonly x: number; readonly y: number } | undefined,
+  given: { readonly x: number; readonly y: number; readonly margin: number } | undefined,
 ): ModelItem[] {
   const areas = solids.map(({ audit: { bounds } }) => ({
     x: bounds.max[0] - bounds.min[0],
@@ -28,7 +28,7 @@ function layOut(
   }));
   const bed = given ?? roomyBed(areas);
   const pitch = Math.max(bed.x, ...areas.map(({ x }) => x)) + aisle;
-  const places = placeOnBeds(areas, bed);
+  const places = placeOnBeds(areas, bed, given?.margin);
   return solids.map(({ solid: { id, title, role, mesh }, audit: { bounds } }, i) => {
     const { bed: number, x, y } = places[i];
     const at = [number * pitch + x - bounds.min[0], y - bounds.min[1], -bounds.min[2]] as const;

@@ -16,7 +16,8 @@ export type SolidRole =
   | 'jig'
   | 'layout plate'
   | 'can part'
-  | 'gauge';
+  | 'gauge'
+  | 'left by the cutter';
 
 /**
  * A named closed solid, ready to be exported.

@@ -179,18 +179,30 @@ export interface Fixture {
   readonly compensation?: number;
   /** Rigid halves: undercuts are filled toward the parting surface so that a rigid casting can leave. */
   readonly relieve: boolean;
+  /** The smallest end mill rigid halves are machined with, where the plan says. */
+  readonly cutter?: Cutter;
   /** The largest piece that can be made, where the plan says. */
   readonly bed?: Bed;
   /** What the process asks of shapes, where the plan names one: lengths mm, the overhang from upright. */
   readonly making?: { readonly overhangRad?: number; readonly leastFeature: number };
 }
 
-/** Room of a printer or machine, mm; `joint` is the gap on each side of the joints of what is split to fit it. */
+/** An end mill: its end square or half a ball. Diameter in mm. */
+export interface Cutter {
+  readonly diameter: number;
+  readonly kind: 'flat' | 'ball';
+}
+
+/**
+ * Room of a printer or machine, mm; `joint` is the gap on each side of the joints of what is split to fit it,
+ * `margin` what is left free along the edges.
+ */
 export interface Bed {
   readonly x: number;
   readonly y: number;
   readonly z: number;
   readonly joint: number;
+  readonly margin: number;
 }
 
 /** Least distances in mm, and what is at most allowed; all editable in the plan. */

@@ -8,7 +8,7 @@ import {
   sprueDefaults,
 } from '../plan/index.ts';
 import { insertPockets, type MakingProcess, makingProcess, tapDrill, thread } from '../tables/index.ts';
-import type { Disc, Fixture, Limits, Puller, Sprue } from './mold.ts';
+import type { Bed, Disc, Fixture, Limits, Puller, Sprue } from './mold.ts';
 
 /** The disc with defaults filled in; the schema has seen to it that thicknesses do not contradict each other. */
 export function settleDisc({ disc, title }: Plan): Disc {
@@ -59,6 +59,8 @@ function settlePuller({ screw, hole, depth }: PlanPuller): Puller | undefined {
   return pocket && { screw: row.name, diameter: pocket.diameter, depth: depth ?? pocket.depth };
 }
 
+type PlanFixture = NonNullable<Plan['fixture']>;
+
 export function settleFixture({ fixture }: Plan): Fixture {
   return {
     material: fixture?.material ?? fixtureDefaults.material,
@@ -66,16 +68,23 @@ export function settleFixture({ fixture }: Plan): Fixture {
     chordError: fixture?.chordError ?? fixtureDefaults.chordError,
     relieve: fixture?.relieve ?? fixtureDefaults.relieve,
     ...(fixture?.compensation !== undefined && { compensation: fixture.compensation }),
-    ...(fixture?.bed && { bed: { ...fixture.bed, joint: jointClearance(fixture) } }),
+    ...(fixture?.cutter && { cutter: fixture.cutter }),
+    ...(fixture?.bed && { bed: settleBed(fixture.bed, fixture) }),
     ...(fixture?.process && { making: settleMaking(fixture.process, fixture) }),
   };
 }
 
+const settleBed = (bed: NonNullable<PlanFixture['bed']>, fixture: PlanFixture): Bed => ({
+  ...bed,
+  joint: jointClearance(fixture),
+  margin: bed.margin ?? fixtureDefaults.bedMargin,
+});
+
 /** As the plan says, else by the process; a printer that lays filament where the plan names none. */
-const jointClearance = ({ jointClearance: given, process = 'FDM' }: NonNullable<Plan['fixture']>): number =>
+const jointClearance = ({ jointClearance: given, process = 'FDM' }: PlanFixture): number =>
   given ?? makingProcess(process).clearance.value;
 
-function settleMaking(process: MakingProcess['name'], given: NonNullable<Plan['fixture']>) {
+function settleMaking(process: MakingProcess['name'], given: PlanFixture) {
   const { overhangDeg, leastFeature } = makingProcess(process);
   const usual = overhangDeg && (overhangDeg.value * Math.PI) / 180;
   const overhangRad = given.overhang ?? usual;

@@ -7,6 +7,7 @@ import { discBlank } from './disc-blank.ts';
 import { halves } from './halves.ts';
 import { knifeStencil } from './knife-stencil.ts';
 import { layoutPlate } from './layout-plate.ts';
+import { leftByCutter } from './left-by-cutter.ts';
 import { notch } from './notch.ts';
 import { patternPlate } from './pattern-plate.ts';
 import { plug } from './plug.ts';
@@ -22,6 +23,7 @@ export { type Split, splitToBed } from './split-to-bed.ts';
 export const parts: readonly Part[] = [
   discBlank,
   halves,
+  leftByCutter,
   sprueForm,
   plug,
   bosses,

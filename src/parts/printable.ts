@@ -14,11 +14,16 @@ const rays = 20000;
 
 /**
  * What the process named in the plan cannot make well, for each solid as it stands to be made: overhangs past its
- * limit, walls under its least feature. Nothing where the plan names no process.
+ * limit, walls under its least feature. One note where the plan names no process.
  */
 export function judgePrintable(solids: readonly Solid[], { fixture: { making } }: Mold): Finding[] {
-  if (!making) return [];
-  return solids.flatMap((solid) => [
+  const made = solids.filter(({ role }) => role !== 'left by the cutter');
+  if (made.length === 0) return [];
+  if (!making) {
+    const says = 'How the fixtures are made is not said; overhangs and least features are not looked at.';
+    return [finding('making.unjudged', { subject: 'fixture', says })];
+  }
+  return made.flatMap((solid) => [
     ...(making.overhangRad === undefined ? [] : overhangs(solid, making.overhangRad)),
     ...thinWalls(solid, making.leastFeature),
   ]);

@@ -17,8 +17,6 @@ import { sector, tongue } from './split/joint.ts';
 import { type Obstacle, obstaclesOf } from './split/obstacles.ts';
 import { chooseSeams, fits, type Room, type Seam, type Whole } from './split/seams.ts';
 
-/** Left free along the edges of a bed, mm. Common practice, no published source. */
-const margin = 3;
 /** A cut nearer to an outline or boss than this is said, mm. Common practice, no published source. */
 const closest = 2;
 
@@ -37,9 +35,10 @@ export interface Split {
 export function splitToBed(solids: readonly Solid[], mold: Mold, kernel: Kernel): Split {
   const { bed } = mold.fixture;
   if (!bed) return { solids, findings: [] };
-  const room = { x: bed.x - 2 * margin, y: bed.y - 2 * margin };
+  const room = { x: bed.x - 2 * bed.margin, y: bed.y - 2 * bed.margin };
   let known: Obstacle[] | undefined;
   const split = solids.map((solid): Split => {
+    if (solid.role === 'left by the cutter') return { solids: [solid], findings: [] };
     const high = heightFinding(solid, bed);
     if (fits(pointsOf(solid), room) === 0) return { solids: [solid], findings: high };
     known ??= obstaclesOf(mold);

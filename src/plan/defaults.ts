@@ -91,6 +91,8 @@ export const fixtureDefaults = {
   chordError: 0.02,
   relieve: false,
   compensation: 0,
+  // Common practice, no published source.
+  bedMargin: 3,
 } as const;
 
 export const limitDefaults = {

@@ -11,7 +11,7 @@ import { exampleMold } from '../parts/example-mold.ts';
 import { box, insideOut, openBox, solidOf, torus } from './shapes.ts';
 import { facts3mf } from './three-mf-rules.ts';
 
-const bed = { x: 100, y: 80, z: 200, joint: 0.25 };
+const bed = { x: 100, y: 80, z: 200, joint: 0.25, margin: 3 };
 
 async function buildOf(solids: readonly Solid[], title = 'Leaves & "seed" <heads>'): Promise<Build> {
   const mold = exampleMold({ title });

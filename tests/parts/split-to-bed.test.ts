@@ -42,7 +42,7 @@ function moldOn(x: number, y = x, z = 250, radius = nine): Mold {
       },
     ],
   });
-  return { ...mold, fixture: { ...mold.fixture, bed: { x, y, z, joint } } };
+  return { ...mold, fixture: { ...mold.fixture, bed: { x, y, z, joint, margin: 3 } } };
 }
 
 let kernel: Kernel;

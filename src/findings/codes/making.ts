@@ -33,6 +33,26 @@ export const makingCodes = codes({
     formula: 'distance to the face opposite, by rays square to the surface',
     source: practice,
   },
+  'making.unjudged': {
+    severity: 'note',
+    means: 'The plan does not say how the fixtures are made, so overhangs and thin walls are not looked at.',
+    remedy: 'Add `fixture.process`: FDM, SLA or machined.',
+  },
+  'cutter.left': {
+    severity: 'warn',
+    means: 'The end mill cannot reach all of a rigid half; what it leaves is given as a solid of its own.',
+    remedy: 'Finish there with a smaller end mill or by hand, or round the inner corners of the master.',
+    formula: 'height field of the parting face, closed by the shape of the mill, less the height field',
+    source: 'J. Serra, Image Analysis and Mathematical Morphology, 1982: closing; from memory',
+  },
+  'cutter.knife-edge': {
+    severity: 'warn',
+    means: 'Faces of a rigid half meet in an edge so sharp that it chips, bends or burrs.',
+    remedy:
+      'Turn the lie so that the parting line runs where the walls stand upright, or set `fixture.relieve`.',
+    formula: 'angle of the material between the faces on both sides of an edge',
+    source: practice,
+  },
   'bed.too-high': {
     severity: 'warn',
     means: 'A fixture is higher than the bed has room for.',

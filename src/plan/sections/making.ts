@@ -33,11 +33,19 @@ export const fixture = z
       from: -0.1,
       to: 0.1,
     }).optional(),
+    cutter: z
+      .strictObject({
+        diameter: length('Diameter of the end mill.', { over: 0, to: 50 }),
+        kind: word('Shape of its end.', ['flat', 'ball']),
+      })
+      .optional()
+      .describe('Rigid halves: the smallest end mill they are machined with; where it cannot reach is told.'),
     bed: z
       .strictObject({
         x: length('Width of the printer or machine bed.', bed),
         y: length('Depth of the bed.', bed),
         z: length('Height over the bed.', bed),
+        margin: length('Left free along the edges of the bed.', { from: 0, to: 100 }).optional(),
       })
       .optional()
       .describe('The largest piece that can be made.'),

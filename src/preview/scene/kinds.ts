@@ -29,6 +29,7 @@ export const kinds: readonly Kind[] = [
   { id: 'layout plate', title: 'Layout plate', color: '#b3a184' },
   { id: 'can part', title: 'Can parts', color: '#8793a0' },
   { id: 'gauge', title: 'Gauges', color: '#94a6a0' },
+  { id: 'left by the cutter', title: 'Left by the cutter', color: '#b5563f' },
   { id: 'other', title: 'Other fixtures', color: '#8d8d8d' },
 ];
 

@@ -1,0 +1,159 @@
+import { type Finding, finding } from '../findings/index.ts';
+import { inverse, moveMesh, movePoint, type Scope, type Solid, type TriangleMesh } from '../kernel/index.ts';
+import {
+  afterMill,
+  type Fields,
+  heightMap,
+  knifeEdges,
+  meshBetween,
+  type Spot,
+  spotsBetween,
+} from '../mesh/index.ts';
+import { type Cutter, type Part, type PartOutput, work } from '../mold/index.ts';
+import { asSolid } from './as-solid.ts';
+import { bothHalves, type Half, halfToPrint } from './half.ts';
+import { halvesInput, subjectsOf } from './halves.ts';
+import { type HalvesInput, halvesBodies } from './halves-bodies.ts';
+
+/** Nodes of the height field in the mill's radius, where the disc is not too large for that. */
+const nodesInRadius = 8;
+/** Nodes across the disc at most. */
+const mostNodes = 1000;
+/** What stands less over the true surface is no more than a finish, mm. */
+const leastHeight = 0.05;
+/** An edge sharper than this chips. Common practice, no published source. */
+const knifeRad = (40 * Math.PI) / 180;
+/** Less of such edges than this in a half is not worth a word, mm. */
+const leastEdge = 2;
+
+interface CutInput {
+  readonly halves: HalvesInput;
+  readonly cutter: Cutter;
+}
+
+/**
+ * What the end mill named in the plan leaves in each rigid half, milled upright from the parting face: a solid for
+ * each half, and for each placement or fixture where it is. The outer faces are not looked at.
+ */
+export const leftByCutter: Part = work({
+  id: 'left-by-cutter',
+  title: 'what the cutter leaves',
+  scope: 'whole',
+  processes: ['rigid'],
+  jobs: (mold) => {
+    const { cutter } = mold.fixture;
+    return cutter ? [{ subject: 'mold', input: { halves: halvesInput(mold), cutter } }] : [];
+  },
+  run: (input, { kernel }) =>
+    kernel.scope((scope) => {
+      const bodies = halvesBodies(scope, input.halves, { marks: false });
+      const found = bothHalves.map((half) => {
+        const toPrint = halfToPrint(half, input.halves.disc);
+        const mesh = scope.toMesh(scope.move(bodies[half], toPrint, `${half} half`));
+        return leftInHalf(scope, half, mesh, input);
+      });
+      return {
+        solids: found.flatMap(({ solids }) => solids),
+        findings: found.flatMap(({ findings }) => findings),
+      };
+    }),
+});
+
+function leftInHalf(scope: Scope, half: Half, mesh: TriangleMesh, { halves, cutter }: CutInput): PartOutput {
+  const { radius } = halves.disc;
+  const cell = Math.max(cutter.diameter / 2 / nodesInRadius, (2 * radius) / mostNodes);
+  const map = heightMap(mesh, { cell });
+  const { bottom: _, top, ...grid } = map;
+  const end = { radius: cutter.diameter / 2, kind: cutter.kind };
+  const fields: Fields = { grid, lower: top, upper: afterMill(map, end) };
+  const spots = spotsBetween(fields, leastHeight);
+  const toPrint = halfToPrint(half, halves.disc);
+  return {
+    solids: spots.length === 0 ? [] : [asLeft(scope, half, meshBetween(fields, spots), halves)],
+    findings: [
+      ...bySubject(spots, half, halves).map(([subject, there]) =>
+        sayLeft(half, subject, there, { cutter, cell, halves }),
+      ),
+      ...sayEdges(half, mesh, toPrint),
+    ],
+  };
+}
+
+/** In the half's own printing orientation, where in the half it is left. */
+function asLeft(scope: Scope, half: Half, mesh: TriangleMesh, halves: HalvesInput): Solid {
+  const toPrint = halfToPrint(half, halves.disc);
+  const title = `left by the cutter in the ${half} half`;
+  const body = scope.fromExactMesh(moveMesh(mesh, inverse(toPrint)), title);
+  return asSolid(scope, body, toPrint, {
+    id: `left-by-cutter-${half}`,
+    title,
+    role: 'left by the cutter',
+    subjects: subjectsOf(halves),
+    estimated: halves.placements.some(({ estimated }) => estimated),
+  });
+}
+
+/** Spots by the placement or boss they lie at, else by the half; in the plan's order. */
+function bySubject(spots: readonly Spot[], half: Half, { placements, bosses, disc }: HalvesInput) {
+  const toMold = inverse(halfToPrint(half, disc));
+  const circles = [
+    ...placements.map(({ id, x, y, reach }) => ({ id, x, y, reach })),
+    ...bosses.map(({ id, x, y, headRadius, acrossFlats, clearance }) => ({
+      id,
+      x,
+      y,
+      reach: Math.max(headRadius, acrossFlats / Math.sqrt(3)) + clearance,
+    })),
+  ];
+  const halfId = `${half}-half`;
+  const groups = new Map<string, Spot[]>([...circles.map(({ id }) => id), halfId].map((id) => [id, []]));
+  for (const spot of spots) {
+    const [x, y] = movePoint(toMold, spot.place);
+    const at = circles.find((circle) => Math.hypot(circle.x - x, circle.y - y) <= circle.reach);
+    groups.get(at?.id ?? halfId)?.push(spot);
+  }
+  return [...groups].filter(([, there]) => there.length > 0);
+}
+
+interface Milled {
+  readonly cutter: Cutter;
+  readonly cell: number;
+  readonly halves: HalvesInput;
+}
+
+function sayLeft(
+  half: Half,
+  subject: string,
+  spots: readonly Spot[],
+  { cutter, cell, halves }: Milled,
+): Finding {
+  const total = (of: (spot: Spot) => number): number => spots.reduce((sum, spot) => sum + of(spot), 0);
+  const volume = total((spot) => spot.volume);
+  const deepest = Math.max(...spots.map((spot) => spot.deepest));
+  const where = subject === `${half}-half` ? '' : ` at ${subject}`;
+  return finding('cutter.left', {
+    subject,
+    place: movePoint(inverse(halfToPrint(half, halves.disc)), spots[0].place),
+    measured: { value: volume, unit: 'mm3' },
+    says:
+      `A ${cutter.kind} end mill of ${cutter.diameter} mm leaves at least ${volume.toPrecision(3)} mm3 on ` +
+      `${total((spot) => spot.area).toPrecision(3)} mm2 in ${spots.length} spots of the ${half} half${where}, up to ` +
+      `${deepest.toFixed(2)} mm high (looked at every ${cell.toFixed(2)} mm).`,
+  });
+}
+
+function sayEdges(half: Half, mesh: TriangleMesh, toPrint: readonly number[]): Finding[] {
+  const found = knifeEdges(mesh, knifeRad);
+  if (!found || found.length < leastEdge) return [];
+  const degrees = ((found.sharpestRad * 180) / Math.PI).toFixed(0);
+  return [
+    finding('cutter.knife-edge', {
+      subject: `${half}-half`,
+      place: movePoint(inverse([...toPrint]), found.place),
+      measured: { value: found.length, unit: 'mm' },
+      says:
+        `The ${half} half has ${found.length.toFixed(0)} mm of edges sharper than 40 degrees, the sharpest ` +
+        `${degrees} degrees.`,
+    }),
+  ];
+}

@@ -1,0 +1,71 @@
+import { beforeAll, expect, test } from 'vitest';
+import { loadKernel, movePoint, type TriangleMesh } from '../../src/kernel/index.ts';
+import type { Cutter, Mold, Tools } from '../../src/mold/index.ts';
+import { leftByCutter } from '../../src/parts/left-by-cutter.ts';
+import { box } from '../export/shapes.ts';
+import { masterOf, ring } from './example-masters.ts';
+import { exampleMold, volumeOf } from './example-mold.ts';
+import { pairEdges } from './pairing.ts';
+
+let tools: Tools;
+beforeAll(async () => {
+  tools = { kernel: await loadKernel() };
+});
+
+/** A disc 60 mm across with one square pocket, 12 x 12 x 4 mm, in the lower half. */
+function run(cutter: Cutter, pocket: TriangleMesh = box([12, 12, 4], [-6, -6, -4])) {
+  const { sprue: _, ...mold } = exampleMold();
+  const master = masterOf('button', pocket);
+  const whole: Mold = {
+    ...mold,
+    disc: { ...mold.disc, radius: 30, label: '' },
+    masters: [master],
+    placements: ring(master, 1, 12, { z: 0 }),
+    fixture: { ...mold.fixture, cutter },
+  };
+  const [output] = leftByCutter.jobs(whole).map((job) => job.run(tools));
+  return { ...output, placement: whole.placements[0].id };
+}
+
+test('a flat mill in a square pocket leaves four corners of (1 - pi/4) R2 each, closed, in the lower half', () => {
+  const { solids, findings, placement } = run({ diameter: 4, kind: 'flat' });
+  expect(solids.map(({ id }) => id)).toEqual(['left-by-cutter-lower']);
+  expect(pairEdges(solids[0].mesh)).toMatchObject({ unpaired: 0, flat: 0 });
+  const exact = 4 * (1 - Math.PI / 4) * 4 * 4;
+  const edge = 4 * (2 + Math.PI / 2) * 2;
+  const volume = volumeOf(solids[0].mesh);
+  expect(volume).toBeLessThan(exact);
+  // 8 nodes in the radius: half a cell of 0.25 mm along the edges is not counted.
+  expect(volume).toBeGreaterThan(exact - (edge * 4 * 0.25) / 2 - 1);
+  expect(findings.map(({ code, subject }) => [code, subject])).toEqual([['cutter.left', placement]]);
+  expect(findings[0].measured?.value).toBeCloseTo(volume, 2);
+  // In a corner of the pocket, on its floor.
+  const [x, y, z] = findings[0].place ?? [0, 0, 0];
+  expect(Math.abs(x - 12)).toBeGreaterThan(5);
+  expect(Math.abs(y)).toBeGreaterThan(5);
+  expect(z).toBeCloseTo(-4, 3);
+});
+
+test('a solid left stands in its half: brought to the mold frame it lies inside the pocket', () => {
+  const { solids } = run({ diameter: 4, kind: 'flat' });
+  const { positions } = solids[0].mesh;
+  for (let i = 0; i < positions.length; i += 3) {
+    const [x, y, z] = movePoint(solids[0].toMold, [positions[i], positions[i + 1], positions[i + 2]]);
+    expect(Math.max(Math.abs(x - 12), Math.abs(y))).toBeLessThan(6.001);
+    expect(z).toBeGreaterThan(-4.001);
+    expect(z).toBeLessThan(0.001);
+  }
+});
+
+test('a ball leaves a fillet along the foot of every wall: (1 - pi/4) R2 a length', () => {
+  const { solids } = run({ diameter: 3, kind: 'ball' }, box([14, 14, 5], [-7, -7, -5]));
+  const volume = volumeOf(solids[0].mesh);
+  const fillet = (1 - Math.PI / 4) * 1.5 * 1.5;
+  // Along the walls less the corners, and at most all the height of the corners besides.
+  expect(volume).toBeGreaterThan(0.6 * 4 * 11 * fillet);
+  expect(volume).toBeLessThan(4 * 14 * fillet + 4 * 5 * fillet);
+});
+
+test('a plan that names no cutter asks for nothing', () => {
+  expect(leftByCutter.jobs(exampleMold())).toEqual([]);
+});
