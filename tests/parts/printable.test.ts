@@ -84,9 +84,12 @@ describe('findings', () => {
     ]);
   });
 
-  test('none within the limits, none of overhang where nothing is built in layers, none without a process', () => {
+  test('none within the limits, none of overhang where nothing is built in layers', () => {
     expect(judge({ leastFeature: 0.4 })).toEqual([]);
-    expect(judge()).toEqual([]);
+  });
+
+  test('one note for all where the plan names no process', () => {
+    expect(judge()).toMatchObject([{ code: 'making.unjudged', severity: 'note', subject: 'fixture' }]);
   });
 });
 
