@@ -45,7 +45,7 @@ export function checkNear(mold: Mold, id: string, kernel: Kernel): Near {
   const nearBy = aroundOf(mold, id);
   const works = nearChecks.map((check) => ({
     ...check,
-    jobs: (of: Mold) => check.jobs(of).filter(({ subject, input }) => subject === id || isAbout(input, id)),
+    jobs: (of: Mold) => check.jobs(of).filter(({ input }) => isAbout(input, id)),
   }));
   const { done } = toTheEnd(stepWorks(works, nearBy, { kernel, nearOnly: true }));
   return {
@@ -57,15 +57,20 @@ export function checkNear(mold: Mold, id: string, kernel: Kernel): Near {
   };
 }
 
-/** The mold with the placements near one alone, it first: of a pair the one that stands first is the subject. */
+/** The mold with the placements near one alone. */
 function aroundOf(mold: Mold, id: string): Mold {
   const { placements, limits } = mold;
   const one = placements.find((placement) => placement.id === id);
   if (!one) return mold;
   const isNear = ({ x, y, reach }: Placement) =>
     Math.hypot(x - one.x, y - one.y) - reach - one.reach <= look * limits.wall;
-  return { ...mold, placements: [one, ...placements.filter((other) => other !== one && isNear(other))] };
+  return { ...mold, placements: placements.filter((other) => other === one || isNear(other)) };
 }
 
-const isAbout = (input: unknown, id: string): boolean =>
-  typeof input === 'object' && input !== null && 'id' in input && input.id === id;
+/** Whether what a check looks at is the thing itself, or a pair or cavity it is part of. */
+function isAbout(input: unknown, id: string): boolean {
+  if (typeof input !== 'object' || input === null) return false;
+  if ('id' in input && input.id === id) return true;
+  const parts = ['a' in input && input.a, 'b' in input && input.b, 'cavity' in input && input.cavity];
+  return parts.some((part) => typeof part === 'object' && part !== null && 'id' in part && part.id === id);
+}

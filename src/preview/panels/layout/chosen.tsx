@@ -93,7 +93,7 @@ function AngleField({ id, name, label, pose }: FieldProps<'angleRad' | 'turnRad'
 function AllRound({ id }: { readonly id: string }) {
   const [count, setCount] = useState(3);
   return (
-    <label class="all-round">
+    <div class="all-round">
       <button type="button" onClick={() => allRound(id, count)}>
         Repeat round the disc
       </button>
@@ -107,6 +107,6 @@ function AllRound({ id }: { readonly id: string }) {
           setCount(Math.min(60, Math.max(2, Math.round(currentTarget.valueAsNumber) || 2)));
         }}
       />
-    </label>
+    </div>
   );
 }
