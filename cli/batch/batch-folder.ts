@@ -4,12 +4,14 @@ import { Unreadable } from '../exit.ts';
 import { folderName } from '../folder-name.ts';
 import { recoverFolder, sayWhy } from '../write-folder.ts';
 
-/** Name of the folder of a plan's variants: of the plan's file, or of its folder where that is called plan.yaml. */
-export function batchFolderName(planName: string): string {
+/** What a batch is called: as the plan's file, or as its folder where the file is called plan.yaml. */
+export function batchName(planName: string): string {
   const file = basename(planName).replace(/\.[^.]*$/, '');
-  const name = file === 'plan' ? basename(dirname(resolve(planName))) : file;
-  return folderName(`${name} batch`);
+  return file === 'plan' ? basename(dirname(resolve(planName))) : file;
 }
+
+/** Name of the folder of a plan's variants. */
+export const batchFolderName = (planName: string): string => folderName(`${batchName(planName)} batch`);
 
 /** Makes the folder where it is not there yet. Throws Unreadable where nothing can be written into it. */
 export async function openBatchFolder(folder: string): Promise<void> {
@@ -17,10 +19,15 @@ export async function openBatchFolder(folder: string): Promise<void> {
     await mkdir(folder, { recursive: true });
     await access(folder, constants.W_OK);
   } catch (error) {
-    const code = (error as NodeJS.ErrnoException).code;
-    if (code === undefined) throw error;
-    throw new Unreadable(`cannot write to ${folder}: ${sayWhy(code)}; nothing was changed there`);
+    throw asUnwritable(error, folder, 'nothing was changed there');
   }
+}
+
+/** A file system's refusal as what the user can mend; any other error as it is. */
+export function asUnwritable(error: unknown, folder: string, state: string): unknown {
+  const code = (error as NodeJS.ErrnoException).code;
+  if (code === undefined) return error;
+  return new Unreadable(`cannot write to ${folder}: ${sayWhy(code)}; ${state}`);
 }
 
 /** Puts right what killed runs left of these names, looking through the folder once; see `recoverFolder`. */

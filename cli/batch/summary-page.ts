@@ -91,9 +91,16 @@ const figureCell = (figure: RowFigure | undefined): string =>
 
 function stateCell(row: VariantRow): string {
   const kind = row.built ? (row.stops > 0 ? 'stops' : 'fine') : 'missing';
-  const counts = `${row.stops} stops, ${row.warnings} warnings, ${row.notes} notes`;
+  const counts = [
+    counted(row.stops, 'stop'),
+    counted(row.warnings, 'warning'),
+    counted(row.notes, 'note'),
+  ].join(', ');
   return `<td data-sort="${escaped(stateOf(row))}"><strong class="${kind}">${escaped(stateOf(row))}</strong><br>${counts}</td>`;
 }
+
+const counted = (count: number, what: string): string =>
+  `<span class="number">${count} ${what}${count === 1 ? '' : 's'}</span>`;
 
 /** Open on the page: how many; the sentences unfold. */
 function openList(open: readonly OpenFinding[]): string {

@@ -1,7 +1,6 @@
-import { createWriteStream } from 'node:fs';
-import { mkdtemp, rename, rm } from 'node:fs/promises';
+import { mkdtemp, open, rename, rm } from 'node:fs/promises';
 import { join } from 'node:path';
-import { finished } from 'node:stream/promises';
+import { asUnwritable } from './batch-folder.ts';
 import { readFinished } from './finished.ts';
 import { summaryCsv } from './summary-csv.ts';
 import { summaryJson } from './summary-json.ts';
@@ -32,31 +31,43 @@ export interface Summed {
  * renamed into its place when it is whole.
  */
 export async function writeSummary(options: SummaryOptions): Promise<Summed> {
-  const { folder, title, variants, temporary } = options;
+  const { folder, variants, temporary } = options;
   const paths = [...new Set(variants.flatMap(({ settings }) => settings.map(({ path }) => path)))];
-  const fresh = await mkdtemp(join(folder, `.${temporary}-${process.pid}-`));
   try {
-    const open = writers.map((writer) => ({ writer, to: createWriteStream(join(fresh, writer.file)) }));
-    for (const { writer, to } of open) to.write(writer.head(paths, title));
+    const fresh = await mkdtemp(join(folder, `.${temporary}-${process.pid}-`));
+    try {
+      const there = await writeAll(fresh, options, paths);
+      for (const { file } of writers) await rename(join(fresh, file), join(folder, file));
+      return { there, missing: variants.length - there };
+    } finally {
+      await rm(fresh, { recursive: true, force: true });
+    }
+  } catch (error) {
+    throw asUnwritable(error, folder, 'the variants that are finished are whole, the summary is not new');
+  }
+}
+
+/** Every summary, row by row; how many variants are in them. */
+async function writeAll(
+  fresh: string,
+  { folder, title, variants }: SummaryOptions,
+  paths: readonly string[],
+): Promise<number> {
+  const files = await Promise.all(
+    writers.map(async (writer) => ({ writer, to: await open(join(fresh, writer.file), 'w') })),
+  );
+  try {
+    for (const { writer, to } of files) await to.appendFile(writer.head(paths, title));
     let there = 0;
     for (const { name } of variants) {
       const row = (await readFinished(join(folder, name)))?.row;
       if (!row) continue;
-      for (const { writer, to } of open) await send(to, writer.row(row, paths, there === 0));
+      for (const { writer, to } of files) await to.appendFile(writer.row(row, paths, there === 0));
       there++;
     }
-    for (const { writer, to } of open) {
-      to.end(writer.foot());
-      await finished(to);
-    }
-    for (const { file } of writers) await rename(join(fresh, file), join(folder, file));
-    return { there, missing: variants.length - there };
+    for (const { writer, to } of files) await to.appendFile(writer.foot());
+    return there;
   } finally {
-    await rm(fresh, { recursive: true, force: true });
+    for (const { to } of files) await to.close();
   }
-}
-
-/** Waits where the disk is slower than the rows come. */
-async function send(to: NodeJS.WritableStream, text: string): Promise<void> {
-  if (!to.write(text)) await new Promise((resolve) => to.once('drain', resolve));
 }

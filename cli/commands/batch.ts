@@ -2,7 +2,7 @@ import { availableParallelism } from 'node:os';
 import { join } from 'node:path';
 import { usualFormats } from '../../src/export/index.ts';
 import { readPlan } from '../../src/plan/index.ts';
-import { batchFolderName, openBatchFolder, recoverAll } from '../batch/batch-folder.ts';
+import { batchFolderName, batchName, openBatchFolder, recoverAll } from '../batch/batch-folder.ts';
 import type { VariantTask } from '../batch/make-variant.ts';
 import { type Outcome, runVariants } from '../batch/run-variants.ts';
 import { readShard, type Shard, shareOf } from '../batch/shard.ts';
@@ -86,7 +86,7 @@ const summaryOf = (
 ): SummaryOptions => ({
   folder,
   variants,
-  title: `Variants of ${name.split('/').slice(-2).join('/')}`,
+  title: `Variants of ${batchName(name)}`,
   temporary: `batch-summary${shard ? `-${shard.part}-of-${shard.of}` : ''}`,
 });
 
