@@ -69,7 +69,7 @@ export function FirstLook() {
         {presets.map((preset) => (
           <li key={preset.id}>
             <button type="button" class="card" onClick={() => openPlan(preset.plan())}>
-              <DiscDrawing text={preset.text} />
+              <img src={preset.picture} alt="" width={370} height={190} />
               <strong>{preset.title}</strong>
               <span>{preset.says}</span>
             </button>
@@ -82,25 +82,5 @@ export function FirstLook() {
         first.
       </p>
     </main>
-  );
-}
-
-/** A disc from above: its size beside a hand's width is what one wants to see first. */
-function DiscDrawing({ text }: { readonly text: string }) {
-  const rubber = /process: *rubber/.test(text);
-  return (
-    <svg viewBox="0 0 100 70" role="img" aria-label="A disc from above">
-      <circle class={rubber ? 'disc is-rubber' : 'disc'} cx={50} cy={35} r={31} />
-      <circle class="well" cx={50} cy={35} r={6} />
-      {[20, 118, 205, 262].map((angle, i) => (
-        <circle
-          key={angle}
-          class="boss"
-          cx={50 + 26 * Math.cos((angle * Math.PI) / 180)}
-          cy={35 - 26 * Math.sin((angle * Math.PI) / 180)}
-          r={i % 2 ? 1.9 : 2.6}
-        />
-      ))}
-    </svg>
   );
 }

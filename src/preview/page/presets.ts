@@ -4,12 +4,19 @@ export interface Preset {
   readonly id: string;
   readonly title: string;
   readonly says: string;
-  readonly text: string;
+  /** Address of a picture of its mold, taken of this page. */
+  readonly picture: string;
   plan(): Omit<OpenedPlan, 'kept'>;
 }
 
 const texts: Record<string, string> = import.meta.glob('../../../presets/**/*.yaml', {
   query: '?raw',
+  import: 'default',
+  eager: true,
+});
+
+const pictures: Record<string, string> = import.meta.glob('./pictures/*.jpg', {
+  query: '?url',
   import: 'default',
   eager: true,
 });
@@ -41,7 +48,7 @@ export const presets: readonly Preset[] = offered
       id: path,
       title: titleOf(text),
       says,
-      text,
+      picture: pictures[`./pictures/${path.replace(/(\/plan)?\.yaml$/, '')}.jpg`] ?? '',
       plan: () => ({
         name: path.split('/').at(-1) ?? path,
         text,

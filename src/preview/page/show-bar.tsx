@@ -28,7 +28,7 @@ export function ShowBar() {
         )}
       </fieldset>
       <div class="looks">
-        <fieldset class="row">
+        <fieldset class="look-row">
           <legend>Look</legend>
           {viewNames.map((name) => (
             <button key={name} type="button" onClick={() => look(name)}>
@@ -39,7 +39,7 @@ export function ShowBar() {
             show all
           </button>
         </fieldset>
-        <fieldset class="row">
+        <fieldset class="look-row">
           <legend>Halves</legend>
           <button
             type="button"
@@ -100,7 +100,7 @@ function CutControl() {
   const reach =
     at?.axis === 'z' ? Math.max(mold.value?.disc.lower ?? 20, mold.value?.disc.upper ?? 20) : radius;
   return (
-    <fieldset class="row cut">
+    <fieldset class="look-row cut">
       <legend>Cut</legend>
       <select
         aria-label="Cut between"

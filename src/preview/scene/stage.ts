@@ -117,8 +117,8 @@ export class Stage {
     return points;
   }
 
-  /** Shows everything from the direction the camera looks from now, or from a named one. */
-  fit(from?: ViewName): void {
+  /** Shows everything from the direction the camera looks from now, or from a named one; `room` 1 leaves none. */
+  fit(from?: ViewName, room = margin): void {
     const points = this.points();
     if (points.length === 0) return;
     const direction = from
@@ -134,8 +134,7 @@ export class Stage {
       .addScaledVector(direction, toward.middle);
     const tangent = Math.tan((this.camera.fov / 2) * degrees);
     const distance =
-      Math.max(along.half / tangent, across.half / (tangent * this.camera.aspect)) * margin +
-      toward.half * 0.6;
+      Math.max(along.half / tangent, across.half / (tangent * this.camera.aspect)) * room + toward.half * 0.6;
     this.controls.target.copy(middle);
     this.isMoved = false;
     this.camera.position.copy(middle).addScaledVector(direction, distance);

@@ -4,10 +4,14 @@ import { flyTo, masterMeshes, mold, solids } from '../../state/store.ts';
 import { askedView, pose } from '../../state/view.ts';
 import type { Stage } from '../stage.ts';
 
+/** The open book is fitted with room for the names of its faces. */
+const bookRoom = 1.2;
+
 /** Goes to the named views, and to places the person asked to see. */
 export function views(stage: Stage): () => void {
   let shownTitle: string | undefined;
   let shownCount = 0;
+  const fitBook = () => stage.fit('from above', bookRoom);
   const stops = [
     effect(() => {
       const { name } = askedView.value;
@@ -21,10 +25,12 @@ export function views(stage: Stage): () => void {
       shownTitle = title;
       shownCount = count;
       const { name } = askedView.peek();
-      stage.fit(pose.peek() === 'open book' ? 'from above' : name === 'fit' ? undefined : name);
+      if (pose.peek() === 'open book') fitBook();
+      else stage.fit(name === 'fit' ? undefined : name);
     }),
     effect(() => {
-      stage.fit(pose.value === 'open book' ? 'from above' : 'over the shoulder');
+      if (pose.value === 'open book') fitBook();
+      else stage.fit('over the shoulder');
     }),
     effect(() => {
       const place = flyTo.value;
