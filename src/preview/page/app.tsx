@@ -7,12 +7,13 @@ import { Header } from './header.tsx';
 import { useKeys } from './keys.ts';
 import { useDrop } from './open-files.tsx';
 import { Picture } from './picture.tsx';
+import { isOpening } from './server-plan.ts';
 import { ShowBar } from './show-bar.tsx';
 
 export function App() {
   useDrop();
   useKeys();
-  if (!plan.value) return <FirstLook />;
+  if (!plan.value) return isOpening.value ? <main class="first-look" aria-busy="true" /> : <FirstLook />;
   return (
     <div class="bench">
       <Header />

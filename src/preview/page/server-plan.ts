@@ -1,10 +1,15 @@
+import { signal } from '@preact/signals';
 import { openPlan } from '../state/actions.ts';
 import { fetchPlan, followDisk, writeToken } from '../state/disk.ts';
+
+/** Whether there may still come a plan from the server: until that is known nothing else is offered. */
+export const isOpening = signal(writeToken() !== undefined);
 
 /** Opens the plan the server was started with, and follows its changes on disk. Without a server, nothing. */
 export async function openFromServer(): Promise<void> {
   if (writeToken() === undefined) return;
   const served = await fetchPlan();
+  isOpening.value = false;
   if (!served) return;
   const filesAt = new URL('plan/file?path=', location.href).href;
   openPlan({ ...served, origin: 'server', filesAt });

@@ -8,6 +8,7 @@ const types: Readonly<Record<string, string>> = {
   '.wasm': 'application/wasm',
   '.yaml': 'text/plain; charset=utf-8',
   '.svg': 'image/svg+xml',
+  '.jpg': 'image/jpeg',
   '.stl': 'model/stl',
   '.ttf': 'font/ttf',
 };
