@@ -179,6 +179,8 @@ export interface Fixture {
   readonly compensation?: number;
   /** Rigid halves: undercuts are filled toward the parting surface so that a rigid casting can leave. */
   readonly relieve: boolean;
+  /** How much wider across the puller hole and the jig's openings are drawn, mm. Left out, none. */
+  readonly holeCompensation?: number;
   /** The smallest end mill rigid halves are machined with, where the plan says. */
   readonly cutter?: Cutter;
   /** The largest piece that can be made, where the plan says. */

@@ -61,13 +61,19 @@ function settlePuller({ screw, hole, depth }: PlanPuller): Puller | undefined {
 
 type PlanFixture = NonNullable<Plan['fixture']>;
 
+/** As the plan says, else by the process; none where neither is named. */
+const holeCompensation = (fixture: PlanFixture | undefined): number =>
+  fixture?.holeCompensation ?? (fixture?.process ? makingProcess(fixture.process).holeLoss.value : 0);
+
 export function settleFixture({ fixture }: Plan): Fixture {
+  const holes = holeCompensation(fixture);
   return {
     material: fixture?.material ?? fixtureDefaults.material,
     clearance: fixture?.clearance ?? fixtureDefaults.clearance,
     chordError: fixture?.chordError ?? fixtureDefaults.chordError,
     relieve: fixture?.relieve ?? fixtureDefaults.relieve,
     ...(fixture?.compensation !== undefined && { compensation: fixture.compensation }),
+    ...(holes > 0 && { holeCompensation: holes }),
     ...(fixture?.cutter && { cutter: fixture.cutter }),
     ...(fixture?.bed && { bed: settleBed(fixture.bed, fixture) }),
     ...(fixture?.process && { making: settleMaking(fixture.process, fixture) }),

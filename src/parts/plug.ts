@@ -32,7 +32,14 @@ export const plug: Part = work({
   run: ({ upper, sprue, fixture, words }, { kernel }) =>
     kernel.scope((scope) => {
       const { chordError, clearance, compensation } = fixture;
-      const stem: Stem = { sprue, upper, smaller: clearance, foot: 0, chordError };
+      const stem: Stem = {
+        sprue,
+        upper,
+        smaller: clearance,
+        foot: 0,
+        chordError,
+        holes: fixture.holeCompensation ?? 0,
+      };
       const outline = plugOutline(sprue, upper, clearance);
       const plain = scope.revolve(outline, segmentsFor(sprue.holeRadius, chordError), 'plug');
       const cutters = [...gripCutters(scope, stem), ...gripLabel(scope, words, stem)];

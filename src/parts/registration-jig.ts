@@ -32,7 +32,7 @@ interface JigInput {
   readonly radius: number;
   readonly bosses: readonly Omit<Boss, 'at'>[];
   readonly notches: readonly Omit<Notch, 'at'>[];
-  readonly fixture: Pick<Fixture, 'material' | 'clearance' | 'chordError'>;
+  readonly fixture: Pick<Fixture, 'material' | 'clearance' | 'chordError' | 'holeCompensation'>;
 }
 
 /**
@@ -68,17 +68,18 @@ export const registrationJig: Part = work({
 });
 
 function inputFor({ disc, bosses, notches, fixture }: Mold): JigInput {
-  const { material, clearance, chordError } = fixture;
+  const { material, clearance, chordError, holeCompensation } = fixture;
   return {
     radius: disc.radius,
     bosses: withoutSpots(bosses),
     notches: withoutSpots(notches),
-    fixture: { material, clearance, chordError },
+    fixture: { material, clearance, chordError, ...(holeCompensation !== undefined && { holeCompensation }) },
   };
 }
 
 const fitOf = ({ fixture }: JigInput, boss: Omit<Boss, 'at'>): number =>
-  openingFit(fixture, boss.acrossFlats > 0 ? boss.acrossFlats : 2 * boss.headRadius);
+  openingFit(fixture, boss.acrossFlats > 0 ? boss.acrossFlats : 2 * boss.headRadius) +
+  (fixture.holeCompensation ?? 0);
 
 /** Radius of the circle round an opening. */
 const reachOf = (input: JigInput, boss: Omit<Boss, 'at'>): number =>

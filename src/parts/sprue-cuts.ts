@@ -23,19 +23,22 @@ export interface Stem {
   readonly smaller: number;
   readonly foot: number;
   readonly chordError: number;
+  /** How much wider across the puller hole is drawn. */
+  readonly holes: number;
 }
 
 /** Cutters of the puller hole, circumscribed, and of the two flats on the grip. */
 export function gripCutters(scope: Scope, stem: Stem): Body[] {
-  const { sprue, upper, smaller, foot, chordError } = stem;
+  const { sprue, upper, smaller, foot, chordError, holes } = stem;
   const { puller, flats, grip } = sprue;
   const top = upper + grip;
   const radius = shaftRadius(sprue, upper) - smaller;
   const cutters: Body[] = [];
   if (puller) {
     const depth = Math.min(puller.depth, top - foot - plugFloor);
-    const segments = segmentsFor(puller.diameter / 2, chordError);
-    const wide = circumscribed(puller.diameter / 2, segments);
+    const bore = (puller.diameter + holes) / 2;
+    const segments = segmentsFor(bore, chordError);
+    const wide = circumscribed(bore, segments);
     const outline = [
       [0, top - depth],
       [wide, top - depth],

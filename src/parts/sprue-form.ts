@@ -57,6 +57,7 @@ const stemOf = ({ sprue, disc, fixture }: FormInput): Stem => ({
   smaller: 0,
   foot: sprue.domeHeight - sprue.wellDepth,
   chordError: fixture.chordError,
+  holes: fixture.holeCompensation ?? 0,
 });
 
 function cutStem(scope: Scope, body: Body, input: FormInput): Body {

@@ -6,6 +6,8 @@ export interface MakingProcess {
   readonly name: 'FDM' | 'SLA' | 'machined';
   /** Gap on each side of a joint that is pushed together by hand. */
   readonly clearance: Sourced;
+  /** How much narrower across a round hole comes out than it is drawn. */
+  readonly holeLoss: Sourced;
   /** Thinnest wall or rib that comes out whole. */
   readonly leastFeature: Sourced;
   /** Steepest overhang that needs nothing under it; none where nothing is built up in layers. */
@@ -21,6 +23,7 @@ export const makingProcesses: readonly MakingProcess[] = [
       value: 0.25,
       source: published('a supplier’s table of printed fits: sliding, 0.2 to 0.3 mm a side'),
     },
+    holeLoss: { value: 0.2, source: practice },
     leastFeature: { value: 0.8, source: practice },
     overhangDeg: { value: 45, source: practice },
   },
@@ -30,12 +33,14 @@ export const makingProcesses: readonly MakingProcess[] = [
       value: 0.125,
       source: published('a print service’s guide: 0.25 mm between two resin parts'),
     },
+    holeLoss: { value: 0.1, source: practice },
     leastFeature: { value: 0.4, source: practice },
     overhangDeg: { value: 60, source: practice },
   },
   {
     name: 'machined',
     clearance: { value: 0.05, source: practice },
+    holeLoss: { value: 0, source: practice },
     leastFeature: { value: 0.5, source: practice },
   },
 ];
