@@ -7,10 +7,14 @@ export const batchCodes = codes({
     means: 'A cell of the table of variants, or a whole row, gives no plan that can be read.',
     remedy:
       'Mend the cell; the other rows are not touched by it. An empty cell leaves the value of the plan.',
+    formula: 'the plan with this one cell set can be read; a row has as many cells as the head',
+    source: 'RFC 4180 for the table, the schema of plans for each value',
   },
   'batch.nothing-asked-for': {
     severity: 'stop',
     means: 'A variant has none of the solids or drawings that were asked for by name.',
     remedy: 'Leave the name out of --only, or build this variant by itself to see what it has.',
+    formula: 'every name given with --only begins the name of a solid, a drawing or their kind',
+    source: 'own rule, the same as for a single build',
   },
 });
