@@ -47,8 +47,11 @@ export const measuredWalls = computed<readonly MeasuredWall[]>(() => {
 /** How many of the thinnest are drawn as dimension lines. */
 export const dimensioned = 8;
 
-/** Distance at the far end of the color scale, mm: three times the wall wanted; anything more looks the same. */
-export const scaleEnd = computed(() => 3 * (mold.value?.limits.wall ?? 3));
+/** How many times the wall wanted the color scale goes; anything more looks the same. */
+export const scaleParts = 5;
+
+/** Distance at the far end of the color scale, mm. */
+export const scaleEnd = computed(() => scaleParts * (mold.value?.limits.wall ?? 3));
 
 export const middleOf = ([a, b]: MeasuredWall['ends']): Place => [
   (a[0] + b[0]) / 2,

@@ -177,7 +177,12 @@ function Ghost({ at, now, y, sign }: GhostProps) {
   return (
     <>
       <line class="ghost" x1={left} y1={level} x2={wide} y2={level} />
-      <text class="tick is-over" x={wide - 2} y={level + (sign > 0 ? -3 : 9)} text-anchor="end">
+      <text
+        class="tick is-over"
+        x={wide - 2}
+        y={level + (sign < 0 || level < 14 ? 11 : -3)}
+        text-anchor="end"
+      >
         next stock {length(at)}
       </text>
     </>

@@ -1,7 +1,7 @@
 import { fixed } from '../../../findings/index.ts';
 import { mold } from '../../state/store.ts';
 import { cssAt } from '../../state/wall-ramp.ts';
-import { scaleEnd } from '../../state/walls.ts';
+import { scaleEnd, scaleParts } from '../../state/walls.ts';
 
 const wide = 316;
 const [left, right] = [10, 306];
@@ -34,16 +34,16 @@ export function Scale() {
             fill={cssAt((i + 0.5) / steps)}
           />
         ))}
-        {[0, 1, 2, 3].map((part) => (
+        {Array.from({ length: scaleParts + 1 }, (_, part) => (
           <text
-            key={part}
+            key={x(part)}
             class="tick"
-            x={x((part * end) / 3) - (part === 1 ? 3 : 0)}
+            x={x((part * end) / scaleParts) - (part === 1 ? 3 : 0)}
             y={bandTop - 4}
             text-anchor={anchor(part)}
           >
-            {fixed((part * end) / 3, end < 9 ? 1 : 0)}
-            {part === 3 ? ' mm +' : ''}
+            {fixed((part * end) / scaleParts, end < 3 * scaleParts ? 1 : 0)}
+            {part === scaleParts ? ' mm +' : ''}
           </text>
         ))}
         {inches.map((inch) => (
@@ -52,9 +52,9 @@ export function Scale() {
             class="tick"
             x={x(inch * 25.4)}
             y={bandTop + bandHeight + 12}
-            text-anchor={anchor(inch)}
+            text-anchor={inch === 0 ? 'start' : 'middle'}
           >
-            {inch === 0 ? '0' : `${fixed(inch, 3)} in`}
+            {inch === 0 ? '0' : `${fixed(inch, 3)}${inch === 1 / 8 ? ' in' : ''}`}
           </text>
         ))}
         {limits && (
@@ -72,4 +72,4 @@ export function Scale() {
 
 /** Words at the ends stay within; the one at the limit leaves its line free. */
 const anchor = (at: number): 'start' | 'middle' | 'end' =>
-  at === 0 ? 'start' : at === 1 || at === 3 ? 'end' : 'middle';
+  at === 0 ? 'start' : at === 1 || at === scaleParts ? 'end' : 'middle';

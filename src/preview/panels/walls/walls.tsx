@@ -2,7 +2,7 @@ import { useEffect } from 'preact/hooks';
 import { askWalls } from '../../state/actions.ts';
 import { length } from '../../state/show.ts';
 import { flyTo, mold, picked, pointedAt, solidsAreCurrent, walls } from '../../state/store.ts';
-import { hidden, pose } from '../../state/view.ts';
+import { apart, hidden, pose } from '../../state/view.ts';
 import { dimensioned, type MeasuredWall, measuredWalls, middleOf } from '../../state/walls.ts';
 import { FindingsAbout } from '../findings-about.tsx';
 import type { Panel } from '../panel.ts';
@@ -43,13 +43,16 @@ export const wallsPanel: Panel = {
   },
 };
 
-/** Hides what is in the way for as long as the sheet is open, unless the person chooses otherwise meanwhile. */
+/** Closes the mold and hides what is in the way while the sheet is open, unless the person chooses otherwise meanwhile. */
 function clearTheWay(): () => void {
   const before = hidden.peek();
   const cleared = new Set([...before, ...inTheWay.always, ...inTheWay[pose.peek()]]);
   hidden.value = cleared;
+  const apartBefore = apart.peek();
+  apart.value = 0;
   return () => {
     if (hidden.peek() === cleared) hidden.value = before;
+    if (apart.peek() === 0) apart.value = apartBefore;
   };
 }
 

@@ -32,7 +32,7 @@ function draw(overlay: Overlay, { sizeGmm, angleRad, allowedGmm, scale }: ShownU
   const at = (radius: number, angle: number): Place => [
     radius * Math.cos(angle),
     radius * Math.sin(angle),
-    0,
+    z,
   ];
   if (allowedGmm !== undefined) {
     const radius = allowedGmm * scale;
