@@ -180,7 +180,7 @@ function Ghost({ at, now, y, sign }: GhostProps) {
       <text
         class="tick is-over"
         x={wide - 2}
-        y={level + (sign < 0 || level < 14 ? 11 : -3)}
+        y={level + (level < 14 ? 19 : sign < 0 ? 11 : -3)}
         text-anchor="end"
       >
         next stock {length(at)}

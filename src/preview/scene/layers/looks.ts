@@ -2,10 +2,12 @@ import { effect } from '@preact/signals';
 import { DoubleSide, FrontSide, Mesh, MeshStandardMaterial } from 'three';
 import { type Seating, seatings } from '../../state/closing.ts';
 import { masterMeshes, mold, picked, pointedAt, solids } from '../../state/store.ts';
-import { hidden, seeThrough } from '../../state/view.ts';
+import { hidden, openPanel, seeThrough } from '../../state/view.ts';
 import { kindOf } from '../kinds.ts';
 import type { Stage } from '../stage.ts';
 
+/** Halves behind colored walls: a color of their own could be taken for one of the scale's. */
+const pale = '#e9e9e4';
 const halves = new Set(['lower half', 'upper half', 'blank']);
 
 /** Bosses light up in their sockets and glow red where they clash; what is pointed at or picked glows a little. */
@@ -28,6 +30,7 @@ export function looks(stage: Stage): () => void {
     const seats = new Map(seatings.value.map(({ id, is }) => [id, is]));
     const away = hidden.value;
     const through = seeThrough.value;
+    const onWalls = openPanel.value === 'walls';
     const near = new Set([pointedAt.value, picked.value]);
     stage.scene.traverse((object) => {
       if (!(object instanceof Mesh) || typeof object.userData.kind !== 'string') return;
@@ -35,7 +38,7 @@ export function looks(stage: Stage): () => void {
       const { material } = object;
       if (!(material instanceof MeshStandardMaterial)) return;
       object.visible = !away.has(kind);
-      material.color.set(kindOf(kind).color);
+      material.color.set(onWalls && halves.has(kind) ? pale : kindOf(kind).color);
       const glass = through && halves.has(kind);
       // Only what changes how it is drawn makes the graphics program anew.
       if (material.transparent !== glass) material.needsUpdate = true;
