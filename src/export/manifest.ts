@@ -4,6 +4,7 @@ import { type Drawing, type Solid, sizeOf } from '../kernel/index.ts';
 import type { Mold } from '../mold/index.ts';
 import type { Build, Withheld } from './build.ts';
 import { type Json, jsonBytes } from './json-text.ts';
+import { roleUse } from './role-use.ts';
 import type { CheckedSolid, ExportFile } from './solid-file.ts';
 
 /** SHA-256 (FIPS 180-4) as 64 hex digits. */
@@ -11,7 +12,7 @@ export const sha256Hex = (bytes: Uint8Array): string => bytesToHex(sha256(bytes)
 
 /**
  * manifest.json: what each file of the build is, so that a file taken from the folder can be told and checked.
- * A solid's file also says its role, facets, volume (mm3), box (mm) and the matrix from the file's frame to the mold
+ * A solid's file also says its role, material and use, facets, volume (mm3), box (mm) and the matrix from the file's frame to the mold
  * frame (column-major, 16 numbers). No dates, no machine paths; the manifest does not list itself.
  */
 export function manifestFile(build: Build, files: readonly ExportFile[]): ExportFile {
@@ -60,6 +61,7 @@ function solidJson(checked: CheckedSolid | undefined, mold: Mold): Json | undefi
     title: solid.title,
     role: solid.role,
     material: materialOf(solid, mold),
+    use: roleUse[solid.role],
     estimated: solid.estimated,
     subjects: solid.subjects,
     triangles: audit.triangles,

@@ -125,6 +125,7 @@ describe('a build as files', () => {
       title: 'lower-half',
       role: 'half',
       material: 'rubber',
+      use: 'One half of the mold: to print or mill as a test half, to look at, or to cut rubber by.',
       estimated: false,
       subjects: [],
       triangles: 12,
