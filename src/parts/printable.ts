@@ -21,7 +21,7 @@ export function judgePrintable(solids: readonly Solid[], { fixture: { making } }
   if (made.length === 0) return [];
   if (!making) {
     const says = 'How the fixtures are made is not said; overhangs and least features are not looked at.';
-    return [finding('making.unjudged', { subject: 'fixture', says })];
+    return [finding('making.not-checked', { subject: 'fixture', says })];
   }
   return made.flatMap((solid) => [
     ...(making.overhangRad === undefined ? [] : overhangs(solid, making.overhangRad)),

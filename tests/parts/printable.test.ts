@@ -89,7 +89,7 @@ describe('findings', () => {
   });
 
   test('one note for all where the plan names no process', () => {
-    expect(judge()).toMatchObject([{ code: 'making.unjudged', severity: 'note', subject: 'fixture' }]);
+    expect(judge()).toMatchObject([{ code: 'making.not-checked', severity: 'note', subject: 'fixture' }]);
   });
 });
 

@@ -7,17 +7,24 @@ export const makingCodes = codes({
     severity: 'note',
     means: 'A fixture is larger than the bed and comes in pieces that slide together.',
     remedy: 'Join the pieces on a flat plate, glue them, and check the diameter before use.',
+    formula: 'no turn about its vertical brings its box within the bed less its margin',
+    source: 'geometry of the box',
   },
   'bed.cuts-outline': {
     severity: 'warn',
     means: 'No split line stays clear of every outline and boss; the seam will show there.',
     remedy: 'Use a larger bed, move the placement, or dress the seam by hand.',
+    formula:
+      'distance of the seam, seen from above, from the nearest outline, boss, tab or notch, at least 2 mm',
     source: practice,
   },
   'bed.too-small': {
     severity: 'warn',
     means: 'A fixture does not fit the bed, and no sectors of it with a joint do; it is given whole.',
     remedy: 'Use a larger bed or have the piece made elsewhere.',
+    formula:
+      'no 2 to 8 sectors about the axis, each with room for a joint, have boxes within the bed less its margin',
+    source: 'geometry of the box',
   },
   'making.overhang': {
     severity: 'warn',
@@ -33,7 +40,7 @@ export const makingCodes = codes({
     formula: 'distance to the face opposite, by rays square to the surface',
     source: practice,
   },
-  'making.unjudged': {
+  'making.not-checked': {
     severity: 'note',
     means: 'The plan does not say how the fixtures are made, so overhangs and thin walls are not looked at.',
     remedy: 'Add `fixture.process`: FDM, SLA or machined.',
@@ -57,5 +64,7 @@ export const makingCodes = codes({
     severity: 'warn',
     means: 'A fixture is higher than the bed has room for.',
     remedy: 'Use a machine with more height, or print the fixture lying if its shape allows.',
+    formula: 'height of its box, standing as it is made, against the height of the bed',
+    source: 'geometry of the box',
   },
 });
