@@ -12,6 +12,7 @@ import {
   lengthSteps,
   mmStep,
 } from '../../state/hand.ts';
+import { length } from '../../state/show.ts';
 import { mold } from '../../state/store.ts';
 import { hidden, look, units } from '../../state/view.ts';
 import type { Panel } from '../panel.ts';
@@ -30,6 +31,7 @@ export const layout: Panel = {
       [],
     );
     if (!mold.value) return <p>Reading the plan.</p>;
+    const { disc } = mold.value;
     return (
       <>
         <div class="row">
@@ -46,6 +48,20 @@ export const layout: Panel = {
         {arranging.value && <HowToMove />}
         <Chosen />
         <Things />
+        <dl class="facts">
+          <div>
+            <dt>Disc</dt>
+            <dd>{length(2 * disc.radius)} across</dd>
+          </div>
+          <div>
+            <dt>Lower half</dt>
+            <dd>{length(disc.lower)}</dd>
+          </div>
+          <div>
+            <dt>Upper half</dt>
+            <dd>{length(disc.upper)}</dd>
+          </div>
+        </dl>
       </>
     );
   },
