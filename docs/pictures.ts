@@ -1,6 +1,6 @@
 /**
  * Draws the README's pictures from a built mold: `tsx docs/pictures.ts out/<folder> [docs]`. Reads the folder's
- * manifest.json and STL files and writes lower-half.png, upper-half.png, sprue-form.png, build-up.png and exploded.png.
+ * manifest.json and STL files and writes lower-half.png, upper-half.png, sprue-form.png and exploded.png.
  */
 import { readFile, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
@@ -81,15 +81,6 @@ const shots: readonly Shot[] = [
     width: 640,
     height: 640,
     pick: (solids) => largest(solids, 'sprue form'),
-    stand: inMold,
-  },
-  {
-    name: 'build-up',
-    color: [0.62, 0.68, 0.74],
-    view: fromTheSide,
-    width: 800,
-    height: 600,
-    pick: (solids) => largest(solids, 'build-up'),
     stand: inMold,
   },
 ];
