@@ -21,7 +21,7 @@ export interface Format {
 /** One line for each format, in the order the manifest lists their files. A heavy one loads itself when it writes. */
 export const exporters: readonly Format[] = [
   { id: 'stl', title: 'Binary STL, one for each solid', write: stlFiles },
-  { id: '3mf', title: '3MF of all solids, laid out on beds', write: threeMfFile },
+  { id: '3mf', title: '3MF of all solids to make, laid out on beds', write: threeMfFile },
   { id: 'svg', title: 'SVG of each flat thing at true size', write: svgFile },
   { id: 'dxf', title: 'DXF of each flat thing at true size', write: dxfFile },
   { id: 'sheet', title: 'Shop sheet, as PDF', write: sheetFile },

@@ -1,4 +1,4 @@
-import { type Matrix4, movePoint, type Solid, type Vec3 } from '../kernel/index.ts';
+import { type Matrix4, movePoint, onlyToLookAt, type Solid, type Vec3 } from '../kernel/index.ts';
 import type { Build } from './build.ts';
 import { renderPicture } from './picture.ts';
 import { roleColor } from './role-color.ts';
@@ -11,7 +11,7 @@ const size = { width: 480, height: 360 };
  * the upper half, is left out unless there is nothing else. No file where nothing was built.
  */
 export function overviewFiles({ solids }: Build): ExportFile[] {
-  const all = solids.map(({ solid }) => solid);
+  const all = solids.map(({ solid }) => solid).filter(({ role }) => !onlyToLookAt(role));
   const open = all.filter((solid) => !isUpperBlank(solid));
   const shown = open.length > 0 ? open : all;
   if (shown.length === 0) return [];

@@ -1,3 +1,4 @@
+import { onlyToLookAt } from '../kernel/index.ts';
 import type { Build } from './build.ts';
 import type { CheckedSolid, ExportFile } from './solid-file.ts';
 import { placeOnBeds, roomyBed } from './three-mf/beds.ts';
@@ -8,13 +9,15 @@ import { packModel } from './three-mf/package.ts';
 const aisle = 20;
 
 /**
- * All solids of a build as one 3MF, mm, each standing on z = 0 as it is printed or machined, colored by role, laid
- * out on beds of the plan's size that stand side by side along x. No file where there is no solid. Solids must have
- * passed the audit: the format wants each edge shared by exactly two faces and a positive volume.
+ * All solids to make of a build as one 3MF, mm, each standing on z = 0 as it is printed or machined, colored by
+ * role, laid out on beds of the plan's size that stand side by side along x. What is only to look at stays out, so
+ * that nobody prints it. No file where nothing is left. Solids must have passed the audit: the format wants each edge
+ * shared by exactly two faces and a positive volume.
  */
 export function threeMfFiles({ mold, solids }: Build): ExportFile[] {
-  if (solids.length === 0) return [];
-  const items = layOut(solids, mold.fixture.bed);
+  const made = solids.filter(({ solid: { role } }) => !onlyToLookAt(role));
+  if (made.length === 0) return [];
+  const items = layOut(made, mold.fixture.bed);
   return [{ path: 'all-solids.3mf', bytes: packModel(modelText(mold.title, items)) }];
 }
 

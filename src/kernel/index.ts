@@ -8,5 +8,5 @@ export * from './outline.ts';
 export * from './pieces.ts';
 export * from './rounding.ts';
 export * from './segments.ts';
-export type { Solid, SolidMeasures, SolidRole } from './solid.ts';
+export { onlyToLookAt, type Solid, type SolidMeasures, type SolidRole } from './solid.ts';
 export * from './triangles.ts';

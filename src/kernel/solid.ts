@@ -19,6 +19,9 @@ export type SolidRole =
   | 'gauge'
   | 'left by the cutter';
 
+/** What a solid of this role shows is looked at; nobody prints or mills it. */
+export const onlyToLookAt = (role: SolidRole): boolean => role === 'left by the cutter';
+
 /**
  * A named closed solid, ready to be exported.
  * `id` is also the file stem. `subjects` are the plan's ids it was made from: a stop about one of them withholds it.

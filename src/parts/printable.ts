@@ -1,5 +1,5 @@
 import { type Finding, finding } from '../findings/index.ts';
-import { movePoint, type Solid, type TriangleMesh, type Vec3 } from '../kernel/index.ts';
+import { movePoint, onlyToLookAt, type Solid, type TriangleMesh, type Vec3 } from '../kernel/index.ts';
 import { thinnestWall } from '../mesh/index.ts';
 import type { Mold } from '../mold/index.ts';
 
@@ -17,7 +17,7 @@ const rays = 20000;
  * limit, walls under its least feature. One note where the plan names no process.
  */
 export function judgePrintable(solids: readonly Solid[], { fixture: { making } }: Mold): Finding[] {
-  const made = solids.filter(({ role }) => role !== 'left by the cutter');
+  const made = solids.filter(({ role }) => !onlyToLookAt(role));
   if (made.length === 0) return [];
   if (!making) {
     const says = 'How the fixtures are made is not said; overhangs and least features are not looked at.';

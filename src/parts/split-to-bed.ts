@@ -7,6 +7,7 @@ import {
   type Kernel,
   KernelFault,
   movePoint,
+  onlyToLookAt,
   rotation,
   type Scope,
   type Solid,
@@ -38,7 +39,7 @@ export function splitToBed(solids: readonly Solid[], mold: Mold, kernel: Kernel)
   const room = { x: bed.x - 2 * bed.margin, y: bed.y - 2 * bed.margin };
   let known: Obstacle[] | undefined;
   const split = solids.map((solid): Split => {
-    if (solid.role === 'left by the cutter') return { solids: [solid], findings: [] };
+    if (onlyToLookAt(solid.role)) return { solids: [solid], findings: [] };
     const high = heightFinding(solid, bed);
     if (fits(pointsOf(solid), room) === 0) return { solids: [solid], findings: high };
     known ??= obstaclesOf(mold);

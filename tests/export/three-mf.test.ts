@@ -1,4 +1,4 @@
-import { unzipSync } from 'fflate';
+import { strFromU8, unzipSync } from 'fflate';
 import { describe, expect, test } from 'vitest';
 import { type Build, exportSolid } from '../../src/export/index.ts';
 import { placeOnBeds } from '../../src/export/three-mf/beds.ts';
@@ -8,6 +8,7 @@ import type { Solid } from '../../src/kernel/index.ts';
 import { readMesh } from '../../src/mesh/index.ts';
 import { judge3mf } from '../judge-3mf.ts';
 import { exampleMold } from '../parts/example-mold.ts';
+import { schemaFaults } from '../published/three-mf/validate-model.ts';
 import { box, insideOut, openBox, solidOf, torus } from './shapes.ts';
 import { facts3mf } from './three-mf-rules.ts';
 
@@ -77,6 +78,18 @@ describe('3MF of a build', () => {
     const [from, to] = [solids[2].mesh.positions, positions];
     const shift = [0, 1, 2].map((axis) => to[axis] - from[axis]);
     expect(from.every((value, i) => Math.abs(to[i] - value - shift[i % 3]) < 1e-5)).toBe(true);
+  });
+
+  test('its model part is valid by the schema', async () => {
+    const model = strFromU8(unzipSync(await bytesOf(solids))['3D/3dmodel.model']);
+    expect(schemaFaults(model)).toEqual([]);
+  });
+
+  test('what is only to look at is not in it', async () => {
+    const left = solidOf('left', box([1, 1, 1]), { role: 'left by the cutter' });
+    const judged = await judge3mf(await bytesOf([left, solids[3]]));
+    expect(judged.partNumbers).toEqual(['tab']);
+    expect(threeMfFiles(await buildOf([left]))).toEqual([]);
   });
 
   test('same build, same bytes; no file where there is no solid', async () => {

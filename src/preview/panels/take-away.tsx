@@ -19,7 +19,7 @@ export const takeAway: Panel = {
         <Making ready={ready} />
         <h3>Only a part of it</h3>
         <p class="buttons">
-          <Take ready={ready} formats={['3mf']} says="One 3MF of all solids" />
+          <Take ready={ready} formats={['3mf']} says="One 3MF of all solids to make" />
           <Take ready={ready} formats={['sheet']} says="Shop sheet (PDF)" />
           {drawings.value > 0 && (
             <>

@@ -43,6 +43,7 @@ export const hiddenAtFirst = [
   'layout plate',
   'can part',
   'gauge',
+  'left by the cutter',
   'other',
 ];
 
