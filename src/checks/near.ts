@@ -33,9 +33,11 @@ function someVertices({ positions }: TriangleMesh, matrix: Matrix4): Vec3[] {
 /** No less than the distance of the two. */
 export function farthest(a: Whereabouts, b: Whereabouts): number {
   let least = Number.POSITIVE_INFINITY;
-  for (const [ax, ay, az] of a.points) {
-    for (const [bx, by, bz] of b.points) {
-      const square = (ax - bx) ** 2 + (ay - by) ** 2 + (az - bz) ** 2;
+  for (const p of a.points) {
+    const [x, y, z] = p;
+    for (const q of b.points) {
+      const [dx, dy, dz] = [x - q[0], y - q[1], z - q[2]];
+      const square = dx * dx + dy * dy + dz * dz;
       if (square < least) least = square;
     }
   }

@@ -12,6 +12,7 @@ import {
   type Boss,
   type Check,
   type Mold,
+  makeAlways,
   type Placement,
   type Process,
   type Sprue,
@@ -146,7 +147,11 @@ export function wallsTo({ id, title, scope, processes = everyProcess, fixtures }
         }));
       });
     },
-    run: ({ cavity, id: other, shape, kind }, tools) =>
-      measure(cavity, { id: other, mesh: meshOf(shape), estimated: false }, kind, tools),
+    run: ({ cavity, id: other, shape, kind }, tools) => {
+      // One mesh, and so one tree, for all cavities it is measured to.
+      const { remember = makeAlways } = tools;
+      const mesh = remember('mesh of a fixture', shape, () => meshOf(shape));
+      return measure(cavity, { id: other, mesh, estimated: false }, kind, tools);
+    },
   });
 }

@@ -11,6 +11,8 @@ import {
 import type { Figure, Finding } from '../findings/index.ts';
 import type { Kernel } from '../kernel/index.ts';
 import type { Mold, Placement } from '../mold/index.ts';
+import { Cache } from './cache.ts';
+import { rememberIn } from './remember-in.ts';
 import { stepWorks, toTheEnd } from './run-work.ts';
 import { weigh } from './weigh.ts';
 
@@ -39,15 +41,18 @@ const look = 2;
 /**
  * Walls and covers of one thing alone, by the very checks of the report, run for it only: quick enough to follow a
  * hand. `id` is that of a placement, boss, tab or notch. Walls beyond twice their limit are left out, and those to
- * gates and vents: these are laid anew only when all is.
+ * gates and vents: these are laid anew only when all is. `cache` keeps the meshes of fixtures, which stay the same while
+ * something else is moved, from one question to the next.
  */
-export function checkNear(mold: Mold, id: string, kernel: Kernel): Near {
+export function checkNear(mold: Mold, id: string, kernel: Kernel, cache = new Cache()): Near {
   const nearBy = aroundOf(mold, id);
   const works = nearChecks.map((check) => ({
     ...check,
     jobs: (of: Mold) => check.jobs(of).filter(({ input }) => isAbout(input, id)),
   }));
-  const { done } = toTheEnd(stepWorks(works, nearBy, { kernel, nearOnly: true }));
+  const { done } = toTheEnd(
+    stepWorks(works, nearBy, { kernel, nearOnly: true, remember: rememberIn(cache) }),
+  );
   return {
     figures: done.flatMap(({ output }) => output.figures ?? []).filter(({ name }) => !ofSurface.has(name)),
     findings: weigh(

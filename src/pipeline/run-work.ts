@@ -52,8 +52,8 @@ export function* stepWorks<O>(
   tools: Tools,
   { cache, progress }: RunOptions = {},
 ): Generator<void, { done: Done<O>[]; failures: Failure[] }> {
-  // What works share is kept for the run where there is no cache.
-  const shared: Tools = { ...tools, remember: rememberIn(cache ?? new Cache()) };
+  // What works share is kept for the run where nobody keeps it for longer.
+  const shared: Tools = { remember: rememberIn(cache ?? new Cache()), ...tools };
   const results: Done<O>[] = [];
   const failures: Failure[] = [];
   const jobs = works.flatMap((work) => work.jobs(mold).map((job) => ({ work, job })));

@@ -1,8 +1,10 @@
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { compose, type Kernel, loadKernel, translation } from '../../src/kernel/index.ts';
+import { compose, type Kernel, loadKernel, rotation, translation } from '../../src/kernel/index.ts';
 import { TriangleTree } from '../../src/mesh/index.ts';
 import type { Mold } from '../../src/mold/index.ts';
 import {
+  Cache,
   checkMold,
   checkNear,
   layMold,
@@ -10,6 +12,7 @@ import {
   roughError,
   roughMold,
 } from '../../src/pipeline/index.ts';
+import { holdIn } from '../../src/preview/worker/hold-in.ts';
 import { bumpyMesh } from '../browser/bumpy-mesh.ts';
 
 const plan = `process: rubber
@@ -111,5 +114,37 @@ describe('reduced masters', () => {
     for (const [i, { value }] of exact.entries()) {
       expect(Math.abs(about[i].value - value)).toBeLessThanOrEqual(roughError);
     }
+  });
+
+  // The hand may turn, sink and bring together at will: what it is told stays within what is said of it.
+  test('give them within the stated error wherever one is held', () => {
+    const held = fc.record({
+      x: fc.double({ min: -4, max: 12, noNaN: true }),
+      y: fc.double({ min: -12, max: 8, noNaN: true }),
+      z: fc.double({ min: -3, max: 3, noNaN: true }),
+      turn: fc.double({ min: 0, max: 2 * Math.PI, noNaN: true }),
+    });
+    const cache = new Cache();
+    fc.assert(
+      fc.property(held, ({ x, y, z, turn }) => {
+        const [{ x: atX, y: atY }] = mold.placements;
+        const matrix = compose(
+          translation(atX + x, atY + y, z),
+          rotation('z', turn),
+          translation(-atX, -atY, 0),
+        );
+        const at = (of: Mold): Mold => holdIn(of, { kind: 'placement', id: 'one', matrix });
+        const exact = checkNear(at(mold), 'one', kernel).figures;
+        const about = checkNear(at(rough), 'one', kernel, cache).figures;
+        const named = ({ name, subject }: { name: string; subject: string }) => `${name} ${subject}`;
+        const known = new Map(about.map((one) => [named(one), one.value]));
+        for (const one of exact) {
+          // A wall just at twice the limit may be on either side of it.
+          const value = known.get(named(one)) ?? 2 * mold.limits.wall;
+          expect(Math.abs(value - one.value), named(one)).toBeLessThanOrEqual(roughError);
+        }
+      }),
+      { numRuns: 25, seed: 11 },
+    );
   });
 });

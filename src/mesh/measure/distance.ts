@@ -143,7 +143,7 @@ function surfaceDistance(a: DistanceTree, b: DistanceTree, limit: number): Dista
   facePairs(
     a.faces,
     b.faces,
-    fromB.elements,
+    { fromB: fromB.elements, along: directionIn(a, bound) },
     () => least,
     (i, k) => {
       const distance = distanceOf(i, k);
@@ -159,6 +159,12 @@ function surfaceDistance(a: DistanceTree, b: DistanceTree, limit: number): Dista
   const pointA = movePoint(a.matrix, tuple(onA));
   const pointB = movePoint(a.matrix, tuple(onB));
   return { distance: least * a.scale, pointA, pointB };
+}
+
+/** From the one point to the other in the frame of a's mesh, of length 1; nothing where they are the same. */
+function directionIn({ matrix }: DistanceTree, { pointA, pointB }: { pointA: Vec3; pointB: Vec3 }): Vec3 {
+  const way = new Vector3(...pointB).sub(new Vector3(...pointA));
+  return tuple(way.transformDirection(inverse(matrix)));
 }
 
 /** The library's triangle with both of its points, which its types leave out. */

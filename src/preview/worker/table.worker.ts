@@ -115,7 +115,7 @@ function near(asked: AskNear, kernel: Kernel): void {
   }
   const start = performance.now();
   const mold = held ? holdIn(roughMold(laid.mold, kernel), held) : laid.mold;
-  const found = checkNear(mold, id, kernel);
+  const found = checkNear(mold, id, kernel, cache);
   tell({
     kind: 'near',
     edit,
@@ -126,7 +126,8 @@ function near(asked: AskNear, kernel: Kernel): void {
     ...found,
   });
   // What is looked at is likely to be moved next: its reduced masters and their trees are made now.
-  if (!held) void breath().then(() => laid?.edit === edit && checkNear(roughMold(mold, kernel), id, kernel));
+  if (!held)
+    void breath().then(() => laid?.edit === edit && checkNear(roughMold(mold, kernel), id, kernel, cache));
 }
 
 /** Sends each master's mesh once for as long as it stays the same. */
