@@ -179,7 +179,7 @@ export interface Fixture {
   readonly compensation?: number;
   /** Rigid halves: undercuts are filled toward the parting surface so that a rigid casting can leave. */
   readonly relieve: boolean;
-  /** How much wider across the puller hole and the jig's openings are drawn, mm. Left out, none. */
+  /** How much wider across the puller hole and the openings of jig, plates and stencils are drawn, mm. Left out, none. */
   readonly holeCompensation?: number;
   /** The smallest end mill rigid halves are machined with, where the plan says. */
   readonly cutter?: Cutter;

@@ -1,9 +1,17 @@
 import { type Finding, finding } from '../findings/index.ts';
 import { arc, circle, type Drawing, hole, type Lettering, type Path, type Track } from '../kernel/index.ts';
-import { type Boss, type Channel, type Disc, type Mold, type Part, type Sprue, work } from '../mold/index.ts';
-import { openingFit } from './fit.ts';
+import {
+  type Boss,
+  type Channel,
+  type Disc,
+  type Fixture,
+  type Part,
+  type Sprue,
+  work,
+} from '../mold/index.ts';
+import { holeFit } from './fit.ts';
 import type { Half } from './half.ts';
-import { withoutSpots } from './without-spots.ts';
+import { withoutSpot, withoutSpots } from './without-spots.ts';
 
 /** Left between a slot and the rim, so that the stencil holds together; the knife goes on by itself, mm. */
 const bridge = 3;
@@ -16,12 +24,12 @@ interface StencilInput {
   readonly sprue?: Omit<Sprue, 'at'>;
   readonly bosses: readonly Omit<Boss, 'at'>[];
   readonly channels: readonly Omit<Channel, 'at'>[];
-  readonly fixture: Pick<Mold['fixture'], 'material' | 'clearance'>;
+  readonly fixture: Pick<Fixture, 'material' | 'clearance' | 'holeCompensation'>;
 }
 
 /**
  * Stencil for cutting gates and vents with the knife, to be laid on the parting face of the half they are cut into:
- * a slot as wide as each channel, openings over the heads of the bosses, which hold it in place, the well as a line.
+ * a slot as wide as each channel (and what slots come out tighter by), openings over the heads of the bosses, which hold it in place, the well as a line.
  * The upper half's is seen on its parting face: turned over about the index mark's radius.
  */
 export const knifeStencil: Part = work({
@@ -33,14 +41,15 @@ export const knifeStencil: Part = work({
     (['lower', 'upper'] as const).flatMap((half) => {
       const channels = withoutSpots(mold.channels).filter((channel) => channel.half === half);
       if (channels.length === 0) return [];
-      const { disc, sprue, bosses, fixture } = mold;
+      const { disc, sprue, bosses } = mold;
+      const { material, clearance, holeCompensation } = mold.fixture;
       const input: StencilInput = {
         half,
         disc: { radius: disc.radius },
-        ...(sprue && { sprue }),
+        ...(sprue && { sprue: withoutSpot(sprue) }),
         bosses: withoutSpots(bosses),
         channels,
-        fixture: { material: fixture.material, clearance: fixture.clearance },
+        fixture: { material, clearance, ...(holeCompensation !== undefined && { holeCompensation }) },
       };
       return [{ subject: stencilId(half), input }];
     }),
@@ -79,9 +88,10 @@ interface Slot {
 }
 
 /** Straight slots with square ends, from the well (or the cavity) to the cavity (or the bridge at the rim). */
-export function slotsOf({ channels, disc, sprue, half }: StencilInput): Slot[] {
+export function slotsOf({ channels, disc, sprue, half, fixture }: StencilInput): Slot[] {
   const side = half === 'upper' ? -1 : 1;
-  return channels.flatMap(({ id, from, to, width }) => {
+  return channels.flatMap(({ id, from, to, width: channelWidth }) => {
+    const width = channelWidth + (fixture.holeCompensation ?? 0);
     const length = Math.hypot(to[0] - from[0], to[1] - from[1]);
     const [ux, uy] = [(to[0] - from[0]) / length, (to[1] - from[1]) / length];
     // Slots stay clear of the well's line and of the rim: both are shares of the straight way out along the channel.
@@ -105,7 +115,7 @@ function stencilDrawing(input: StencilInput): Drawing {
   const { half, disc, sprue, bosses, channels, fixture } = input;
   const side = half === 'upper' ? -1 : 1;
   const heads = bosses.map(({ x, y, headRadius }) =>
-    hole([x, side * y], headRadius + openingFit(fixture, 2 * headRadius) / 2),
+    hole([x, side * y], headRadius + holeFit(fixture, 2 * headRadius) / 2),
   );
   const well: Path[] = sprue ? [circle([0, 0], sprue.wellRadius)] : [];
   const mark = {

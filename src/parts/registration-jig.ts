@@ -12,7 +12,7 @@ import {
 import { lettersOf } from '../lettering/index.ts';
 import { type Boss, type Fixture, type Mold, type Notch, type Part, work } from '../mold/index.ts';
 import { asSolid, onBed } from './as-solid.ts';
-import { openingFit } from './fit.ts';
+import { holeFit, openingFit } from './fit.ts';
 import { plateBody } from './plate-body.ts';
 import { type RimCut, rimTrack } from './rim-track.ts';
 import { withoutSpots } from './without-spots.ts';
@@ -78,8 +78,7 @@ function inputFor({ disc, bosses, notches, fixture }: Mold): JigInput {
 }
 
 const fitOf = ({ fixture }: JigInput, boss: Omit<Boss, 'at'>): number =>
-  openingFit(fixture, boss.acrossFlats > 0 ? boss.acrossFlats : 2 * boss.headRadius) +
-  (fixture.holeCompensation ?? 0);
+  holeFit(fixture, boss.acrossFlats > 0 ? boss.acrossFlats : 2 * boss.headRadius);
 
 /** Radius of the circle round an opening. */
 const reachOf = (input: JigInput, boss: Omit<Boss, 'at'>): number =>
