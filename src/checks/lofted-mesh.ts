@@ -1,6 +1,14 @@
 import { moveMesh, rotation, type TriangleMesh, type Vec3 } from '../kernel/index.ts';
 import { measureMesh } from '../mesh/index.ts';
-import { type Channel, heightAt, type Notch, type PartingSurface, type Tab } from '../mold/index.ts';
+import {
+  type Channel,
+  heightAt,
+  type Notch,
+  notchOutline,
+  notchShape,
+  type PartingSurface,
+  type Tab,
+} from '../mold/index.ts';
 
 /** A closed mesh through convex sections with the same number of corners, capped at both ends, looking outward. */
 function lofted(sections: readonly (readonly Vec3[])[]): TriangleMesh {
@@ -58,16 +66,14 @@ export function tabMesh({ angleRad, width, length, height, inset }: Tab, radius:
   return moveMesh(lofted([section(-width / 2), section(width / 2)]), rotation('z', angleRad));
 }
 
-/** A notch through both halves: a V with its mouth on the rim. */
+/** A notch through both halves, its mouth on the rim; undefined where its width leaves no such notch. */
 export function notchMesh(
-  { angleRad, width, depth }: Notch,
+  notch: Notch,
   { radius, lower, upper }: { readonly radius: number; readonly lower: number; readonly upper: number },
-): TriangleMesh {
-  const outer = Math.sqrt(Math.max(0, radius ** 2 - (width / 2) ** 2));
-  const section = (z: number): Vec3[] => [
-    [radius - depth, 0, z],
-    [outer, -width / 2, z],
-    [outer, width / 2, z],
-  ];
-  return moveMesh(lofted([section(-lower), section(upper)]), rotation('z', angleRad));
+): TriangleMesh | undefined {
+  const shape = notchShape(notch, radius);
+  if (!shape) return undefined;
+  const outline = notchOutline(shape);
+  const section = (z: number): Vec3[] => outline.map(([x, y]) => [x, y, z]);
+  return moveMesh(lofted([section(-lower), section(upper)]), rotation('z', notch.angleRad));
 }

@@ -5,6 +5,8 @@ import {
   fitsOnRim,
   heightAt,
   type Mold,
+  type NotchShape,
+  notchShape,
   type Placement,
   roomBetween,
 } from '../mold/index.ts';
@@ -113,7 +115,11 @@ export function bossLumps(boss: Boss): Lump[] {
     : solid;
 }
 
-/** A wedge a quarter as high at its inner edge: V = w l (h + h / 4) / 2, its centroid 0.6 l from that edge. */
+/**
+ * The plain wedge, a quarter as high at its inner edge: V = w l (h + h / 4) / 2, its centroid 0.6 l from that edge. That
+ * is the recess rigid halves are cut with. The loose tab that shapes rubber has rounded edges and a slot besides and is
+ * up to a tenth smaller, so that here a little more rubber is missing than in fact.
+ */
 export function tabLumps(
   { angleRad, width, length, height, inset }: Mold['tabs'][number],
   mold: Mold,
@@ -133,17 +139,33 @@ export function tabLumps(
   return [wedge, { volume: beyond * height, ...polar((outer + radius) / 2, angleRad), z: 0 }];
 }
 
-/** A V through both halves, and the sliver between its chord and the rim. */
-function notchLumps({ angleRad, width, depth }: Mold['notches'][number], { disc }: Mold): Lump[] {
+/** A V with its rounded root through both halves, and the sliver between its chord and the rim. */
+function notchLumps(notch: Mold['notches'][number], { disc }: Mold): Lump[] {
   const { radius, lower, upper } = disc;
-  if (!fitsOnRim({ width }, radius)) return [];
-  const outer = Math.sqrt(radius ** 2 - (width / 2) ** 2);
-  const tip = radius - depth;
-  const triangle = (width * (outer - tip)) / 2;
-  const sliver = bandBeyond(radius, width, outer);
-  const area = triangle + sliver;
-  const center = (triangle * (tip + (2 * (outer - tip)) / 3) + (sliver * (outer + radius)) / 2) / area;
-  return [{ volume: area * (lower + upper), ...polar(center, angleRad), z: (upper - lower) / 2 }];
+  const shape = notchShape(notch, radius);
+  if (!shape) return [];
+  const parts = [
+    ...notchAreas(shape),
+    { area: bandBeyond(radius, notch.width, shape.outer), x: (shape.outer + radius) / 2 },
+  ];
+  const area = parts.reduce((sum, part) => sum + part.area, 0);
+  const center = parts.reduce((sum, part) => sum + part.area * part.x, 0) / area;
+  return [{ volume: area * (lower + upper), ...polar(center, notch.angleRad), z: (upper - lower) / 2 }];
+}
+
+/**
+ * Areas and centroids about the root's middle: the sector that is the root (centroid 2 r sin(a) / (3 a) from it), a
+ * right triangle to where each flank touches it, and the triangle to the mouth.
+ */
+function notchAreas({ tip, outer, halfMouth, rootRadius: r, touchRad }: NotchShape) {
+  const middle = tip + r;
+  const half = Math.PI - touchRad;
+  const flank = Math.sqrt((outer - middle) ** 2 + halfMouth ** 2 - r ** 2);
+  return [
+    { area: half * r ** 2, x: middle - (2 * r * Math.sin(half)) / (3 * half) },
+    { area: r * flank, x: (middle + (middle + r * Math.cos(touchRad)) + outer) / 3 },
+    { area: halfMouth * (outer - middle), x: (middle + 2 * outer) / 3 },
+  ];
 }
 
 /** Area between a line at `from` from the axis and the rim, over a width across the radius. */

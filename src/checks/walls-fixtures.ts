@@ -126,15 +126,19 @@ function tabsOf({ tabs, disc, limits }: Mold): Fixture[] {
 }
 
 function notchesOf({ notches, disc, limits }: Mold): Fixture[] {
-  return notches
-    .filter(({ width }) => fitsOnRim({ width }, disc.radius))
-    .map((notch) => ({
-      id: notch.id,
-      ...about(inward(disc.radius, notch.angleRad, notch.depth), notch.width / 2),
-      points: verticesOf(notchMesh(notch, disc)),
-      kind: tabKind(limits.wall),
-      shape: () => ({ mesh: notchMesh(notch, disc) }),
-    }));
+  return notches.flatMap((notch) => {
+    const mesh = notchMesh(notch, disc);
+    if (!mesh) return [];
+    return [
+      {
+        id: notch.id,
+        ...about(inward(disc.radius, notch.angleRad, notch.depth), notch.width / 2),
+        points: verticesOf(mesh),
+        kind: tabKind(limits.wall),
+        shape: () => ({ mesh }),
+      },
+    ];
+  });
 }
 
 /** The bolts where they stand, or all of their circle where the plan does not say. Those outside the disc: none. */

@@ -228,10 +228,16 @@ export class Scope {
     );
   }
 
-  /** The body grown by a ball all round, its convex edges rounded. Slow; for bodies of a few dozen faces. */
-  grow(body: Body, radius: number, segments: number, what: string): Body {
-    const ball = this.keep(this.wasm.Manifold.sphere(radius, segments));
-    return this.expectSolid(this.sound(body.minkowskiSum(ball), what), what);
+  /** The hull of equal balls round all points: their hull grown by `radius`, every edge rounded. */
+  roundedHull(points: readonly Vec3[], radius: number, segments: number, what: string): Body {
+    const { positions: ball } = this.toMesh(this.keep(this.wasm.Manifold.sphere(radius, segments)));
+    const round = points.flatMap(([x, y, z]) =>
+      Array.from(
+        { length: ball.length / 3 },
+        (_, i): Vec3 => [x + ball[i * 3], y + ball[i * 3 + 1], z + ball[i * 3 + 2]],
+      ),
+    );
+    return this.hull(round, what);
   }
 
   /** The surface where `inside(x, y, z)` changes sign (positive inside), on cells of `edge` mm within the box. */

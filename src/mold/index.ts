@@ -4,6 +4,7 @@ export { fitsOnRim, roomBetween } from './judge-layout.ts';
 export { type Layout, layOut } from './layout.ts';
 export * from './loose.ts';
 export * from './mold.ts';
+export * from './notch-shape.ts';
 export * from './parting/index.ts';
 export * from './parting-surface.ts';
 export * from './rank-lies.ts';

@@ -106,10 +106,10 @@ function curvedHalves(scope: Scope, input: HalvesInput, { marks }: HalvesOptions
 
 /** Cutters that go through the parting surface. */
 function sharedCutters(scope: Scope, input: HalvesInput): Body[] {
-  const { process, disc, tabs, notches } = input;
+  const { process, disc, tabs, notches, fixture } = input;
   return [
     ...tabs.map((tab) => tabRecess(scope, tab, disc.radius, process === 'rigid')),
-    ...notches.map((notch) => notchCutter(scope, notch, disc)),
+    ...notches.map((notch) => notchCutter(scope, notch, disc, fixture.chordError)),
   ];
 }
 

@@ -8,7 +8,15 @@ import {
   type Scope,
   translation,
 } from '../kernel/index.ts';
-import { type Disc, type Notch, type Part, part } from '../mold/index.ts';
+import {
+  type Disc,
+  type Notch,
+  type NotchShape,
+  notchOutline,
+  notchShape,
+  type Part,
+  part,
+} from '../mold/index.ts';
 import { asSolid } from './as-solid.ts';
 import { withoutSpot } from './without-spots.ts';
 
@@ -16,7 +24,10 @@ const overlap = 1;
 /** Quarter turn about y, outward becomes downward: the strip lies on the face that was at the rim. */
 const layDown: Matrix4 = [0, 0, -1, 0, 0, 1, 0, 0, 1, 0, 0, 0, 0, 0, 0, 1];
 
-/** The witness notch as a strip to be stood against the can's wall, through both halves, inside the rim. */
+/**
+ * The witness notch as a strip to be stood against the can's wall, through both halves, inside the rim. The edge that
+ * stands in rubber is rounded; those at the can's wall and its ends stay sharp, or rubber would creep in behind them.
+ */
 export const notch: Part = part({
   id: 'notch',
   title: 'witness notches',
@@ -25,14 +36,14 @@ export const notch: Part = part({
   jobs: ({ notches, disc, fixture }) =>
     notches.map((one) => {
       const { radius, lower, upper } = disc;
-      const { compensation } = fixture;
+      const { compensation, chordError } = fixture;
       const size = { radius, lower, upper };
-      return { subject: one.id, input: { notch: withoutSpot(one), disc: size, compensation } };
+      return { subject: one.id, input: { notch: withoutSpot(one), disc: size, compensation, chordError } };
     }),
-  run: ({ notch: one, disc, compensation }, { kernel }) =>
+  run: ({ notch: one, disc, compensation, chordError }, { kernel }) =>
     kernel.scope((scope) => {
-      const outer = notchFace(one, disc.radius);
-      const body = notchPrism(scope, one, disc, { outer, beyond: 0, ends: 0 });
+      const { outer } = shapeOf(one, disc.radius);
+      const body = notchPrism(scope, one, disc, { beyond: 0, ends: 0, chordError });
       const toPrint = compose(translation(0, 0, outer), layDown, inverse(notchToMold(one)));
       return [
         asSolid(scope, body, toPrint, {
@@ -50,33 +61,24 @@ type Size = Pick<Disc, 'radius' | 'lower' | 'upper'>;
 
 const notchToMold = ({ angleRad }: Notch): Matrix4 => rotation('z', angleRad);
 
-/** Distance from the axis of the chord across the notch's mouth. */
-function notchFace({ id, width, depth }: Notch, radius: number): number {
-  const outer = Math.sqrt(radius ** 2 - (width / 2) ** 2);
-  if (!(outer > radius - depth && depth < radius)) {
-    throw new KernelFault(id, 'the notch is wider than the rim allows for its depth');
-  }
-  return outer;
+/** Cutter of the notch in both halves: the same outline, past the rim and past both outer faces. */
+export const notchCutter = (scope: Scope, one: Notch, disc: Size, chordError: number): Body =>
+  notchPrism(scope, one, disc, { beyond: overlap, ends: overlap, chordError });
+
+interface Reach {
+  readonly beyond: number;
+  readonly ends: number;
+  readonly chordError: number;
 }
 
-/** Cutter of the notch in both halves: the same V, past the rim and past both outer faces. */
-export const notchCutter = (scope: Scope, one: Notch, disc: Size): Body =>
-  notchPrism(scope, one, disc, { outer: notchFace(one, disc.radius), beyond: overlap, ends: overlap });
+function notchPrism(scope: Scope, one: Notch, disc: Size, { beyond, ends, chordError }: Reach): Body {
+  const outline = notchOutline(shapeOf(one, disc.radius), beyond, chordError);
+  const prism = scope.extrude([outline], -disc.lower - ends, disc.upper + ends, one.id);
+  return scope.move(prism, notchToMold(one), one.id);
+}
 
-function notchPrism(
-  scope: Scope,
-  one: Notch,
-  { radius, lower, upper }: Size,
-  { outer, beyond, ends }: { readonly outer: number; readonly beyond: number; readonly ends: number },
-): Body {
-  const tip = radius - one.depth;
-  const past = outer + beyond;
-  // The flanks go on straight past the rim.
-  const half = ((one.width / 2) * (past - tip)) / (outer - tip);
-  const outline = [
-    [tip, 0],
-    [past, -half],
-    [past, half],
-  ] as const;
-  return scope.move(scope.extrude([outline], -lower - ends, upper + ends, one.id), notchToMold(one), one.id);
+function shapeOf(one: Notch, radius: number): NotchShape {
+  const shape = notchShape(one, radius);
+  if (!shape) throw new KernelFault(one.id, 'the notch is wider than the rim allows for its depth');
+  return shape;
 }

@@ -7,6 +7,7 @@ import {
   rotation,
   type Scope,
   translation,
+  type Vec3,
 } from '../kernel/index.ts';
 import { type Part, part, type Tab } from '../mold/index.ts';
 import { asSolid } from './as-solid.ts';
@@ -58,27 +59,51 @@ export const tabRounding = ({ height }: Pick<Tab, 'height'>): number => (height 
 const roundingSides = 32;
 /** The blade's slot in the outer face: shares of the tab's width and length. Common practice, no published source. */
 const slot = { width: 0.6, length: 0.2 } as const;
-const overlap = 1;
 
 /**
  * The tab in the mold frame: height h at its outer face, h / 4 at its inner edge, all edges that meet rubber rounded
- * by h / 8; in the middle of its outer face a slot h / 4 high for the blade that pries the halves apart.
+ * by h / 8; in the middle of its outer face a slot h / 4 high for the blade that pries the halves apart. A core less
+ * its slot, grown by a ball: done for each of its convex pieces, which is the same and many times quicker.
  */
 export function tabBody(scope: Scope, one: Tab, radius: number): Body {
-  const { id, width } = one;
   const r = tabRounding(one);
-  const outer = tabEdge(one, radius);
-  const core = scope.extrude([wedgeInside(one, outer, r)], r - width / 2, width / 2 - r, id);
-  const [high, from] = [2 * r, outer - slot.length * one.length - r];
-  const blade = [
-    [from, -high],
-    [outer + overlap, -high],
-    [outer + overlap, high],
-    [from, high],
-  ] as const;
-  const half = (slot.width * width) / 2 + r;
-  const slotted = scope.subtract(core, [scope.extrude([blade], -half, half, id)], id);
-  return scope.move(scope.grow(slotted, r, roundingSides, id), tabToMold(one), id);
+  const pieces = corePieces(one, tabEdge(one, radius), r).map((corners) =>
+    scope.roundedHull(corners, r, roundingSides, one.id),
+  );
+  return scope.move(scope.unite(pieces, one.id), tabToMold(one), one.id);
+}
+
+/** Corners (x, height, across) of the convex pieces of the core: behind the slot, beside it, over and under it. */
+function corePieces(one: Tab, outer: number, r: number): Vec3[][] {
+  const wedgeCore = wedgeInside(one, outer, r);
+  const [[near, low], [far, high]] = [wedgeCore[3], wedgeCore[2]];
+  const flank = (x: number): number => low + ((high - low) * (x - near)) / (far - near);
+  const slotHalf = 2 * r;
+  const from = outer - slot.length * one.length - r;
+  const over = Math.max(from, near + ((slotHalf - low) * (far - near)) / (high - low));
+  const [beside, end] = [(slot.width * one.width) / 2 + r, one.width / 2 - r];
+  const prism = (outline: readonly Point[], left: number, right: number): Vec3[] =>
+    outline.flatMap(([x, y]): Vec3[] => [
+      [x, y, left],
+      [x, y, right],
+    ]);
+  const across = (start: number, stop: number): readonly Point[] => [
+    [start, -flank(start)],
+    [stop, -flank(stop)],
+    [stop, flank(stop)],
+    [start, flank(start)],
+  ];
+  const lip = (side: number): readonly Point[] => [
+    [over, side * slotHalf],
+    [far, side * slotHalf],
+    [far, side * flank(far)],
+    [over, side * flank(over)],
+  ];
+  return [
+    prism(across(near, from), -end, end),
+    ...(beside < end ? [prism(across(near, far), beside, end), prism(across(near, far), -end, -beside)] : []),
+    ...(over < far ? [prism(lip(1), -end, end), prism(lip(-1), -end, end)] : []),
+  ];
 }
 
 /** The wedge less `by` all round; its flanks lean by (h - h / 4) / 2 over the length. */

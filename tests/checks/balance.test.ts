@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { balance } from '../../src/checks/balance.ts';
 import { compose, rotation, translation } from '../../src/kernel/index.ts';
 import type { Mold } from '../../src/mold/index.ts';
+import { notchMoment } from '../parts/notch-area.ts';
 import { box, single } from '../turned-solids.ts';
 import { emptyMold, figureOf, nutAt, runCheck, withMaster } from './small-mold.ts';
 
@@ -92,8 +93,8 @@ describe('balance', () => {
     };
     const before = figureOf(await runCheck(balance, heavySide), 'balance.static', 'mold');
     const after = figureOf(await runCheck(balance, mold), 'balance.static', 'mold');
-    // Triangle 5 x 2.975 / 2 at 123.98 mm and sliver 2/3 x 5 x 0.025 through 25.4 mm; wedge 270 mm3 at 120.47 mm.
-    const notch = (7.4375 * (122 + (2 / 3) * 2.975) + 0.0833 * 124.99) * 25.4;
+    // V with a round root, summed over strips, and sliver 2/3 x 5 x 0.025 through 25.4 mm; wedge 270 mm3 at 120.47 mm.
+    const notch = (notchMoment(5, 3, 125) + 0.0833 * 124.99) * 25.4;
     const outer = Math.sqrt(124 ** 2 - 81);
     const wedge = 270 * (outer - 3.2);
     expect(before - after).toBeCloseTo((notch + wedge) * 1.1e-3, 1);

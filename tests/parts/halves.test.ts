@@ -4,6 +4,7 @@ import type { Boss, Channel, Mold, Tools } from '../../src/mold/index.ts';
 import { halves } from '../../src/parts/halves.ts';
 import { ball, masterOf, place, ring } from './example-masters.ts';
 import { exampleMold, frustum, polygonShare, shareAt, solidsOf, volumeOf } from './example-mold.ts';
+import { notchArea } from './notch-area.ts';
 import { pairEdges } from './pairing.ts';
 
 let tools: Tools;
@@ -192,7 +193,7 @@ test('a vent to the rim is a trapezoid', () => {
   expect(Math.abs(taken - area * 25)).toBeLessThan(area * 0.02);
 });
 
-test('tab recess and notch: wedge and V prism in both halves', () => {
+test('tab recess and notch: wedge and V prism with a round root in both halves', () => {
   const tabs = [{ id: 'tab-1', angleRad: 2, width: 12, length: 10, height: 4, inset: 1.5 }];
   const notches = [{ id: 'notch-1', angleRad: 4, width: 4, depth: 3 }];
   const mold = bare({ process: 'rubber' });
@@ -201,11 +202,14 @@ test('tab recess and notch: wedge and V prism in both halves', () => {
   expect(tab).toBeCloseTo(12 * 10 * (4 + 1) * 0.5, 1);
   const notch = empty - sum(volumes({ ...mold, notches }));
   const { radius, lower, upper } = mold.disc;
-  const chord = Math.sqrt(radius ** 2 - 4);
-  const prism = 0.5 * 4 * (chord - (radius - 3)) * (lower + upper);
-  // Beside the triangle the cutter takes the sliver between chord and rim, under 4 mm by 0.027 mm.
-  expect(notch).toBeGreaterThan(prism * 0.98);
-  expect(notch).toBeLessThan(prism + 4 * 0.06 * (lower + upper));
+  const prism = notchArea(notches[0], radius) * (lower + upper);
+  // Past the prism the cutter takes the sliver between chord and rim, 2/3 of 4 mm by the sagitta; where the rim is
+  // chamfered, 1 mm at 45 degrees on both outer edges, there was nothing to take.
+  const sliver = (2 / 3) * 4 * (radius - Math.sqrt(radius ** 2 - 4)) * (lower + upper);
+  const chamfers = 2 * 0.5 * 4;
+  // Rim and root are drawn by chords up to 0.01 mm inside them.
+  const chords = (4 + Math.PI * 0.75) * 0.01 * (lower + upper);
+  expect(Math.abs(notch - (prism + sliver - chamfers))).toBeLessThan(chords);
 });
 
 test('relieved rigid halves: a ball sunk below its equator leaves by a cylinder over it', () => {
