@@ -1,4 +1,4 @@
-import { join } from 'node:path';
+import { basename, join } from 'node:path';
 import { bareManifest, type ExportFile, reportJson, sha256Hex, writeBuild } from '../../src/export/index.ts';
 import { type Finding, finding } from '../../src/findings/index.ts';
 import { loadKernel } from '../../src/kernel/index.ts';
@@ -52,7 +52,12 @@ export async function makeVariant(task: VariantTask): Promise<VariantOutcome> {
     const set =
       variant.fault === undefined ? setInPlan(task.text, variant.settings) : { fault: variant.fault };
     const text = 'fault' in set ? task.text : set.text;
-    const source = { ...opened, bytes: new TextEncoder().encode(text), files: rememberFiles(opened.files) };
+    const source = {
+      bytes: new TextEncoder().encode(text),
+      // Not as typed: the same plan reached by another path gives the same bytes.
+      name: basename(opened.name),
+      files: rememberFiles(opened.files),
+    };
     const { name, settings } = variant;
     const asked = { only: task.only, formats: task.formats, name, settings };
     const key = await variantKey(asked, source.bytes, source.name, source.files);

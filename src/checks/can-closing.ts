@@ -89,6 +89,8 @@ function inputOf({ disc, bench: { can, closing, cure } }: Mold): CanClosingInput
 
 const pressTimesArea = 'molding pressure times the face of the can';
 
+const byPlan = 'the plan, or its rule for this disc';
+
 const figure = (name: FigureName, value: number, source: string, estimated = false): Figure =>
   makeFigure(name, { subject: 'closing', value, source, estimated });
 
@@ -101,7 +103,10 @@ function bolts({ bolts: given }: CanClosingInput, force: number | undefined): Ju
     return { findings: [finding('closing.bolt-unknown', { subject: 'closing', says })], figures: [] };
   }
   const proof = row.proofN;
-  const figures = [figure('closing.boltProof', proof, row.source.text)];
+  const figures = [
+    figure('closing.bolts', given.count, byPlan),
+    figure('closing.boltProof', proof, row.source.text),
+  ];
   if (force !== undefined)
     figures.push(
       figure(
@@ -132,6 +137,7 @@ function lids(lid: Lid, pressurePa: number, diameter: number): Judged {
   const stress = plateStress(pressurePa, plate);
   const estimated = metal.source.kind === 'memory';
   const figures = [
+    figure('closing.lid', lid.thickness, byPlan),
     figure('closing.lidStress', stress, plateSource, estimated),
     figure('closing.lidBow', plateBow(pressurePa, plate), plateSource, estimated),
   ];

@@ -1,8 +1,13 @@
-import { type Finding, finding, type Judged, makeFigure } from '../findings/index.ts';
+import {
+  type Figure,
+  type FigureName,
+  type Finding,
+  finding,
+  type Judged,
+  makeFigure,
+} from '../findings/index.ts';
 import type { Mold } from '../mold/index.ts';
-
-/** What holds is to bear this many times the force: heating presses harder than closing did. Our own choice. */
-const reserve = 1.25;
+import { holdingReserve } from '../tables/index.ts';
 
 type Closing = NonNullable<Mold['bench']['closing']>;
 
@@ -35,10 +40,16 @@ export function holding({ clamps, press, bolts }: Holding, force: number): Judge
   const source =
     best.what === 'press' ? 'rated force of the press' : 'number of clamps times the rated force of each';
   return {
-    findings: held >= reserve * force ? [] : [tooWeak(best.what, held, force)],
-    figures: [makeFigure('closing.held', { subject: 'closing', value: held, source, estimated: false })],
+    findings: held >= holdingReserve * force ? [] : [tooWeak(best.what, held, force)],
+    figures: [
+      ...(clamps ? [figure('closing.clamps', clamps.count, 'the plan, or its rule for this disc')] : []),
+      figure('closing.held', held, source),
+    ],
   };
 }
+
+const figure = (name: FigureName, value: number, source: string): Figure =>
+  makeFigure(name, { subject: 'closing', value, source, estimated: false });
 
 const rated = (
   count: number,
@@ -80,8 +91,8 @@ const tooWeak = (what: 'press' | 'clamps', held: number, force: number): Finding
   finding(what === 'press' ? 'closing.press-short' : 'closing.clamps-short', {
     subject: 'closing',
     measured: { value: held, unit: 'N' },
-    limit: { value: reserve * force, unit: 'N' },
-    says: `${what === 'press' ? 'The press holds' : 'The clamps hold'} ${kN(held)}; the can is pushed open with ${kN(force)}, and a quarter more is wanted: ${kN(reserve * force)}.`,
+    limit: { value: holdingReserve * force, unit: 'N' },
+    says: `${what === 'press' ? 'The press holds' : 'The clamps hold'} ${kN(held)}; the can is pushed open with ${kN(force)}, and a quarter more is wanted: ${kN(holdingReserve * force)}.`,
   });
 
 const kN = (newton: number): string => `${(newton / 1000).toFixed(1)} kN`;

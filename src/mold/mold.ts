@@ -1,6 +1,7 @@
 import type { TextSpot } from '../findings/index.ts';
 import type { Matrix4, SolidMeasures, TriangleMesh } from '../kernel/index.ts';
-import type { Plan, PlanBench } from '../plan/index.ts';
+import type { Plan } from '../plan/index.ts';
+import type { Bench } from './bench.ts';
 import type { PartingSurface } from './parting-surface.ts';
 
 export type Process = 'rubber' | 'rigid' | 'poured';
@@ -27,8 +28,7 @@ export interface Mold {
   readonly limits: Limits;
   /** How far cured rubber lets a boss move sideways, mm; undefined where the plan does not say. */
   readonly flex?: number;
-  /** Can, closing, machine, rubber, alloy, spin and cure as the plan has them, in internal units; no defaults. */
-  readonly bench: PlanBench;
+  readonly bench: Bench;
   /** Codes of findings the plan takes more or less seriously than is usual. */
   readonly severity?: Plan['severity'];
 }

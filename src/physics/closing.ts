@@ -4,6 +4,15 @@ const mm2PerM2 = 1e6;
 export const openingForce = (pressurePa: number, diameter: number): number =>
   (pressurePa * Math.PI * diameter ** 2) / 4 / mm2PerM2;
 
+/** Fewest holders, each good for `each` N, that together bear `reserve` times a force (N): ceil(reserve F / each). */
+export const holdersNeeded = (force: number, each: number, reserve: number): number =>
+  Math.ceil((reserve * force) / each);
+
+/** Fewest places on a circle (its diameter, mm), evenly spread, no farther apart along it than `spacing`. */
+export const placesNeeded = (diameter: number, spacing: number): number =>
+  // A hair less keeps a spacing that rounding put just past a whole number of them.
+  Math.ceil((Math.PI * diameter) / spacing - 1e-9);
+
 /** Volume of a round can, mm3, from its inner diameter and the depth left for the halves, mm. */
 export const canVolume = (diameter: number, depth: number): number => (Math.PI * diameter ** 2 * depth) / 4;
 

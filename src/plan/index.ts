@@ -23,6 +23,7 @@ export type { PlanPath } from './plan-tree.ts';
 export { type Quantity, readQuantity } from './quantity.ts';
 export { type PlanReading, type PlanSource, readPlan, writePlan } from './read-plan.ts';
 export { planJsonSchema } from './schema.ts';
+export { asNeeded } from './sections/closing.ts';
 export type { Size } from './sections/fields.ts';
 export type { RadiusSpec, Sink } from './sections/placements.ts';
 export { type StarterOptions, starterPlan } from './starter-plan.ts';

@@ -1,5 +1,6 @@
 import { z } from 'zod';
-import { alloy, can, closing, cure, machine, rubber, spin } from './sections/bench.ts';
+import { alloy, can, cure, machine, rubber, spin } from './sections/bench.ts';
+import { closing } from './sections/closing.ts';
 import { disc, process } from './sections/disc.ts';
 import { line, word } from './sections/fields.ts';
 import { fixture, limits, severity, shrink } from './sections/making.ts';

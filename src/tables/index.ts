@@ -6,6 +6,7 @@ export * from './lid-metals.ts';
 export * from './making-processes.ts';
 export * from './nut-bores.ts';
 export * from './plastics.ts';
+export * from './reserves.ts';
 export * from './rubbers.ts';
 export * from './source.ts';
 export * from './stock.ts';

@@ -1,4 +1,4 @@
-import { existsSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it, test } from 'vitest';
 import { runCompiled } from './compiled.ts';
@@ -17,6 +17,9 @@ sprue: { hole: 32, draft: 3, well: { diameter: 48, depth: 7 } }
 fixture: { material: PETG }
 `,
 );
+
+/** A number no process has: Linux and macOS number from 1 to at most 2^22. */
+const dead = 2 ** 22 + 1;
 
 /** Quick formats: the paper and the package take most of the time. */
 const quick = ['--formats', 'stl', 'report', '--workers', '1'];
@@ -66,6 +69,14 @@ describe('a batch of sprue forms', () => {
     rmSync(join(folderOf('grid'), variants[1].name, 'plug.stl'));
     const second = await batch('grid', ...vary);
     expect(second.out).toContain('1 made, 3 unchanged and skipped');
+    expect(digestsIn(folderOf('grid'))).toEqual(before);
+    // A killed run left a half beside one, and fell between the two renames of another: both are put right and skipped.
+    const left = (name: string): string => join(folderOf('grid'), `.${name}-${dead}-Ab3dE6`);
+    for (const { name } of variants.slice(0, 2)) mkdirSync(join(left(name), 'new'), { recursive: true });
+    renameSync(join(folderOf('grid'), variants[1].name), join(left(variants[1].name), 'old'));
+    // The plan is the same one, whichever way it is named.
+    const third = await run('batch', `${bench.folder}/./form.yaml`, ...vary, '--out', bench.path('grid'));
+    expect(third.out).toContain('0 made, 4 unchanged and skipped');
     expect(digestsIn(folderOf('grid'))).toEqual(before);
   });
 

@@ -28,3 +28,32 @@ test.each([
   const { findings } = readPlan(rules.replace(old, now), 'rules.yaml');
   expect(findings.map((one) => [one.code, one.at?.line])).toEqual([['plan.choose-one', line]]);
 });
+
+const closing = (text: string) => {
+  const { findings } = readPlan(`process: rubber\ndisc: { diameter: 250 }\nclosing:\n${text}`, 'rules.yaml');
+  return findings.map((one) => [one.code, one.at?.line]);
+};
+
+test.each([
+  ['  clamps: { count: as needed, force: 12 kN }\n', 'plan.missing', 4],
+  ['  pressure: 1 MPa\n  clamps: { count: as needed }\n', 'plan.missing', 5],
+  ['  clamps: { count: enough }\n', 'plan.wrong-word', 4],
+  ['  clamps: { count: 0 }\n', 'plan.out-of-range', 4],
+  ['  clamps: { count: 2.5 }\n', 'plan.out-of-range', 4],
+  ['  clamps: { force: 12 kN }\n', 'plan.missing', 4],
+  ['  bolts: { size: M10 }\n', 'plan.missing', 4],
+  ['  bolts: { size: M10, count: 4, spacing: 150, circle: 290 }\n', 'plan.choose-one', 4],
+  ['  bolts: { size: M10, spacing: 150 }\n', 'plan.missing', 4],
+  ['  lid: { thickness: 60 % }\n', 'plan.out-of-range', 4],
+])('what gives no number is a stop in its place: %s', (text, code, line) => {
+  expect(closing(text)).toEqual([[code, line]]);
+});
+
+test('more clamps than find room are not asked for, so that the check stops', () => {
+  const { plan } = readPlan(
+    'process: rubber\ndisc: { diameter: 250 }\nclosing: { pressure: 5 MPa, clamps: { count: as needed, force: 100 N } }\n',
+    'rules.yaml',
+  );
+  if (!plan) throw new Error('not read');
+  expect(layOut(plan, []).mold.bench.closing?.clamps?.count).toBe(60);
+});

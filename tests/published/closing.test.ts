@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { canClosing } from '../../src/checks/can-closing.ts';
-import type { Mold } from '../../src/mold/index.ts';
+import type { FigureName } from '../../src/findings/index.ts';
+import { layOut, type Mold } from '../../src/mold/index.ts';
 import {
   inchStressArea,
   metricStressArea,
@@ -8,6 +9,7 @@ import {
   plateBow,
   plateStress,
 } from '../../src/physics/index.ts';
+import { readPlan } from '../../src/plan/index.ts';
 import { bolt } from '../../src/tables/index.ts';
 import { emptyMold, figureOf, runCheck } from '../checks/small-mold.ts';
 
@@ -212,3 +214,39 @@ describe('the check, on the worked 9 in can', () => {
     );
   });
 });
+
+// By hand: d = disc + 1.5; F = 1.5 MPa pi d^2 / 4; clamps = 1.25 F / 12 kN, up to an even number, at least 4; bolts =
+// pi (disc + 40) / 155, up; lid 8 % of the disc. For 250: 74.52 kN, 7.76; 5.88; 20. For 152.4: 27.89 kN, 2.9; 3.90; 12.192.
+// For 381: 172.37 kN, 17.96; 8.53; 30.48.
+it.each([
+  ['250', 74_520, 8, 6, 20],
+  ['6 in', 27_900, 4, 4, 12.192],
+  ['9 in', 62_375, 8, 6, 18.288],
+  ['12 in', 110_530, 12, 7, 24.384],
+  ['15 in', 172_370, 18, 9, 30.48],
+])(
+  'clamps, bolts and lids that follow a disc of %s hold what the check asks for',
+  async (diameter, force, clamps, bolts, lid) => {
+    const { plan } = readPlan(
+      `process: rubber
+disc: { diameter: ${diameter} }
+can: { gap: 1.5, depth: 38 }
+closing:
+  pressure: 1.5 MPa
+  clamps: { count: as needed, force: 12 kN }
+  bolts: { size: M10, grade: 8.8, spacing: 155, outsideRim: 20 }
+  lid: { material: steel, thickness: 8 % }
+cure: { temperature: 155 }
+`,
+      'rules.yaml',
+    );
+    if (!plan) throw new Error('not read');
+    const report = await runCheck(canClosing, layOut(plan, []).mold);
+    expect(codesOf(report)).toEqual([]);
+    const found = (name: FigureName) => figureOf(report, name, 'closing');
+    expect(Math.abs(found('closing.force') / force - 1)).toBeLessThan(1e-3);
+    expect([found('closing.clamps'), found('closing.bolts')]).toEqual([clamps, bolts]);
+    expect(found('closing.held')).toBe(clamps * 12_000);
+    expect(found('closing.lid')).toBeCloseTo(lid, 9);
+  },
+);

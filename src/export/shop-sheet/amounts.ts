@@ -13,9 +13,12 @@ const groups: readonly { readonly title: string; readonly names: readonly Figure
     title: 'Closing the can',
     names: [
       'closing.force',
+      'closing.clamps',
       'closing.held',
+      'closing.bolts',
       'closing.boltProof',
       'closing.boltShare',
+      'closing.lid',
       'closing.lidStress',
       'closing.lidBow',
     ],

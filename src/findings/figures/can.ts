@@ -12,6 +12,11 @@ export const canFigures = {
     unit: 'N',
     means: 'Force the clamps together, or the press, are rated to hold.',
   },
+  'closing.clamps': {
+    label: 'clamps',
+    unit: 'count',
+    means: 'Clamps on the can, as the plan counts them or as many as are needed.',
+  },
   'closing.boltProof': {
     label: 'proof load of one bolt',
     unit: 'N',
@@ -21,6 +26,16 @@ export const canFigures = {
     label: 'share of bolts, clamps gone',
     unit: 'ratio',
     means: "Share of all bolts' proof load, were the clamps to let go.",
+  },
+  'closing.bolts': {
+    label: 'drawing bolts',
+    unit: 'count',
+    means: 'Bolts that draw the can shut, as the plan counts them or spaces them.',
+  },
+  'closing.lid': {
+    label: 'thinnest lid',
+    unit: 'mm',
+    means: 'Thickness of the thinnest plate that closes the can.',
   },
   'closing.lidStress': { label: 'stress in a lid', unit: 'Pa', means: 'Greatest bending stress in a lid.' },
   'closing.lidBow': { label: 'bow of a lid', unit: 'mm', means: 'How far the middle of a lid bows outward.' },

@@ -1,11 +1,10 @@
 import { z } from 'zod';
-import { angle, complain, count, length, line, quantity, renamed, word } from './fields.ts';
+import { complain, length, line, quantity, renamed, word } from './fields.ts';
 
 const size = { over: 0, to: 3000 };
 /** What is heated or molten. Only a can may come in from the frost. */
 const temperatures = { from: 0, to: 1500 };
 const temperature = (description: string) => quantity('temperature', description, temperatures);
-const force = (description: string) => quantity('force', description, { over: 0, to: 5e6 });
 
 export const can = z
   .strictObject({
@@ -35,76 +34,14 @@ export const can = z
   })
   .describe('The can (ring, frame) the halves are pressed and cured in.');
 
-export const closing = z
-  .strictObject({
-    bolts: z
-      .strictObject({
-        size: line('Thread, such as `M10` or `3/8`.', 20),
-        grade: z
-          .union([z.number().positive(), line('', 20)])
-          .transform(String)
-          .optional()
-          .describe('Strength class or grade, such as `8.8` or `grade 2`.'),
-        count: count('How many.', 1, 60),
-        circle: length('Diameter of the circle they stand on.', size).optional(),
-        outsideRim: length(
-          'How far outside the rim of the disc their middles stand, instead of `circle`: they follow when the disc changes.',
-          { over: 0, to: 500 },
-        ).optional(),
-        start: angle('Angle of the first; the others follow evenly.').optional(),
-        tension: force('Force each is tightened to.').optional(),
-      })
-      .superRefine(({ circle, outsideRim }, context) => {
-        if (circle === undefined || outsideRim === undefined) return;
-        complain(
-          context,
-          'plan.choose-one',
-          '`outsideRim` gives the bolts their circle, so it cannot stand beside `circle`.',
-          ['outsideRim'],
-        );
-      })
-      .transform((value) => renamed(value, { start: 'startRad' }))
-      .optional()
-      .describe('Bolts that draw the can shut.'),
-    clamps: z
-      .strictObject({
-        count: count('How many.', 1, 60),
-        force: force('Force of each.').optional(),
-      })
-      .optional()
-      .describe('Clamps that carry the load of the cure.'),
-    press: z
-      .strictObject({
-        force: force('Force the press is rated for.').optional(),
-        cure: word('Whether the can stays under the closed press until it has cooled, or is taken out.', [
-          'in the press',
-          'out',
-        ]).optional(),
-      })
-      .optional()
-      .describe('A platen press the can is closed in. It holds the can only as long as the can is under it.'),
-    lid: z
-      .strictObject({
-        material: line('What the lids are made of.', 60).optional(),
-        thickness: length('Thickness of the lids.', { over: 0, to: 200 }).optional(),
-        yield: quantity('pressure', 'Yield strength of the lids at the temperature of the cure.', {
-          over: 0,
-          to: 3e9,
-        }).optional(),
-      })
-      .transform((value) => renamed(value, { yield: 'yieldPa' }))
-      .optional()
-      .describe('The lids the bolts and clamps press on.'),
-    pressure: quantity('pressure', 'Molding pressure on the rubber.', { over: 0, to: 50e6 }).optional(),
-  })
-  .transform((value) => renamed(value, { pressure: 'pressurePa' }))
-  .describe('What holds the can shut while it cures.');
-
 export const machine = z
   .strictObject({
     maxSpeed: quantity('speed', 'Highest speed of the casting machine.', { over: 0, to: 10000 }).optional(),
     direction: word('Direction of turning seen from above.', ['clockwise', 'counter-clockwise']).optional(),
-    closingForce: force('Force that holds the halves together while spinning.').optional(),
+    closingForce: quantity('force', 'Force that holds the halves together while spinning.', {
+      over: 0,
+      to: 5e6,
+    }).optional(),
     plateMass: quantity('mass', 'Mass of the turning plates without the disc.', {
       from: 0,
       to: 1000,

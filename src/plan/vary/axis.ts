@@ -1,3 +1,5 @@
+import { readRange } from './range.ts';
+
 /** What is varied: a field of the plan and the values it takes, as written. */
 export interface Axis {
   /** Names from the top of the plan, joined by dots; items of a list by their number from 1. */
@@ -11,13 +13,9 @@ export interface Setting {
   readonly value: string;
 }
 
-/** Most values of one range: a slip in the step must not ask for a million molds. */
-const mostInRange = 10_000;
-
 /**
- * Reads `disc.diameter=6in,9in,12in` or a range `disc.diameter=150..300/25` (both ends included where the step meets
- * them; all three numbers of one unit, which may stand on any of them: `6..12/1in`). A value that holds a comma stands
- * in double quotes. What cannot be read gives one sentence.
+ * Reads `disc.diameter=6in,9in,12in` or a range such as `disc.diameter=150..300/25`; see `readRange`. A value that
+ * holds a comma stands in double quotes. What cannot be read gives one sentence.
  */
 export function readAxis(text: string): Axis | { readonly fault: string } {
   const equals = text.indexOf('=');
@@ -49,29 +47,6 @@ function splitAtCommas(text: string): string[] {
     more = comma === ',';
   }
   return parts;
-}
-
-const bound = String.raw`(-?\d+(?:\.\d+)?)\s*([^\d\s./]*)`;
-const rangePattern = new RegExp(`^${bound}\\.\\.${bound}(?:/${bound})?$`);
-
-function readRange(text: string): { values: string[] } | { fault: string } | undefined {
-  if (!text.includes('..')) return undefined;
-  const found = rangePattern.exec(text);
-  if (!found) return { fault: `\`${text}\` is no range; write it like 150..300/25 or 6..12/1in` };
-  const units = [found[2], found[4], found[6] ?? ''].filter((unit) => unit !== '');
-  if (new Set(units).size > 1)
-    return { fault: `\`${text}\` mixes the units ${[...new Set(units)].join(' and ')}` };
-  const [from, to, step] = [Number(found[1]), Number(found[3]), Number(found[5] ?? 1)];
-  if (!(step > 0)) return { fault: `the step of \`${text}\` must be more than 0` };
-  if (to < from) return { fault: `\`${text}\` runs backward: the smaller number comes first` };
-  // A hair more than the end keeps an end that rounding put just past it.
-  const count = Math.floor((to - from) / step + 1e-9) + 1;
-  if (count > mostInRange)
-    return { fault: `\`${text}\` gives ${count} values; at most ${mostInRange} are made` };
-  const unit = units[0] ?? '';
-  return {
-    values: Array.from({ length: count }, (_, i) => `${Number((from + i * step).toFixed(9))}${unit}`),
-  };
 }
 
 /** Every combination, the last axis changing fastest; or, `together`, the first values with each other, and so on. */

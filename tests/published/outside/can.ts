@@ -19,6 +19,16 @@ export const canChecks: readonly OutsideCheck[] = [
     test: 'a press holds with a quarter to spare; bolts add nothing, nor do weaker clamps round it',
   },
   {
+    figures: ['closing.clamps', 'closing.bolts', 'closing.lid'],
+    source:
+      'p pi d^2 / 4 with a quarter to spare over the rating of one clamp; circumference over spacing; share of the diameter',
+    kind: 'closed form',
+    value:
+      '1.5 MPa on 251.5 mm: 74.5 kN, 8 clamps of 12 kN; 6 bolts on 290 mm at most 155 mm apart; 8 % of 250: 20 mm',
+    file: 'closing.test.ts',
+    test: 'clamps, bolts and lids that follow a disc of ',
+  },
+  {
     figures: ['closing.boltProof'],
     source: 'ISO 898-1, proof loads of coarse threads',
     kind: 'standard',
