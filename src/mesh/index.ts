@@ -2,6 +2,7 @@ export * from './measure/between-fields.ts';
 export * from './measure/height-map.ts';
 export * from './measure/knife-edges.ts';
 export * from './measure/measure.ts';
+export * from './measure/node-distance.ts';
 export * from './measure/principal-axes.ts';
 export * from './measure/rolled.ts';
 export type { Grid, GridWish } from './measure/scan.ts';

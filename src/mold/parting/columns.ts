@@ -1,6 +1,6 @@
 import { boundsOf, type TriangleMesh } from '../../kernel/index.ts';
-import { columnsOf, type Grid } from '../../mesh/index.ts';
-import { gridOf, type Window, windowOver } from './lattice.ts';
+import { columnsOf, type Grid, type Window } from '../../mesh/index.ts';
+import { gridOf, windowOver } from './lattice.ts';
 
 /** Nodes this close to a master's outline (counted inward) belong to its silhouette. */
 export const silhouetteCells = 3;

@@ -1,4 +1,4 @@
-import type { Grid } from '../../mesh/index.ts';
+import type { Grid, Window } from '../../mesh/index.ts';
 
 /** Cells along one side of a block of the triangulated network; a power of two. */
 export const blockCells = 64;
@@ -25,14 +25,6 @@ export function latticeOver(discRadius: number, cell: number): Grid {
   // Half a cell off centre: meshes with edges on an axis are met inside their faces.
   const start = (0.5 - cells / 2) * cell;
   return { cell, x0: start, y0: start, nx: cells + 1, ny: cells + 1 };
-}
-
-/** A rectangle of a lattice: `nx` x `ny` nodes from (i0, j0). */
-export interface Window {
-  readonly i0: number;
-  readonly j0: number;
-  readonly nx: number;
-  readonly ny: number;
 }
 
 /** Nodes within a box of x, y and `rim` more on each side, as far as the lattice goes. */
