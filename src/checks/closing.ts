@@ -1,18 +1,12 @@
 import { type Figure, type Finding, finding, type ReportPart, type Series } from '../findings/index.ts';
-import { type Check, type Process, work } from '../mold/index.ts';
-import { type FalseSeat, Pattern, type Peg } from './false-seats.ts';
+import { type Check, pegsOf, slackIn, work } from '../mold/index.ts';
+import { type FalseSeat, Pattern, type Peg } from '../physics/index.ts';
 
 interface ClosingInput {
   readonly pegs: readonly (Peg & { readonly id: string })[];
   readonly limit: number;
   readonly slack: number;
 }
-
-/**
- * How much larger than its socket a head may be and still go in: rubber gives way, rigid halves only as much as
- * their clearance and a rough print allow. Our own allowance; no published source.
- */
-const slackOf: Readonly<Record<Process, number>> = { rubber: 1, poured: 1, rigid: 0.3 };
 
 const source = 'bottleneck assignment of bosses to sockets over all turns about the axis, by critical angles';
 const degrees = 180 / Math.PI;
@@ -29,16 +23,9 @@ export const closing: Check = work<ClosingInput, ReportPart>({
   processes: ['rubber', 'rigid', 'poured'],
   jobs: (mold) => {
     if (mold.bosses.length === 0 && mold.placements.length === 0) return [];
-    const pegs = mold.bosses.map(({ id, x, y, headRadius, headHeight }) => ({
-      id,
-      x,
-      y,
-      headRadius,
-      headHeight,
-    }));
-    const clearance = Math.max(0, ...mold.bosses.map((boss) => boss.clearance));
-    const slack = slackOf[mold.process] + clearance;
-    return [{ subject: 'mold', input: { pegs, limit: mold.limits.falseSeat, slack } }];
+    return [
+      { subject: 'mold', input: { pegs: pegsOf(mold), limit: mold.limits.falseSeat, slack: slackIn(mold) } },
+    ];
   },
   run: ({ pegs, limit, slack }) => {
     if (pegs.length < 2) return { findings: [tooFew(pegs.length)] };
@@ -87,6 +74,8 @@ export const closing: Check = work<ClosingInput, ReportPart>({
         ...misfitSeries(
           pattern,
           pegs.map(({ id }) => id),
+          seats.map(({ angleRad }) => angleRad * degrees),
+          wanted,
         ),
         ...(nearest ? [seatSeries(seats)] : []),
       ],
@@ -124,9 +113,36 @@ const seatSeries = (seats: readonly FalseSeat[]): Series => ({
   y: { label: 'misfit', unit: 'mm', values: seats.map(({ misfit }) => misfit) },
 });
 
-/** d over the whole turn, one value a degree, and how far each boss is from the socket it is given there. */
-function misfitSeries(pattern: Pattern, ids: readonly string[]): Series[] {
-  const angles = Array.from({ length: 361 }, (_, i) => i);
+/** Near a least misfit the curve is looked at this finely, degrees. */
+const fine = 0.1;
+
+/** Whole degrees; about each least misfit every tenth; and the seats themselves. */
+function anglesToLookAt(pattern: Pattern, seats: readonly number[]): number[] {
+  const whole = Array.from({ length: 361 }, (_, i) => i);
+  const misfits = whole.map((angle) => pattern.misfit(angle / degrees));
+  const angles = new Set([...whole, ...seats]);
+  for (let i = 0; i <= 360; i++) {
+    const beside = Math.min(
+      misfits[i - 1] ?? Number.POSITIVE_INFINITY,
+      misfits[i + 1] ?? Number.POSITIVE_INFINITY,
+    );
+    if (misfits[i] > beside) continue;
+    for (let k = -9; k <= 9; k++) {
+      const angle = (10 * i + k) * fine;
+      if (angle > 0 && angle < 360) angles.add(Math.round(angle * 10) / 10);
+    }
+  }
+  return [...angles].sort((a, b) => a - b);
+}
+
+/** d over the whole turn, and how far each boss is there from the socket it is given. */
+function misfitSeries(
+  pattern: Pattern,
+  ids: readonly string[],
+  seats: readonly number[],
+  wanted: number,
+): Series[] {
+  const angles = anglesToLookAt(pattern, seats);
   const offsets = angles.map((angle) => pattern.offsets(angle / degrees));
   const against = (name: string, subject: string, label: string, values: readonly number[]): Series => ({
     name,
@@ -135,12 +151,15 @@ function misfitSeries(pattern: Pattern, ids: readonly string[]): Series[] {
     y: { label, unit: 'mm', values },
   });
   return [
-    against(
-      'registration.misfit',
-      'mold',
-      'misfit',
-      offsets.map((off) => Math.max(...off)),
-    ),
+    {
+      ...against(
+        'registration.misfit',
+        'mold',
+        'misfit',
+        offsets.map((off) => Math.max(...off)),
+      ),
+      limit: { value: wanted, says: 'wanted at every other seat' },
+    },
     ...ids.map((id, boss) =>
       against(
         'registration.off',

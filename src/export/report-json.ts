@@ -38,11 +38,12 @@ const figureJson = (f: Figure): Json => ({
   places: f.places,
 });
 
-const seriesJson = ({ name, subject, x, y }: Series): Json => ({
+const seriesJson = ({ name, subject, x, y, limit }: Series): Json => ({
   name,
   subject,
   x: { label: x.label, unit: x.unit, values: x.values },
   y: { label: y.label, unit: y.unit, values: y.values },
+  limit: limit && { value: limit.value, says: limit.says },
 });
 
 function fieldJson({ name, subject, unit, values }: Field): Json {

@@ -41,6 +41,17 @@ const figure = z.strictObject({
 
 const axis = z.strictObject({ label: z.string(), unit, values: z.array(z.number()) });
 
+const series = z.strictObject({
+  name,
+  subject,
+  x: axis,
+  y: axis,
+  limit: z
+    .strictObject({ value: z.number(), says: z.string() })
+    .optional()
+    .describe("What y is held to, in y's unit."),
+});
+
 const field = z.strictObject({
   name,
   subject,
@@ -57,7 +68,7 @@ export const reportSchema = z.strictObject({
   title: z.string(),
   findings: z.array(finding),
   figures: z.array(figure),
-  series: z.array(z.strictObject({ name, subject, x: axis, y: axis })),
+  series: z.array(series),
   fields: z.array(field),
 });
 

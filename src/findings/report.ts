@@ -27,6 +27,8 @@ export interface Series {
   readonly subject: string;
   readonly x: { readonly label: string; readonly unit: Unit; readonly values: readonly number[] };
   readonly y: { readonly label: string; readonly unit: Unit; readonly values: readonly number[] };
+  /** What y is held to, in its unit, and what that means. */
+  readonly limit?: { readonly value: number; readonly says: string };
 }
 
 /**

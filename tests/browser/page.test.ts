@@ -96,7 +96,7 @@ describe('a small mold', () => {
     const { page, complaints } = await show(url);
     await marked(page, 'mold built');
     const { out } = await run('check', plan, '--json');
-    const { figures } = JSON.parse(out) as Report;
+    const { figures, series } = JSON.parse(out) as Report;
     const misfit = figures.find(({ name }) => name === 'registration.falseSeat')?.value ?? Number.NaN;
     await step(page, 'Close');
     await expectText(page, `still ${misfit.toFixed(2)} mm off`);
@@ -104,12 +104,25 @@ describe('a small mold', () => {
     expect(await page.locator('tr.is-in').count()).toBe(3);
     await page.getByRole('slider', { name: 'Turned by' }).fill('40');
     expect(await page.locator('tr.is-clash').count()).toBe(3);
+    // No socket is near: the whole heads are in the way, 7 and 6 mm high (DIN 1587: M6 h 12 less m 5, M5 h 10 less m 4).
+    expect(await page.locator('tr.is-clash').allInnerTexts()).toEqual([
+      expect.stringContaining('clash, 7.00 mm deep'),
+      expect.stringContaining('clash, 6.00 mm deep'),
+      expect.stringContaining('clash, 7.00 mm deep'),
+    ]);
+    const limit = series.find(({ name }) => name === 'registration.misfit')?.limit?.value ?? Number.NaN;
+    expect(await page.locator('.plot').textContent()).toContain(`${limit.toFixed(2)} mm wanted`);
     // A boss 38 mm out, turned by 40 degrees: a chord of 2 R sin(a / 2).
     await expectText(page, `${(2 * 38 * Math.sin((20 * Math.PI) / 180)).toFixed(2)} mm`);
     await page.getByRole('button', { name: 'see-through' }).click();
     await keepPicture(page, 'closing-turned');
     await page.getByRole('button', { name: 'see-through' }).click();
 
+    // Two tenths of a degree off, 0.13 mm at 38 mm, is more than the flex of 0.1 mm.
+    await page.getByRole('spinbutton', { name: 'Turned by, degrees' }).fill('0.2');
+    await page.getByRole('spinbutton', { name: 'Turned by, degrees' }).press('Enter');
+    await expectText(page, '0.13 mm');
+    expect(await page.locator('tr.is-clash').count()).toBe(3);
     await page.getByRole('slider', { name: 'Turned by' }).fill('0');
     await page.getByLabel('Cut between').selectOption('y');
     expect(await colorsIn(page)).toBeGreaterThan(200);

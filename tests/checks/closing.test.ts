@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { closing } from '../../src/checks/closing.ts';
-import { Pattern, type Peg } from '../../src/checks/false-seats.ts';
 import type { Boss } from '../../src/mold/index.ts';
+import { Pattern, type Peg } from '../../src/physics/index.ts';
 import { emptyMold, figureOf, nutAt, runCheck } from './small-mold.ts';
 
 const degrees = 180 / Math.PI;
@@ -197,16 +197,21 @@ describe('the check', () => {
       'registration.seats',
     ]);
     const { x, y } = series[0];
-    expect(x.values).toHaveLength(361);
-    expect(y.values[0]).toBeCloseTo(0, 5);
-    expect(y.values[360]).toBeCloseTo(0, 5);
+    for (let degree = 0; degree <= 360; degree++) expect(x.values).toContain(degree);
+    for (let i = 1; i < x.values.length; i++) expect(x.values[i]).toBeGreaterThan(x.values[i - 1]);
+    expect(y.values.at(0)).toBeCloseTo(0, 5);
+    expect(y.values.at(-1)).toBeCloseTo(0, 5);
+    // The widest head's radius is more than the 3 mm of the plan.
+    expect(series[0].limit?.value).toBe(6.25);
     expect(Math.max(...y.values)).toBeGreaterThan(20);
     const seats = series[4];
     expect(seats.x.values.length).toBeGreaterThan(0);
     for (const [i, angle] of seats.x.values.entries()) {
-      const beside = [Math.floor(angle), Math.ceil(angle)].map((degree) => y.values[degree]);
-      // One degree on a circle of 100 mm is 1.75 mm.
-      expect(Math.abs(seats.y.values[i] - Math.min(...beside))).toBeLessThan(1.75);
+      const at = x.values.indexOf(angle);
+      expect(y.values[at]).toBeCloseTo(seats.y.values[i], 9);
+      // Looked at finely there: nothing beside it is lower, and a tenth of a degree away there is a point of the curve.
+      expect(y.values[at]).toBeLessThanOrEqual(Math.min(y.values[at - 1], y.values[at + 1]));
+      expect(x.values[at + 1] - x.values[at - 1]).toBeLessThanOrEqual(0.2 + 1e-9);
     }
   });
 

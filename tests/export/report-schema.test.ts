@@ -53,7 +53,7 @@ describe('report.json against its schema', () => {
       {
         figures: [makeFigure('walls.rim', { subject: 'a', value: 1, source: 'b', estimated: true, places })],
       },
-      { series: [{ name: 'misfit', subject: 'mold', x, y: x }] },
+      { series: [{ name: 'misfit', subject: 'mold', x, y: x, limit: { value: 3, says: 'wanted' } }] },
     ]);
     expect(faults(asJson(report))).toEqual([]);
   });

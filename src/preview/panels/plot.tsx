@@ -1,11 +1,10 @@
-import type { ShownAxis } from '../state/show.ts';
+import type { ShownAxis, ShownLevel } from '../state/show.ts';
 
 interface PlotProps {
-  readonly series: { readonly x: ShownAxis; readonly y: ShownAxis };
+  /** With a level line where the series has a limit. */
+  readonly series: { readonly x: ShownAxis; readonly y: ShownAxis; readonly level?: ShownLevel };
   /** Upright lines with a word: a place on the x axis. */
   readonly marks?: readonly { readonly x: number; readonly says: string }[];
-  /** A level line with a word: a limit on the y axis. */
-  readonly level?: { readonly y: number; readonly says: string };
   /** Where along x the person is. */
   readonly at?: number;
   readonly onPick?: (x: number) => void;
@@ -17,8 +16,8 @@ const left = 34;
 const bottom = 26;
 
 /** A line plot of a series of the report, as it is: no smoothing, axes from zero. */
-export function Plot({ series, marks = [], level, at, onPick }: PlotProps) {
-  const { x, y } = series;
+export function Plot({ series, marks = [], at, onPick }: PlotProps) {
+  const { x, y, level } = series;
   const [x0, x1] = [Math.min(...x.values), Math.max(...x.values)];
   const y1 = Math.max(...y.values, level?.y ?? 0) * 1.06 || 1;
   const px = (value: number) => left + ((value - x0) / (x1 - x0 || 1)) * (width - left - 6);

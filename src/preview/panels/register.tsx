@@ -1,5 +1,6 @@
 import { useEffect } from 'preact/hooks';
-import { falseSeats, figure, misfit, type Seating, seatings, shaken, shakeWay } from '../state/closing.ts';
+import type { BossSeat } from '../../mold/index.ts';
+import { falseSeats, figure, misfit, seatings, shaken, shakeWay } from '../state/closing.ts';
 import { inTheirUnits, length } from '../state/show.ts';
 import { pointedAt, report } from '../state/store.ts';
 import { apart, pose, wrongTurn } from '../state/view.ts';
@@ -31,20 +32,7 @@ export const register: Panel = {
           />
           <output>{apart.value === 0 ? 'closed' : `${Math.round(apart.value * 100)} %`}</output>
         </label>
-        <label class="slide">
-          Turned by
-          <input
-            type="range"
-            min={0}
-            max={360}
-            step={1}
-            value={wrongTurn.value}
-            onInput={({ currentTarget: { value } }) => {
-              wrongTurn.value = Number(value);
-            }}
-          />
-          <output>{wrongTurn.value.toFixed(0)} deg</output>
-        </label>
+        <Turn />
         <Seats />
         <Misfit />
         <Play />
@@ -53,41 +41,87 @@ export const register: Panel = {
   },
 };
 
-/** Each boss at this turn and height. */
-function Seats() {
-  if (seatings.value.length === 0) return null;
+/** Steps a person can set, degrees. */
+const turnStep = 0.1;
+
+const turnTo = (degrees: number): void => {
+  if (Number.isFinite(degrees)) wrongTurn.value = Math.min(360, Math.max(0, Math.round(degrees * 10) / 10));
+};
+
+/** By how much the upper half is turned: roughly by the slider, to a tenth of a degree by the field. */
+function Turn() {
   return (
-    <table class="rows">
-      <thead>
-        <tr>
-          <th>Boss</th>
-          <th>Off its socket</th>
-          <th>Now</th>
-        </tr>
-      </thead>
-      <tbody>
-        {seatings.value.map((seat) => (
-          <tr
-            key={seat.id}
-            class={`is-${seat.is.split(' ')[0]}`}
-            onPointerEnter={() => {
-              pointedAt.value = seat.id;
-            }}
-            onPointerLeave={() => {
-              pointedAt.value = undefined;
-            }}
-          >
-            <td>{seat.id}</td>
-            <td class="number">{length(seat.off)}</td>
-            <td class="number">{stateOf(seat)}</td>
-          </tr>
-        ))}
-      </tbody>
-    </table>
+    <div class="slide">
+      <label for="turn">Turned by</label>
+      <input
+        id="turn"
+        type="range"
+        min={0}
+        max={360}
+        step={turnStep}
+        value={wrongTurn.value}
+        onInput={({ currentTarget }) => turnTo(currentTarget.valueAsNumber)}
+      />
+      <span class="with-unit">
+        <input
+          type="number"
+          aria-label="Turned by, degrees"
+          min={0}
+          max={360}
+          step={turnStep}
+          value={wrongTurn.value}
+          onChange={({ currentTarget }) => turnTo(currentTarget.valueAsNumber)}
+        />
+        deg
+      </span>
+    </div>
   );
 }
 
-const stateOf = ({ is, reach }: Seating): string => (is === 'clash' ? `clash, ${length(reach)} deep` : is);
+/** Each boss at this turn and height. */
+function Seats() {
+  if (seatings.value.length === 0) return null;
+  const clashes = seatings.value.some(({ is }) => is === 'clash');
+  return (
+    <>
+      <table class="rows">
+        <thead>
+          <tr>
+            <th>Boss</th>
+            <th>Off its socket</th>
+            <th>Now</th>
+          </tr>
+        </thead>
+        <tbody>
+          {seatings.value.map((seat) => (
+            <tr
+              key={seat.id}
+              class={`is-${seat.is.split(' ')[0]}`}
+              onPointerEnter={() => {
+                pointedAt.value = seat.id;
+              }}
+              onPointerLeave={() => {
+                pointedAt.value = undefined;
+              }}
+            >
+              <td>{seat.id}</td>
+              <td class="number">{length(seat.off)}</td>
+              <td class="number">{stateOf(seat)}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      {clashes && (
+        <p class="remark">
+          Deep: by how much the upper half would have to be raised there to be clear. Bosses are held to
+          sockets and the parting plane; cavities and channels are left out.
+        </p>
+      )}
+    </>
+  );
+}
+
+const stateOf = ({ is, clash }: BossSeat): string => (is === 'clash' ? `clash, ${length(clash)} deep` : is);
 
 let turning: ReturnType<typeof setInterval> | undefined;
 let shaker: ReturnType<typeof setInterval> | undefined;
@@ -130,7 +164,7 @@ function Misfit() {
         marks={falseSeats.value.map((x, index) => ({ x, says: index === 0 ? 'nearest false seat' : '' }))}
         onPick={(angle) => {
           rest();
-          wrongTurn.value = Math.round(angle);
+          turnTo(angle);
         }}
       />
       {seat !== undefined && least !== undefined && (

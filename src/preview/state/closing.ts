@@ -1,11 +1,13 @@
 import { computed, signal } from '@preact/signals';
 import { Matrix4 } from 'three';
 import type { FigureName, Series } from '../../findings/index.ts';
+import { type BossSeat, pegsOf, seatsAt, slackIn } from '../../mold/index.ts';
+import { Pattern } from '../../physics/index.ts';
 import { mold, report } from './store.ts';
 import { apart, wrongTurn } from './view.ts';
 
-// What closing the halves shows: figures come from the report's series and figures; only where things stand in the
-// picture is worked out here.
+// What closing the halves shows: figures come from the report; how the bosses sit at the present turn and height is
+// asked of the same functions as the check's.
 
 /** Way the upper half is lifted when wholly apart, as a share of the disc's radius. */
 const lift = 0.7;
@@ -27,32 +29,17 @@ export const falseSeats = computed<readonly number[]>(
   () => report.value?.series.find(({ name }) => name === 'registration.seats')?.x.values ?? [],
 );
 
-/** A boss at the present turn and height. */
-export interface Seating {
-  readonly id: string;
-  /** Distance from the socket it is given, mm, from the report at the nearest whole degree. */
-  readonly off: number;
-  /** How far its head reaches into the upper half as it stands now, mm; 0 while it is clear of it. */
-  readonly reach: number;
-  readonly is: 'clear' | 'in its socket' | 'clash';
-}
-
-/** Off by no more than this, mm, a head is at its socket: the flex or clearance of the plan, at least a tenth. */
-const least = 0.1;
-
-export const seatings = computed<readonly Seating[]>(() => {
+/** Made once for each mold: the bosses do not change with how the halves stand. */
+const pattern = computed(() => {
   const now = mold.value;
-  if (!now) return [];
-  const degree = Math.round(wrongTurn.value) % 360;
-  return now.bosses.map(({ id, headHeight, clearance }) => {
-    const series = report.value?.series.find(
-      ({ name, subject }) => name === 'registration.off' && subject === id,
-    );
-    const off = series?.y.values[degree] ?? 0;
-    const reach = Math.max(0, headHeight - height.value);
-    const fits = off <= Math.max(least, clearance, now.flex ?? 0);
-    return { id, off, reach, is: reach === 0 ? 'clear' : fits ? 'in its socket' : 'clash' };
-  });
+  return now && now.bosses.length > 1 ? new Pattern(pegsOf(now), slackIn(now)) : undefined;
+});
+
+/** Each boss as the upper half stands now. */
+export const seatings = computed<readonly BossSeat[]>(() => {
+  const now = mold.value;
+  if (!now || !pattern.value) return [];
+  return seatsAt(now, pattern.value, (wrongTurn.value * Math.PI) / 180, height.value);
 });
 
 /** The upper half at one end of its play, drawn larger than it is. */

@@ -72,16 +72,32 @@ export interface ShownAxis {
   readonly values: readonly number[];
 }
 
+/** A level line of a plot, and the words on it. */
+export interface ShownLevel {
+  readonly y: number;
+  readonly says: string;
+}
+
 /** The points of a series in the units the person chose: one unit for each axis, that of its largest value. */
-export function inTheirUnits({ x, y }: Series): { readonly x: ShownAxis; readonly y: ShownAxis } {
-  const axis = ({ label, unit, values }: Series['x']): ShownAxis => {
+export function inTheirUnits({ x, y, limit }: Series): {
+  readonly x: ShownAxis;
+  readonly y: ShownAxis;
+  readonly level?: ShownLevel;
+} {
+  const axis = ({ label, unit, values }: Series['x']) => {
     const largest = Math.max(...values.map(Math.abs), 0) || 1;
     const shown = inUnits(largest, unit);
     const zero = inUnits(0, unit).value;
     const each = (shown.value - zero) / largest;
-    return { label, unit: shown.unit, values: values.map((value) => zero + value * each) };
+    const at = (value: number): number => zero + value * each;
+    return { label, unit: shown.unit, values: values.map(at), at };
   };
-  return { x: axis(x), y: axis(y) };
+  const upright = axis(y);
+  const level = limit && {
+    y: upright.at(limit.value),
+    says: `${quantity(limit.value, y.unit)} ${limit.says}`,
+  };
+  return { x: axis(x), y: upright, ...(level && { level }) };
 }
 
 /** A length beside an axis that says its unit elsewhere. */

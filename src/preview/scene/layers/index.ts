@@ -1,5 +1,6 @@
 import type { Stage } from '../stage.ts';
 import { channels } from './channels.ts';
+import { clashes } from './clashes.ts';
 import { cutPlane } from './cut-plane.ts';
 import { dimensions } from './dimensions.ts';
 import { hand } from './hand.ts';
@@ -28,6 +29,7 @@ export const layers: readonly Layer[] = [
   cutPlane,
   wallColors,
   dimensions,
+  clashes,
   heavySide,
   names,
   nameTag,

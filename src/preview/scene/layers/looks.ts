@@ -1,6 +1,7 @@
 import { effect } from '@preact/signals';
 import { DoubleSide, FrontSide, Mesh, MeshStandardMaterial } from 'three';
-import { type Seating, seatings } from '../../state/closing.ts';
+import type { BossSeat } from '../../../mold/index.ts';
+import { seatings } from '../../state/closing.ts';
 import { masterMeshes, mold, picked, pointedAt, solids } from '../../state/store.ts';
 import { hidden, openPanel, seeThrough } from '../../state/view.ts';
 import { kindOf } from '../kinds.ts';
@@ -14,7 +15,7 @@ const halves = new Set(['lower half', 'upper half', 'blank']);
 function glow(
   subject: string,
   near: ReadonlySet<string | undefined>,
-  seats: ReadonlyMap<string, Seating['is']>,
+  seats: ReadonlyMap<string, BossSeat['is']>,
 ): string {
   const seat = seats.get(subject);
   if (seat === 'clash') return '#c01c10';
