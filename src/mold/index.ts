@@ -1,5 +1,6 @@
 export * from './build-up-space.ts';
 export * from './can-rings.ts';
+export { channelMesh } from './channel-mesh.ts';
 export * from './close-turned.ts';
 export { fitsOnRim, roomBetween } from './judge-layout.ts';
 export { type Layout, layOut } from './layout.ts';

@@ -1,82 +1,12 @@
 import { type Body, KernelFault, type Scope } from '../kernel/index.ts';
-import { type Channel, heightAt, type PartingSurface } from '../mold/index.ts';
+import { type Channel, channelMesh, type PartingSurface } from '../mold/index.ts';
 
 /** How far the cutter stands out over the parting surface into the other half, mm. It cuts its own half only. */
 const overlap = 1;
-/** Points across; odd, so that the deepest is one of them. */
-const across = 9;
-/** Slope of a vent's sides from the vertical, so that rubber and castings leave them. Common practice. */
-const ventFlank = Math.tan(Math.PI / 9);
 
-/**
- * Cutter of a straight channel in the mold frame: half-round (half an ellipse `width` by 2 `depth`) for gates, a
- * trapezoid with flanks of 20 degrees for vents, hung from the parting surface point by point along its path, so that it is
- * everywhere as deep as the plan says however the surface slopes.
- */
+/** Cutter of a straight channel in the mold frame: the channel, and `overlap` mm over the parting surface. */
 export function channelBody(scope: Scope, channel: Channel, surface: PartingSurface): Body {
-  const { from, to, width, depth, half, id } = channel;
-  const length = Math.hypot(to[0] - from[0], to[1] - from[1]);
-  if (!(length > 0 && width > 0 && depth > 0))
-    throw new KernelFault(id, 'the channel has no length, width or depth');
-  const along = [(to[0] - from[0]) / length, (to[1] - from[1]) / length] as const;
-  const stations = surface.flat ? 1 : Math.max(1, Math.ceil(length / Math.max(2 * surface.cell, 0.25)));
-  const profile = sectionDepths(channel);
-  const down = half === 'lower' ? -1 : 1;
-  const ring = 2 * profile.length;
-  const positions: number[] = [];
-  for (let station = 0; station <= stations; station++) {
-    const s = (length * station) / stations;
-    const at = ([offset]: readonly [number, number]): readonly [number, number] => [
-      from[0] + along[0] * s - along[1] * offset,
-      from[1] + along[1] * s + along[0] * offset,
-    ];
-    for (const point of profile) {
-      const [x, y] = at(point);
-      positions.push(x, y, heightAt(surface, x, y) + down * point[1]);
-    }
-    for (const point of [...profile].reverse()) {
-      const [x, y] = at(point);
-      positions.push(x, y, heightAt(surface, x, y) - down * overlap);
-    }
-  }
-  const triangles = sweptFaces(stations, ring, half === 'lower');
-  return scope.fromExactMesh({ positions: Float32Array.from(positions), triangles }, id);
-}
-
-/** [offset across, depth under the surface], from the right side of the path to its left. */
-export function sectionDepths({ kind, width, depth }: Channel): readonly (readonly [number, number])[] {
-  if (kind === 'vent') {
-    const flank = Math.min(depth * ventFlank, width / 4);
-    return [
-      [-width / 2, 0],
-      [flank - width / 2, depth],
-      [width / 2 - flank, depth],
-      [width / 2, 0],
-    ];
-  }
-  return Array.from({ length: across }, (_, i) => {
-    const angle = Math.PI * (i / (across - 1));
-    return [-Math.cos(angle) * (width / 2), Math.sin(angle) * depth] as const;
-  });
-}
-
-/** Side and end faces of rings joined one after another; ring points right to left below, then back above. */
-function sweptFaces(stations: number, ring: number, mirrored: boolean): Uint32Array {
-  const faces: [number, number, number][] = [];
-  for (let station = 0; station < stations; station++) {
-    for (let k = 0; k < ring; k++) {
-      const a = station * ring + k;
-      const b = station * ring + ((k + 1) % ring);
-      faces.push([a, a + ring, b], [b, a + ring, b + ring]);
-    }
-  }
-  const last = stations * ring;
-  // Strips between the lower and the upper chain close the ends.
-  for (let k = 0; k < ring / 2 - 1; k++) {
-    const quad = [k, k + 1, ring - 2 - k, ring - 1 - k] as const;
-    faces.push([quad[0], quad[1], quad[2]], [quad[0], quad[2], quad[3]]);
-    const [a, b, c, d] = quad.map((index) => index + last);
-    faces.push([a, c, b], [a, d, c]);
-  }
-  return Uint32Array.from(mirrored ? faces.flatMap(([a, b, c]) => [a, c, b]) : faces.flat());
+  const mesh = channelMesh(channel, surface, overlap);
+  if (!mesh) throw new KernelFault(channel.id, 'the channel has no length, width or depth');
+  return scope.fromExactMesh(mesh, channel.id);
 }

@@ -27,6 +27,7 @@ function showAnew(plan: store.OpenedPlan): void {
   batch(() => {
     store.plan.value = plan;
     store.mold.value = undefined;
+    store.channels.value = [];
     store.solids.value = [];
     store.report.value = undefined;
     store.picked.value = undefined;

@@ -29,6 +29,9 @@ function put(message: FromWorker): void {
       if (!inHand.peek()) hold.value = undefined;
       performance.mark(message.complete ? 'mold laid' : 'disc laid');
       break;
+    case 'channels':
+      store.channels.value = message.channels;
+      break;
     case 'near':
       hearNear(message);
       break;

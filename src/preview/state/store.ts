@@ -1,6 +1,13 @@
 import { computed, signal } from '@preact/signals';
 import { type Finding, type Report, worstFirst } from '../../findings/index.ts';
-import type { ShownMesh, ShownMold, ShownSolid, ShownWalls, WithheldSolid } from '../worker/messages.ts';
+import type {
+  ShownChannel,
+  ShownMesh,
+  ShownMold,
+  ShownSolid,
+  ShownWalls,
+  WithheldSolid,
+} from '../worker/messages.ts';
 
 // All that the page knows, in one place. Panels and scene layers read these signals and draw themselves anew when one
 // changes; only actions.ts and the workers' answers (hear.ts) write the first group.
@@ -31,7 +38,12 @@ export const plan = signal<OpenedPlan | undefined>(undefined);
 export const changed = computed(() => plan.value !== undefined && plan.value.text !== plan.value.kept);
 export const mold = signal<ShownMold | undefined>(undefined);
 export const masterMeshes = signal<ReadonlyMap<string, ShownMesh>>(new Map());
+export const channels = signal<readonly ShownChannel[]>([]);
 export const solids = signal<readonly ShownSolid[]>([]);
+/** All that the picture is made of: read by whatever is to follow when other things are in it. */
+export const pictured = computed(
+  () => [mold.value, masterMeshes.value, channels.value, solids.value] as const,
+);
 /** Whether the solids are those of the present plan, or older ones still shown. */
 export const solidsAreCurrent = signal(false);
 export const report = signal<Report | undefined>(undefined);

@@ -112,6 +112,13 @@ export interface ShownSolid {
   readonly mesh: ShownMesh;
 }
 
+/** A gate or vent as it is cut, in the mold frame. */
+export interface ShownChannel {
+  readonly id: string;
+  readonly half: 'lower' | 'upper';
+  readonly mesh: ShownMesh;
+}
+
 /** What a cavity's wall is colored by: a distance (mm) for each corner of its master's mesh. */
 export interface ShownWall {
   /** Id of the placement. */
@@ -138,6 +145,8 @@ export type FromWorker =
   | About<{ readonly kind: 'master'; readonly master: ShownMaster }>
   /** Placed; the parting surface is still to come, and where it is not `complete`, the masters too. */
   | About<{ readonly kind: 'laid'; readonly mold: ShownMold; readonly complete: boolean }>
+  /** Gates and vents: first hung from the parting plane, later from the true surface. */
+  | About<{ readonly kind: 'channels'; readonly channels: readonly ShownChannel[] }>
   /** Found on reduced masters, off by at most `error` mm; 0 where they are whole. */
   | About<
       {

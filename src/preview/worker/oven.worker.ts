@@ -3,6 +3,7 @@ import type { Field } from '../../findings/index.ts';
 import type { Kernel } from '../../kernel/index.ts';
 import { buildMold, Cache, layMold, stepChecks, stepFields } from '../../pipeline/index.ts';
 import type { Bake, Errand, ToOven } from './messages.ts';
+import { showChannels } from './show-channels.ts';
 import { showSolids } from './show-solids.ts';
 import { showWalls } from './show-walls.ts';
 import { takeFiles } from './take.ts';
@@ -43,6 +44,7 @@ async function bake({ edit, plan, masters, findings: found, planBytes }: Bake): 
   await pause();
   progress({ title: 'parting surface', done: 0, total: 1 });
   const { mold, findings } = layMold(plan, masters, found, { cache });
+  if (!mold.parting.flat) showChannels(edit, mold);
   await pause();
   const steps = stepChecks(mold, findings, kernel, { cache, progress });
   for (;;) {

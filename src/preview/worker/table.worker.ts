@@ -14,6 +14,7 @@ import { PageFiles } from './files.ts';
 import { holdIn } from './hold-in.ts';
 import type { AskNear, Bake, OpenPlan, ShownMold, ToTable } from './messages.ts';
 import { shownMesh } from './reduce.ts';
+import { showChannels } from './show-channels.ts';
 import { showSolids } from './show-solids.ts';
 import { breath, Outdated, onEdit, tell, workerKernel } from './tell.ts';
 
@@ -82,6 +83,7 @@ async function open({ edit, text, name, filesAt, fresh }: OpenPlan): Promise<voi
   showMasters(edit, mold, kernel);
   laid = { edit, mold };
   tell({ kind: 'laid', edit, mold: withoutMeshes(mold), complete: true });
+  showChannels(edit, mold);
   if (wanted?.edit === edit) near(wanted, kernel);
   wanted = undefined;
   if (!fresh) oven?.postMessage(lastBake);

@@ -17,7 +17,7 @@ import {
   ReplaceStencilOp,
   Vector3,
 } from 'three';
-import { masterMeshes, mold, solids } from '../../state/store.ts';
+import { mold, pictured } from '../../state/store.ts';
 import { apart, type Cut, cut, hidden, pose, seeThrough, wrongTurn } from '../../state/view.ts';
 import { kinds } from '../kinds.ts';
 import { emptyGroup, type Stage } from '../stage.ts';
@@ -46,7 +46,7 @@ export function cutPlane(stage: Stage): () => void {
   const marks = new Group();
   stage.scene.add(marks);
   const stop = effect(() => {
-    void [solids.value, mold.value, masterMeshes.value, hidden.value, seeThrough.value];
+    void [pictured.value, hidden.value, seeThrough.value];
     void [apart.value, pose.value, wrongTurn.value];
     emptyGroup(marks, geometriesOf(stage));
     const where = cut.value;

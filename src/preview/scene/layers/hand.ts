@@ -2,7 +2,7 @@ import { effect } from '@preact/signals';
 import { Matrix4, Mesh, type Object3D, Plane, Raycaster, Vector2, Vector3 } from 'three';
 import { arranging, doing, drop, holdAt, letGo, snapped } from '../../state/hand.ts';
 import { held, hold, itemOf, type Pose, poseOf } from '../../state/held.ts';
-import { masterMeshes, mold, picked, pointedAt, solids } from '../../state/store.ts';
+import { mold, picked, pictured, pointedAt, solids } from '../../state/store.ts';
 import type { Stage } from '../stage.ts';
 
 /** Things in the picture taken by the pointer, and shown where the hand holds them. */
@@ -44,7 +44,7 @@ function showHeld(stage: Stage): () => void {
         tabsAt = new Map((mold.peek()?.tabs ?? []).map(({ id, angleRad }) => [id, angleRad]));
     }),
     effect(() => {
-      void [solids.value, mold.value, masterMeshes.value];
+      void pictured.value;
       for (const mesh of moved) put(mesh, before.get(mesh));
       moved = [];
       const now = held.value;

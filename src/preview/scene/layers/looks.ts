@@ -2,7 +2,7 @@ import { effect } from '@preact/signals';
 import { DoubleSide, FrontSide, Mesh, MeshStandardMaterial } from 'three';
 import type { BossSeat } from '../../../mold/index.ts';
 import { seatings } from '../../state/closing.ts';
-import { masterMeshes, mold, picked, pointedAt, solids } from '../../state/store.ts';
+import { picked, pictured, pointedAt } from '../../state/store.ts';
 import { hidden, openPanel, seeThrough } from '../../state/view.ts';
 import { kindOf } from '../kinds.ts';
 import type { Stage } from '../stage.ts';
@@ -27,7 +27,7 @@ function glow(
 export function looks(stage: Stage): () => void {
   return effect(() => {
     // Read so that new things get their looks too.
-    void [solids.value, mold.value, masterMeshes.value];
+    void pictured.value;
     const seats = new Map(seatings.value.map(({ id, is }) => [id, is]));
     const away = hidden.value;
     const through = seeThrough.value;
