@@ -181,6 +181,15 @@ export interface Fixture {
   readonly relieve: boolean;
   /** How much wider across the puller hole and the openings of jig, plates and stencils are drawn, mm. Left out, none. */
   readonly holeCompensation?: number;
+  /** 45 degree chamfer of the edges flat fixtures stand on, mm. Left out, none. */
+  readonly footChamfer?: number;
+  /** Width of the registration jig's ring and its thickness, where the plan says, mm. */
+  readonly jigWidth?: number;
+  readonly jigThickness?: number;
+  /** Thickness of the layout plate and of the nests, where the plan says, mm. */
+  readonly plateThickness?: number;
+  /** Kinds of solids that are made, by the names of the parts. Left out, all that the process has. */
+  readonly make?: readonly string[];
   /** The smallest end mill rigid halves are machined with, where the plan says. */
   readonly cutter?: Cutter;
   /** The largest piece that can be made, where the plan says. */

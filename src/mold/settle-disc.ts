@@ -65,8 +65,12 @@ type PlanFixture = NonNullable<Plan['fixture']>;
 const holeCompensation = (fixture: PlanFixture | undefined): number =>
   fixture?.holeCompensation ?? (fixture?.process ? makingProcess(fixture.process).holeLoss.value : 0);
 
+const footChamfer = (fixture: PlanFixture | undefined): number =>
+  fixture?.footChamfer ?? (fixture?.process ? makingProcess(fixture.process).footChamfer.value : 0);
+
 export function settleFixture({ fixture }: Plan): Fixture {
   const holes = holeCompensation(fixture);
+  const foot = footChamfer(fixture);
   return {
     material: fixture?.material ?? fixtureDefaults.material,
     clearance: fixture?.clearance ?? fixtureDefaults.clearance,
@@ -74,6 +78,11 @@ export function settleFixture({ fixture }: Plan): Fixture {
     relieve: fixture?.relieve ?? fixtureDefaults.relieve,
     ...(fixture?.compensation !== undefined && { compensation: fixture.compensation }),
     ...(holes > 0 && { holeCompensation: holes }),
+    ...(foot > 0 && { footChamfer: foot }),
+    ...(fixture?.jig?.width !== undefined && { jigWidth: fixture.jig.width }),
+    ...(fixture?.jig?.thickness !== undefined && { jigThickness: fixture.jig.thickness }),
+    ...(fixture?.plate?.thickness !== undefined && { plateThickness: fixture.plate.thickness }),
+    ...(fixture?.make && { make: fixture.make }),
     ...(fixture?.cutter && { cutter: fixture.cutter }),
     ...(fixture?.bed && { bed: settleBed(fixture.bed, fixture) }),
     ...(fixture?.process && { making: settleMaking(fixture.process, fixture) }),

@@ -1,6 +1,7 @@
 import { circle, hole, type Outline } from '../kernel/index.ts';
 import { type CanRing, canRings, type Part, work } from '../mold/index.ts';
 import { asSolid, onBed } from './as-solid.ts';
+import { flatFixture } from './fit.ts';
 import { plateBody } from './plate-body.ts';
 
 const titles: Readonly<Record<CanRing['id'], string>> = {
@@ -18,14 +19,14 @@ export const canParts: Part = work({
   jobs: (mold) =>
     canRings(mold).map((ring) => ({
       subject: ring.id,
-      input: { ring, chordError: mold.fixture.chordError },
+      input: { ring, fixture: flatFixture(mold.fixture) },
     })),
-  run: ({ ring, chordError }, { kernel }) => {
+  run: ({ ring, fixture }, { kernel }) => {
     const { id, height: thickness } = ring;
     const outline = ringOutline(ring);
     const title = titles[id];
     const solid = kernel.scope((scope) => {
-      const body = plateBody(scope, { outline, thickness, engraved: [] }, chordError, title);
+      const body = plateBody(scope, { outline, thickness, engraved: [] }, fixture, title);
       return asSolid(scope, body, onBed(0), { id, title, role: 'can part', subjects: [id] });
     });
     const marks = [{ layer: 'cut', outline, texts: [] }] as const;

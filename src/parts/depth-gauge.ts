@@ -2,6 +2,7 @@ import { type Outline, type Path, type Point2, polygon } from '../kernel/index.t
 import { lettersOf } from '../lettering/index.ts';
 import { type Mold, type Part, work } from '../mold/index.ts';
 import { asSolid, onBed } from './as-solid.ts';
+import { type FlatFixture, flatFixture } from './fit.ts';
 import { plateBody } from './plate-body.ts';
 
 const id = 'depth-gauge';
@@ -13,7 +14,7 @@ const step = 0.1;
 
 interface GaugeInput {
   readonly depths: readonly { readonly depth: number; readonly ids: readonly string[] }[];
-  readonly chordError: number;
+  readonly fixture: FlatFixture;
   readonly estimated: boolean;
 }
 
@@ -30,14 +31,14 @@ export const depthGauge: Part = work({
     const input = inputFor(mold);
     return input.depths.length > 0 ? [{ subject: id, input }] : [];
   },
-  run: ({ depths, chordError, estimated }, { kernel }) => {
+  run: ({ depths, fixture, estimated }, { kernel }) => {
     const outline = combOutline(depths.map(({ depth }) => depth));
     const engraved = depths.flatMap(({ depth }, i) => numberOf(depth, i));
     const title = 'depth gauge';
     const subjects = depths.flatMap(({ ids }) => ids);
     const { thickness } = gauge;
     const solid = kernel.scope((scope) => {
-      const body = plateBody(scope, { outline, thickness, engraved }, chordError, title);
+      const body = plateBody(scope, { outline, thickness, engraved }, fixture, title);
       return asSolid(scope, body, onBed(0), { id, title, role: 'gauge', subjects, estimated });
     });
     const marks = [
@@ -61,7 +62,7 @@ function inputFor({ placements, fixture }: Mold): GaugeInput {
   const depths = [...byDepth]
     .sort(([a], [b]) => a - b)
     .map(([steps, ids]) => ({ depth: Number((steps * step).toFixed(1)), ids }));
-  return { depths, chordError: fixture.chordError, estimated: placements.some((one) => one.estimated) };
+  return { depths, fixture: flatFixture(fixture), estimated: placements.some((one) => one.estimated) };
 }
 
 const toothAt = (i: number): number => gauge.gap + i * (gauge.tooth + gauge.gap);

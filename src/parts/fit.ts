@@ -1,6 +1,26 @@
 import type { Fixture } from '../mold/index.ts';
 import { heatRow, mediumTolerance } from '../tables/index.ts';
 
+/** What of the way fixtures are made a flat one depends on. */
+export type FlatFixture = Pick<
+  Fixture,
+  'material' | 'clearance' | 'chordError' | 'holeCompensation' | 'footChamfer'
+>;
+
+export const flatFixture = ({
+  material,
+  clearance,
+  chordError,
+  holeCompensation,
+  footChamfer,
+}: Fixture): FlatFixture => ({
+  material,
+  clearance,
+  chordError,
+  ...(holeCompensation !== undefined && { holeCompensation }),
+  ...(footChamfer !== undefined && { footChamfer }),
+});
+
 type Made = Pick<Fixture, 'material' | 'clearance'>;
 
 /**

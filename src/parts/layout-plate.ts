@@ -22,8 +22,8 @@ import { placeLabels } from './plate-labels.ts';
 import { bossHoles, outerRings, type Standing, shaftHole, standingOn } from './plate-openings.ts';
 
 const id = 'layout-plate';
-/** Millimeters; common practice. */
-const thickness = 3;
+/** Where the plan does not say, mm; common practice. */
+const usualThickness = 3;
 /** Points of an outline nearer than this to the line between their neighbors are left out. */
 const tolerance = 0.02;
 /** Size (mm) of the openings whose clearance is taken: that of a usual charm. */
@@ -42,6 +42,7 @@ interface PlateMaster {
 
 interface PlateInput extends Standing {
   readonly radius: number;
+  readonly thickness: number;
   readonly masters: readonly PlateMaster[];
   readonly surface: PartingSurface;
   readonly estimated: boolean;
@@ -62,14 +63,14 @@ export const layoutPlate: Part = work({
   jobs: (mold) => (mold.placements.length > 0 ? [{ subject: id, input: inputFor(mold) }] : []),
   run: (input, { kernel }) =>
     kernel.scope((scope) => {
-      const { masters, fixture, estimated } = input;
+      const { masters, fixture, thickness, estimated } = input;
       const exact = masters.map((master) => partingProfile(scope, master, input.surface));
       const wider = exact.map((profile) => scope.inset(profile, -holeFit(fixture, usualSize) / 2, tolerance));
       const openings = wider.map((profile) => outerRings(scope, profile));
       const { outline, engraved } = drawn(input, openings);
       const subjects = masters.map((master) => master.id);
       const title = 'layout plate';
-      const body = plateBody(scope, { outline, thickness, engraved }, fixture.chordError, title);
+      const body = plateBody(scope, { outline, thickness, engraved }, fixture, title);
       const solid = asSolid(scope, body, onBed(0), { id, title, role: 'layout plate', subjects, estimated });
       const marks: Drawing['marks'] = [
         { layer: 'cut', outline, texts: [] },
@@ -85,11 +86,12 @@ export const layoutPlate: Part = work({
 });
 
 function inputFor(mold: Mold): PlateInput {
-  const { disc, masters, placements, parting } = mold;
+  const { disc, masters, placements, parting, fixture } = mold;
   const meshes = new Map(masters.map(({ id: master, mesh }) => [master, mesh]));
   return {
     ...standingOn(mold),
     radius: disc.radius,
+    thickness: fixture.plateThickness ?? usualThickness,
     masters: placements.map(({ id: placement, master, matrix, lowest, turnRad }) => {
       const mesh = meshes.get(master);
       if (!mesh) throw new RangeError(`placement of ${master}: there is no such master`);

@@ -1,4 +1,6 @@
 import { type Body, type Outline, type Path, pointsOf, polygonsOf, type Scope } from '../kernel/index.ts';
+import type { Fixture } from '../mold/index.ts';
+import { footCutters } from './foot-chamfer.ts';
 import { labelDepth, strokeOutlines } from './label.ts';
 
 export interface Plate {
@@ -8,12 +10,23 @@ export interface Plate {
   readonly engraved: readonly Path[];
 }
 
-/** A flat plate on z = 0: its edge inscribed, its openings circumscribed. */
-export function plateBody(scope: Scope, plate: Plate, chordError: number, what: string): Body {
+/**
+ * A flat plate on z = 0: its edge inscribed, its openings circumscribed, the edges it stands on chamfered as the plan
+ * says, by half its thickness at most.
+ */
+export function plateBody(
+  scope: Scope,
+  plate: Plate,
+  { chordError, footChamfer = 0 }: Pick<Fixture, 'chordError' | 'footChamfer'>,
+  what: string,
+): Body {
   const { outline, thickness, engraved } = plate;
-  const plain = scope.extrude(polygonsOf(outline, 'pin', chordError), 0, thickness, what);
-  if (engraved.length === 0) return plain;
-  const strokes = engraved.map((path) => pointsOf(path, chordError));
-  const pen = strokes.flatMap(strokeOutlines);
-  return scope.subtract(plain, [scope.extrude(pen, thickness - labelDepth, thickness + 1, what)], what);
+  const polygons = polygonsOf(outline, 'pin', chordError);
+  const chamfer = Math.min(footChamfer, thickness / 2);
+  const cutters = chamfer > 0 ? footCutters(scope, polygons, chamfer, what) : [];
+  if (engraved.length > 0) {
+    const pen = engraved.map((path) => pointsOf(path, chordError)).flatMap(strokeOutlines);
+    cutters.push(scope.extrude(pen, thickness - labelDepth, thickness + 1, what));
+  }
+  return scope.subtract(scope.extrude(polygons, 0, thickness, what), cutters, what);
 }

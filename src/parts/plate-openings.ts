@@ -1,21 +1,20 @@
 import { hole, type Path, type Point2, type Profile, type Scope } from '../kernel/index.ts';
-import type { Fixture, Mold, Sprue } from '../mold/index.ts';
-import { holeFit } from './fit.ts';
+import type { Mold, Sprue } from '../mold/index.ts';
+import { type FlatFixture, flatFixture, holeFit } from './fit.ts';
 import { withoutSpot, withoutSpots } from './without-spots.ts';
 
 /** What a plate that lies on the disc leaves room for. */
 export interface Standing {
   readonly sprue?: Omit<Sprue, 'at'>;
   readonly bosses: readonly { readonly x: number; readonly y: number; readonly radius: number }[];
-  readonly fixture: Pick<Fixture, 'material' | 'clearance' | 'chordError' | 'holeCompensation'>;
+  readonly fixture: FlatFixture;
 }
 
 export function standingOn({ sprue, bosses, fixture }: Mold): Standing {
-  const { material, clearance, chordError, holeCompensation } = fixture;
   return {
     ...(sprue && { sprue: withoutSpot(sprue) }),
     bosses: withoutSpots(bosses).map(({ x, y, headRadius: radius }) => ({ x, y, radius })),
-    fixture: { material, clearance, chordError, ...(holeCompensation !== undefined && { holeCompensation }) },
+    fixture: flatFixture(fixture),
   };
 }
 

@@ -10,9 +10,9 @@ import {
   reversed,
 } from '../kernel/index.ts';
 import { lettersOf } from '../lettering/index.ts';
-import { type Boss, type Fixture, type Mold, type Notch, type Part, work } from '../mold/index.ts';
+import { type Boss, type Mold, type Notch, type Part, work } from '../mold/index.ts';
 import { asSolid, onBed } from './as-solid.ts';
-import { holeFit, openingFit } from './fit.ts';
+import { type FlatFixture, flatFixture, holeFit, openingFit } from './fit.ts';
 import { plateBody } from './plate-body.ts';
 import { type RimCut, rimTrack } from './rim-track.ts';
 import { withoutSpots } from './without-spots.ts';
@@ -32,7 +32,10 @@ interface JigInput {
   readonly radius: number;
   readonly bosses: readonly Omit<Boss, 'at'>[];
   readonly notches: readonly Omit<Notch, 'at'>[];
-  readonly fixture: Pick<Fixture, 'material' | 'clearance' | 'chordError' | 'holeCompensation'>;
+  /** As the plan says; left out, by bosses and nuts. */
+  readonly width?: number;
+  readonly thickness?: number;
+  readonly fixture: FlatFixture;
 }
 
 /**
@@ -49,10 +52,11 @@ export const registrationJig: Part = work({
   run: (input, { kernel }) => {
     const { outline, engraved } = jigOutline(input);
     const subjects = input.bosses.map((boss) => boss.id);
-    const thickness = Math.max(leastThickness, ...input.bosses.map(({ rootDepth }) => rootDepth));
+    const highest = Math.max(...input.bosses.map(({ rootDepth }) => rootDepth));
+    const thickness = input.thickness ?? Math.max(leastThickness, highest);
     const title = 'registration jig';
     const solid = kernel.scope((scope) => {
-      const body = plateBody(scope, { outline, thickness, engraved }, input.fixture.chordError, title);
+      const body = plateBody(scope, { outline, thickness, engraved }, input.fixture, title);
       return asSolid(scope, body, onBed(0), { id, title, role: 'jig', subjects });
     });
     const marks = [
@@ -62,18 +66,19 @@ export const registrationJig: Part = work({
     return {
       solids: [solid],
       drawings: [{ id, title, subjects, marks, thickness, estimated: false }],
-      findings: thinFindings(input),
+      findings: [...thinFinding(input), ...lowFinding(thickness, highest)],
     };
   },
 });
 
 function inputFor({ disc, bosses, notches, fixture }: Mold): JigInput {
-  const { material, clearance, chordError, holeCompensation } = fixture;
   return {
     radius: disc.radius,
     bosses: withoutSpots(bosses),
     notches: withoutSpots(notches),
-    fixture: { material, clearance, chordError, ...(holeCompensation !== undefined && { holeCompensation }) },
+    ...(fixture.jigWidth !== undefined && { width: fixture.jigWidth }),
+    ...(fixture.jigThickness !== undefined && { thickness: fixture.jigThickness }),
+    fixture: flatFixture(fixture),
   };
 }
 
@@ -88,6 +93,13 @@ const reachOf = (input: JigInput, boss: Omit<Boss, 'at'>): number =>
 
 /** The ring lies loosely in a can as wide as the disc. */
 const outerRadius = ({ radius, fixture }: JigInput): number => radius - openingFit(fixture, 2 * radius) / 2;
+
+/** Radius of the ring's opening; 0 where nothing is open in the middle. */
+function innerRadius(input: JigInput): number {
+  if (input.width !== undefined) return Math.max(0, outerRadius(input) - input.width);
+  const nearest = Math.min(...input.bosses.map((boss) => Math.hypot(boss.x, boss.y) - reachOf(input, boss)));
+  return nearest > innerWidth ? Math.max(innerWidth, nearest - innerWidth) : 0;
+}
 
 /** Openings over the hexagons (a corner on +x at turn 0, as the nuts stand) or the roots. */
 export function pocketOf(input: JigInput, boss: Omit<Boss, 'at'>): Path {
@@ -104,8 +116,6 @@ export function pocketOf(input: JigInput, boss: Omit<Boss, 'at'>): Path {
 
 export function jigOutline(input: JigInput): { outline: Outline; engraved: Path[] } {
   const outer = outerRadius(input);
-  const nearest = Math.min(...input.bosses.map((boss) => Math.hypot(boss.x, boss.y) - reachOf(input, boss)));
-  const inner = Math.max(innerWidth, nearest - innerWidth);
   const cuts: RimCut[] = [
     {
       angleRad: 0,
@@ -116,7 +126,8 @@ export function jigOutline(input: JigInput): { outline: Outline; engraved: Path[
     ...input.notches.map((notch): RimCut => ({ ...notch, shape: 'V' })),
     { angleRad: keyAngle(input), width: keyWidth, shape: 'round', depth: keyWidth / 2 },
   ];
-  const ring = nearest > innerWidth ? [hole([0, 0], inner)] : [];
+  const inner = innerRadius(input);
+  const ring = inner > 0 ? [hole([0, 0], inner)] : [];
   const outline = [rimTrack(outer, cuts), ...ring, ...input.bosses.map((boss) => pocketOf(input, boss))];
   return { outline, engraved: label(input, inner, outer) };
 }
@@ -172,27 +183,41 @@ function label(input: JigInput, inner: number, outer: number): Path[] {
   return [];
 }
 
-/** Openings too near the edge or each other. */
-function thinFindings(input: JigInput): Finding[] {
-  const outer = outerRadius(input);
-  return input.bosses.flatMap((boss, i) => {
-    const toRim = outer - Math.hypot(boss.x, boss.y) - reachOf(input, boss);
+/** Where openings are too near an edge or each other: the worst of them. */
+function thinFinding(input: JigInput): Finding[] {
+  const [outer, inner] = [outerRadius(input), innerRadius(input)];
+  const walls = input.bosses.map((boss, i) => {
+    const [from, reach] = [Math.hypot(boss.x, boss.y), reachOf(input, boss)];
     const toOthers = input.bosses
       .slice(0, i)
-      .map(
-        (other) =>
-          Math.hypot(boss.x - other.x, boss.y - other.y) - reachOf(input, boss) - reachOf(input, other),
-      );
-    const wall = Math.min(toRim, ...toOthers);
-    if (wall >= leastWall) return [];
-    return [
-      finding('jig.thin', {
-        subject: id,
-        place: [boss.x, boss.y, 0],
-        measured: { value: wall, unit: 'mm' },
-        limit: { value: leastWall, unit: 'mm' },
-        says: `The registration jig has ${wall.toFixed(1)} mm of material beside the opening for ${boss.id}.`,
-      }),
-    ];
+      .map((other) => Math.hypot(boss.x - other.x, boss.y - other.y) - reach - reachOf(input, other));
+    const toOpening = inner > 0 ? [from - reach - inner] : [];
+    return { boss, wall: Math.min(outer - from - reach, ...toOpening, ...toOthers) };
   });
+  const { boss, wall } = walls.reduce((least, one) => (one.wall < least.wall ? one : least));
+  if (wall >= leastWall) return [];
+  const others = walls.filter((one) => one.wall < leastWall).length - 1;
+  const more = others > 0 ? ` and too little beside ${others} more` : '';
+  return [
+    finding('jig.thin', {
+      subject: id,
+      place: [boss.x, boss.y, 0],
+      measured: { value: wall, unit: 'mm' },
+      limit: { value: leastWall, unit: 'mm' },
+      says: `The registration jig has ${wall.toFixed(1)} mm of material beside the opening for ${boss.id}${more}.`,
+    }),
+  ];
+}
+
+/** A ring thinner than what it holds is high. */
+function lowFinding(thickness: number, highest: number): Finding[] {
+  if (thickness >= highest - 1e-9) return [];
+  return [
+    finding('jig.low', {
+      subject: id,
+      measured: { value: thickness, unit: 'mm' },
+      limit: { value: highest, unit: 'mm' },
+      says: `The registration jig is ${thickness.toFixed(1)} mm thick, and what it holds is ${highest.toFixed(1)} mm high.`,
+    }),
+  ];
 }

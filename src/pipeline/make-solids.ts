@@ -1,7 +1,7 @@
 import type { Withheld } from '../export/index.ts';
 import { type Finding, finding } from '../findings/index.ts';
 import type { Drawing, Kernel, Solid } from '../kernel/index.ts';
-import type { Mold } from '../mold/index.ts';
+import type { Mold, PartOutput } from '../mold/index.ts';
 import { judgePrintable, parts, splitToBed } from '../parts/index.ts';
 import { type Failure, type RunOptions, runWorks } from './run-work.ts';
 import { wholeMold } from './withhold.ts';
@@ -16,7 +16,10 @@ export interface Made {
   readonly unmatched: readonly string[];
 }
 
-/** All solids and drawings of the mold, or those whose id or whose part's id begins with one of `only`. */
+/**
+ * All solids and drawings that the plan has made, or those whose id or whose part's id begins with one of `only`,
+ * whatever the plan's own choice.
+ */
 export function makeSolids(
   mold: Mold,
   kernel: Kernel,
@@ -24,7 +27,9 @@ export function makeSolids(
   options: RunOptions,
 ): Made {
   const fits = (name: string): string[] => (only ?? ['']).filter((start) => name.startsWith(start));
-  const whole = new Set(parts.filter(({ id }) => fits(id).length > 0).map(({ id }) => id));
+  const { make } = mold.fixture;
+  const chosen = only || !make ? parts : parts.filter(({ id }) => make.includes(id));
+  const whole = new Set(chosen.filter(({ id }) => fits(id).length > 0).map(({ id }) => id));
   const met = new Set([...whole].flatMap(fits));
   // A name that is no part's may be a single solid's; then the other parts have to be run to find it.
   const single = (only ?? []).some((start) => !met.has(start));
@@ -45,6 +50,8 @@ export function makeSolids(
   );
   const named = namedApart(fitted.solids);
   const drawn = namedApart(kept.flatMap(({ drawings }) => drawings));
+  const given = new Set(run.done.flatMap(({ work, output }) => (gives(output) ? [work.id] : [])));
+  for (const { work } of failures) given.add(work.id);
   return {
     solids: named.things,
     drawings: drawn.things,
@@ -54,12 +61,26 @@ export function makeSolids(
       ...failures.map((failure) => failure.finding),
       ...fitted.findings,
       ...judgePrintable(fitted.solids, mold),
+      ...(only ? [] : missing(make ?? [], given)),
       ...named.findings,
       ...drawn.findings,
     ],
     unmatched: failures.length > 0 ? [] : unmet,
   };
 }
+
+const gives = ({ solids, drawings = [] }: PartOutput): boolean => solids.length + drawings.length > 0;
+
+/** Kinds the plan wants made that this mold has none of. */
+const missing = (wanted: readonly string[], given: ReadonlySet<string>): Finding[] =>
+  [...new Set(wanted)]
+    .filter((kind) => !given.has(kind))
+    .map((kind) =>
+      finding('making.none', {
+        subject: 'fixture',
+        says: `The plan wants \`${kind}\` made, and this mold has none.`,
+      }),
+    );
 
 const withheldFor = ({ work, finding: { subject, says } }: Failure): Withheld => ({
   id: work.id,

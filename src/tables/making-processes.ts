@@ -8,6 +8,8 @@ export interface MakingProcess {
   readonly clearance: Sourced;
   /** How much narrower across a round hole comes out than it is drawn. */
   readonly holeLoss: Sourced;
+  /** Chamfer that the spread of the first layers stays within; 0 where nothing is built up in layers. */
+  readonly footChamfer: Sourced;
   /** Thinnest wall or rib that comes out whole. */
   readonly leastFeature: Sourced;
   /** Steepest overhang that needs nothing under it; none where nothing is built up in layers. */
@@ -24,6 +26,7 @@ export const makingProcesses: readonly MakingProcess[] = [
       source: published('a supplier’s table of printed fits: sliding, 0.2 to 0.3 mm a side'),
     },
     holeLoss: { value: 0.2, source: practice },
+    footChamfer: { value: 0.4, source: practice },
     leastFeature: { value: 0.8, source: practice },
     overhangDeg: { value: 45, source: practice },
   },
@@ -34,6 +37,7 @@ export const makingProcesses: readonly MakingProcess[] = [
       source: published('a print service’s guide: 0.25 mm between two resin parts'),
     },
     holeLoss: { value: 0.1, source: practice },
+    footChamfer: { value: 0.3, source: practice },
     leastFeature: { value: 0.4, source: practice },
     overhangDeg: { value: 60, source: practice },
   },
@@ -41,6 +45,7 @@ export const makingProcesses: readonly MakingProcess[] = [
     name: 'machined',
     clearance: { value: 0.05, source: practice },
     holeLoss: { value: 0, source: practice },
+    footChamfer: { value: 0, source: practice },
     leastFeature: { value: 0.5, source: practice },
   },
 ];

@@ -104,6 +104,34 @@ describe('registration jig', () => {
     expect(found[0].measured?.value).toBeCloseTo(75 - 0.2 - 66.5 - 13.4 / Math.sqrt(3), 9);
   });
 
+  test('as wide and thick as the plan says: the opening of the ring, and the area times thickness', () => {
+    const fixture = { ...rubber().fixture, jigWidth: 40, jigThickness: 8 };
+    const [{ drawings: [drawn] = [], findings: found }] = made(registrationJig, rubber({ fixture }));
+    const [, ring] = drawn.marks[0].outline;
+    expect(-areaOf([ring])).toBeCloseTo(Math.PI * (75 - 0.2 - 40) ** 2, 9);
+    expect(drawn.thickness).toBe(8);
+    expect(found).toEqual([]);
+  });
+
+  test('a ring narrower than the nuts is one finding, which names the worst', () => {
+    const fixture = { ...rubber().fixture, jigWidth: 12 };
+    const [{ findings: found }] = made(registrationJig, rubber({ fixture }));
+    expect(found.map(({ code, subject, severity }) => [code, subject, severity])).toEqual([
+      ['jig.thin', 'registration-jig', 'stop'],
+    ]);
+    // An M8 nut reaches 13.4 / sqrt(3) inward from its place; the ring ends at 75 - 0.2 - 12.
+    const inward = 60 - 13.4 / Math.sqrt(3) - (75 - 0.2 - 12);
+    expect(found[0].measured?.value).toBeCloseTo(inward, 9);
+    expect(found[0].says).toContain('boss-1 and too little beside 2 more');
+  });
+
+  test('a ring thinner than the hexagons of DIN 1587 is said', () => {
+    const fixture = { ...rubber().fixture, jigThickness: 5 };
+    const [{ findings: found }] = made(registrationJig, rubber({ fixture }));
+    expect(found.map(({ code, severity }) => [code, severity])).toEqual([['jig.low', 'warn']]);
+    expect(found[0].limit?.value).toBe(6.5);
+  });
+
   test('none without bosses', () => expect(made(registrationJig, rubber({ bosses: [] }))).toEqual([]));
 });
 

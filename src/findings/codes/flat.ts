@@ -5,8 +5,17 @@ export const flatCodes = codes({
   'jig.thin': {
     severity: 'stop',
     means: 'The ring of the registration jig has too little material beside a pocket to hold a nut in place.',
-    remedy: 'Move the boss farther from the rim or from its neighbor, or take a smaller nut.',
+    remedy:
+      'Move the boss farther from the rim or from its neighbor, take a smaller nut, or a wider ring as `fixture.jig.width`.',
     formula: 'material beside a pocket >= 1.5 mm',
+    source: 'common practice, no published source',
+  },
+  'jig.low': {
+    severity: 'warn',
+    means:
+      'The registration jig is thinner than the nuts or roots it holds are high, so that they can tip in it.',
+    remedy: 'Leave out `fixture.jig.thickness`, or make it as large as said.',
+    formula: 'thickness of the ring >= height of hexagon or root',
     source: 'common practice, no published source',
   },
   'layout-plate.overlap': {

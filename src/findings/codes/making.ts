@@ -45,6 +45,11 @@ export const makingCodes = codes({
     means: 'The plan does not say how the fixtures are made, so overhangs and thin walls are not looked at.',
     remedy: 'Add `fixture.process`: FDM, SLA or machined.',
   },
+  'making.none': {
+    severity: 'note',
+    means: 'The plan names a kind of solid to be made that its process or its mold has none of.',
+    remedy: 'Take it out of `fixture.make`, or add to the plan what it is made from.',
+  },
   'cutter.left': {
     severity: 'warn',
     means: 'The end mill cannot reach all of a rigid half; what it leaves is given as a solid of its own.',

@@ -3,6 +3,28 @@ import { angle, length, line, share, word } from './fields.ts';
 
 const bed = { over: 0, to: 5000 };
 const limit = { from: 0, to: 500 };
+/** Engraving is 0.6 mm deep. */
+const plateBounds = { from: 1.5, to: 50 };
+
+/** Kinds of solids and drawings that a build makes, as `build --only` knows them too. */
+export const fixtureKinds = [
+  'disc-blank',
+  'halves',
+  'left-by-cutter',
+  'sprue-form',
+  'plug',
+  'bosses',
+  'tab',
+  'notch',
+  'build-up',
+  'scaled-master',
+  'pattern-plate',
+  'registration-jig',
+  'can-parts',
+  'depth-gauge',
+  'knife-stencil',
+  'layout-plate',
+] as const;
 
 export const fixture = z
   .strictObject({
@@ -37,6 +59,31 @@ export const fixture = z
       'How much wider across the puller hole and the openings of jig, plates and stencils are drawn, since holes come out tight. Usual by the process: FDM 0.2, SLA 0.1, machined 0; none where no process is named.',
       { from: 0, to: 2 },
     ).optional(),
+    footChamfer: length(
+      'Chamfer of the edges that flat fixtures stand on while they are printed, so that the spread of the first layers does no harm; at most half the thickness. Usual by the process: FDM 0.4, SLA 0.3, machined 0; none where no process is named.',
+      { from: 0, to: 5 },
+    ).optional(),
+    make: z
+      .array(word('A kind of solid.', fixtureKinds))
+      .optional()
+      .describe(`Which kinds of solids are made: a list of ${fixtureKinds.join(', ')}. Left out, all.`),
+    jig: z
+      .strictObject({
+        width: length('Width of its ring. Left out, so wide that 5 mm stay inside of the innermost boss.', {
+          over: 0,
+          to: 500,
+        }).optional(),
+        thickness: length(
+          'Thickness. Left out, that of the hexagons, at least 4 mm.',
+          plateBounds,
+        ).optional(),
+      })
+      .optional()
+      .describe('The registration jig.'),
+    plate: z
+      .strictObject({ thickness: length('Thickness. Left out, 3 mm.', plateBounds).optional() })
+      .optional()
+      .describe('The layout plate and the nests of the build-ups.'),
     cutter: z
       .strictObject({
         diameter: length('Diameter of the end mill.', { over: 0, to: 50 }),
