@@ -49,6 +49,8 @@ export const makingCodes = codes({
     severity: 'note',
     means: 'The plan names a kind of solid to be made that its process or its mold has none of.',
     remedy: 'Take it out of `fixture.make`, or add to the plan what it is made from.',
+    formula: 'each kind in `fixture.make` gives a solid or a drawing',
+    source: 'own choice',
   },
   'cutter.left': {
     severity: 'warn',
