@@ -1,7 +1,7 @@
 import type { TriangleMesh } from '../kernel/index.ts';
 import { boundsOf } from '../kernel/index.ts';
 import type { Grid } from '../mesh/index.ts';
-import { type Ground, groundOf, type LooseInput, type Side } from './loose-ground.ts';
+import { type Ground, groundOver, type LooseInput, type Place, type Side } from './loose-ground.ts';
 import { gridOf } from './parting/lattice.ts';
 import { network } from './parting/network.ts';
 import { heightAt, type PartingSurface } from './parting-surface.ts';
@@ -36,7 +36,10 @@ const tolerance = 0.005;
  * counts downward. Undefined where there is nothing to hold up.
  */
 export function looseSheet(input: LooseInput): TriangleMesh | undefined {
-  const field = looseField(input);
+  const coarse = coarseField(input);
+  if (!coarse) return undefined;
+  const ground = groundOver(input, placeOf(coarse, input), coarse.ground.reach, cellFor(input));
+  const field = fieldOn(ground, input, ground.grid.cell);
   return field && network(field.heights, field.grid, tolerance).sheet;
 }
 
@@ -45,29 +48,86 @@ export function looseSheet(input: LooseInput): TriangleMesh | undefined {
  * level ground lets it spread wide.
  */
 export function looseVolume(input: LooseInput): number {
-  const field = looseField(input, volumeCell);
+  const field = coarseField(input);
   if (!field) return 0;
   return field.heights.reduce((sum, height) => sum + Math.max(0, height), 0) * field.grid.cell ** 2;
 }
 
+const cellFor = ({ clearance }: LooseInput): number =>
+  Math.min(Math.max(clearance / cellsInClearance, finestCell), coarsestCell);
+
 interface LooseField {
-  readonly heights: Float32Array;
+  readonly ground: Ground;
+  /** The window of the ground alone, and the body's heights there. */
   readonly grid: Grid;
+  readonly heights: Float32Array;
 }
 
-function looseField(input: LooseInput, atLeast = 0): LooseField | undefined {
-  const { side, surface, own, clearance } = input;
+/** The body's heights; `cell` is what its clearance is kept for. Undefined where nothing is high enough. */
+function fieldOn(ground: Ground, input: LooseInput, cell: number): LooseField | undefined {
+  const grid = gridOf(ground.grid, ground.window);
+  const heights = ceilingOf(ground.inside, grid, input.surface, input.side);
+  lowerByBall(heights, ground, input.clearance + betweenNodes * cell);
+  return trimmed(heights, ground.inside) > leastHeight ? { ground, grid, heights } : undefined;
+}
+
+/** The body in coarse cells, wherever in reach of its master the parting surface is raised. */
+function coarseField(input: LooseInput): LooseField | undefined {
+  const { own, surface, side, clearance } = input;
   const raised = surface.flat ? 0 : highest(own, surface, side);
   if (raised <= leastHeight) return undefined;
-  const fine = Math.min(Math.max(clearance / cellsInClearance, finestCell), coarsestCell);
-  const cell = Math.max(fine, atLeast);
-  const ground = groundOf(input, { lost, reach: skirt * raised, wallSlope, cell });
-  if (!ground) return undefined;
-  const grid = gridOf(ground.grid, ground.window);
-  const heights = ceilingOf(ground.inside, grid, surface, side);
-  const gap = clearance + betweenNodes * (atLeast > 0 ? fine : ground.grid.cell);
-  lowerByBall(heights, ground, gap);
-  return trimmed(heights, ground.inside) > leastHeight ? { heights, grid } : undefined;
+  const reach = skirt * raised;
+  const { min, max } = boundsOf(own.positions);
+  const box = new Box();
+  for (let y = min[1] - reach; y <= max[1] + reach; y += surface.cell) {
+    for (let x = min[0] - reach; x <= max[0] + reach; x += surface.cell) {
+      if (side * heightAt(surface, x, y) > lost) box.take(x, y);
+    }
+  }
+  // Between its nodes the surface is raised as well.
+  const place = box.grown(surface.cell);
+  if (!place) return undefined;
+  const ground = groundOver(input, { ...place, round: 2 * reach + clearance }, reach, volumeCell);
+  return fieldOn(ground, input, cellFor(input));
+}
+
+/** The box round a body known in coarse cells, and round what of it lies between them. */
+function placeOf({ ground, grid, heights }: LooseField, { clearance }: LooseInput): Place {
+  const { cell, x0, y0, nx } = grid;
+  const box = new Box();
+  let far = 0;
+  let top = 0;
+  for (let k = 0; k < heights.length; k++) {
+    if (heights[k] <= 0) continue;
+    box.take(x0 + (k % nx) * cell, y0 + Math.floor(k / nx) * cell);
+    far = Math.max(far, ground.toOwn[k]);
+    top = Math.max(top, heights[k]);
+  }
+  const spare = 2 * cell;
+  // Beside another master that is farther than the own one by this a wall is as high as the body.
+  const round = far + clearance + (2 * top) / wallSlope + 2 * spare;
+  return { min: [0, 0], max: [0, 0], ...box.grown(spare), round };
+}
+
+/** The least box round points. */
+class Box {
+  private readonly low = [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY];
+  private readonly high = [Number.NEGATIVE_INFINITY, Number.NEGATIVE_INFINITY];
+
+  take(x: number, y: number): void {
+    const { low, high } = this;
+    if (x < low[0]) low[0] = x;
+    if (y < low[1]) low[1] = y;
+    if (x > high[0]) high[0] = x;
+    if (y > high[1]) high[1] = y;
+  }
+
+  /** With `by` mm more on each side; undefined where no point was taken. */
+  grown(by: number): Pick<Place, 'min' | 'max'> | undefined {
+    const { low, high } = this;
+    if (low[0] > high[0]) return undefined;
+    return { min: [low[0] - by, low[1] - by], max: [high[0] + by, high[1] + by] };
+  }
 }
 
 /** Greatest height of the parting surface over the master's box, away from the plane. */
@@ -101,16 +161,18 @@ function ceilingOf(
 }
 
 /** Lowers heights, where there are any, to what stays under a ball rolled along the underside of the masters. */
-function lowerByBall(heights: Float32Array, { grid, window, roof, toMaster }: Ground, radius: number): void {
+function lowerByBall(heights: Float32Array, { grid, window, roof, toAny }: Ground, radius: number): void {
   const ball = ballOf(radius, grid);
   for (let j = 0, k = 0; j < window.ny; j++) {
     const row = (window.j0 + j) * grid.nx + window.i0;
     for (let i = 0; i < window.nx; i++, k++) {
-      if (heights[k] <= lost || toMaster[k] > radius) continue;
+      if (heights[k] <= lost || toAny[k] > radius) continue;
       let low = heights[k];
       for (let n = 0; n < ball.steps.length; n++) {
         const z = roof[row + i + ball.steps[n]] - ball.drops[n];
-        if (z < low) low = z;
+        if (!(z < low)) continue;
+        low = z;
+        if (low <= lost) break;
       }
       heights[k] = low;
     }
@@ -123,17 +185,19 @@ function ballOf(
   { nx, cell }: Grid,
 ): { readonly steps: Int32Array; readonly drops: Float64Array } {
   const reach = Math.floor(radius / cell);
-  const steps: number[] = [];
-  const drops: number[] = [];
+  const nodes: { step: number; drop: number }[] = [];
   for (let j = -reach; j <= reach; j++) {
     for (let i = -reach; i <= reach; i++) {
       const rest = radius * radius - (i * i + j * j) * cell * cell;
-      if (rest < 0) continue;
-      steps.push(j * nx + i);
-      drops.push(Math.sqrt(rest));
+      if (rest >= 0) nodes.push({ step: j * nx + i, drop: Math.sqrt(rest) });
     }
   }
-  return { steps: Int32Array.from(steps), drops: Float64Array.from(drops) };
+  // The middle, which lowers most, comes first.
+  nodes.sort((a, b) => b.drop - a.drop);
+  return {
+    steps: Int32Array.from(nodes, ({ step }) => step),
+    drops: Float64Array.from(nodes, ({ drop }) => drop),
+  };
 }
 
 /** Cuts thin rims and side walls down, in place; gives the greatest height left. */

@@ -33,6 +33,22 @@ export function heightMap(mesh: MeshData, wish: GridWish): HeightMap {
   return { ...grid, bottom, top };
 }
 
+/** What is seen of meshes over each node of a grid from below or above, mm; NaN where nothing is over it. */
+export function surfaceFrom(meshes: readonly MeshData[], grid: Grid, from: 'below' | 'above'): Float32Array {
+  const seen = new Float32Array(grid.nx * grid.ny).fill(Number.NaN);
+  for (const mesh of meshes) {
+    if (from === 'below')
+      eachNode(mesh, grid, (node, z) => {
+        if (!(seen[node] <= z)) seen[node] = z;
+      });
+    else
+      eachNode(mesh, grid, (node, z) => {
+        if (!(seen[node] >= z)) seen[node] = z;
+      });
+  }
+  return seen;
+}
+
 /** All surfaces over each node, sorted. Needs two rasters: one to count, one to fill. */
 export function columnsOf(mesh: MeshData, wish: GridWish): Columns {
   const grid = gridOver(mesh, wish);

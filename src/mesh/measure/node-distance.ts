@@ -18,9 +18,12 @@ export function nodeDistances(marks: Float32Array, grid: Grid, window: Window): 
   const columns = columnDistances(marks, grid, window);
   const distances = new Float32Array(window.nx * window.ny);
   const envelope = new Envelope(grid.nx);
-  for (let j = 0; j < window.ny; j++) {
-    envelope.over(columns, j * grid.nx);
-    envelope.read(distances, j * window.nx, window, grid.cell);
+  for (let j = 0, k = 0; j < window.ny; j++) {
+    const row = j * grid.nx;
+    envelope.over(columns, row);
+    for (let i = window.i0; i < window.i0 + window.nx; i++, k++) {
+      if (columns[row + i] > 0) distances[k] = grid.cell * Math.sqrt(envelope.squareOver(i));
+    }
   }
   return distances;
 }
@@ -56,6 +59,7 @@ class Envelope {
   private readonly foot: Float64Array;
   private readonly from: Float64Array;
   private count = 0;
+  private now = 0;
 
   constructor(private readonly nodes: number) {
     this.at = new Int32Array(nodes);
@@ -65,11 +69,14 @@ class Envelope {
 
   /** Takes a row of heights, left to right; infinite ones have no parabola. */
   over(heights: Float32Array, start: number): void {
-    const { at, foot, from } = this;
+    const { at, foot, from, nodes } = this;
     let count = 0;
-    for (let i = 0; i < this.nodes; i++) {
+    for (let i = 0; i < nodes; i++) {
       const height = heights[start + i];
       if (height === Number.POSITIVE_INFINITY) continue;
+      // Between two others on the ground it is lowest on its own node alone, where nobody asks.
+      const between = i > 0 && i < nodes - 1 && heights[start + i - 1] + heights[start + i + 1] === 0;
+      if (height === 0 && between) continue;
       const square = height * height;
       let meet = Number.NEGATIVE_INFINITY;
       for (; count > 0; count--) {
@@ -83,20 +90,17 @@ class Envelope {
       from[count++] = meet;
     }
     this.count = count;
+    this.now = 0;
   }
 
-  /** Writes the envelope's roots (mm) over the window's nodes. */
-  read(into: Float32Array, start: number, { i0, nx }: Window, cell: number): void {
+  /** Square of the envelope's height over a node off the ground; to be asked from left to right. */
+  squareOver(i: number): number {
     const { at, foot, from, count } = this;
-    if (count === 0) {
-      into.fill(Number.POSITIVE_INFINITY, start, start + nx);
-      return;
-    }
-    let now = 0;
-    for (let i = 0; i < nx; i++) {
-      while (now + 1 < count && from[now + 1] <= i0 + i) now++;
-      const across = i0 + i - at[now];
-      into[start + i] = cell * Math.sqrt(across * across + foot[now]);
-    }
+    if (count === 0) return Number.POSITIVE_INFINITY;
+    let { now } = this;
+    while (now + 1 < count && from[now + 1] <= i) now++;
+    this.now = now;
+    const across = i - at[now];
+    return across * across + foot[now];
   }
 }
