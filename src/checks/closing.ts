@@ -30,7 +30,7 @@ export const closing: Check = work<ClosingInput, ReportPart>({
   run: ({ pegs, limit, slack }) => {
     if (pegs.length < 2) return { findings: [tooFew(pegs.length)] };
     const pattern = new Pattern(pegs, slack);
-    const wanted = Math.max(limit, ...pegs.map(({ headRadius }) => headRadius));
+    const wanted = Math.max(limit, ...pegs.map(({ headRadius, corners }) => corners ?? headRadius));
     const seats = pattern.falseSeats(wanted);
     const nearest = seats.at(0);
     const within = seats.filter(({ misfit }) => misfit < wanted).length;

@@ -1,6 +1,6 @@
 import { type Figure, type FigureName, type Finding, finding, type ReportPart } from '../findings/index.ts';
 import { type Matrix4, movePoint, type TriangleMesh, type Vec3 } from '../kernel/index.ts';
-import { type Check, type Mold, work } from '../mold/index.ts';
+import { type Boss, type Check, cornerShare, type Mold, sidewaysGap, work } from '../mold/index.ts';
 import { largestMismatch, largestTurn, type Pin } from '../physics/index.ts';
 import { everyProcess, masterMesh } from './cover.ts';
 
@@ -9,13 +9,17 @@ const source =
 const degrees = 180 / Math.PI;
 
 /**
- * The bosses as pins with the way they may move: in rigid halves the clearance of their sockets, in rubber the flex
- * the plan gives. Undefined where the plan gives none.
+ * The bosses as pins with the way they may move: in rigid halves what their sockets leave, in rubber the flex the plan
+ * gives. Undefined where the plan gives none.
  */
 function pinsOf({ process, bosses, flex }: Mold): Pin[] | undefined {
-  if (process === 'rigid') return bosses.map(({ x, y, clearance }) => ({ x, y, clearance }));
+  if (process === 'rigid') return bosses.map((boss) => ({ x: boss.x, y: boss.y, clearance: playOf(boss) }));
   return flex === undefined ? undefined : bosses.map(({ x, y }) => ({ x, y, clearance: flex }));
 }
+
+/** In its socket, and of a cap nut in its pocket as well, toward the corners of that. */
+const playOf = (boss: Boss): number =>
+  sidewaysGap(boss) + (boss.kind === 'cap nut' ? boss.clearance * cornerShare : 0);
 
 /** Fewer than two bosses are the closing check's to report. */
 const holds = ({ bosses }: Mold): boolean =>

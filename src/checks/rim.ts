@@ -1,8 +1,7 @@
 import { finding, makeFigure, type ReportPart } from '../findings/index.ts';
 import { type Matrix4, movePoint, type TriangleMesh, type Vec3 } from '../kernel/index.ts';
-import { type Check, work } from '../mold/index.ts';
+import { bossReach, type Check, work } from '../mold/index.ts';
 import { everyProcess, masterMesh } from './cover.ts';
-import { bossReach } from './turned-mesh.ts';
 
 interface RimInput {
   readonly id: string;

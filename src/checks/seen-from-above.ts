@@ -1,5 +1,5 @@
 import type { Boss, Tab } from '../mold/index.ts';
-import { bossReach } from './turned-mesh.ts';
+import { bossReach } from '../mold/index.ts';
 
 /** A boss or tab seen from above: a circle or the corners of a tab, mm. */
 export type Thing =

@@ -1,5 +1,20 @@
-import { circumscribed, joinMeshes, type TriangleMesh } from '../kernel/index.ts';
-import { type Boss, bossOutline, type Sprue, sprueFormOutline, type TurnedOutline } from '../mold/index.ts';
+import {
+  circumscribed,
+  compose,
+  joinMeshes,
+  moveMesh,
+  rotation,
+  type TriangleMesh,
+  translation,
+} from '../kernel/index.ts';
+import {
+  type Boss,
+  bossOutline,
+  bossReach,
+  type Sprue,
+  sprueFormOutline,
+  type TurnedOutline,
+} from '../mold/index.ts';
 
 /** Sides of the polygon drawn round a turned body: it stands out by 0.2 % of the radius, 0.03 mm on 12 mm. */
 const fewSides = 48;
@@ -32,15 +47,18 @@ export function turnedMesh(outline: TurnedOutline, x: number, y: number, sides =
   return { positions: Float32Array.from(positions), triangles: Uint32Array.from(triangles) };
 }
 
-/** Radius of the circle round a boss, root and head: whichever way a hexagon is turned, it stays within. */
-export const bossReach = ({ acrossFlats, headRadius }: Boss): number =>
-  Math.max(acrossFlats / Math.sqrt(3), headRadius);
-
-/** Head as it is turned; root as the cylinder round the hexagon, or as wide as the head for domes and cones. */
+/** Head as it is turned; root as the cylinder round a nut's hexagon, else as wide as the head. A hexagon exactly. */
 export function bossMesh(boss: Boss): TriangleMesh {
+  if (boss.kind === 'hexagon') {
+    const outline = bossOutline(boss, -boss.rootDepth);
+    return moveMesh(
+      turnedMesh(outline, 0, 0, 6),
+      compose(translation(boss.x, boss.y, 0), rotation('z', boss.turnRad)),
+    );
+  }
   const head = turnedMesh(bossOutline(boss, 0, chordError), boss.x, boss.y);
   if (!(boss.rootDepth > 0)) return head;
-  const radius = boss.acrossFlats > 0 ? boss.acrossFlats / Math.sqrt(3) : boss.headRadius;
+  const radius = bossReach(boss);
   const root: TurnedOutline = [
     [0, -boss.rootDepth],
     [radius, -boss.rootDepth],

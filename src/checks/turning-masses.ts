@@ -9,6 +9,7 @@ import {
   notchShape,
   type Placement,
   roomBetween,
+  topOfHexagon,
 } from '../mold/index.ts';
 import type { PointMass } from '../physics/index.ts';
 import { nutBore } from '../tables/index.ts';
@@ -95,6 +96,7 @@ const setBosses = ({ bosses, disc }: Mold): Boss[] =>
 export function bossLumps(boss: Boss): Lump[] {
   const { x, y, headRadius: r, headHeight: h, rootDepth: depth } = boss;
   const at = (volume: number, z: number): Lump => ({ volume, x, y, z });
+  if (boss.kind === 'hexagon') return hexagonLumps(boss);
   if (boss.kind === 'cone')
     return [at(Math.PI * r * r * depth, -depth / 2), at((Math.PI * r * r * h) / 3, h / 4)];
   const rootArea = boss.kind === 'cap nut' ? (Math.sqrt(3) / 2) * boss.acrossFlats ** 2 : Math.PI * r * r;
@@ -113,6 +115,18 @@ export function bossLumps(boss: Boss): Lump[] {
   return bore
     ? [...solid, at((-Math.PI / 4) * bore.diameter ** 2 * bore.depth, bore.depth / 2 - depth)]
     : solid;
+}
+
+/** A prism, A = (sqrt 3 / 2) s^2, and a frustum on it from s to t: V = A_s h (s^2 + s t + t^2) / (3 s^2). */
+function hexagonLumps(boss: Boss): Lump[] {
+  const { x, y, headHeight: h, acrossFlats: s, rootDepth: depth } = boss;
+  const t = 2 * topOfHexagon(boss);
+  const sum = s * s + s * t + t * t;
+  const unit = Math.sqrt(3) / 2;
+  return [
+    { volume: unit * s * s * depth, x, y, z: -depth / 2 },
+    { volume: (unit * h * sum) / 3, x, y, z: (h * (s * s + 2 * s * t + 3 * t * t)) / (4 * sum) },
+  ];
 }
 
 /**

@@ -1,5 +1,6 @@
 import type { TriangleMesh, Vec3 } from '../kernel/index.ts';
 import {
+  bossReach,
   type Channel,
   type Check,
   fitsOnRim,
@@ -10,7 +11,7 @@ import {
 } from '../mold/index.ts';
 import { boltCircle } from './bolt-circle.ts';
 import { channelMesh, notchMesh, tabMesh } from './lofted-mesh.ts';
-import { bossReach, rodMesh } from './turned-mesh.ts';
+import { rodMesh } from './turned-mesh.ts';
 import { type Fixture, type Kind, wallsTo } from './wall.ts';
 
 /** Cavities against bosses, a hexagon counted as the round through its corners. */

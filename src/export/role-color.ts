@@ -7,6 +7,7 @@ export const roleColors: Readonly<Record<SolidRole, string>> = {
   'sprue form': '#B0703C',
   plug: '#8C5A7A',
   boss: '#4F7A94',
+  'boss cup': '#7FA3B5',
   'build-up': '#C9A227',
   tab: '#A8443A',
   notch: '#6B6B6B',

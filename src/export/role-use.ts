@@ -7,6 +7,8 @@ export const roleUse: Readonly<Record<SolidRole, string>> = {
   'sprue form': 'Stands in the middle while the mold is made and leaves the well and the pouring hole.',
   plug: 'Keeps the pouring hole of the upper half open during the cure; pulled out afterwards.',
   boss: 'Stands in the lower half and leaves its socket in the upper, so that the halves close one way.',
+  'boss cup':
+    'Takes the head of a loose boss: to try its fit, and as a sleeve in the upper half where the rubber over it is thick enough.',
   'build-up': 'Lies under a thin bit of a master, so that it does not bend when the mold is pressed.',
   tab: 'Lies in the parting line at the rim; the blade that parts the halves goes in its slot.',
   notch: 'Laid against the rim of both halves, it leaves the mark that shows how they belong together.',

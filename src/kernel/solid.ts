@@ -8,6 +8,7 @@ export type SolidRole =
   | 'sprue form'
   | 'plug'
   | 'boss'
+  | 'boss cup'
   | 'build-up'
   | 'tab'
   | 'notch'

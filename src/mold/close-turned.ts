@@ -1,10 +1,11 @@
 import { clashDepth, type Pattern, type Peg, type Standing } from '../physics/index.ts';
+import { bossOutline, headReach, mouthGap, socketOutline } from './boss-shape.ts';
 import type { Boss, Mold, Process } from './mold.ts';
-import { bossOutline, socketOutline, type TurnedOutline } from './turned.ts';
+import type { TurnedOutline } from './turned.ts';
 
 /**
  * How much larger than its socket a head may be and still go in: rubber gives way, rigid halves only as much as
- * their clearance and a rough print allow. Our own allowance; no published source.
+ * their sockets are wider and a rough print allows. Our own allowance; no published source.
  */
 const slackOf: Readonly<Record<Process, number>> = { rubber: 1, poured: 1, rigid: 0.3 };
 
@@ -15,10 +16,13 @@ type Closing = Pick<Mold, 'bosses' | 'process' | 'flex'>;
 
 /** The bosses as the pattern that decides which way the halves close. */
 export const pegsOf = ({ bosses }: Pick<Mold, 'bosses'>): (Peg & { readonly id: string })[] =>
-  bosses.map(({ id, x, y, headRadius, headHeight }) => ({ id, x, y, headRadius, headHeight }));
+  bosses.map((boss) => {
+    const { id, x, y, headRadius, headHeight } = boss;
+    return { id, x, y, headRadius, headHeight, ...(boss.kind === 'hexagon' && { corners: headReach(boss) }) };
+  });
 
 export const slackIn = ({ bosses, process }: Closing): number =>
-  slackOf[process] + Math.max(0, ...bosses.map(({ clearance }) => clearance));
+  slackOf[process] + Math.max(0, ...(process === 'rigid' ? bosses.map(mouthGap) : []));
 
 /** A boss while the upper half stands turned and lifted over the lower one. */
 export interface BossSeat {
@@ -32,7 +36,7 @@ export interface BossSeat {
 
 /**
  * Each boss at a turn (rad, the bosses against the sockets) and with `lift` mm between the halves' faces. Heads are held
- * to the sockets and the parting plane; cavities, channels and what of the parting surface is not plane are left out.
+ * to the sockets and the parting plane, hexagons by the circle between their flats; cavities, channels and what of the parting surface is not plane are left out.
  */
 export function seatsAt(mold: Closing, pattern: Pattern, turnRad: number, lift: number): BossSeat[] {
   const { bosses, process, flex } = mold;

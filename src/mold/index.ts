@@ -1,3 +1,4 @@
+export * from './boss-shape.ts';
 export * from './build-up-space.ts';
 export * from './can-rings.ts';
 export { channelMesh } from './channel-mesh.ts';

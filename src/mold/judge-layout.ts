@@ -1,4 +1,5 @@
 import { type Finding, finding, type TextSpot } from '../findings/index.ts';
+import { bossReach } from './boss-shape.ts';
 import type { Boss, Disc, Notch, Sprue, Tab } from './mold.ts';
 
 // A tab as wide as its chord allows ends on the rim itself; rounding must not call that outside.
@@ -12,10 +13,6 @@ interface Ring {
   readonly place: readonly [number, number, number];
   readonly at?: TextSpot;
 }
-
-/** Radius of the circle round a boss, hexagon corners included (e = 2 s / sqrt 3). */
-export const bossReach = ({ acrossFlats, headRadius }: Boss): number =>
-  Math.max(headRadius, acrossFlats / Math.sqrt(3));
 
 const bossRing = (boss: Boss): Ring => {
   const { id, x, y, at } = boss;

@@ -111,22 +111,26 @@ export interface Placement {
  */
 export interface Boss {
   readonly id: string;
-  readonly kind: 'cap nut' | 'dome' | 'cone';
+  readonly kind: 'cap nut' | 'dome' | 'cone' | 'hexagon';
   readonly x: number;
   readonly y: number;
   readonly turnRad: number;
-  /** Trade size, such as `M8` or `3/8`, or the diameter for domes and cones. */
+  /** Trade size, such as `M8` or `3/8`, else the diameter of a dome or cone, the width across flats of a hexagon. */
   readonly size: string;
-  /** Hexagon width across flats; 0 for domes and cones. */
+  /** Width across flats of a cap nut's or hexagon's root; 0 for domes and cones. */
   readonly acrossFlats: number;
-  /** Depth of the hexagon (or of the root of a dome or cone) below the parting plane. */
+  /** Depth of the root below the parting plane. */
   readonly rootDepth: number;
-  /** Radius of the head at the parting plane. */
+  /** Radius of the head at the parting plane; of a hexagon that of the circle in it, half its width across flats. */
   readonly headRadius: number;
-  /** Height of the head above the parting plane: collar and dome, or cone. */
+  /** Height of the head above the parting plane. */
   readonly headHeight: number;
-  /** Radial clearance of the socket (rigid halves), 0 in rubber. */
+  /** How far a hexagon's flats lean inward above the parting plane. Left out, not at all. */
+  readonly headDraftRad?: number;
+  /** Clearance of the socket (rigid halves), square to its walls; 0 in rubber. */
   readonly clearance: number;
+  /** Least lean from upright of the socket's walls (rigid halves). Left out, none. */
+  readonly socketDraftRad?: number;
   readonly at?: TextSpot;
 }
 

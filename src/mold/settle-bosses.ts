@@ -7,28 +7,53 @@ import {
   resolveRadius,
   ringPlaces,
 } from '../plan/index.ts';
-import { type CapNut, capNut } from '../tables/index.ts';
+import { capNut, hexNut, makingProcess } from '../tables/index.ts';
 import type { Boss } from './mold.ts';
 
-/** Domes and cones: root as deep and head as high as the diameter allows for a print that does not snap off. */
+/** Root as deep and head as high as the width allows for a print that does not snap off. */
 const rootShare = 0.5;
-const headShare = { dome: 0.5, cone: 0.6 } as const;
+const headShare = { dome: 0.5, cone: 0.6, hexagon: 0.5 } as const;
+/** A hexagon's top is at least this share of its foot: a thinner tip neither guides nor prints. */
+const leastTop = 0.3;
 
-/** Every boss of the plan in the mold frame; a size the table of cap nuts lacks is a stop. */
+/** Every boss of the plan in the mold frame; a size the tables of nuts lack, or one that leaves no head, is a stop. */
 export function settleBosses(plan: Plan): { bosses: Boss[]; findings: Finding[] } {
   const findings: Finding[] = [];
   const bosses: Boss[] = [];
   for (const { id, spec, place } of placesOf(plan)) {
-    const nut = spec.kind === 'cap nut' ? capNut(spec.size) : undefined;
-    if (spec.kind === 'cap nut' && !nut) {
-      const says = `There is no cap nut of size ${spec.size} in the tables.`;
-      findings.push(finding('layout.unknown-nut', { subject: id, says, at: spec.at }));
+    const shape = shapeOf(spec);
+    if (!shape) {
+      findings.push(unknownNut(id, spec));
       continue;
     }
-    bosses.push(settleBoss(id, spec, place, nut, plan));
+    const pointed = topShare(shape);
+    if (pointed < leastTop) findings.push(tooPointed(id, spec, pointed));
+    else bosses.push(settleBoss(id, spec, place, shape, plan));
   }
   return { bosses, findings };
 }
+
+function unknownNut(id: string, spec: PlanBoss): Finding {
+  const [what, size] =
+    spec.kind === 'cap nut'
+      ? ['cap nut', spec.size]
+      : ['hexagon nut', 'across' in spec && 'thread' in spec.across ? spec.across.thread : ''];
+  const says = `There is no ${what} of size ${size} in the tables.`;
+  return finding('layout.unknown-nut', { subject: id, says, at: spec.at });
+}
+
+/** How wide a head is at its top against its foot; 1 where it has no leaning flats. */
+const topShare = ({ headRadius, headHeight, headDraftRad = 0 }: BossShape): number =>
+  1 - (headHeight * Math.tan(headDraftRad)) / headRadius;
+
+const tooPointed = (id: string, spec: PlanBoss, share: number): Finding =>
+  finding('layout.boss-pointed', {
+    subject: id,
+    measured: { value: Math.max(0, share), unit: 'ratio' },
+    limit: { value: leastTop, unit: 'ratio' },
+    says: `The flats of the hexagon ${id} lean so far that ${share > 0 ? `its top is ${(share * 100).toFixed(0)} % as wide as its foot` : 'they meet below its top'}.`,
+    at: spec.at,
+  });
 
 interface Place {
   readonly radius: RadiusSpec;
@@ -53,40 +78,88 @@ function placesOf({ registration, disc }: Plan): { id: string; spec: PlanBoss; p
   });
 }
 
-function settleBoss(id: string, spec: PlanBoss, place: Place, nut: CapNut | undefined, plan: Plan): Boss {
+type BossShape = Pick<
+  Boss,
+  'kind' | 'size' | 'acrossFlats' | 'rootDepth' | 'headRadius' | 'headHeight' | 'headDraftRad'
+>;
+
+function settleBoss(id: string, spec: PlanBoss, place: Place, shape: BossShape, plan: Plan): Boss {
   const radius = resolveRadius(place.radius, plan.disc.diameter / 2);
   const { angleRad } = place;
-  const clearance = spec.clearance ?? plan.registration?.clearance ?? bossDefaults.clearance;
   return {
     id,
-    ...shapeOf(spec, nut),
+    ...shape,
     x: radius * Math.cos(angleRad),
     y: radius * Math.sin(angleRad),
     turnRad: spec.turnRad ?? bossDefaults.turnRad,
-    clearance: plan.process === 'rigid' ? clearance : 0,
+    ...socketOf(spec, plan),
     at: spec.at,
   };
 }
 
-function shapeOf(spec: PlanBoss, nut: CapNut | undefined) {
-  if (spec.kind === 'cap nut' || nut) {
-    if (!nut || spec.kind !== 'cap nut') throw new Error(`boss ${spec.kind} without its table row`);
-    return {
-      kind: spec.kind,
+/**
+ * The sockets of rigid halves and the draft of loose cups: as the plan says, else by the process of the fixtures. What
+ * is poured takes the shape of the bosses as they are.
+ */
+function socketOf({ clearance }: PlanBoss, { process, registration, fixture }: Plan) {
+  if (process === 'poured') return { clearance: 0 };
+  const made = fixture?.process && makingProcess(fixture.process);
+  const draftRad = made ? (made.draftDeg.value * Math.PI) / 180 : bossDefaults.socketDraftRad;
+  const given = clearance ?? registration?.clearance ?? made?.clearance.value ?? bossDefaults.clearance;
+  return {
+    clearance: process === 'rigid' ? given : 0,
+    socketDraftRad: registration?.draft ?? draftRad,
+  };
+}
+
+/** Undefined where it names a nut the tables lack. */
+function shapeOf(spec: PlanBoss): BossShape | undefined {
+  switch (spec.kind) {
+    case 'cap nut':
+      return shapeOfNut(spec.size);
+    case 'hexagon':
+      return shapeOfHexagon(spec);
+    default: {
+      const { kind, diameter } = spec;
+      return {
+        kind,
+        size: String(diameter),
+        acrossFlats: 0,
+        rootDepth: spec.depth ?? rootShare * diameter,
+        headRadius: diameter / 2,
+        headHeight: spec.height ?? headShare[kind] * diameter,
+      };
+    }
+  }
+}
+
+function shapeOfNut(size: string): BossShape | undefined {
+  const nut = capNut(size);
+  return (
+    nut && {
+      kind: 'cap nut',
       size: nut.size,
       acrossFlats: nut.acrossFlats,
       rootDepth: nut.hexHeight,
       headRadius: nut.domeDiameter / 2,
       headHeight: nut.height - nut.hexHeight,
-    };
-  }
-  const { kind, diameter } = spec;
+    }
+  );
+}
+
+/** After a nut its root is as deep as that is high, so that it sits where the nut would. */
+function shapeOfHexagon(spec: Extract<PlanBoss, { kind: 'hexagon' }>): BossShape | undefined {
+  const { across } = spec;
+  const nut = 'thread' in across ? hexNut(across.thread) : undefined;
+  const flats = 'thread' in across ? nut?.acrossFlats : across.flats;
+  if (flats === undefined) return undefined;
   return {
-    kind,
-    size: String(diameter),
-    acrossFlats: 0,
-    rootDepth: spec.depth ?? rootShare * diameter,
-    headRadius: diameter / 2,
-    headHeight: spec.height ?? headShare[kind] * diameter,
+    kind: 'hexagon',
+    size: nut ? nut.size : String(flats),
+    acrossFlats: flats,
+    rootDepth: spec.depth ?? nut?.height ?? rootShare * flats,
+    headRadius: flats / 2,
+    headHeight: spec.height ?? headShare.hexagon * flats,
+    headDraftRad: spec.draftRad ?? bossDefaults.hexagonDraftRad,
   };
 }

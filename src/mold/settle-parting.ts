@@ -1,6 +1,6 @@
 import { type Finding, finding } from '../findings/index.ts';
 import { type Plan, partingDefaults } from '../plan/index.ts';
-import { bossReach } from './judge-layout.ts';
+import { bossReach } from './boss-shape.ts';
 import type { Boss, Disc, Notch, Sprue, Tab } from './mold.ts';
 import { findPartingSurface, type Pin } from './parting/index.ts';
 import { flatPartingSurface, type PartingSurface } from './parting-surface.ts';

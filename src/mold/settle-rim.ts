@@ -1,6 +1,6 @@
 import { notchDefaults, type Plan, resolveSize, type Size, tabDefaults } from '../plan/index.ts';
+import { bossReach } from './boss-shape.ts';
 import { type RimStretch, widestFreeArc } from './free-arc.ts';
-import { bossReach } from './judge-layout.ts';
 import type { Boss, Notch, Placement, Tab } from './mold.ts';
 
 /** Tabs and notches; one whose angle the plan leaves open goes to the middle of the widest free arc of the rim. */

@@ -1,5 +1,5 @@
 import { defaultChordError, KernelFault } from '../kernel/index.ts';
-import type { Boss, Sprue } from './mold.ts';
+import type { Sprue } from './mold.ts';
 
 /** A point of a turned body's outline: distance from its axis and height, mm. */
 export type TurnedPoint = readonly [r: number, z: number];
@@ -186,7 +186,7 @@ function dishPoints({ domeRadius: a, domeHeight: h, wellDepth }: Sprue, chordErr
 }
 
 /** From the foot (a, z) up to the axis (0, z + h). */
-function capPoints(a: number, h: number, z: number, chordError: number): TurnedPoint[] {
+export function capPoints(a: number, h: number, z: number, chordError: number): TurnedPoint[] {
   const radius = (a * a + h * h) / (2 * h);
   const centerZ = z + h - radius;
   const inner = arcPoints([0, centerZ], radius, Math.asin((radius - h) / radius), Math.PI / 2, chordError);
@@ -215,78 +215,4 @@ export function plugOutline(sprue: Sprue, upper: number, clearance: number): Tur
     ...(sprue.grip > 0 ? ([[top, upper + sprue.grip]] as const) : []),
     [0, upper + sprue.grip],
   ];
-}
-
-/**
- * Outline of a boss's head about its own axis, from z = `from` (at or below the parting plane, as wide as at the
- * plane) to its tip: cap nut: collar and half ball (DIN 1587: r = d_k / 2); dome: cap, or a half ball on a collar
- * where it is higher than its radius; cone: straight to a point.
- */
-export function bossOutline(boss: Boss, from = 0, chordError = defaultChordError): TurnedOutline {
-  const { headRadius: r, headHeight: h } = boss;
-  if (!(r > 0 && h > 0)) throw new KernelFault(boss.id, 'a boss needs a head with a width and a height');
-  const foot: TurnedPoint[] = from < 0 ? [[r, from]] : [];
-  return [[0, from], ...foot, ...headChain(boss, chordError)];
-}
-
-/** From the head's edge at the parting plane to its tip on the axis. */
-function headChain({ kind, headRadius: r, headHeight: h }: Boss, chordError: number): TurnedPoint[] {
-  if (kind === 'cone') {
-    return [
-      [r, 0],
-      [0, h],
-    ];
-  }
-  const collar = Math.max(0, h - r);
-  const cap = capPoints(r, Math.min(h, r), collar, chordError);
-  return collar > 0 ? [[r, 0], ...cap] : cap;
-}
-
-/** Half the width of the chamfer at a socket's mouth, 45 degrees, mm. Common practice, no published source. */
-export const leadIn = 0.6;
-
-/**
- * Outline of the socket for a boss's head: the head larger by its clearance, measured square to its surface, with a
- * lead-in of 45 degrees at the mouth where the wall is steeper than that. It begins at z = `from`, below the parting
- * plane, so that the mouth is cut clean through.
- */
-export function socketOutline(boss: Boss, from: number, chordError = defaultChordError): TurnedOutline {
-  const wall = widerChain(boss, chordError);
-  const [mouth] = wall[0];
-  const chamfered = withLeadIn(wall, mouth + leadIn);
-  return [[0, from], [chamfered[0][0], from], ...chamfered];
-}
-
-/** The head's chain moved outward by the clearance, again from the parting plane to the axis. */
-function widerChain(boss: Boss, chordError: number): TurnedPoint[] {
-  const { kind, headRadius: r, headHeight: h, clearance: c } = boss;
-  if (kind === 'cone') {
-    const slant = Math.hypot(r, h);
-    return [
-      [r + (c * slant) / h, 0],
-      [0, h + (c * slant) / r],
-    ];
-  }
-  const collar = Math.max(0, h - r);
-  const rise = Math.min(h, r);
-  const radius = (r * r + rise * rise) / (2 * rise);
-  const centerZ = collar + rise - radius;
-  const start = Math.asin(Math.max(-1, (collar - centerZ) / (radius + c)));
-  const arc = arcPoints([0, centerZ], radius + c, start, Math.PI / 2, chordError);
-  const top: TurnedPoint = [0, centerZ + radius + c];
-  const wider = [...arc.slice(0, -1), top];
-  return collar > 0 ? [[r + c, 0], ...wider] : [[wider[0][0], 0], ...wider.slice(1)];
-}
-
-/** The chain begun on the line r + z = `sum` instead, where it crosses that line. */
-function withLeadIn(chain: readonly TurnedPoint[], sum: number): readonly TurnedPoint[] {
-  for (let i = 1; i < chain.length; i++) {
-    const before = chain[i - 1][0] + chain[i - 1][1] - sum;
-    const after = chain[i][0] + chain[i][1] - sum;
-    if (after < 0) continue;
-    const t = before / (before - after);
-    const crossing = [0, 1].map((axis) => chain[i - 1][axis] + t * (chain[i][axis] - chain[i - 1][axis]));
-    return [[sum, 0], [crossing[0], crossing[1]], ...chain.slice(t < 1 ? i : i + 1)];
-  }
-  return chain;
 }

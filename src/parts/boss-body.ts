@@ -19,8 +19,8 @@ const bossPlace = (boss: Boss): Matrix4 =>
   compose(translation(boss.x, boss.y, 0), rotation('z', boss.turnRad));
 
 /**
- * A whole boss in the mold frame: root below the parting plane (hexagon of a cap nut, else a cylinder), head above.
- * As a `pin` its circles are drawn by inscribed polygons, as a `hole` by circumscribed ones.
+ * A whole boss in the mold frame: root below the parting plane (hexagon of a cap nut, else as wide as the head at the
+ * plane), head above. As a `pin` its circles are drawn by inscribed polygons, as a `hole` by circumscribed ones.
  */
 export function bossBody(scope: Scope, boss: Boss, chordError: number, as: 'pin' | 'hole'): Body {
   return scope.move(uprightBoss(scope, boss, chordError, as), bossPlace(boss), boss.id);
@@ -49,20 +49,20 @@ export function headBody(scope: Scope, boss: Boss, lower: number, chordError: nu
  */
 export function imprintBody(scope: Scope, side: Half, boss: Boss, chordError: number): Body {
   if (boss.kind !== 'cap nut') return bossBody(scope, boss, chordError, 'hole');
-  if (side === 'lower') return pocketBody(scope, boss);
+  if (side === 'lower') return pocketBody(scope, boss, 0);
   const head = turned(scope, bossOutline(boss, -overlap, chordError), boss, chordError, 'hole');
   return scope.move(head, bossPlace(boss), boss.id);
 }
 
-/** Cutter of the socket in a rigid upper half, with clearance and lead-in. */
-export function socketBody(scope: Scope, boss: Boss, chordError: number): Body {
-  const outline = socketOutline(boss, -overlap, chordError);
+/** Cutter of the socket in a rigid upper half, with clearance, draft and lead-in; `holes` wider across. */
+export function socketBody(scope: Scope, boss: Boss, chordError: number, holes: number): Body {
+  const outline = socketOutline(boss, -overlap, chordError, holes);
   return scope.move(turned(scope, outline, boss, chordError, 'hole'), bossPlace(boss), boss.id);
 }
 
-/** Cutter of the pocket a cap nut's hexagon sits in, in a rigid lower half: larger by the clearance all round. */
-export function pocketBody(scope: Scope, boss: Boss): Body {
-  const pocket = hexagonBody(scope, boss, boss.acrossFlats + 2 * boss.clearance, overlap);
+/** Cutter of the pocket a cap nut's hexagon sits in, in a lower half: larger by the clearance all round, and `holes` across. */
+export function pocketBody(scope: Scope, boss: Boss, holes: number): Body {
+  const pocket = hexagonBody(scope, boss, boss.acrossFlats + 2 * boss.clearance + holes, overlap);
   return scope.move(pocket, bossPlace(boss), boss.id);
 }
 
@@ -86,7 +86,9 @@ function turned(
   chordError: number,
   as: 'pin' | 'hole',
 ): Body {
-  const segments = segmentsFor(boss.headRadius + boss.clearance, chordError);
-  const drawn = as === 'pin' ? outline : outline.map(([r, z]) => [circumscribed(r, segments), z] as const);
+  const hexagon = boss.kind === 'hexagon';
+  const segments = hexagon ? 6 : segmentsFor(boss.headRadius + boss.clearance, chordError);
+  const drawn =
+    as === 'pin' && !hexagon ? outline : outline.map(([r, z]) => [circumscribed(r, segments), z] as const);
   return scope.revolve(drawn, segments, boss.id);
 }

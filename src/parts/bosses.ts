@@ -1,45 +1,67 @@
-import { type Boss, type Mold, type Part, part } from '../mold/index.ts';
+import { compose, translation, upsideDown } from '../kernel/index.ts';
+import { type Boss, type Mold, type Part, work } from '../mold/index.ts';
 import { asSolid, onBed } from './as-solid.ts';
 import { uprightBoss } from './boss-body.ts';
+import { type LabelRoom, labelCutter, labelFindings } from './label.ts';
 import { withoutSpots } from './without-spots.ts';
 
 /** Bosses of one shape: one solid, to be made as often as it is used. */
-interface BossKind {
+export interface BossKind {
   readonly id: string;
   readonly shape: Boss;
   readonly used: readonly string[];
-  readonly chordError: number;
-  readonly compensation: number | undefined;
 }
 
 /**
  * Registration bosses as loose bodies, one solid for each shape: all kinds where they are laid into rubber; only cap
- * nuts for rigid and poured halves, whose domes and cones are one with the lower half. Stands on its root.
+ * nuts for rigid and poured halves, whose other bosses are one with the lower half. Stands on its root, which has the
+ * size engraved underneath where there is room; an index mark would tell nothing of a thing that is round or six-sided.
  */
-export const bosses: Part = part({
+export const bosses: Part = work({
   id: 'bosses',
   title: 'registration bosses',
   scope: 'whole',
   processes: ['rubber', 'rigid', 'poured'],
-  jobs: (mold) => bossKinds(mold).map((kind) => ({ subject: kind.used[0], input: kind })),
-  run: ({ id, shape, used, chordError, compensation }, { kernel }) =>
-    kernel.scope((scope) => [
-      asSolid(scope, uprightBoss(scope, shape, chordError, 'pin'), onBed(-shape.rootDepth), {
+  jobs: (mold) => {
+    const { chordError, compensation } = mold.fixture;
+    return bossKinds(mold).map((kind) => ({
+      subject: kind.used[0],
+      input: { ...kind, chordError, compensation },
+    }));
+  },
+  run: ({ id, shape, used, chordError, compensation }, { kernel }) => {
+    const room = roundRoom(shape.acrossFlats > 0 ? shape.acrossFlats / 2 : shape.headRadius);
+    const title = `${shape.kind} ${shape.size}, ${used.length} ${used.length === 1 ? 'time' : 'times'}`;
+    const solid = kernel.scope((scope) => {
+      const plain = uprightBoss(scope, shape, chordError, 'pin');
+      const label = labelCutter(scope, [shape.size], room);
+      const under = compose(translation(0, 0, -shape.rootDepth), upsideDown);
+      const body = label ? scope.subtract(plain, [scope.move(label, under, id)], id) : plain;
+      return asSolid(scope, body, onBed(-shape.rootDepth), {
         id,
-        title: `${shape.kind} ${shape.size}, ${used.length} ${used.length === 1 ? 'time' : 'times'}`,
+        title,
         role: 'boss',
         subjects: used,
         compensation,
-      }),
-    ]),
+      });
+    });
+    return { solids: [solid], findings: labelFindings(`${shape.kind} ${shape.size}`, [shape.size], room) };
+  },
 });
 
-function bossKinds({ process, bosses: all, fixture }: Mold): BossKind[] {
+/** In the middle of a round or six-sided face, by the circle within it. */
+export function roundRoom(radius: number): LabelRoom {
+  const free = Math.max(0, radius - 1);
+  return { x: 0, y: 0, width: 1.6 * free, height: free };
+}
+
+/** The shapes of all bosses that are loose bodies, in the plan's order. */
+export function bossKinds({ process, bosses: all }: Mold): BossKind[] {
   const loose = withoutSpots(all).filter(({ kind }) => process === 'rubber' || kind === 'cap nut');
   const groups = new Map<string, Omit<Boss, 'at'>[]>();
   for (const boss of loose) {
-    const { kind, size, acrossFlats, rootDepth, headRadius, headHeight } = boss;
-    const key = JSON.stringify([kind, size, acrossFlats, rootDepth, headRadius, headHeight]);
+    const { kind, size, acrossFlats, rootDepth, headRadius, headHeight, headDraftRad } = boss;
+    const key = JSON.stringify([kind, size, acrossFlats, rootDepth, headRadius, headHeight, headDraftRad]);
     groups.set(key, [...(groups.get(key) ?? []), boss]);
   }
   const taken = new Map<string, number>();
@@ -53,8 +75,6 @@ function bossKinds({ process, bosses: all, fixture }: Mold): BossKind[] {
       // About its own axis: where it stands does not matter to its shape.
       shape: { ...first, id: stem, x: 0, y: 0, turnRad: 0, clearance: 0 },
       used: group.map(({ id }) => id),
-      chordError: fixture.chordError,
-      compensation: fixture.compensation,
     };
   });
 }

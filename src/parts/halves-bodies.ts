@@ -124,14 +124,16 @@ function ownCutters(
   { process, disc, sprue, bosses, channels, parting, fixture }: HalvesInput,
 ): Body[] {
   const { chordError } = fixture;
+  // What is a hole in the half stands out of a pattern plate.
+  const holes = process === 'rigid' ? (fixture.holeCompensation ?? 0) : 0;
   const imprints = bosses
     .filter((boss) => isLoose(boss, process) && process !== 'rigid')
     .map((boss) => imprintBody(scope, side, boss, chordError));
   const fitted = bosses.filter((boss) => process === 'rigid' || !isLoose(boss, process));
   const registers =
     side === 'upper'
-      ? fitted.map((boss) => socketBody(scope, boss, chordError))
-      : fitted.filter((boss) => isLoose(boss, process)).map((boss) => pocketBody(scope, boss));
+      ? fitted.map((boss) => socketBody(scope, boss, chordError, holes))
+      : fitted.filter((boss) => isLoose(boss, process)).map((boss) => pocketBody(scope, boss, holes));
   const cut = channels
     .filter(({ half }) => half === side)
     .map((channel) => channelBody(scope, channel, parting));

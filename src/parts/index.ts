@@ -1,4 +1,5 @@
 import type { Part } from '../mold/index.ts';
+import { bossCups } from './boss-cups.ts';
 import { bosses } from './bosses.ts';
 import { buildUp } from './build-up.ts';
 import { canParts } from './can-parts.ts';
@@ -27,6 +28,7 @@ export const parts: readonly Part[] = [
   sprueForm,
   plug,
   bosses,
+  bossCups,
   tab,
   notch,
   buildUp,

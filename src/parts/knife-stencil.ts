@@ -5,6 +5,7 @@ import {
   type Channel,
   type Disc,
   type Fixture,
+  headReach,
   type Part,
   type Sprue,
   work,
@@ -114,9 +115,10 @@ export function slotsOf({ channels, disc, sprue, half, fixture }: StencilInput):
 function stencilDrawing(input: StencilInput): Drawing {
   const { half, disc, sprue, bosses, channels, fixture } = input;
   const side = half === 'upper' ? -1 : 1;
-  const heads = bosses.map(({ x, y, headRadius }) =>
-    hole([x, side * y], headRadius + holeFit(fixture, 2 * headRadius) / 2),
-  );
+  const heads = bosses.map((boss) => {
+    const reach = headReach(boss);
+    return hole([boss.x, side * boss.y], reach + holeFit(fixture, 2 * reach) / 2);
+  });
   const well: Path[] = sprue ? [circle([0, 0], sprue.wellRadius)] : [];
   const mark = {
     kind: 'track',

@@ -9,7 +9,7 @@ import {
   type Spot,
   spotsBetween,
 } from '../mesh/index.ts';
-import { type Cutter, type Part, type PartOutput, work } from '../mold/index.ts';
+import { bossReach, type Cutter, leadIn, type Part, type PartOutput, work } from '../mold/index.ts';
 import { asSolid } from './as-solid.ts';
 import { bothHalves, type Half, halfToPrint } from './half.ts';
 import { halvesInput, subjectsOf } from './halves.ts';
@@ -98,11 +98,11 @@ function bySubject(spots: readonly Spot[], half: Half, { placements, bosses, dis
   const toMold = inverse(halfToPrint(half, disc));
   const circles = [
     ...placements.map(({ id, x, y, reach }) => ({ id, x, y, reach })),
-    ...bosses.map(({ id, x, y, headRadius, acrossFlats, clearance }) => ({
-      id,
-      x,
-      y,
-      reach: Math.max(headRadius, acrossFlats / Math.sqrt(3)) + clearance,
+    ...bosses.map((boss) => ({
+      id: boss.id,
+      x: boss.x,
+      y: boss.y,
+      reach: bossReach(boss) + boss.clearance + leadIn,
     })),
   ];
   const halfId = `${half}-half`;

@@ -1,7 +1,7 @@
 import { hole, type Path, type Point2, type Profile, type Scope } from '../kernel/index.ts';
-import type { Mold, Sprue } from '../mold/index.ts';
+import { headReach, type Mold, type Sprue } from '../mold/index.ts';
 import { type FlatFixture, flatFixture, holeFit } from './fit.ts';
-import { withoutSpot, withoutSpots } from './without-spots.ts';
+import { withoutSpot } from './without-spots.ts';
 
 /** What a plate that lies on the disc leaves room for. */
 export interface Standing {
@@ -13,7 +13,7 @@ export interface Standing {
 export function standingOn({ sprue, bosses, fixture }: Mold): Standing {
   return {
     ...(sprue && { sprue: withoutSpot(sprue) }),
-    bosses: withoutSpots(bosses).map(({ x, y, headRadius: radius }) => ({ x, y, radius })),
+    bosses: bosses.map((boss) => ({ x: boss.x, y: boss.y, radius: headReach(boss) })),
     fixture: flatFixture(fixture),
   };
 }

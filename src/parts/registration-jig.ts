@@ -40,8 +40,8 @@ interface JigInput {
 
 /**
  * A ring as wide as the disc that drops into the can or onto the disc and holds every nut or boss in its place while
- * it is pressed in: openings through the ring, over the hexagon of a cap nut (which so goes in upright or dome down),
- * over the root of a dome or cone. Index mark (V) at angle 0, the witness notches, and a half-round key.
+ * it is pressed in: openings through the ring, over the hexagon of a cap nut (which so goes in upright or dome down)
+ * or hexagon boss, over the root of a dome or cone. Index mark (V) at angle 0, the witness notches, and a half-round key.
  */
 export const registrationJig: Part = work({
   id,
@@ -87,7 +87,7 @@ const fitOf = ({ fixture }: JigInput, boss: Omit<Boss, 'at'>): number =>
 
 /** Radius of the circle round an opening. */
 const reachOf = (input: JigInput, boss: Omit<Boss, 'at'>): number =>
-  boss.kind === 'cap nut'
+  boss.acrossFlats > 0
     ? (boss.acrossFlats + fitOf(input, boss)) / Math.sqrt(3)
     : boss.headRadius + fitOf(input, boss) / 2;
 
@@ -103,7 +103,7 @@ function innerRadius(input: JigInput): number {
 
 /** Openings over the hexagons (a corner on +x at turn 0, as the nuts stand) or the roots. */
 export function pocketOf(input: JigInput, boss: Omit<Boss, 'at'>): Path {
-  if (boss.kind !== 'cap nut') return hole([boss.x, boss.y], reachOf(input, boss));
+  if (boss.acrossFlats === 0) return hole([boss.x, boss.y], reachOf(input, boss));
   const corner = reachOf(input, boss);
   const hexagon = polygon(
     Array.from({ length: 6 }, (_, i): Point2 => {

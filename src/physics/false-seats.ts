@@ -4,6 +4,8 @@ export interface Peg {
   readonly y: number;
   readonly headRadius: number;
   readonly headHeight: number;
+  /** Of a hexagon the radius to its corners; left out, the head is round. */
+  readonly corners?: number;
 }
 
 /** A turn (rad, between 0 and 2 pi) at which the halves would sit, and how far the worst boss is then off. */
@@ -12,12 +14,17 @@ export interface FalseSeat {
   readonly misfit: number;
 }
 
-/** Which sockets each boss's head enters: no wider and no higher than its own head by more than `slack` mm. */
+/**
+ * Which sockets each boss's head enters: no wider and no higher than its own head by more than `slack` mm. A hexagon
+ * enters a round socket by its corners; a hexagonal one by its flats, however it is turned, which is to err on the side
+ * of entering.
+ */
 const fitsOf = (pegs: readonly Peg[], slack: number): number[][] =>
   pegs.map((head) =>
-    pegs.flatMap((socket, j) =>
-      head.headRadius <= socket.headRadius + slack && head.headHeight <= socket.headHeight + slack ? [j] : [],
-    ),
+    pegs.flatMap((socket, j) => {
+      const wide = socket.corners === undefined ? (head.corners ?? head.headRadius) : head.headRadius;
+      return wide <= socket.headRadius + slack && head.headHeight <= socket.headHeight + slack ? [j] : [];
+    }),
   );
 
 /** Squared distance of boss i, turned by a, to socket j: far - cosine cos a - sine sin a. */

@@ -58,6 +58,10 @@ function holeFor(disc: number): number {
 export const bossDefaults = {
   /** Radial clearance of a socket in rigid halves: printed sliding fits run 0.2 to 0.3 mm a side. */
   clearance: 0.25,
+  /** Lean of the walls of sockets in rigid halves where no process is named. */
+  socketDraftRad: degrees(1),
+  /** Lean of a hexagon's flats: well past where steep tapers stick. */
+  hexagonDraftRad: degrees(10),
   /** How far cured rubber gives sideways. */
   flex: 0.1,
   turnRad: 0,

@@ -2,6 +2,7 @@ export * from './alloys.ts';
 export * from './bolts.ts';
 export * from './cap-nuts.ts';
 export * from './half-materials.ts';
+export * from './hex-nuts.ts';
 export * from './lid-metals.ts';
 export * from './making-processes.ts';
 export * from './nut-bores.ts';

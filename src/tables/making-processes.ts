@@ -12,6 +12,8 @@ export interface MakingProcess {
   readonly footChamfer: Sourced;
   /** Thinnest wall or rib that comes out whole. */
   readonly leastFeature: Sourced;
+  /** Least lean from upright, degrees, of a wall that must come off its counterpart straight. */
+  readonly draftDeg: Sourced;
   /** Steepest overhang that needs nothing under it; none where nothing is built up in layers. */
   readonly overhangDeg?: Sourced;
 }
@@ -28,6 +30,7 @@ export const makingProcesses: readonly MakingProcess[] = [
     holeLoss: { value: 0.2, source: practice },
     footChamfer: { value: 0.4, source: practice },
     leastFeature: { value: 0.8, source: practice },
+    draftDeg: { value: 2, source: practice },
     overhangDeg: { value: 45, source: practice },
   },
   {
@@ -39,6 +42,7 @@ export const makingProcesses: readonly MakingProcess[] = [
     holeLoss: { value: 0.1, source: practice },
     footChamfer: { value: 0.3, source: practice },
     leastFeature: { value: 0.4, source: practice },
+    draftDeg: { value: 1, source: practice },
     overhangDeg: { value: 60, source: practice },
   },
   {
@@ -47,6 +51,7 @@ export const makingProcesses: readonly MakingProcess[] = [
     holeLoss: { value: 0, source: practice },
     footChamfer: { value: 0, source: practice },
     leastFeature: { value: 0.5, source: practice },
+    draftDeg: { value: 1, source: practice },
   },
 ];
 

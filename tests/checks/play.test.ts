@@ -5,10 +5,9 @@ import type { Mold } from '../../src/mold/index.ts';
 import { box, single } from '../turned-solids.ts';
 import { emptyMold, figureOf, nutAt, runCheck, withMaster } from './small-mold.ts';
 
-const pair = (clearance: number): Mold['bosses'] => [
-  nutAt('east', 100, 0, { clearance }),
-  nutAt('west', -100, 0, { clearance }),
-];
+/** Domes on a collar, in whose sockets the gap sideways is the clearance. */
+const pair = (clearance: number): Mold['bosses'] =>
+  [100, -100].map((x) => nutAt(`dome-${x}`, x, 0, { kind: 'dome', acrossFlats: 0, clearance }));
 const rigid: Mold = { ...emptyMold, process: 'rigid', bosses: pair(0.15) };
 const brick = single(box([-4, -3, -2], [4, 3, 2]));
 
@@ -20,6 +19,14 @@ describe('play', () => {
     expect(figureOf(report, 'registration.turn', 'mold')).toBeCloseTo(0.085944, 5);
     expect(report.figures.every(({ estimated }) => !estimated)).toBe(true);
     expect(report.findings).toEqual([]);
+  });
+
+  // A nut lies loose in its pocket too: there it can move c to a flat of the hexagon, 2 c / sqrt 3 to a corner.
+  it('of rigid halves with cap nuts has that in their pockets besides', async () => {
+    const nuts = [100, -100].map((x) => nutAt(`nut-${x}`, x, 0, { clearance: 0.15 }));
+    const report = await runCheck(play, { ...rigid, bosses: nuts });
+    const both = 0.15 * (1 + 2 / Math.sqrt(3));
+    expect(figureOf(report, 'registration.shift', 'mold')).toBeCloseTo(both, 6);
   });
 
   it('of rubber halves comes from the flex of the plan, as an estimate', async () => {

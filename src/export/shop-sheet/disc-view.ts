@@ -81,7 +81,7 @@ class DiscView {
   }
 
   boss({ id, kind, size, x, y, turnRad, acrossFlats, headRadius }: Boss): void {
-    this.circle([x, y], headRadius, 0.25);
+    if (kind !== 'hexagon') this.circle([x, y], headRadius, 0.25);
     if (acrossFlats > 0) {
       const corners = Array.from({ length: 6 }, (_, k): Point => {
         const angle = turnRad + (k * Math.PI) / 3;

@@ -1,7 +1,7 @@
 import type { Figure, Report } from '../../findings/index.ts';
 import { fixed } from '../../findings/index.ts';
 import type { Mold, Placement } from '../../mold/index.ts';
-import { shaftRadius, sprueFormOutline } from '../../mold/index.ts';
+import { headReach, shaftRadius, sprueFormOutline } from '../../mold/index.ts';
 import { type Paper, shade } from './paper.ts';
 
 const title = 'Side view and heights';
@@ -21,8 +21,10 @@ export function sideView(paper: Paper, mold: Mold): void {
   box(paper, place(-disc.radius, 0), place(disc.radius, -disc.lower), 0.3);
   for (const { x, reach, lowest, highest } of mold.placements)
     box(paper, place(x - reach, highest), place(x + reach, lowest), 0.12, 0.45);
-  for (const { x, headRadius, headHeight, rootDepth } of mold.bosses)
-    box(paper, place(x - headRadius, headHeight), place(x + headRadius, -rootDepth), 0.25);
+  for (const boss of mold.bosses) {
+    const reach = headReach(boss);
+    box(paper, place(boss.x - reach, boss.headHeight), place(boss.x + reach, -boss.rootDepth), 0.25);
+  }
   if (sprue && shaftRadius(sprue, disc.upper) > 0) {
     const outline = sprueFormOutline(sprue, disc.upper);
     const mirrored = [...outline, ...[...outline].reverse().map(([r, z]) => [-r, z] as const)];

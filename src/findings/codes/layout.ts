@@ -20,10 +20,18 @@ export const layoutCodes = codes({
   },
   'layout.unknown-nut': {
     severity: 'stop',
-    means: 'A boss names a cap nut the tables do not hold.',
+    means: 'A boss names a cap nut or hexagon nut the tables do not hold.',
     formula: 'size is in the table',
-    source: 'DIN 1587 and the inch table, each row with its source',
-    remedy: 'Use a size of DIN 1587 (M4 to M16) or of the inch table (1/4, 5/16, 3/8), or a dome or cone.',
+    source: 'DIN 1587, ISO 4032 and the inch table, each row with its source',
+    remedy:
+      'Use a size of DIN 1587 (M4 to M16) or of the inch table (1/4, 5/16, 3/8), of ISO 4032 for a hexagon (M4 to M20) or its width across flats, or a dome or cone.',
+  },
+  'layout.boss-pointed': {
+    severity: 'stop',
+    means: 'The flats of a hexagon boss lean so far, or it is so high, that hardly a top is left.',
+    formula: 'top / foot = 1 - 2 h tan(draft) / s',
+    source: 'geometry; at least 30 % is our own limit, no published source',
+    remedy: 'Make it lower, or its draft less.',
   },
   'layout.unknown-thread': {
     severity: 'stop',

@@ -1,5 +1,6 @@
 import { movePoint } from '../../kernel/index.ts';
 import type { Mold } from '../../mold/index.ts';
+import { bossReach } from '../../mold/index.ts';
 import { masterOf } from '../cavities.ts';
 
 /** What a split line keeps away from: corners of a convex outline round it, seen from above, mold frame, mm. */
@@ -24,9 +25,7 @@ export function obstaclesOf({ placements, masters, bosses, tabs, notches, disc }
       }
       return { id: placement.id, corners: extremes(points) };
     }),
-    ...bosses.map(({ id, x, y, headRadius, acrossFlats }) =>
-      circle(id, x, y, Math.max(headRadius, acrossFlats / Math.sqrt(3))),
-    ),
+    ...bosses.map((boss) => circle(boss.id, boss.x, boss.y, bossReach(boss))),
     ...tabs.map(({ id, angleRad, inset, length, width }) =>
       atRim(id, angleRad, disc.radius - inset - length / 2, Math.hypot(length, width) / 2),
     ),

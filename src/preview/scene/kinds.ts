@@ -19,6 +19,7 @@ export const kinds: readonly Kind[] = [
   { id: 'sprue form', title: 'Sprue form', color: '#577792' },
   { id: 'plug', title: 'Plug', color: '#86a3b8' },
   { id: 'boss', title: 'Bosses', color: '#c39a3f' },
+  { id: 'boss cup', title: 'Socket cups', color: '#a98f5a' },
   { id: 'build-up', title: 'Build-ups', color: '#8b789f' },
   { id: 'tab', title: 'Tabs', color: '#a9594f' },
   { id: 'notch', title: 'Notches', color: '#93705e' },
@@ -38,6 +39,7 @@ export const hiddenAtFirst = [
   'plug',
   'blank',
   'scaled master',
+  'boss cup',
   'notch',
   'jig',
   'layout plate',
@@ -59,5 +61,6 @@ export function kindOfSolid({ id, role }: { readonly id: string; readonly role: 
 export function sideOfSolid({ id, role }: { readonly id: string; readonly role: SolidRole }): Side {
   if (role === 'half' || role === 'blank' || role === 'pattern plate')
     return id.startsWith('upper') ? 'upper' : 'lower';
+  if (role === 'boss cup') return 'upper';
   return role === 'sprue form' || role === 'plug' ? 'loose' : 'lower';
 }

@@ -40,9 +40,9 @@ export function solids(stage: Stage): () => void {
   };
 }
 
-/** A boss is one solid for all places it is used at; anything else stands in one place. */
+/** A boss or its cup is one solid for all places it is used at; anything else stands in one place. */
 function placesOf({ id, role, subjects, toMold }: ShownSolid, bosses: ShownMold['bosses']) {
-  if (role !== 'boss') return [{ subject: id, matrix: toMold }];
+  if (role !== 'boss' && role !== 'boss cup') return [{ subject: id, matrix: toMold }];
   const used = bosses.filter((boss) => subjects.includes(boss.id));
   return used.map(({ id, x, y, turnRad }) => ({
     subject: id,

@@ -1,0 +1,149 @@
+import { beforeAll, describe, expect, it } from 'vitest';
+import { boundsOf, loadKernel, moveMesh, pointsOf } from '../../src/kernel/index.ts';
+import type { Boss, Mold, Tools } from '../../src/mold/index.ts';
+import { bossCups } from '../../src/parts/boss-cups.ts';
+import { bosses } from '../../src/parts/bosses.ts';
+import { halves } from '../../src/parts/halves.ts';
+import { labelCutter } from '../../src/parts/label.ts';
+import { pocketOf } from '../../src/parts/registration-jig.ts';
+import { exampleMold, frustum, shareAt, solidsOf, volumeOf } from './example-mold.ts';
+import { pairEdges } from './pairing.ts';
+
+let tools: Tools;
+beforeAll(async () => {
+  tools = { kernel: await loadKernel() };
+});
+
+const lean = (10 * Math.PI) / 180;
+const hexagon = (changes: Partial<Boss> = {}): Boss => ({
+  id: 'a',
+  kind: 'hexagon',
+  x: 60,
+  y: 0,
+  turnRad: 0,
+  size: 'M8',
+  acrossFlats: 13,
+  rootDepth: 6.8,
+  headRadius: 6.5,
+  headHeight: 6.5,
+  headDraftRad: lean,
+  clearance: 0,
+  ...changes,
+});
+const cone: Boss = {
+  id: 'b',
+  kind: 'cone',
+  x: 0,
+  y: 60,
+  turnRad: 0,
+  size: '10',
+  acrossFlats: 0,
+  rootDepth: 4,
+  headRadius: 5,
+  headHeight: 6,
+  clearance: 0,
+};
+const rubber = (all: readonly Boss[], changes: Partial<Mold> = {}): Mold =>
+  exampleMold({ process: 'rubber', bosses: all, ...changes });
+
+/** A = (sqrt 3 / 2) s2. */
+const hexArea = (s: number): number => (Math.sqrt(3) / 2) * s * s;
+/** A frustum between two hexagons: V = h / 3 (A + B + sqrt(A B)). */
+const hexFrustum = (s: number, t: number, h: number): number =>
+  (h / 3) * (hexArea(s) + hexArea(t) + Math.sqrt(hexArea(s) * hexArea(t)));
+
+/** What the words on it take away, 0.6 mm deep. */
+const engraved = (words: string, radius: number): number =>
+  tools.kernel.scope((scope) => {
+    const room = { x: 0, y: 0, width: 1.6 * (radius - 1), height: radius - 1 };
+    const label = labelCutter(scope, [words], room);
+    return label ? scope.slice(label, -0.3).area() * 0.6 : 0;
+  });
+
+describe('a loose hexagon', () => {
+  it('is a prism and a drafted frustum on it, less its label', () => {
+    const [solid] = solidsOf(bosses, rubber([hexagon()]), tools);
+    const top = 13 - 2 * 6.5 * Math.tan(lean);
+    const whole = hexArea(13) * 6.8 + hexFrustum(13, top, 6.5);
+    const label = engraved('M8', 6.5);
+    expect(label).toBeGreaterThan(3);
+    expect((volumeOf(solid.mesh) + label) / whole).toBeCloseTo(1, 5);
+    expect(pairEdges(solid.mesh)).toMatchObject({ unpaired: 0, flat: 0 });
+    expect(solid.id).toBe('boss-hexagon-m8');
+    // 13 across flats in y, 2 s / sqrt 3 across corners in x.
+    const { min, max } = boundsOf(solid.mesh.positions);
+    expect(max[1] - min[1]).toBeCloseTo(13, 4);
+    expect(max[0] - min[0]).toBeCloseTo((2 * 13) / Math.sqrt(3), 4);
+  });
+
+  it('leaves the same shape in both halves of rubber, and a rigid lower half carries its head', () => {
+    const volumes = (mold: Mold): number[] => solidsOf(halves, mold, tools).map(({ mesh }) => volumeOf(mesh));
+    const { sprue: _, ...bare } = rubber([]);
+    const top = 13 - 2 * 6.5 * Math.tan(lean);
+    const [lower, upper] = volumes(bare);
+    const [withRoot, withHead] = volumes({ ...bare, bosses: [hexagon({ turnRad: 0.3 })] });
+    expect((lower - withRoot) / (hexArea(13) * 6.8)).toBeCloseTo(1, 4);
+    expect((upper - withHead) / hexFrustum(13, top, 6.5)).toBeCloseTo(1, 4);
+    const rigid = { ...bare, process: 'rigid' } as const;
+    const [below, above] = volumes(rigid);
+    const fitted = hexagon({ clearance: 0.25 });
+    const [stud, socket] = volumes({ ...rigid, bosses: [fitted] });
+    expect((stud - below) / hexFrustum(13, top, 6.5)).toBeCloseTo(1, 4);
+    // Clearance square to flats and top; the mouth is 0.6 mm wider by a 45 degree chamfer at most.
+    const wide = 13 + (2 * 0.25) / Math.cos(lean);
+    const wideTop = wide - 2 * 6.75 * Math.tan(lean);
+    const plain = hexFrustum(wide, wideTop, 6.75);
+    expect(above - socket).toBeGreaterThan(plain);
+    expect(above - socket).toBeLessThan(plain + 3 * wide * (2 / Math.sqrt(3)) * 0.6 * 0.6 * 0.5 * 1.1 * 2);
+  });
+
+  it('goes through the jig as a hexagon', () => {
+    const { fixture } = exampleMold();
+    const path = pocketOf({ radius: 75, bosses: [hexagon()], notches: [], fixture }, hexagon());
+    const reach = Math.max(...pointsOf(path).map(([x, y]) => Math.hypot(x - 60, y)));
+    expect(reach * Math.sqrt(3)).toBeCloseTo(13.4, 9);
+  });
+});
+
+describe('a socket cup', () => {
+  it('is a chamfered cylinder less the cone with its clearance and lead-in, and its label', () => {
+    const [solid] = solidsOf(bossCups, rubber([cone]), tools);
+    expect(solid).toMatchObject({ id: 'cup-cone-10', role: 'boss cup', subjects: ['b'] });
+    // 0.2 mm square to a cone of 5 by 6: wider by 0.2 / cos of its lean, higher by 0.2 / sin.
+    const slant = Math.hypot(5, 6);
+    const [r, h] = [5 + (0.2 * slant) / 6, 6 + (0.2 * slant) / 5];
+    // The cone leans 40 degrees, the lead-in 45: from r + 0.6 in to where both meet.
+    const meet = (0.6 * h) / (h - r);
+    const socket =
+      (Math.PI * (r - (meet * r) / h) ** 2 * (h - meet)) / 3 + frustum(r + 0.6, r + 0.6 - meet, meet);
+    const [outer, height] = [r + 0.6 + 1.5, h + 1.5 + 0.6];
+    const cylinder = Math.PI * outer ** 2 * (height - 0.6) + frustum(outer, outer - 0.6, 0.6);
+    const expected = cylinder - socket - engraved('10', outer - 0.6);
+    // Drawn by polygons round the circles, which have up to 0.2 % more.
+    expect(volumeOf(solid.mesh) / expected).toBeGreaterThan(0.998);
+    expect(volumeOf(solid.mesh) / expected).toBeLessThan(1 / shareAt(5) + 0.002);
+    expect(pairEdges(solid.mesh)).toMatchObject({ unpaired: 0, flat: 0 });
+  });
+
+  it('takes its boss: nothing of the boss is in the cup, and it stands on its closed end', () => {
+    for (const one of [hexagon(), cone, { ...cone, kind: 'dome', headHeight: 7, id: 'c' } as const]) {
+      const mold = rubber([{ ...one, x: 0, y: 0, socketDraftRad: 0.02 }]);
+      const [cup] = solidsOf(bossCups, mold, tools);
+      const [pin] = solidsOf(bosses, mold, tools);
+      tools.kernel.scope((scope) => {
+        const placed = [cup, pin].map(({ mesh, toMold, id }) => scope.fromMesh(moveMesh(mesh, toMold), id));
+        expect(scope.intersect(placed, 'both').volume()).toBe(0);
+      });
+      expect(boundsOf(cup.mesh.positions).min[2]).toBe(0);
+      // Its mouth is on the parting plane.
+      expect(boundsOf(moveMesh(cup.mesh, cup.toMold).positions).min[2]).toBeCloseTo(0, 6);
+    }
+  });
+
+  it('has no cup for cap nuts, nor in rigid and poured halves, whose bosses are no loose bodies', () => {
+    const nut = { ...cone, kind: 'cap nut', acrossFlats: 13, size: 'M8' } as const;
+    expect(solidsOf(bossCups, rubber([nut]), tools)).toEqual([]);
+    for (const process of ['rigid', 'poured'] as const)
+      expect(solidsOf(bossCups, exampleMold({ process, bosses: [cone] }), tools)).toEqual([]);
+  });
+});
