@@ -1,8 +1,9 @@
-import { resolveRadius } from '../expand-placements.ts';
+import { isMap, type Node, type Scalar } from 'yaml';
 import type { PlanPath } from '../plan-tree.ts';
+import type { RadiusSpec } from '../sections/placements.ts';
 import { findItem, type Item, type ItemName, type Place } from './item.ts';
 import { entryPath, nameIn, placePath, placeText, replaceWhere, writtenRadius } from './places.ts';
-import { type Draft, type Edited, editPlan, fieldAt, setValues, splice } from './splice.ts';
+import { type Draft, type Edited, editPlan, insertBehind, setValues } from './splice.ts';
 import { radiusValue, writeAngle, writeLength, writeShare, writtenAt } from './written.ts';
 
 /** Where an item goes; what is left out stays. Lengths in mm, the radius from the disc axis. */
@@ -83,47 +84,55 @@ function moveRing(draft: Draft, item: Item, move: Move) {
 function leaveRing(draft: Draft, item: Item, move: Move) {
   const discRadius = draft.plan.disc.diameter / 2;
   const write = writtenRadius(draft, item);
+  const at = (place: Place): RadiusSpec => {
+    const { radius } = move;
+    if (radius === undefined) return place.radius;
+    if ('length' in place.radius) return { length: radius };
+    return 'share' in place.radius ? { share: radius / discRadius } : { fromRim: discRadius - radius };
+  };
   const texts = item.places.map((place, i) => {
     if (i !== item.place) return placeText(place, write);
-    const radius = move.radius ?? resolveRadius(place.radius, discRadius);
-    const spec =
-      'length' in place.radius
-        ? { length: radius }
-        : 'share' in place.radius
-          ? { share: radius / discRadius }
-          : { fromRim: discRadius - radius };
     const turn = move.turnRad === undefined ? place.turnRad : move.turnRad;
-    const moved = { radius: spec, angleRad: move.angleRad ?? place.angleRad, turnRad: turn };
+    const moved = { radius: at(place), angleRad: move.angleRad ?? place.angleRad, turnRad: turn };
     return placeText(item.kind === 'boss' ? { ...moved, turnRad: undefined } : moved, write);
   });
   if (item.kind === 'placement') return replaceWhere(draft, item, 'each', texts);
   return singleBosses(draft, item, texts, move.turnRad);
 }
 
-/** Bosses have no lists of places: one entry for each, with all that the ring's entry says. */
+/**
+ * Bosses have no lists of places: one entry for each, with all that the ring's entry says. The first stays where the
+ * ring stood, with its comments; the others follow it, a line each.
+ */
 function singleBosses(draft: Draft, item: Item, texts: readonly string[], turnRad: number | undefined) {
-  const { text, document } = draft;
-  const field = fieldAt(draft, entryPath(item), 'ring');
-  const node = document.getIn(entryPath(item), true) as { range?: [number, number, number] } | undefined;
-  if (!field || !node?.range) return { fault: 'This boss does not say where it stands.' };
-  if (!field.flow)
-    return { fault: 'Write this ring of bosses in one line, { ... }, so that one can leave it.' };
-  const [from, to] = node.range;
-  const dash = text.lastIndexOf('-', from - 1);
-  const between = `\n${' '.repeat(dash - (text.lastIndexOf('\n', dash) + 1))}- `;
-  const name = nameIn(draft, [...entryPath(item), 'id']);
-  const own = fieldAt(draft, entryPath(item), 'id');
-  const entries = texts.map((at, i) => {
-    let one = splice(text, field.from, field.to, `at: ${at}`).slice(
-      from,
-      to + at.length + 4 - (field.to - field.from),
-    );
-    if (name !== undefined && own) one = one.replace(text.slice(own.from, own.to), `id: ${name}-${i + 1}`);
-    return i === item.place && turnRad !== undefined && !/\bturn:/.test(one)
-      ? one.replace(/\s*\}$/, `, turn: ${writeAngle(turnRad)} }`)
-      : one;
+  const path = entryPath(item);
+  const name = nameIn(draft, [...path, 'id']);
+  const own = (i: number): Record<string, string> => ({
+    ...(name !== undefined && { id: `${name}-${i + 1}` }),
+    ...(i === item.place && turnRad !== undefined && { turn: writeAngle(turnRad) }),
   });
-  return splice(text, from, to, entries.join(between));
+  const others = texts.slice(1).map((at, i) => bossText(draft, path, at, own(i + 1)));
+  const first = replaceWhere(draft, item, 'at', [texts[0]]);
+  if (typeof first !== 'string') return first;
+  const named = setValues(
+    first,
+    Object.entries(own(0)).map(([key, value]) => ({ path: [...path, key], value })),
+  );
+  return typeof named === 'string' ? insertBehind(named, item.list, item.entry, others) : named;
+}
+
+/** A boss in one line: what its ring says, at one place. */
+function bossText({ document, text }: Draft, path: PlanPath, at: string, own: Record<string, string>) {
+  const map = document.getIn(path, true);
+  const fields = new Map<string, string>();
+  for (const { key, value } of isMap<Scalar, Node>(map) ? map.items : []) {
+    const range = value?.range;
+    if (range) fields.set(String(key.value), text.slice(range[0], range[1]).trim());
+  }
+  fields.set('ring', at);
+  for (const [key, value] of Object.entries(own)) fields.set(key, value);
+  const written = [...fields].map(([key, value]) => `${key === 'ring' ? 'at' : key}: ${value}`);
+  return `{ ${written.join(', ')} }`;
 }
 
 function sinkEntry(draft: Draft, item: Item, { sink }: Move) {

@@ -48,8 +48,9 @@ export function replaceWhere(
     const line = text.lastIndexOf('\n', field.from - 1) + 1;
     const base = ' '.repeat(text.slice(line).search(/\S/) + 2);
     const inner = [...comments, ...values.map((value) => `${value},`)];
-    const written = isList ? `[\n${inner.map((one) => `${base}  ${one}\n`).join('')}${base}]` : values[0];
-    return splice(text, field.from, field.to, `${name}: ${written}`);
+    const list = `[\n${inner.map((one) => `${base}  ${one}\n`).join('')}${base}]`;
+    const before = isList ? '' : comments.map((one) => `${one}\n${base}  `).join('');
+    return splice(text, field.from, field.to, `${before}${name}: ${isList ? list : values[0]}`);
   }
   const indent = ' '.repeat(field.indent);
   const lines = [...comments, ...values.map((value) => `- ${value}`)];

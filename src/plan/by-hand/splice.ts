@@ -98,6 +98,37 @@ export function commentsIn(node: Node): string[] {
   return found;
 }
 
+/** The text with more items behind one of a list; what is said of that one in comments stays with it. */
+export function insertBehind(
+  text: string,
+  list: PlanPath,
+  index: number,
+  items: readonly string[],
+): string | { readonly fault: string } {
+  const parsed = planDocument(text, 'plan');
+  if ('fault' in parsed) return { fault: parsed.fault.says };
+  const seq = parsed.document.getIn(list, true);
+  const item = isSeq<Node>(seq) ? seq.items[index] : undefined;
+  if (!isSeq(seq) || !item?.range) return { fault: `${list.map(String).join('.')} is no list here.` };
+  const end = endOfValue(item);
+  if (seq.flow) return splice(text, end, end, items.map((one) => `, ${one}`).join(''));
+  const start = item.range[0];
+  const column = start - (text.lastIndexOf('\n', start - 1) + 1);
+  const dash = text.lastIndexOf('-', start - 1);
+  const indent = ' '.repeat(dash - (text.lastIndexOf('\n', dash) + 1));
+  let at = lineEnd(text, end - 1);
+  // Comments under it, as far in as it is.
+  while (/^ *#/.test(text.slice(at + 1)) && text.slice(at + 1).search(/#/) >= column)
+    at = lineEnd(text, at + 1);
+  return splice(text, at, at, items.map((one) => `\n${indent}- ${one}`).join(''));
+}
+
+/** Where the line ends that a place is in. */
+function lineEnd(text: string, at: number): number {
+  const end = text.indexOf('\n', at);
+  return end < 0 ? text.length : end;
+}
+
 /** The text without one item of a list; without the last one an empty list is left. */
 export function withoutItem(
   draft: Pick<Draft, 'document' | 'text'>,

@@ -128,9 +128,67 @@ describe('out of a ring', () => {
     const text = moved(plan, { kind: 'boss', id: 'nut-2' }, { radius: 80 });
     expect(changes(plan, text)).toEqual([
       '-    - { id: nut, kind: dome, size: 8, ring: { count: 2, radius: 90, start: 0 } } # domes',
-      '+    - { id: nut-1, kind: dome, size: 8, at: { radius: 90, angle: 0 } }',
-      '+    - { id: nut-2, kind: dome, size: 8, at: { radius: 80, angle: 180 } } # domes',
+      '+    - { id: nut-1, kind: dome, size: 8, at: { radius: 90, angle: 0 } } # domes',
+      '+    - { id: nut-2, kind: dome, size: 8, at: { radius: 80, angle: 180 } }',
     ]);
+  });
+
+  const block = `process: rubber
+disc: { diameter: 200, thickness: 20 }
+registration:
+  bosses:
+    # the even ones
+    - id: nut # named
+      kind: cap nut
+      size: 3/8 # from the drawer
+      ring: # round and round
+        count: 3 # of them
+        radius: { fromRim: 1/2 in }
+        start: 30
+      turn: 15 # flats
+      # under the ring
+    # before the odd one
+    - kind: dome
+      size: 6
+      at: { radius: 80, angle: 5 }
+`;
+
+  test('a boss of a ring written over several lines: the comments stay, each with what it is about', () => {
+    const text = moved(block, { kind: 'boss', id: 'nut-2' }, { radius: 60, turnRad: 20 * rad });
+    expect(text).toBe(`process: rubber
+disc: { diameter: 200, thickness: 20 }
+registration:
+  bosses:
+    # the even ones
+    - id: nut-1 # named
+      kind: cap nut
+      size: 3/8 # from the drawer
+      # round and round
+      # of them
+      at: { radius: { fromRim: 1/2 in }, angle: 30 }
+      turn: 15 # flats
+      # under the ring
+    - { id: nut-2, kind: cap nut, size: 3/8, at: { radius: { fromRim: 1.5748 in }, angle: 150 }, turn: 20 }
+    - { id: nut-3, kind: cap nut, size: 3/8, at: { radius: { fromRim: 1/2 in }, angle: -90 }, turn: 15 }
+    # before the odd one
+    - kind: dome
+      size: 6
+      at: { radius: 80, angle: 5 }
+`);
+  });
+
+  test('the first of such a ring, and one of a list in brackets', () => {
+    const text = moved(
+      block.replaceAll(/^.*turn: 15.*\n/gm, ''),
+      { kind: 'boss', id: 'nut-1' },
+      { turnRad: rad },
+    );
+    expect(text).toContain('      at: { radius: { fromRim: 1/2 in }, angle: 30 }\n      turn: 1\n');
+    const bosses = '[{ kind: cone, size: 9, ring: { count: 2, radius: 90 } }]';
+    const listed = `process: rubber\ndisc: { diameter: 200, thickness: 20 }\nregistration: { bosses: ${bosses} }\n`;
+    expect(moved(listed, { kind: 'boss', id: 'boss-2' }, { radius: 80 })).toContain(
+      '[{ kind: cone, size: 9, at: { radius: 90, angle: 0 } }, { kind: cone, size: 9, at: { radius: 80, angle: 180 } }]',
+    );
   });
 });
 
