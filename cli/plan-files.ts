@@ -1,6 +1,7 @@
 import { readFile, stat } from 'node:fs/promises';
-import { basename, dirname, isAbsolute, join, relative, resolve, sep } from 'node:path';
+import { basename, dirname, join, resolve, sep } from 'node:path';
 import type { FileAccess } from '../src/pipeline/index.ts';
+import { leadsOut } from '../src/plan/index.ts';
 import { Unreadable } from './exit.ts';
 
 const sayWhy = (error: unknown, path: string): string => {
@@ -66,10 +67,8 @@ async function isFolder(path: string): Promise<boolean> {
 function folderAccess(folder: string): FileAccess {
   return async (path) => {
     const full = resolve(folder, path);
-    const inside = relative(folder, full);
     const read = await bytesOf(full, path);
     if ('fault' in read) return read;
-    const outside = inside === '..' || inside.startsWith(`..${sep}`) || isAbsolute(inside);
-    return { bytes: read.bytes, name: basename(full), outside };
+    return { bytes: read.bytes, name: basename(full), outside: leadsOut(path) };
   };
 }

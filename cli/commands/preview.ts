@@ -1,6 +1,7 @@
 import { existsSync } from 'node:fs';
+import { dirname, relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { startPreview } from '../../src/preview/server/index.ts';
+import { mastersOutside, startPreview } from '../../src/preview/server/index.ts';
 import { type ExitCode, exitCode, Unreadable } from '../exit.ts';
 import { planPath } from '../plan-files.ts';
 import type { Terminal } from '../terminal.ts';
@@ -20,9 +21,11 @@ export async function runPreview(
   const plan = argument === undefined ? undefined : await planPath(argument);
   const port = portOf(options.port);
   const page = pageFolder();
+  const also = plan === undefined ? [] : await mastersOutside(plan);
   const preview = await startPreview({
     page,
     port,
+    also,
     ...(plan !== undefined && { plan }),
     ...(options.root !== undefined && { root: options.root }),
   }).catch((error: NodeJS.ErrnoException) => {
@@ -31,6 +34,12 @@ export async function runPreview(
     if (error.code === 'EACCES') throw new Unreadable(`port ${port} may not be used by you`);
     throw error;
   });
+  for (const folder of new Set(also.map((path) => dirname(path)))) {
+    const count = also.filter((path) => dirname(path) === folder).length;
+    terminal.out(
+      `${count} ${count === 1 ? 'master' : 'masters'} of ${relative(process.cwd(), folder)} read too.`,
+    );
+  }
   terminal.out(`${plan ?? 'no plan'} is shown at ${preview.url}\nCtrl-C ends it.`);
   await until;
   await preview.close();

@@ -7,6 +7,7 @@ export { repeatRound } from './by-hand/repeat-item.ts';
 export type { Edited } from './by-hand/splice.ts';
 export * from './defaults.ts';
 export * from './expand-placements.ts';
+export { filesNamed, leadsOut } from './files-named.ts';
 export { nearestName } from './nearest-name.ts';
 export type {
   Plan,

@@ -1,10 +1,19 @@
-import { mkdirSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import {
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  realpathSync,
+  rmSync,
+  symlinkSync,
+  writeFileSync,
+} from 'node:fs';
 import { type RequestOptions, request } from 'node:http';
 import { connect, createServer } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { type Preview, startPreview } from '../../src/preview/server/index.ts';
+import { mastersOutside, type Preview, startPreview } from '../../src/preview/server/index.ts';
 import { run } from '../cli/workbench.ts';
 
 interface Answer {
@@ -206,11 +215,77 @@ describe('attacks on writing', () => {
     },
   );
 
-  it('a new mesh is put beside the plan, once', async () => {
+  it('a new mesh is put into the masters’ folder, once; the same again is as good as written', async () => {
     const headers = { 'x-write-token': preview.token };
     expect((await put('/plan/file?path=snail.stl', headers, 'first')).status).toBe(201);
-    expect((await put('/plan/file?path=snail.stl', headers, 'second')).status).toBe(409);
-    expect(readFileSync(at('shop/snail.stl'), 'utf8')).toBe('first');
+    expect((await put('/plan/file?path=snail.stl', headers, 'first')).status).toBe(201);
+    const other = await put('/plan/file?path=snail.stl', headers, 'other');
+    expect(other).toMatchObject({ status: 409, body: expect.stringContaining('another masters/snail.stl') });
+    expect(readFileSync(at('shop/masters/snail.stl'), 'utf8')).toBe('first');
+    expect(readdirSync(at('shop'))).toEqual(['masters', 'plan.yaml']);
+  });
+
+  it('a mesh larger than any is refused before it is read', async () => {
+    const headers = { 'x-write-token': preview.token, 'content-length': String(257 * 2 ** 20) };
+    expect((await put('/plan/file?path=large.stl', headers, '')).status).toBe(413);
+    expect(readdirSync(at('shop/masters'))).not.toContain('large.stl');
+  });
+
+  it('a masters’ folder that leads elsewhere is not written to, nor is a link in it', async () => {
+    mkdirSync(at('bench'));
+    mkdirSync(at('elsewhere'));
+    writeFileSync(at('bench/plan.yaml'), plan);
+    symlinkSync(at('elsewhere'), at('bench/masters'));
+    const bench = await startPreview({ page: at('page'), plan: at('bench/plan.yaml') });
+    const sent = await fetch(`${bench.url}plan/file?path=x.stl`, {
+      method: 'PUT',
+      headers: { 'x-write-token': bench.token },
+      body: 'x',
+    });
+    await bench.close();
+    expect(sent.status).toBe(403);
+    expect(readdirSync(at('elsewhere'))).toEqual([]);
+    // A link of that name is taken for the file it is: neither followed nor written over.
+    const linked = await put('/plan/file?path=linked.stl', { 'x-write-token': preview.token }, 'x');
+    expect(linked.status).toBe(409);
+    expect(readFileSync(at('secret.txt'), 'utf8')).toBe('secret');
+  });
+});
+
+describe('masters outside the plan’s folder', () => {
+  it('are found where the plan says so itself: no link, no other kind of file, none that is not there', async () => {
+    mkdirSync(at('other'));
+    symlinkSync(at('secret.txt'), at('other/link.stl'));
+    symlinkSync(at('shop/masters'), at('other/folder'));
+    const paths = [
+      '../outside.stl',
+      '../secret.txt',
+      '../other/link.stl',
+      '../other/folder/leaf.stl',
+      '../none.stl',
+    ];
+    const masters = paths.map((path, i) => `  m${i}: { file: ${path} }\n`).join('');
+    const text = plan.replace(/(?<=masters:\n)[^]*(?=placements)/, masters);
+    writeFileSync(at('other/plan.yaml'), text);
+    const also = await mastersOutside(at('other/plan.yaml'));
+    expect(also).toEqual([realpathSync(at('outside.stl'))]);
+    const served = await startPreview({ page: at('page'), plan: at('other/plan.yaml'), also });
+    const get = async (path: string) => {
+      const answer = await fetch(`${served.url}plan/file?path=${encodeURIComponent(path)}`);
+      return [answer.status, (await answer.text()) === 'secret'];
+    };
+    // What lies outside is called secret in these tests: only the one that was found is given out.
+    expect(await Promise.all(paths.map(get))).toEqual([[200, true], ...Array(4).fill([403, false])]);
+    // Named later, whoever wrote it: not given out.
+    writeFileSync(at('second.stl'), 'secret');
+    writeFileSync(at('other/plan.yaml'), text.replace('../outside.stl', '../second.stl'));
+    expect(await get('../second.stl')).toEqual([403, false]);
+    // In place of one that was found now a link: not followed.
+    writeFileSync(at('other/plan.yaml'), text);
+    rmSync(at('outside.stl'));
+    symlinkSync(at('secret.txt'), at('outside.stl'));
+    expect(await get('../outside.stl')).toEqual([403, false]);
+    await served.close();
   });
 });
 

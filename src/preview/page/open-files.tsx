@@ -1,5 +1,7 @@
 import { useEffect } from 'preact/hooks';
+import { filesNamed, readPlan } from '../../plan/index.ts';
 import { keepFile, openPlan, readAgain } from '../state/actions.ts';
+import { mastersFolder } from '../state/disk.ts';
 import { given } from '../state/given.ts';
 import { addMasters } from '../state/hand.ts';
 import { fault, plan } from '../state/store.ts';
@@ -26,12 +28,18 @@ export async function takeFiles(files: readonly File[]): Promise<void> {
   if (opened) openPlan({ name: opened.name, text: await opened.text(), origin: 'dropped' });
   else if (!plan.peek()) {
     if (!stranger) fault.value = 'Drop a plan with the meshes, or start with a disc and add them.';
-  } else if (useful.length > 0) {
-    const text = plan.peek()?.text ?? '';
-    const fresh = useful.map(({ name }) => name).filter((name) => !text.includes(name));
-    if (fresh.length > 0) addMasters(fresh);
-    else readAgain();
-  }
+  } else if (useful.length > 0) addNew(useful.map(({ name }) => name));
+}
+
+/** Those of the files that the open plan does not name become masters of it; the others are what it waited for. */
+function addNew(names: readonly string[]): void {
+  const open = plan.peek();
+  if (!open) return;
+  const named = filesNamed(readPlan(open.text, open.name).plan);
+  const known = new Set(named.map((path) => path.split(/[/\\]/).at(-1)));
+  const fresh = names.filter((name) => !known.has(name));
+  if (fresh.length === 0) readAgain();
+  else addMasters(open.origin === 'server' ? fresh.map((name) => `${mastersFolder}/${name}`) : fresh);
 }
 
 /** A button that opens files, for those who cannot drop them. */

@@ -1,1 +1,2 @@
+export { mastersOutside } from './plan-folder.ts';
 export { type Preview, type PreviewOptions, startPreview } from './server.ts';

@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
-import { open, readFile, realpath, rename, rm, stat, writeFile } from 'node:fs/promises';
+import { lstat, mkdir, open, readFile, realpath, rename, rm, stat, writeFile } from 'node:fs/promises';
 import { basename, dirname, isAbsolute, join, relative, resolve, sep } from 'node:path';
-import { readPlan } from '../../plan/index.ts';
+import { filesNamed, leadsOut, readPlan } from '../../plan/index.ts';
 import type { Refusal } from './guard.ts';
 
 /** Largest master served, bytes: the reader of meshes takes no more. */
@@ -16,18 +16,49 @@ export interface PlanState {
 
 export const hashOf = (bytes: Uint8Array): string => createHash('sha256').update(bytes).digest('hex');
 
+/** Endings of what a plan may name: meshes and outlines. */
+const ending = /\.(stl|obj|3mf|svg|dxf)$/i;
+/** Folder beside the plan that new masters are put into. */
+const mastersFolder = 'masters';
+
+/** Paths of the masters' files as the plan on disk writes them. */
+const namedBy = async (planPath: string): Promise<readonly string[]> =>
+  filesNamed(readPlan(new Uint8Array(await readFile(planPath)), basename(planPath)).plan);
+
+/**
+ * The masters a plan names outside its folder that may be shown all the same, as real paths: files with the ending of a
+ * mesh or an outline, and just where the plan says: a link on the way there is not followed.
+ */
+export async function mastersOutside(planPath: string): Promise<readonly string[]> {
+  const folder = await realpath(dirname(planPath));
+  const outside = (await namedBy(planPath)).filter((path) => leadsOut(path) && ending.test(path));
+  const found = await Promise.all(
+    outside.map(async (path) => {
+      const full = resolve(folder, path);
+      const real = await realpath(full).catch(() => undefined);
+      return real === full && (await stat(real)).isFile() ? [real] : [];
+    }),
+  );
+  return found.flat();
+}
+
 /**
  * The plan and what lies beside it: all the server may read or write. Only files the plan on disk names are given
- * out, and only from inside `root` once every link has been followed.
+ * out, and only from inside `root` once every link has been followed, or if they are one of `also` (real paths).
  */
 export class PlanFolder {
   private constructor(
     readonly path: string,
     private readonly root: string,
+    private readonly also: ReadonlySet<string>,
   ) {}
 
-  static async open(planPath: string, root = dirname(resolve(planPath))): Promise<PlanFolder> {
-    return new PlanFolder(resolve(planPath), await realpath(root));
+  static async open(
+    planPath: string,
+    root = dirname(resolve(planPath)),
+    also: readonly string[] = [],
+  ): Promise<PlanFolder> {
+    return new PlanFolder(resolve(planPath), await realpath(root), new Set(also));
   }
 
   async state(): Promise<PlanState> {
@@ -35,33 +66,22 @@ export class PlanFolder {
     return { name: basename(this.path), text: bytes.toString('utf8'), hash: hashOf(bytes) };
   }
 
-  /** Paths of the masters' files as the plan on disk writes them. */
-  private async named(): Promise<ReadonlySet<string>> {
-    const { plan } = readPlan(new Uint8Array(await readFile(this.path)), basename(this.path));
-    const paths = Object.values(plan?.masters ?? {}).flatMap((master) => {
-      if (master.kind === 'mesh') return [master.file];
-      return 'outline' in master.shape ? [master.shape.outline] : [];
-    });
-    return new Set(paths);
-  }
-
   /** Where the masters' files lie that exist, for watching. */
   async watched(): Promise<string[]> {
-    return [this.path, ...[...(await this.named())].map((path) => resolve(dirname(this.path), path))];
+    return [this.path, ...(await namedBy(this.path)).map((path) => resolve(dirname(this.path), path))];
   }
 
   /** Bytes of a file the plan names. */
   async file(path: string): Promise<Uint8Array | Refusal> {
-    if (!(await this.named()).has(path))
+    if (!(await namedBy(this.path)).includes(path))
       return { status: 403, says: `the plan on disk names no file ${path}` };
-    if (isAbsolute(path)) return outside(path);
     let real: string;
     try {
       real = await realpath(resolve(dirname(this.path), path));
     } catch {
-      return { status: 404, says: `there is no file ${path}` };
+      return leadsOut(path) ? outside(path) : { status: 404, says: `there is no file ${path}` };
     }
-    if (!this.holds(real)) return outside(path);
+    if (!this.also.has(real) && (isAbsolute(path) || !this.holds(real))) return outside(path);
     const what = await stat(real);
     if (!what.isFile() || what.size > largestFile)
       return { status: 403, says: `${path} is no file to be read` };
@@ -94,13 +114,21 @@ export class PlanFolder {
     return { saved: true, now: await this.state() };
   }
 
-  /** Puts a new file beside the plan. A plain name of a mesh or an outline; one that is there already is not touched. */
+  /**
+   * Puts a new file into the masters' folder beside the plan. A plain name of a mesh or an outline; one that is there
+   * already is not touched: with the same bytes it is as good as written, with others refused.
+   */
   async add(name: string, bytes: Uint8Array): Promise<Refusal | undefined> {
-    if (!/^[\p{L}\p{N}][\p{L}\p{N} ._-]*\.(stl|obj|3mf|svg|dxf)$/iu.test(name)) {
+    if (!/^[\p{L}\p{N}][\p{L}\p{N} ._-]*$/u.test(name) || !ending.test(name)) {
       return { status: 400, says: `${name} is not the plain name of a mesh or an outline` };
     }
+    const folder = join(dirname(this.path), mastersFolder);
+    await mkdir(folder, { recursive: true });
+    const real = await realpath(folder);
+    if (!this.holds(real)) return outside(mastersFolder);
+    const path = join(real, name);
     try {
-      const file = await open(join(await realpath(dirname(this.path)), name), 'wx');
+      const file = await open(path, 'wx');
       try {
         await file.writeFile(bytes);
       } finally {
@@ -108,13 +136,25 @@ export class PlanFolder {
       }
     } catch (error) {
       if ((error as NodeJS.ErrnoException).code !== 'EEXIST') throw error;
-      return { status: 409, says: `${name} is there already; nothing was written` };
+      return (await isSame(path, bytes))
+        ? undefined
+        : {
+            status: 409,
+            says: `another ${mastersFolder}/${name} is there already; give the new file another name and drop it again`,
+          };
     }
     return undefined;
   }
 }
 
+async function isSame(path: string, bytes: Uint8Array): Promise<boolean> {
+  const what = await lstat(path);
+  return what.isFile() && what.size === bytes.length && hashOf(await readFile(path)) === hashOf(bytes);
+}
+
 const outside = (path: string): Refusal => ({
   status: 403,
-  says: `${path} lies outside the plan's folder; start discwright preview with --root to widen what may be read`,
+  says:
+    `${path} lies outside the plan's folder and was not there, or not named, when discwright preview began; ` +
+    'start it again, or with --root to widen what may be read',
 });

@@ -14,6 +14,8 @@ export interface PreviewOptions {
   readonly plan?: string;
   /** Folder the plan's files may lie in; the plan's own if left out. */
   readonly root?: string;
+  /** Files outside that folder that may be read as well, as real paths: see `mastersOutside`. */
+  readonly also?: readonly string[];
   /** 0 or left out: any free port. */
   readonly port?: number;
 }
@@ -31,9 +33,9 @@ const largestBody = 256 * 2 ** 20;
 const largestPlanBody = 250_000;
 
 /** Serves one plan and the page that shows it, on the loopback address only. Throws what `listen` throws. */
-export async function startPreview({ page, plan, root, port = 0 }: PreviewOptions): Promise<Preview> {
+export async function startPreview({ page, plan, root, also, port = 0 }: PreviewOptions): Promise<Preview> {
   const token = randomBytes(24).toString('base64url');
-  const folder = plan === undefined ? undefined : await PlanFolder.open(plan, root);
+  const folder = plan === undefined ? undefined : await PlanFolder.open(plan, root, also);
   const desk = new Desk(await listPage(page), token, folder);
   const server = createServer((request, response) => void desk.answer(request, response));
   server.requestTimeout = 60_000;

@@ -1,5 +1,5 @@
 import { signal } from '@preact/signals';
-import { mergeTexts } from '../../plan/index.ts';
+import { filesNamed, mergeTexts, readPlan } from '../../plan/index.ts';
 import { onDisk, readAgain, wasSaved } from './actions.ts';
 import { given } from './given.ts';
 import { fault, plan } from './store.ts';
@@ -90,10 +90,14 @@ async function putPlan(text: string, expected: string): Promise<void> {
   } else fault.value = `Nothing was saved: ${await answer.text()}.`;
 }
 
-/** Masters that were dropped go beside the plan first: a plan is not to name files that are not there. */
+/** Folder beside the plan that the server puts new masters into. */
+export const mastersFolder = 'masters';
+
+/** Masters that were dropped go into the masters' folder first: a plan is not to name files that are not there. */
 async function putFiles(text: string): Promise<boolean> {
+  const named = filesNamed(readPlan(text, 'plan').plan);
   for (const [name, bytes] of given) {
-    if (!text.includes(name)) continue;
+    if (!named.includes(`${mastersFolder}/${name}`)) continue;
     const answer = await send(`plan/file?path=${encodeURIComponent(name)}`, new Blob([bytes.slice()]));
     if (!answer) return false;
     if (!answer.ok) {

@@ -1,4 +1,5 @@
 import type { FileAccess } from '../../pipeline/index.ts';
+import { leadsOut } from '../../plan/index.ts';
 import { Outdated } from './tell.ts';
 
 const lastName = (path: string): string => path.split(/[/\\]/).at(-1) ?? path;
@@ -23,7 +24,7 @@ export class PageFiles {
       const bytes = this.kept.get(lastName(path)) ?? (await this.fetch(filesAt, path));
       if (!isLatest()) throw new Outdated();
       if (typeof bytes === 'string') return { fault: bytes };
-      return { bytes, name: lastName(path), outside: false };
+      return { bytes, name: lastName(path), outside: leadsOut(path) };
     };
   }
 
