@@ -265,7 +265,7 @@ describe('masters outside the plan’s folder', () => {
       '../none.stl',
     ];
     const masters = paths.map((path, i) => `  m${i}: { file: ${path} }\n`).join('');
-    const text = plan.replace(/(?<=masters:\n)[^]*(?=placements)/, masters);
+    const text = plan.replace(/(?<=masters:\n)[\s\S]*(?=placements)/, masters);
     writeFileSync(at('other/plan.yaml'), text);
     const also = await mastersOutside(at('other/plan.yaml'));
     expect(also).toEqual([realpathSync(at('outside.stl'))]);
