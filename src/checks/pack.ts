@@ -27,7 +27,8 @@ interface PackInput {
   readonly missing: readonly string[];
   /** Volumes in mm3. */
   readonly can: number;
-  readonly rubber: number;
+  readonly rubber: number | { readonly share: number };
+  readonly densityKgM3?: number;
   readonly solids: number;
   readonly buildUps: readonly BuildUpSpace[];
   readonly expansionPerK: number;
@@ -47,11 +48,12 @@ export const pack: Check = work<PackInput, ReportPart>({
   processes: ['rubber'],
   jobs: (mold) => (packs(mold) ? [{ subject: 'can', input: inputOf(mold) }] : []),
   run: (input, { remember }) => {
-    const { missing, can, rubber, expansionPerK, kelvin, estimated } = input;
+    const { missing, can, densityKgM3, expansionPerK, kelvin, estimated } = input;
     if (missing.length > 0)
       return { findings: [notChecked('pack.not-checked', 'can', 'What is packed into the can is', missing)] };
     const solids =
       input.solids + input.buildUps.reduce((sum, space) => sum + buildUpVolume(space, remember), 0);
+    const rubber = laidIn(input, solids);
     const cold = rubber + solids;
     const excess = heatedVolume(rubber, expansionPerK, kelvin) + solids - can;
     const lock = lockPressure(rubberBulkModulus.value, excess, rubber);
@@ -61,6 +63,7 @@ export const pack: Check = work<PackInput, ReportPart>({
       findings: judge(input, excess, lock),
       figures: [
         figure('pack.can', can),
+        ...(densityKgM3 === undefined ? [] : [figure('pack.laidIn', rubber * densityKgM3 * 1e-9)]),
         figure('pack.cold', cold),
         figure('pack.excess', excess),
         ...(excess > 0
@@ -78,6 +81,10 @@ export const pack: Check = work<PackInput, ReportPart>({
   },
 });
 
+/** Volume of the rubber, mm3: by a share, of the room that all else leaves in the can. */
+const laidIn = ({ rubber, can }: PackInput, solids: number): number =>
+  typeof rubber === 'number' ? rubber : rubber.share * Math.max(0, can - solids);
+
 /** A sprue form that runs out, or a cure that heats nothing, has a stop of its own: what came of it would be no figure. */
 function packs({ placements, sprue, disc, bench: { cure } }: Mold): boolean {
   if (placements.length === 0 || (sprue && shaftRadius(sprue, disc.upper) <= 0)) return false;
@@ -91,12 +98,12 @@ function inputOf(mold: Mold): PackInput {
   const kind = rubber?.compound === undefined ? undefined : rubberKind(rubber.compound);
   const expansion = rubber?.expansionPerK ?? kind?.expansionPerK?.value;
   const density = rubber?.densityKgM3 ?? kind?.densityKgM3?.value;
-  const laidIn = rubber?.laidInKg;
+  const { laidInKg, laidInShare } = rubber ?? {};
   const missing = leftOut([
     ['can.diameter', can?.diameter],
     ['can.depth', can?.depth],
     ['rubber.expansion', expansion],
-    ['rubber.density', laidIn === undefined ? 0 : density],
+    ['rubber.density', laidInKg === undefined ? 0 : density],
     ['cure.temperature', cure?.temperatureC],
     ['cure.start', cure?.startC],
   ]);
@@ -115,7 +122,13 @@ function inputOf(mold: Mold): PackInput {
   return {
     missing,
     can: canVolume(can?.diameter ?? 0, (can?.depth ?? 0) - (can?.spacer ?? 0)),
-    rubber: laidIn !== undefined && density !== undefined ? (laidIn / density) * 1e9 : full,
+    rubber:
+      laidInShare !== undefined
+        ? { share: laidInShare }
+        : laidInKg !== undefined && density !== undefined
+          ? (laidInKg / density) * 1e9
+          : full,
+    ...((laidInKg ?? laidInShare) !== undefined && density !== undefined && { densityKgM3: density }),
     solids: solids.reduce((sum, one) => sum + one, 0),
     buildUps: buildUpSpaces(mold),
     expansionPerK: expansion ?? 0,

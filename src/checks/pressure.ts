@@ -68,7 +68,7 @@ const casting = (
   });
 
 function judge(turning: Turning): Judged & Pick<ReportPart, 'series'> {
-  const { densityKgM3, sprue, upper, speedRpm, shotKg, estimated } = turning;
+  const { densityKgM3, sprue, upper, speedRpm, estimated } = turning;
   const figure = (name: FigureName, value: number, source: string, subject = 'spin'): Figure =>
     makeFigure(name, { subject, value, source, estimated });
   const rise = surfaceRise(speedRpm);
@@ -81,8 +81,16 @@ function judge(turning: Turning): Judged & Pick<ReportPart, 'series'> {
     figure('shot.least', least, `${byVolumes}; free surface at the edge of the well`),
     figure('shot.most', most, `${byVolumes}; free surface at the edge of the pouring hole`),
   ];
-  if (shotKg === undefined) return { findings: [], figures };
-  const shot = shotKg * 1000;
+  const shot = poured(turning, least, most);
+  if (shot === undefined) return { findings: [], figures };
+  const shotKg = shot / 1000;
+  figures.push(
+    figure(
+      'shot.poured',
+      shot,
+      turning.shotKg === undefined ? 'share of the way from the least shot to the largest' : 'the plan',
+    ),
+  );
   const gram = (value: number) => ({ value, unit: 'g' }) as const;
   if (shot < least) {
     const says = `The shot weighs ${shot.toFixed(0)} g; cavities, gates and the edge of the well take ${least.toFixed(0)} g at ${speedRpm} rpm.`;
@@ -100,6 +108,12 @@ function judge(turning: Turning): Judged & Pick<ReportPart, 'series'> {
     figures: [...figures, ...pressed.figures],
     series: [pressureSeries(turning, shotKg)],
   };
+}
+
+/** Mass of the shot in g: as the plan gives it, or by its share. */
+function poured({ shotKg, shotShare }: Turning, least: number, most: number): number | undefined {
+  if (shotShare !== undefined) return least + shotShare * (most - least);
+  return shotKg === undefined ? undefined : shotKg * 1000;
 }
 
 /** Points of the plot beside the one on the axis. */

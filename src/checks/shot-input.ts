@@ -30,6 +30,8 @@ export interface ShotInput {
   readonly upper: number;
   readonly speedRpm?: number;
   readonly shotKg?: number;
+  /** Instead of its mass: how far it lies from the least shot toward the largest. */
+  readonly shotShare?: number;
   readonly detail?: number;
   readonly closingForceN?: number;
   readonly maxSpeedRpm?: number;
@@ -45,7 +47,7 @@ export function shotInput(mold: Mold): ShotInput {
       ['alloy.density', density],
       ['sprue', sprue],
       ['spin.speed', spin?.speedRpm],
-      ['spin.shot', spin?.shotKg],
+      ['spin.shot', spin?.shotKg ?? spin?.shotShare],
       ['machine.closingForce', machine?.closingForceN],
     ]),
     cavities: placements.map((one) => cavityOf(mold, one)),
@@ -62,6 +64,7 @@ export function shotInput(mold: Mold): ShotInput {
     upper: disc.upper,
     ...(spin?.speedRpm !== undefined && { speedRpm: spin.speedRpm }),
     ...(spin?.shotKg !== undefined && { shotKg: spin.shotKg }),
+    ...(spin?.shotShare !== undefined && { shotShare: spin.shotShare }),
     ...(spin?.detail !== undefined && { detail: spin.detail }),
     ...(machine?.closingForceN !== undefined && { closingForceN: machine.closingForceN }),
     ...(machine?.maxSpeedRpm !== undefined && { maxSpeedRpm: machine.maxSpeedRpm }),

@@ -1,11 +1,12 @@
-import { holdersNeeded, openingForce, placesNeeded } from '../physics/index.ts';
+import { holdersNeeded, openingForce, placesNeeded, speedForRim } from '../physics/index.ts';
 import { asNeeded, type Plan, type PlanBench, resolveSize } from '../plan/index.ts';
 import { holdingReserve } from '../tables/index.ts';
 import type { Bench, Closing } from './bench.ts';
 
 /** Bench and machine as the plan gives them; what follows the disc by a rule is worked out, lengths in mm. */
 export function settleBench(plan: Plan): Bench {
-  const { machine, rubber, alloy, spin, cure } = plan;
+  const { machine, rubber, alloy, cure } = plan;
+  const spin = settleSpin(plan);
   const can = settleCan(plan);
   const closing = settleClosing(plan, can);
   return {
@@ -22,6 +23,12 @@ export function settleBench(plan: Plan): Bench {
 function settleCan({ can, disc }: Plan): PlanBench['can'] {
   if (can?.gap === undefined) return can;
   return { ...can, diameter: disc.diameter + can.gap };
+}
+
+/** Machines are set to whole rpm. */
+function settleSpin({ spin, disc }: Plan): PlanBench['spin'] {
+  if (spin?.rimSpeedMS === undefined) return spin;
+  return { ...spin, speedRpm: Math.round(speedForRim(spin.rimSpeedMS, disc.diameter / 2)) };
 }
 
 function settleClosing({ closing, disc }: Plan, can: PlanBench['can']): Closing | undefined {

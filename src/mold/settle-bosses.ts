@@ -5,7 +5,7 @@ import {
   type PlanBoss,
   type RadiusSpec,
   resolveRadius,
-  ringPlaces,
+  wherePlaces,
 } from '../plan/index.ts';
 import { capNut, hexNut, makingProcess } from '../tables/index.ts';
 import type { Boss } from './mold.ts';
@@ -64,12 +64,11 @@ interface Place {
  * Every boss on its own, in the plan's order. Those without an `id` are numbered through all of the plan; those of a
  * ring with an `id` have their number in the ring behind it.
  */
-function placesOf({ registration, disc }: Plan): { id: string; spec: PlanBoss; place: Place }[] {
+function placesOf(plan: Plan): { id: string; spec: PlanBoss; place: Place }[] {
   let number = 0;
-  return (registration?.bosses ?? []).flatMap((spec) => {
+  return (plan.registration?.bosses ?? []).flatMap((spec) => {
     const alone = 'position' in spec.where;
-    const places =
-      'position' in spec.where ? [spec.where.position] : ringPlaces(spec.where.ring, disc.diameter / 2);
+    const places = plan.disc.diameter < (spec.leastDisc ?? 0) ? [] : wherePlaces(spec.where, plan);
     return places.map((place, i) => {
       number++;
       const id = spec.id === undefined ? `boss-${number}` : alone ? spec.id : `${spec.id}-${i + 1}`;

@@ -1,4 +1,12 @@
-import { notchDefaults, type Plan, resolveSize, type Size, tabDefaults } from '../plan/index.ts';
+import {
+  notchDefaults,
+  type PlaceAngle,
+  type Plan,
+  resolveAngle,
+  resolveSize,
+  type Size,
+  tabDefaults,
+} from '../plan/index.ts';
 import { bossReach } from './boss-shape.ts';
 import { type RimStretch, widestFreeArc } from './free-arc.ts';
 import type { Boss, Notch, Placement, Tab } from './mold.ts';
@@ -14,9 +22,9 @@ export function settleRim(
   const taken: RimStretch[] = [...bosses.map(stretchOfBoss), ...placements.map(stretchOfPlacement)];
   const settle = <T extends Tab | Notch>(
     item: Omit<T, 'angleRad'> & { width: number },
-    angleRad: number | undefined,
+    asked: PlaceAngle | undefined,
   ) => {
-    const angle = angleRad ?? widestFreeArc(taken).angleRad;
+    const angle = asked === undefined ? widestFreeArc(taken).angleRad : resolveAngle(asked, plan);
     taken.push({ angleRad: angle, halfRad: item.width / 2 / radius });
     return { ...item, angleRad: angle } as T;
   };

@@ -8,6 +8,10 @@ export const angularSpeed = (speedRpm: number): number => (speedRpm * Math.PI) /
 export const rimSpeed = (speedRpm: number, radius: number): number =>
   (angularSpeed(speedRpm) * radius) / 1000;
 
+/** The speed in rpm at which a rim of `radius` mm has that speed in m/s: v / r. */
+export const speedForRim = (metersPerSecond: number, radius: number): number =>
+  ((30 / Math.PI) * metersPerSecond * 1000) / radius;
+
 /**
  * How many times gravity presses outward at a radius in mm: omega^2 r / g (Groover, Fundamentals of Modern
  * Manufacturing, ch. 11, which takes the outside of the casting).

@@ -20,6 +20,7 @@ export function crossCheck(plan: Plan, tree: PlanTree): Finding[] {
   mastersExist(plan, find);
   idsDiffer(plan, find);
   namedPlacementsExist(plan, find);
+  sectorsGiven(plan, find);
   severitiesMayChange(plan, find);
   return findings;
 }
@@ -62,19 +63,42 @@ function idsDiffer(plan: Plan, find: Find): void {
 
 function namedPlacementsExist(plan: Plan, find: Find): void {
   const placements = expandPlacements(plan);
-  const known = [...new Set(placements.flatMap(({ id, group }) => [group, id]))];
+  // An entry that is left out on a disc of this size still has its name.
+  const groups = (plan.placements ?? []).map(({ id, master }) => id ?? master);
+  const known = [...new Set([...placements.flatMap(({ id, group }) => [group, id]), ...groups])];
   const lists = { supports: plan.supports, gates: plan.gates, vents: plan.vents };
   for (const [section, list] of Object.entries(lists)) {
     if (!list || typeof list === 'string') continue;
     for (const [i, item] of list.entries()) {
       for (const [k, name] of item.placements.entries()) {
-        if (name === 'all' || placementsNamed(placements, name).length > 0) continue;
+        if (name === 'all' || groups.includes(name) || placementsNamed(placements, name).length > 0) continue;
         const says = `There is no placement \`${name}\`; ${sayKnown(known)}.`;
         find('plan.unknown-id', says, [section, i, 'placements', k], hint(name, known));
       }
     }
   }
 }
+
+/** What counts by sectors takes that the plan says how many there are. */
+function sectorsGiven(plan: Plan, find: Find): void {
+  if (plan.sectors) return;
+  const lists = { placements: plan.placements, bosses: plan.registration?.bosses };
+  const paths: PlanPath[] = Object.entries(lists).flatMap(([name, list]) =>
+    (list ?? []).flatMap(({ where }, i) => {
+      const entry = name === 'bosses' ? ['registration', name, i] : [name, i];
+      if ('ring' in where) return 'perSector' in where.ring ? [[...entry, 'ring', 'perSector']] : [];
+      return 'position' in where && byRule(where.position.angleRad) ? [[...entry, 'at', 'angle']] : [];
+    }),
+  );
+  const rims = { tabs: plan.tabs, notches: plan.notches };
+  for (const [name, list] of Object.entries(rims))
+    for (const [i, { angleRad }] of (list ?? []).entries())
+      if (byRule(angleRad)) paths.push([name, i, 'angle']);
+  const says = 'This counts by sectors, and the plan does not divide the disc: give `sectors`.';
+  for (const path of paths) find('plan.missing', says, path);
+}
+
+const byRule = (angle: unknown): boolean => typeof angle === 'object';
 
 const gravity: Record<Severity, number> = { note: 0, warn: 1, stop: 2 };
 

@@ -1,8 +1,10 @@
 import type { TextSpot } from '../findings/index.ts';
 import { placementDefaults } from './defaults.ts';
 import type { Plan, PlanPlacement } from './plan.ts';
+import { resolveRadius } from './resolve-radius.ts';
 import type { Size } from './sections/fields.ts';
-import type { RadiusSpec, Ring, Sink } from './sections/placements.ts';
+import type { Position, RadiusSpec, Ring, Sink } from './sections/placements.ts';
+import { type Divided, findingRoom, resolveAngle, sectorCount } from './sectors.ts';
 
 /** One master at one place, before its mesh is known. */
 export interface FlatPlacement {
@@ -26,14 +28,14 @@ export interface FlatPlacement {
  * A single entry with an `id` of its own, or the only entry of its name, keeps the bare name; all others are numbered
  * from 1 through all entries of that name: `snail-1`, `snail-2`, ...
  */
-export function expandPlacements(plan: Pick<Plan, 'placements' | 'disc'>): FlatPlacement[] {
+export function expandPlacements(plan: Pick<Plan, 'placements'> & Divided): FlatPlacement[] {
   const entries = (plan.placements ?? []).map((entry) => ({ entry, group: entry.id ?? entry.master }));
   const numbers = new Map<string, number>();
   const sharing = new Map<string, number>();
   for (const { group } of entries) sharing.set(group, (sharing.get(group) ?? 0) + 1);
   return entries.flatMap(({ entry, group }, index) => {
     const bare = 'position' in entry.where && (entry.id !== undefined || sharing.get(group) === 1);
-    return places(entry, plan.disc.diameter / 2).map((place, which): FlatPlacement => {
+    return places(entry, plan).map((place, which): FlatPlacement => {
       const number = (numbers.get(group) ?? 0) + 1;
       if (!bare) numbers.set(group, number);
       return {
@@ -59,12 +61,6 @@ export function placementsNamed(placements: readonly FlatPlacement[], name: stri
   return one ? [one.id] : placements.filter(({ group }) => group === name).map(({ id }) => id);
 }
 
-/** Radial position in mm from the disc axis; may be negative where `fromRim` exceeds the radius. */
-export function resolveRadius(spec: RadiusSpec, discRadius: number): number {
-  if ('length' in spec) return spec.length;
-  return 'share' in spec ? spec.share * discRadius : discRadius - spec.fromRim;
-}
-
 /** A size in mm on a disc of the given diameter; undefined where the plan leaves it open. */
 export const resolveSize = (size: Size | undefined, discDiameter: number): number | undefined =>
   typeof size === 'object' ? size.share * discDiameter : size;
@@ -75,28 +71,35 @@ interface Place {
   readonly turnRad?: number | undefined;
 }
 
-function places({ where }: PlanPlacement, discRadius: number): readonly Place[] {
-  if ('position' in where) return [where.position];
-  if ('each' in where) return where.each;
-  return ringPlaces(where.ring, discRadius);
+function places({ where, leastDisc = 0 }: PlanPlacement, plan: Divided): readonly Place[] {
+  if (plan.disc.diameter < leastDisc) return [];
+  return 'each' in where ? where.each : wherePlaces(where, plan);
 }
+
+/** Places of what is placed once or in a ring. */
+export const wherePlaces = (
+  where: { readonly position: Position } | { readonly ring: Ring },
+  plan: Divided,
+): readonly { radius: RadiusSpec; angleRad: number }[] =>
+  'ring' in where
+    ? ringPlaces(where.ring, plan)
+    : [{ radius: where.position.radius, angleRad: resolveAngle(where.position.angleRad, plan) }];
 
 /** Most places of one ring, as many as a `count` may ask for. */
 const mostPlaces = 500;
 
 /** Places of a ring, evenly spaced; by `spacing` as many as the circle has room for, at least one. */
-export function ringPlaces(
-  ring: Ring,
-  discRadius: number,
-): readonly { radius: RadiusSpec; angleRad: number }[] {
-  const { radius, startRad = placementDefaults.startRad } = ring;
-  const around = 2 * Math.PI * Math.max(0, resolveRadius(radius, discRadius));
-  const count =
-    'count' in ring
-      ? ring.count
-      : Math.min(mostPlaces, Math.max(1, Math.floor(around / ring.spacing + 1e-9)));
+export function ringPlaces(ring: Ring, plan: Divided): readonly { radius: RadiusSpec; angleRad: number }[] {
+  const { radius, startRad = placementDefaults.startRad, offset = 0 } = ring;
+  const count = Math.min(mostPlaces, howMany(ring, plan));
   return Array.from({ length: count }, (_, i) => ({
     radius,
-    angleRad: startRad + (2 * Math.PI * i) / count,
+    angleRad: startRad + (2 * Math.PI * (i + offset)) / count,
   }));
+}
+
+function howMany(ring: Ring, plan: Divided): number {
+  if ('count' in ring) return ring.count;
+  if ('perSector' in ring) return ring.perSector * sectorCount(plan);
+  return findingRoom(resolveRadius(ring.radius, plan.disc.diameter / 2), ring.spacing);
 }

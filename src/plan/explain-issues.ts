@@ -68,9 +68,11 @@ function explainUnion(
   tree: PlanTree,
 ): Explained[] | undefined {
   const failsWhole = (found: readonly Issue[]): boolean =>
-    found.some(
-      ({ code, path }) => path.length === 0 && (code === 'invalid_type' || code === 'invalid_value'),
-    );
+    found.some((one) => {
+      if (one.path.length > 0) return false;
+      if (one.code === 'invalid_union') return one.errors.every(failsWhole);
+      return one.code === 'invalid_type' || one.code === 'invalid_value';
+    });
   const meant = issue.errors.filter((found) => !failsWhole(found));
   return meant.length === 1 ? meant[0].flatMap((inner) => explain(inner, path, tree)) : undefined;
 }

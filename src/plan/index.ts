@@ -23,10 +23,12 @@ export type {
 export type { PlanPath } from './plan-tree.ts';
 export { type Quantity, readQuantity } from './quantity.ts';
 export { type PlanReading, type PlanSource, readPlan, writePlan } from './read-plan.ts';
+export { resolveRadius } from './resolve-radius.ts';
 export { planJsonSchema } from './schema.ts';
 export { asNeeded } from './sections/closing.ts';
 export type { Size } from './sections/fields.ts';
-export type { RadiusSpec, Sink } from './sections/placements.ts';
+export type { PlaceAngle, RadiusSpec, Sink } from './sections/placements.ts';
+export { type Divided, resolveAngle, sectorCount } from './sectors.ts';
 export { type StarterOptions, starterPlan } from './starter-plan.ts';
 export type { KindName } from './unit-table.ts';
 export { type Axis, combine, readAxis, type Setting } from './vary/axis.ts';

@@ -8,6 +8,7 @@ import { masters } from './sections/masters.ts';
 import { gates, notches, parting, supports, tabs, vents } from './sections/parting.ts';
 import { placements } from './sections/placements.ts';
 import { registration } from './sections/registration.ts';
+import { sectors } from './sections/sectors.ts';
 import { sprue } from './sections/sprue.ts';
 
 /** The one definition of a plan: its checks, its type and the JSON Schema for editors all come from here. */
@@ -24,6 +25,7 @@ export const planSchema = z
     paper: word('Paper the shop sheet is printed on.', ['A4', 'Letter']).optional(),
     process,
     disc,
+    sectors: sectors.optional(),
     can: can.optional(),
     closing: closing.optional(),
     machine: machine.optional(),

@@ -68,6 +68,13 @@ const speed: QuantityKind = {
   units: [unit('rpm', 1, 1, '1/min', 'rev/min', 'r/min'), unit('rev/s', 60, 1, 'Hz', '1/s')],
 };
 
+const velocity: QuantityKind = {
+  noun: 'a speed along a line',
+  internal: 'm/s',
+  examples: ['6.3 m/s', '1240 ft/min'],
+  units: [unit('m/s', 1, 1), unit('ft/min', 127, 25_000, 'fpm'), unit('ft/s', 381, 1250, 'fps')],
+};
+
 const temperature: QuantityKind = {
   noun: 'a temperature',
   internal: 'C',
@@ -201,6 +208,7 @@ export const quantityKinds = {
   length,
   angle,
   speed,
+  velocity,
   temperature,
   time,
   pressure,

@@ -49,6 +49,21 @@ test.each([
   expect(closing(text)).toEqual([[code, line]]);
 });
 
+// omega r by hand: 6.28 m/s on 125 mm is 50.24 rad/s, 479.8 rpm; on 76.2 mm 787.0, on 190.5 mm 314.8.
+test.each([
+  ['250', '6.28 m/s', 480],
+  ['6 in', '6.28 m/s', 787],
+  ['15 in', '6.28 m/s', 315],
+  ['250', '1236.2 ft/min', 480],
+])('a rim of %s at %s', (diameter, rimSpeed, rpm) => {
+  const rule = `process: rubber\ndisc: { diameter: ${diameter} }\nspin: { rimSpeed: ${rimSpeed} }\n`;
+  const { plan } = readPlan(rule, 'rules.yaml');
+  if (!plan) throw new Error('not read');
+  expect(layOut(plan, []).mold.bench.spin?.speedRpm).toBe(rpm);
+  const { findings } = readPlan(rule.replace('{ rim', '{ speed: 480, rim'), 'rules.yaml');
+  expect(findings.map(({ code }) => code)).toEqual(['plan.choose-one']);
+});
+
 test('more clamps than find room are not asked for, so that the check stops', () => {
   const { plan } = readPlan(
     'process: rubber\ndisc: { diameter: 250 }\nclosing: { pressure: 5 MPa, clamps: { count: as needed, force: 100 N } }\n',

@@ -55,7 +55,7 @@ test.each(variants)('a starter of $diameter mm, $process, in $unit fits its disc
 
 test('turned to any wrong position, a boss of every starter misses by 25 degrees or more', () => {
   const { plan } = readPlan(starterPlan(variants[0]), 'new.yaml');
-  const angles = bossPositions(plan).map(({ angleRad }) => (angleRad * 180) / Math.PI);
+  const angles = bossPositions(plan).map(({ angleRad }) => (Number(angleRad) * 180) / Math.PI);
   const apart = (a: number, b: number): number => {
     const turn = (((a - b) % 360) + 360) % 360;
     return Math.min(turn, 360 - turn);

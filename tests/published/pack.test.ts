@@ -77,6 +77,15 @@ it('a can filled to the brim, nuts, sprue form and tab in it', async () => {
   expect(figureOf(report, 'pack.lock', 'can') / 1e6).toBeCloseTo(178.2, 4);
 });
 
+// What is left beside a master of 800 mm3: (V_can - 800) 0.95, 1150 kg/m3.
+it('rubber by share of the room that is left', async () => {
+  const report = await runCheck(pack, mold({ spew: 'open' }, { laidInShare: 0.95, densityKgM3: 1150 }));
+  const volume = 0.95 * (disc - 800);
+  expect(figureOf(report, 'pack.laidIn', 'can')).toBeCloseTo(volume * 1150e-9, 6);
+  expect(figureOf(report, 'pack.cold', 'can')).toBeCloseTo(volume + 800, 1);
+  expect(figureOf(report, 'pack.excess', 'can')).toBeCloseTo(1.0891 * volume + 800 - disc, 1);
+});
+
 it.each<[string[], object, object]>([
   [['pack.flows-out'], { spew: 'open' }, {}],
   [['pack.way-out'], {}, {}],

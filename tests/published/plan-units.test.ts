@@ -21,6 +21,8 @@ test.each<[string, KindName, number]>([
   ['1 kcal/mol', 'molarEnergy', 4184],
   ['1 h', 'time', 3600],
   ['1 min', 'time', 60],
+  ['1 ft/s', 'velocity', 0.3048],
+  ['1 ft/min', 'velocity', 0.00508],
 ])('%s as a %s is exactly %f', (text, kind, value) => {
   expect(read(text, kind)).toBe(value);
 });

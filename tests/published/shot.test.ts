@@ -120,6 +120,20 @@ describe('shot and pressure of one cavity', () => {
     expect(figureOf(report, 'shot.most', 'spin')).toBeCloseTo(most * density * 1e-6, 4);
   });
 
+  // The middle of two closed forms; a quarter of the way is the least and a quarter of what lies between.
+  it.each([0, 0.25, 1])('a shot by share, %d of the way', async (shotShare) => {
+    const { shotKg: _, ...spin } = bench.spin ?? { at };
+    const report = await runCheck(pressure, {
+      ...mold,
+      bench: { ...bench, spin: { ...spin, at, shotShare } },
+    });
+    const least = 1000 + inWell(15, 400);
+    const most = 1000 + Math.PI * (100 * (12.7 - 50 * surfaceRise(400) + height) + 125 * height);
+    const shot = (least + shotShare * (most - least)) * density * 1e-6;
+    expect(figureOf(report, 'shot.poured', 'spin')).toBeCloseTo(shot, 4);
+    expect(report.findings.map(({ code }) => code)).toEqual(['shot.slow']);
+  });
+
   it('band of speeds, from the detail that fills to the force that opens', async () => {
     const report = await runCheck(pressure, mold);
     const surface = (speed: number): number =>

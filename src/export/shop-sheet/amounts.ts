@@ -7,7 +7,15 @@ import type { Paper } from './paper.ts';
 const groups: readonly { readonly title: string; readonly names: readonly FigureName[] }[] = [
   {
     title: 'Metal to melt',
-    names: ['shot.least', 'shot.most', 'pressure.opening', 'speed.least', 'speed.most', 'spin.rimSpeed'],
+    names: [
+      'shot.poured',
+      'shot.least',
+      'shot.most',
+      'pressure.opening',
+      'speed.least',
+      'speed.most',
+      'spin.rimSpeed',
+    ],
   },
   {
     title: 'Closing the can',
@@ -23,7 +31,7 @@ const groups: readonly { readonly title: string; readonly names: readonly Figure
       'closing.lidBow',
     ],
   },
-  { title: 'Rubber in the can', names: ['pack.can', 'pack.cold', 'pack.excess'] },
+  { title: 'Rubber in the can', names: ['pack.can', 'pack.laidIn', 'pack.cold', 'pack.excess'] },
   { title: 'Cure', names: ['cure.middle', 'cure.face', 'cure.gathered', 'cure.share', 'cure.needed'] },
   {
     title: 'Balance',
@@ -41,7 +49,7 @@ const groups: readonly { readonly title: string; readonly names: readonly Figure
 ];
 
 /** The figures of the whole mold, those the report has. */
-export function amounts(paper: Paper, { spin, closing }: Mold['bench'], report: Report, title: string): void {
+export function amounts(paper: Paper, { closing }: Mold['bench'], report: Report, title: string): void {
   const columns = [
     { title: 'figure', share: 0.6 },
     { title: 'value', share: 0.4, align: 'right' as const },
@@ -51,11 +59,6 @@ export function amounts(paper: Paper, { spin, closing }: Mold['bench'], report: 
       const value = figureText(report, name);
       return value === '-' ? [] : [[figureCatalogue[name].means, value]];
     });
-    if (group.title === 'Metal to melt' && spin?.shotKg !== undefined)
-      rows.unshift([
-        'The shot of the plan.',
-        `${(spin.shotKg * 1000).toFixed(0)} g (${((spin.shotKg * 1000) / 28.349523125).toFixed(2)} oz)`,
-      ]);
     if (rows.length === 0) continue;
     paper.section(group.title, title);
     paper.table(columns, rows, title);

@@ -91,6 +91,11 @@ export const canFigures = {
     means: 'What a build-up fills: a fixture, or rubber cut to its outline.',
   },
   'pack.can': { label: 'room in the can', unit: 'mm3', means: 'Room in the can.' },
+  'pack.laidIn': {
+    label: 'rubber to lay in',
+    unit: 'kg',
+    means: 'Raw rubber laid into the can, both halves, after all cutting away.',
+  },
   'pack.cold': {
     label: 'laid in, cold',
     unit: 'mm3',

@@ -53,6 +53,7 @@ export const turningFigures = {
     unit: 'g',
     means: 'Largest shot that does not climb out of the pouring hole.',
   },
+  'shot.poured': { label: 'shot', unit: 'g', means: 'The shot, as the plan weighs it or by its rule.' },
   'pressure.inner': {
     label: 'pressure, inner end',
     unit: 'Pa',

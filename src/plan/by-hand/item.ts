@@ -1,4 +1,5 @@
-import { expandPlacements, ringPlaces } from '../expand-placements.ts';
+import { placementDefaults } from '../defaults.ts';
+import { expandPlacements, wherePlaces } from '../expand-placements.ts';
 import type { Plan } from '../plan.ts';
 import type { PlanPath } from '../plan-tree.ts';
 import type { RadiusSpec } from '../sections/placements.ts';
@@ -27,6 +28,8 @@ export interface Item {
   /** Which of the entry's places it is, from 0, and all of them. */
   readonly place: number;
   readonly places: readonly Place[];
+  /** Angle a ring's `start` gives, which its `offset` is added to. */
+  readonly startRad?: number;
 }
 
 /** Looks an item up; undefined where the plan has none of that name. */
@@ -51,24 +54,31 @@ function placementItem(plan: Plan, id: string): Item | undefined {
   const { where } = spec;
   const list: PlanPath = ['placements'];
   const common = { kind: 'placement', list, entry: found.entry, place: found.place } as const;
-  if ('position' in where) return { ...common, by: 'at', places: [where.position] };
   if ('each' in where) return { ...common, by: 'each', places: where.each };
-  return { ...common, by: 'ring', places: ringPlaces(where.ring, plan.disc.diameter / 2) };
+  return { ...common, ...onceOrRing(where, plan) };
 }
+
+type Where = Parameters<typeof wherePlaces>[0];
+
+const onceOrRing = (where: Where, plan: Plan) => ({
+  by: 'ring' in where ? ('ring' as const) : ('at' as const),
+  places: wherePlaces(where, plan),
+  ...('ring' in where && { startRad: where.ring.startRad ?? placementDefaults.startRad }),
+});
 
 /** Numbered as the mold numbers them: bosses without a name through all of the plan. */
 function bossItem(plan: Plan, id: string): Item | undefined {
   let number = 0;
-  for (const [entry, { id: name, where }] of (plan.registration?.bosses ?? []).entries()) {
+  for (const [entry, { id: name, where, leastDisc = 0 }] of (plan.registration?.bosses ?? []).entries()) {
     const alone = 'position' in where;
-    const places: readonly Place[] =
-      'position' in where ? [where.position] : ringPlaces(where.ring, plan.disc.diameter / 2);
-    for (const place of places.keys()) {
+    const said = onceOrRing(where, plan);
+    const there = plan.disc.diameter < leastDisc ? [] : said.places;
+    for (const place of there.keys()) {
       number++;
       const own = name === undefined ? `boss-${number}` : alone ? name : `${name}-${place + 1}`;
       if (own !== id) continue;
       const list: PlanPath = ['registration', 'bosses'];
-      return { kind: 'boss', list, entry, by: alone ? 'at' : 'ring', place, places };
+      return { kind: 'boss', list, entry, place, ...said };
     }
   }
   return undefined;

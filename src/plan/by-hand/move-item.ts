@@ -1,5 +1,6 @@
 import { isMap, type Node, type Scalar } from 'yaml';
 import type { PlanPath } from '../plan-tree.ts';
+import { resolveRadius } from '../resolve-radius.ts';
 import type { RadiusSpec } from '../sections/placements.ts';
 import { findItem, type Item, type ItemName, type Place } from './item.ts';
 import { entryPath, nameIn, placePath, placeText, replaceWhere, writtenRadius } from './places.ts';
@@ -71,7 +72,7 @@ function moveRing(draft: Draft, item: Item, move: Move) {
   const path = [...entryPath(item), 'ring'];
   const [first] = item.places;
   const { angleRad: from } = item.places[item.place];
-  const start = move.angleRad === undefined ? undefined : first.angleRad + move.angleRad - from;
+  const start = move.angleRad === undefined ? undefined : (item.startRad ?? 0) + move.angleRad - from;
   return setValues(draft.text, [
     ...radiusValues(draft, path, first, move),
     ...(start === undefined ? [] : [{ path: [...path, 'start'], value: writeAngle(start) }]),

@@ -20,8 +20,9 @@ export const repeatRound = (text: string, name: ItemName, count: number): Edited
     }
     const path = entryPath(item);
     if (item.by === 'ring') {
-      const spacing = fieldAt(draft, [...path, 'ring'], 'spacing');
-      if (spacing) return splice(text, spacing.from, spacing.to, `count: ${count}`);
+      const ring = [...path, 'ring'];
+      const rule = fieldAt(draft, ring, 'spacing') ?? fieldAt(draft, ring, 'perSector');
+      if (rule) return splice(text, rule.from, rule.to, `count: ${count}`);
       return setValues(text, [{ path: [...path, 'ring', 'count'], value: String(count) }]);
     }
     const others = Array.from({ length: count - 1 }, (_, i): Place => {

@@ -43,7 +43,12 @@ export function setValues(
   for (const { path, value } of values) {
     const parsed = planDocument(edited, 'plan');
     if ('fault' in parsed) return { fault: parsed.fault.says };
-    const next = withValue(edited, parsed.document, path, value);
+    const rule = path.at(-1) === 'angle' && parsed.document.getIn(path, true);
+    // An angle by rule gives way to the one set by hand.
+    const next =
+      isMap(rule) && rule.range
+        ? splice(edited, rule.range[0], endOfValue(rule), value)
+        : withValue(edited, parsed.document, path, value);
     if (next === undefined) return { fault: `${path.map(String).join('.')} cannot be set here.` };
     edited = next;
   }

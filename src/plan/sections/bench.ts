@@ -1,10 +1,43 @@
 import { z } from 'zod';
-import { complain, length, line, quantity, renamed, word } from './fields.ts';
+import {
+  accepts,
+  type Bounds,
+  complain,
+  isShare,
+  length,
+  line,
+  quantity,
+  readInto,
+  renamed,
+  word,
+} from './fields.ts';
 
 const size = { over: 0, to: 3000 };
 /** What is heated or molten. Only a can may come in from the frost. */
 const temperatures = { from: 0, to: 1500 };
 const temperature = (description: string) => quantity('temperature', description, temperatures);
+
+/** A mass in kg, or a share of what the description says. */
+const massOrShare = (what: string, orShare: string, mass: Bounds, most: Bounds) =>
+  z
+    .union([z.number(), z.string()])
+    .transform((written, context): { readonly kg: number } | { readonly share: number } => {
+      if (isShare(written)) return { share: readInto(context, written, 'share', most) ?? z.NEVER };
+      return { kg: readInto(context, written, 'mass', mass) ?? z.NEVER };
+    })
+    .describe(`${what} A mass, or ${orShare}. ${accepts('mass')}`);
+
+type MassOrShare = z.output<ReturnType<typeof massOrShare>>;
+
+/** Under one name or the other, so that a name carries its unit. */
+const namedMass = <K extends string, S extends string>(
+  given: MassOrShare | undefined,
+  kg: K,
+  share: S,
+): { readonly [name in K | S]?: number } =>
+  (given && { ['kg' in given ? kg : share]: 'kg' in given ? given.kg : given.share }) as {
+    readonly [name in K | S]?: number;
+  };
 
 export const can = z
   .strictObject({
@@ -81,10 +114,12 @@ export const rubber = z
       to: 20,
     }).optional(),
     expansion: quantity('expansion', 'Volume expansion with temperature.', { over: 0, to: 0.01 }).optional(),
-    laidIn: quantity('mass', 'Mass of raw rubber laid into the can, both halves, after all cutting away.', {
-      over: 0,
-      to: 1000,
-    }).optional(),
+    laidIn: massOrShare(
+      'Raw rubber laid into the can, both halves, after all cutting away.',
+      'a share such as `95 %` of the room that masters, bosses, sprue form, tabs and build-ups leave in the can',
+      { over: 0, to: 1000 },
+      { over: 0, to: 1.2 },
+    ).optional(),
     overcure: quantity(
       'time',
       'Time at the reference temperature past which the compound softens or hardens again, from the maker.',
@@ -94,8 +129,9 @@ export const rubber = z
     cureTo: temperature('Highest curing temperature, from the maker.').optional(),
     maxTemperature: temperature('Highest metal temperature the rubber stands, from the maker.').optional(),
   })
-  .transform((value) =>
-    renamed(value, {
+  .transform(({ laidIn, ...value }) => ({
+    ...namedMass(laidIn, 'laidInKg', 'laidInShare'),
+    ...renamed(value, {
       density: 'densityKgM3',
       t90: 't90S',
       referenceTemperature: 'referenceTemperatureC',
@@ -103,13 +139,12 @@ export const rubber = z
       diffusivity: 'diffusivityM2S',
       conductivity: 'conductivityWMK',
       expansion: 'expansionPerK',
-      laidIn: 'laidInKg',
       overcure: 'overcureS',
       cureFrom: 'cureFromC',
       cureTo: 'cureToC',
       maxTemperature: 'maxTemperatureC',
     }),
-  )
+  }))
   .describe('The rubber compound (or silicone, or resin) of the halves.');
 
 export const alloy = z
@@ -128,7 +163,17 @@ export const alloy = z
 export const spin = z
   .strictObject({
     speed: quantity('speed', 'Speed while pouring.', { over: 0, to: 10000 }).optional(),
-    shot: quantity('mass', 'Mass of metal poured at once.', { over: 0, to: 100 }).optional(),
+    rimSpeed: quantity(
+      'velocity',
+      'Speed of the rim while pouring, instead of `speed`: a larger disc turns more slowly. Turned to whole rpm.',
+      { over: 0, to: 200 },
+    ).optional(),
+    shot: massOrShare(
+      'Mass of metal poured at once.',
+      'a share such as `50 %` of the way from the least shot that fills the mold to the largest that does not climb out',
+      { over: 0, to: 100 },
+      { from: 0, to: 1 },
+    ).optional(),
     detail: length('Radius of the finest rounded detail that must fill.', { over: 0, to: 5 }).optional(),
     grade: z
       .string()
@@ -136,7 +181,19 @@ export const spin = z
       .optional()
       .describe('Balance grade of ISO 21940-11 the disc is held to, such as `G6.3`.'),
   })
-  .transform((value) => renamed(value, { speed: 'speedRpm', shot: 'shotKg' }))
+  .superRefine(({ speed, rimSpeed }, context) => {
+    if (speed === undefined || rimSpeed === undefined) return;
+    complain(
+      context,
+      'plan.choose-one',
+      '`rimSpeed` gives the disc its speed, so it cannot stand beside `speed`.',
+      ['rimSpeed'],
+    );
+  })
+  .transform(({ shot, ...value }) => ({
+    ...namedMass(shot, 'shotKg', 'shotShare'),
+    ...renamed(value, { speed: 'speedRpm', rimSpeed: 'rimSpeedMS' }),
+  }))
   .describe('How the mold is spun.');
 
 export const cure = z

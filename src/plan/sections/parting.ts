@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { angle, degrees, id, length, renamed, size, word } from './fields.ts';
+import { placeAngle } from './placements.ts';
 
 const clearance = length('Gap between a loose build-up and its master; left out, that of the fixtures.', {
   from: 0,
@@ -50,7 +51,7 @@ export const tabs = z
     z
       .strictObject({
         id: id('Name of the tab; without it, tabs are numbered.').optional(),
-        angle: angle('Where on the rim; left out, the middle of the widest free arc.').optional(),
+        angle: placeAngle('Where on the rim; left out, the middle of the widest free arc.').optional(),
         width: size('Width along the rim.', { over: 0, to: 500 }).optional(),
         length: size('Length inward.', { over: 0, to: 200 }).optional(),
         height: length('Height, half of it in each half.', { over: 0, to: 50 }).optional(),
@@ -69,7 +70,7 @@ export const notches = z
     z
       .strictObject({
         id: id('Name of the notch; without it, notches are numbered.').optional(),
-        angle: angle('Where on the rim; left out, the middle of the widest free arc.').optional(),
+        angle: placeAngle('Where on the rim; left out, the middle of the widest free arc.').optional(),
         width: size('Width along the rim.', { over: 0, to: 200 }).optional(),
         depth: size('Depth inward.', { over: 0, to: 100 }).optional(),
       })

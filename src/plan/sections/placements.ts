@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { accepts, angle, complain, count, id, isShare, length, readInto, renamed } from './fields.ts';
+import { accepts, angle, complain, count, id, isShare, length, readInto, renamed, share } from './fields.ts';
 
 /** Where along the radius: a length from the axis, a share of the disc radius, or a distance from the rim. */
 export type RadiusSpec =
@@ -29,10 +29,34 @@ export const radius = z
     `Distance from the disc axis: a length, a share of the disc radius such as \`60 %\`, or \`{ fromRim: 20 }\`. ${accepts('length')}`,
   );
 
+/** An angle in rad, or the nearest of so many evenly spaced directions of each sector. */
+export type PlaceAngle = number | { readonly nearRad: number; readonly perSector: number };
+
+export const placeAngle = (description: string) =>
+  z
+    .union([
+      angle(description),
+      z
+        .strictObject({
+          near: angle('The direction wanted.'),
+          perSector: count(
+            'How many evenly spaced directions a sector has, the first at the index mark.',
+            1,
+            100,
+          ),
+        })
+        .transform((value) => renamed(value, { near: 'nearRad' })),
+    ])
+    .describe(
+      `${description} Or \`{ near: 120, perSector: 4 }\`: the nearest of so many evenly spaced directions of each sector, by which it follows when the number of \`sectors\` changes. ${accepts('angle')}`,
+    );
+
 export const position = z
-  .strictObject({ radius, angle: angle('Counter-clockwise seen from above, zero at the index mark.') })
+  .strictObject({ radius, angle: placeAngle('Counter-clockwise seen from above, zero at the index mark.') })
   .transform((value) => renamed(value, { angle: 'angleRad' }))
   .describe('A place on the disc.');
+
+export type Position = z.output<typeof position>;
 
 const sink = z
   .union([z.number(), z.string()])
@@ -66,26 +90,35 @@ export const ring = z
       over: 0,
       to: 3000,
     }).optional(),
+    perSector: count('How many in each sector of the disc, evenly spaced.', 1, 100).optional(),
     radius,
     start: angle('Angle of the first.').optional(),
+    offset: share('How much further the first stands, as a share of the angle from one to the next.', {
+      from: 0,
+      to: 1,
+    }).optional(),
   })
-  .transform(({ count, spacing, ...rest }, context) => {
+  .transform(({ count, spacing, perSector, ...rest }, context) => {
     const placed = renamed(rest, { start: 'startRad' });
-    if (count !== undefined && spacing === undefined) return { ...placed, count };
-    if (spacing !== undefined && count === undefined) return { ...placed, spacing };
-    const says =
-      count === undefined
-        ? 'this ring does not say how many: give `count` or `spacing`.'
-        : '`count` and `spacing` both say how many; give one of them.';
-    complain(
-      context,
-      count === undefined ? 'plan.missing' : 'plan.choose-one',
-      says,
-      count === undefined ? [] : ['spacing'],
-    );
+    const ways = Object.entries({ count, spacing, perSector }).filter(([, given]) => given !== undefined);
+    if (ways.length > 1) {
+      const names = ways.map(([name]) => `\`${name}\``).join(' and ');
+      complain(context, 'plan.choose-one', `${names} both say how many; give one of them.`, [ways[1][0]]);
+      return z.NEVER;
+    }
+    if (count !== undefined) return { ...placed, count };
+    if (spacing !== undefined) return { ...placed, spacing };
+    if (perSector !== undefined) return { ...placed, perSector };
+    const says = 'this ring does not say how many: give `count`, `spacing` or `perSector`.';
+    complain(context, 'plan.missing', says);
     return z.NEVER;
   })
-  .describe('A ring of evenly spaced places, so many or as many as find room.');
+  .describe('A ring of evenly spaced places: so many, as many as find room, or so many in each sector.');
+
+export const leastDisc = length('On a disc of a smaller diameter than this it is left out.', {
+  over: 0,
+  to: 2000,
+});
 
 const each = z
   .array(
@@ -101,21 +134,22 @@ const each = z
   .max(500)
   .describe('A list of places, each with its own `turn` if wanted.');
 
-/** Evenly spaced places: so many, or as many as have `spacing` mm along the ring from one to the next. */
+/** Evenly spaced places: so many, as many as have `spacing` mm along the ring from one to the next, or by sectors. */
 export type Ring = z.output<typeof ring>;
 
 const placement = z
   .strictObject({
     id: id('Name of the placement; without it, it is named after its master.').optional(),
     master: id('Name of the master placed.'),
+    leastDisc: leastDisc.optional(),
     at: position.optional(),
     ring: ring.optional(),
     each: each.optional(),
     turn: turn.optional(),
     sink: sink.optional(),
   })
-  .transform(({ id, master, at, ring, each, turn, sink }, context) => {
-    const rest = { id, master, turnRad: turn, sink };
+  .transform(({ id, master, leastDisc, at, ring, each, turn, sink }, context) => {
+    const rest = { id, master, leastDisc, turnRad: turn, sink };
     const given = (['at', 'ring', 'each'] as const).filter((key) => ({ at, ring, each })[key] !== undefined);
     if (given.length > 1) {
       const names = given.map((key) => `\`${key}\``).join(' and ');

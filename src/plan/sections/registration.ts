@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { accepts, angle, complain, id, length, readInto, renamed, word } from './fields.ts';
-import { position, ring } from './placements.ts';
+import { leastDisc, position, ring } from './placements.ts';
 
 const tradeSize = /^(M\d{1,2}|(\d[ -])?\d{1,2}\/\d{1,2}(\s?(in|"))?|\d(\s?(in|")))$/i;
 
@@ -20,6 +20,7 @@ const boss = z
       .describe(
         `Of a cap nut the thread, such as \`M8\` or \`3/8\`; of a dome or cone the diameter at the parting plane; of a hexagon the width across flats there, or the thread of a nut of ISO 4032 as wide. ${accepts('length')}`,
       ),
+    leastDisc: leastDisc.optional(),
     at: position.optional(),
     ring: ring.optional(),
     turn: angle('Turn about its own vertical.').optional(),

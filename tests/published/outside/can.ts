@@ -111,6 +111,14 @@ export const canChecks: readonly OutsideCheck[] = [
     test: 'a can filled to the brim',
   },
   {
+    figures: ['pack.laidIn'],
+    source: 'room of a round can less a box of 800 mm3, its share, times the density',
+    kind: 'closed form',
+    value: '0.95 (pi d^2 h / 4 - 800) at 1150 kg/m3',
+    file: 'pack.test.ts',
+    test: 'rubber by share of the room that is left',
+  },
+  {
     figures: ['pack.cold', 'pack.excess', 'pack.lock'],
     source: 'rubber round steel nuts, sprue form and tab that fill the can cold; rubber alone swells, 8.91 %',
     kind: 'closed form',

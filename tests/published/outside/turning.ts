@@ -52,6 +52,14 @@ export const turningChecks: readonly OutsideCheck[] = [
     test: 'found from the shot and the shape of the well',
   },
   {
+    figures: ['shot.poured'],
+    source: 'paraboloid in an upright well and hole: between its two closed forms',
+    kind: 'closed form',
+    value: 'least and a share of what lies between it and the most',
+    file: 'shot.test.ts',
+    test: 'a shot by share, ',
+  },
+  {
     figures: ['shot.least', 'shot.most'],
     source: 'paraboloid in an upright well and hole, half of its cylinder',
     kind: 'closed form',
