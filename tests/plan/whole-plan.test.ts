@@ -10,6 +10,7 @@ revision: 3
 paper: Letter
 process: rubber
 disc: { diameter: 9 in, lower: 19, upper: 3/4 in, rimChamfer: 1, label: Hedgerow 3 }
+sectors: { spacing: 8 in, radius: 60 % }
 can: { diameter: 230, depth: 39, wall: 10, floor: 6, lid: 6, spacer: 1, spew: open }
 closing:
   bolts: { size: 3/8, grade: grade 2, count: 4, circle: 10 in, tension: 9 kN }
@@ -99,6 +100,7 @@ test('every section and field comes out in internal units, and nothing else does
     revision: '3',
     paper: 'Letter',
     process: 'rubber',
+    sectors: { spacing: 203.2, radius: { share: 0.6 } },
     can: { diameter: 230, depth: 39, wall: 10, floor: 6, lid: 6, spacer: 1, spew: 'open' },
     closing: {
       bolts: { size: '3/8', grade: 'grade 2', count: 4, circle: 254, tension: 9000 },
