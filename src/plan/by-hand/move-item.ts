@@ -1,6 +1,5 @@
 import { isMap, type Node, type Scalar } from 'yaml';
 import type { PlanPath } from '../plan-tree.ts';
-import { resolveRadius } from '../resolve-radius.ts';
 import type { RadiusSpec } from '../sections/placements.ts';
 import { findItem, type Item, type ItemName, type Place } from './item.ts';
 import { entryPath, nameIn, placePath, placeText, replaceWhere, writtenRadius } from './places.ts';
