@@ -1,5 +1,5 @@
 import fc from 'fast-check';
-import { Vector3 } from 'three';
+import { Sphere, Vector3 } from 'three';
 import { ExtendedTriangle } from 'three-mesh-bvh';
 import { describe, expect, it } from 'vitest';
 import {
@@ -9,67 +9,142 @@ import {
   rotation,
   type TriangleMesh,
   translation,
+  type Vec3,
 } from '../../../src/kernel/index.ts';
 import { distanceTree, isInside, meshDistance } from '../../../src/mesh/measure/distance.ts';
-import { ball, box, revolved, single } from '../../turned-solids.ts';
+import { facePairs } from '../../../src/mesh/measure/face-pairs.ts';
+import { box, revolved, single } from '../../turned-solids.ts';
 
-const far = 1e6;
+// The other way to the same number: the library's distance of two faces, over every pair of them. Only those are passed
+// over whose balls are farther apart than the nearest found so far.
 
-describe('mesh distance against all pairs of faces', () => {
-  // The other way to the same number: the library's distance of two faces, over every pair of them.
-  const byAllPairs = (a: TriangleMesh, atA: Matrix4, b: TriangleMesh, atB: Matrix4): number => {
-    const [facesA, facesB] = [facesOf(a, atA), facesOf(b, atB)];
-    return Math.min(
-      ...facesA.map((one) => Math.min(...facesB.map((other) => one.distanceToTriangle(other)))),
-    );
-  };
-  const facesOf = ({ positions, triangles }: TriangleMesh, matrix: Matrix4): ExtendedTriangle[] =>
-    Array.from({ length: triangles.length / 3 }, (_, face) => {
-      const corner = (k: number) => {
-        const v = triangles[3 * face + k] * 3;
-        return new Vector3(...movePoint(matrix, [positions[v], positions[v + 1], positions[v + 2]]));
-      };
-      return new ExtendedTriangle(corner(0), corner(1), corner(2));
+interface Face {
+  readonly face: ExtendedTriangle;
+  readonly ball: Sphere;
+}
+
+function facesOf({ positions, triangles }: TriangleMesh, matrix: Matrix4): Face[] {
+  return Array.from({ length: triangles.length / 3 }, (_, face) => {
+    const corners = [0, 1, 2].map((k) => {
+      const v = triangles[3 * face + k] * 3;
+      return new Vector3(...movePoint(matrix, [positions[v], positions[v + 1], positions[v + 2]]));
     });
-  const ring = single(
-    revolved(
-      Array.from({ length: 6 }, (_, i): [number, number] => [
-        9 + 3 * Math.cos((Math.PI * i) / 3),
-        2 * Math.sin((Math.PI * i) / 3),
-      ]),
-      10,
-    ),
-  );
-  const bodies = {
-    ring,
-    rod: single(box([-6, -1, -0.5], [6, 1, 0.5])),
-    ball: single(ball(4, [0, 0, 0], 5, 8)),
-  };
-  const turn = fc.double({ min: 0, max: 2 * Math.PI, noNaN: true });
-  const way = fc.double({ min: -16, max: 16, noNaN: true });
-  const pose = fc
-    .tuple(turn, turn, way, way, way)
-    .map(([about, over, x, y, z]) =>
-      compose(translation(x, y, z), rotation('z', about), rotation('x', over)),
-    );
-  const body = fc.constantFrom<keyof typeof bodies>('ring', 'rod', 'ball');
+    return {
+      face: new ExtendedTriangle(...corners),
+      ball: new Sphere().setFromPoints(corners),
+    };
+  });
+}
 
-  it('is the same at any pose, apart or crossing', () => {
+function byAllPairs(facesA: readonly Face[], facesB: readonly Face[]): number {
+  let least = Number.POSITIVE_INFINITY;
+  for (const a of facesA) {
+    for (const b of facesB) {
+      if (a.ball.center.distanceTo(b.ball.center) - a.ball.radius - b.ball.radius >= least) continue;
+      least = Math.min(least, a.face.distanceToTriangle(b.face));
+    }
+  }
+  return least;
+}
+
+/** A wavy ring: the nearest points of two of them are seldom found by going back and forth between them. */
+const circle = (radius: number, count: number): (readonly [number, number])[] =>
+  Array.from({ length: count }, (_, i) => [
+    9 + radius * Math.cos((2 * Math.PI * i) / count),
+    radius * Math.sin((2 * Math.PI * i) / count),
+  ]);
+
+function wavy({ positions, triangles }: TriangleMesh): TriangleMesh {
+  const moved = positions.map((value, i) => {
+    const turn = Math.atan2(positions[i - (i % 3) + 1], positions[i - (i % 3)]);
+    return value * (1 + 0.12 * Math.sin(7 * turn + i));
+  });
+  return { positions: moved, triangles };
+}
+
+const bodies = {
+  ring: wavy(single(revolved(circle(3, 8), 24))),
+  rod: single(box([-6, -1, -0.5], [6, 1, 0.5])),
+  lentil: wavy(
+    single(
+      revolved(
+        Array.from({ length: 9 }, (_, i): [number, number] => [
+          i % 8 === 0 ? 0 : 6 * Math.sin((Math.PI * i) / 8),
+          -2 * Math.cos((Math.PI * i) / 8),
+        ]),
+        20,
+      ),
+    ),
+  ),
+};
+
+const turn = fc.double({ min: 0, max: 2 * Math.PI, noNaN: true });
+const way = fc.double({ min: -14, max: 14, noNaN: true });
+const pose = fc
+  .tuple(turn, turn, way, way, way)
+  .map(([about, over, x, y, z]) => compose(translation(x, y, z), rotation('z', about), rotation('x', over)));
+const body = fc.constantFrom<keyof typeof bodies>('ring', 'rod', 'lentil');
+
+describe('mesh distance', () => {
+  it('is that of all pairs of faces at any pose, apart or crossing', () => {
     fc.assert(
       fc.property(body, body, pose, pose, (one, other, atA, atB) => {
         const [a, b] = [bodies[one], bodies[other]];
-        const answer = meshDistance(distanceTree(a, atA), distanceTree(b, atB), far);
+        const answer = meshDistance(distanceTree(a, atA), distanceTree(b, atB), 1e6);
         if ('beyond' in answer) throw new Error('nothing is beyond that');
         const { distance, pointA, pointB } = answer;
-        const wanted = byAllPairs(a, atA, b, atB);
+        const wanted = byAllPairs(facesOf(a, atA), facesOf(b, atB));
         // One wholly inside the other has 0, which the faces do not know.
-        if (distance > 0 || wanted < 1e-9) expect(Math.abs(distance - wanted)).toBeLessThan(1e-6);
-        else
-          expect(isInside(distanceTree(b, atB), pointA) || isInside(distanceTree(a, atA), pointA)).toBe(true);
+        const isNested = [
+          [a, atA, pointA],
+          [b, atB, pointB],
+        ] as const;
+        if (distance === 0 && wanted > 1e-9)
+          expect(isNested.some(([mesh, at, point]) => isInside(distanceTree(mesh, at), point))).toBe(true);
+        else expect(Math.abs(distance - wanted)).toBeLessThan(1e-6);
         const [dx, dy, dz] = [0, 1, 2].map((axis) => pointA[axis] - pointB[axis]);
-        if (wanted > 1e-9) expect(Math.abs(Math.hypot(dx, dy, dz) - distance)).toBeLessThan(1e-6);
+        if (wanted > 1e-6) expect(Math.abs(Math.hypot(dx, dy, dz) - distance)).toBeLessThan(1e-6);
       }),
-      { numRuns: 60, seed: 7 },
+      { numRuns: 150, seed: 7 },
+    );
+  });
+});
+
+describe('pairs of faces', () => {
+  const unit = fc.tuple(turn, fc.double({ min: -1, max: 1, noNaN: true })).map(([about, z]): Vec3 => {
+    const r = Math.sqrt(1 - z * z);
+    return [r * Math.cos(about), r * Math.sin(about), z];
+  });
+  const within = fc.double({ min: 0.1, max: 8, noNaN: true });
+
+  it('are all visited that are nearer than asked, whatever the direction they are looked at along', () => {
+    fc.assert(
+      fc.property(pose, unit, within, (fromB, along, limit) => {
+        const { faces } = distanceTree(bodies.lentil);
+        const seen = new Set<string>();
+        facePairs(
+          faces,
+          faces,
+          { fromB, along },
+          () => limit,
+          (i, k) => seen.add(`${i} ${k}`),
+        );
+        // In the tree's own order of faces.
+        const inOrder: TriangleMesh = {
+          positions: Float32Array.from(faces.corners),
+          triangles: Uint32Array.from({ length: faces.corners.length / 3 }, (_, i) => i),
+        };
+        const identity = compose();
+        const [as, bs] = [facesOf(inOrder, identity), facesOf(inOrder, fromB)];
+        for (const [i, a] of as.entries()) {
+          for (const [k, b] of bs.entries()) {
+            if (a.ball.center.distanceTo(b.ball.center) - a.ball.radius - b.ball.radius >= limit) continue;
+            if (seen.has(`${i} ${k}`)) continue;
+            expect(a.face.distanceToTriangle(b.face)).toBeGreaterThan(limit - 1e-9);
+          }
+        }
+      }),
+      { numRuns: 20, seed: 5 },
     );
   });
 });
