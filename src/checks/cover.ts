@@ -6,7 +6,7 @@ import {
   makeFigure,
   type ReportPart,
 } from '../findings/index.ts';
-import { type Matrix4, movePoint, type TriangleMesh, type Vec3 } from '../kernel/index.ts';
+import { type Matrix4, movedAlong, movePoint, type TriangleMesh, type Vec3 } from '../kernel/index.ts';
 import {
   type Check,
   cropSurface,
@@ -137,26 +137,40 @@ function extremes(
   matrix: Matrix4,
   surface: PartingSurface,
 ): Omit<Reaching, 'id' | 'estimated'> {
-  let lowest: Vec3 = [0, 0, Number.POSITIVE_INFINITY];
-  let highest: Vec3 = [0, 0, Number.NEGATIVE_INFINITY];
-  let [deepest, tallest]: Local[] = [
-    { reach: 0, place: lowest },
-    { reach: 0, place: highest },
-  ];
+  const [low, high] = [new Farthest(), new Farthest()];
+  const [deep, tall] = [new Farthest(0), new Farthest(0)];
   for (let i = 0; i < positions.length; i += 3) {
-    const point = movePoint(matrix, [positions[i], positions[i + 1], positions[i + 2]]);
-    if (point[2] < lowest[2]) lowest = point;
-    if (point[2] > highest[2]) highest = point;
-    const over = point[2] - heightAt(surface, point[0], point[1]);
-    if (-over > deepest.reach) deepest = { reach: -over, place: point };
-    if (over > tallest.reach) tallest = { reach: over, place: point };
+    const [px, py, pz] = [positions[i], positions[i + 1], positions[i + 2]];
+    const z = movedAlong(2, matrix, px, py, pz);
+    low.take(-z, i);
+    high.take(z, i);
+    const over = surface.flat
+      ? z
+      : z - heightAt(surface, movedAlong(0, matrix, px, py, pz), movedAlong(1, matrix, px, py, pz));
+    deep.take(-over, i);
+    tall.take(over, i);
   }
+  const placeOf = ({ at }: Farthest): Vec3 =>
+    movePoint(matrix, [positions[at], positions[at + 1], positions[at + 2]]);
+  const [lowest, highest] = [placeOf(low), placeOf(high)];
   return {
     lowest,
     highest,
-    deepest: deepest.reach > 0 ? deepest : { reach: 0, place: lowest },
-    tallest: tallest.reach > 0 ? tallest : { reach: 0, place: highest },
+    deepest: { reach: deep.reach, place: deep.reach > 0 ? placeOf(deep) : lowest },
+    tallest: { reach: tall.reach, place: tall.reach > 0 ? placeOf(tall) : highest },
   };
+}
+
+/** The vertex that reaches farthest of those taken, the first of several. */
+class Farthest {
+  at = 0;
+  constructor(public reach = Number.NEGATIVE_INFINITY) {}
+
+  take(reach: number, vertex: number): void {
+    if (!(reach > this.reach)) return;
+    this.reach = reach;
+    this.at = vertex;
+  }
 }
 
 function coverOf(thing: Reaching, halves: Halves): ReportPart {

@@ -1,5 +1,5 @@
 import { finding, makeFigure, type ReportPart } from '../findings/index.ts';
-import { type Matrix4, movePoint, type TriangleMesh, type Vec3 } from '../kernel/index.ts';
+import { type Matrix4, movedAlong, movePoint, type TriangleMesh, type Vec3 } from '../kernel/index.ts';
 import { bossReach, type Check, work } from '../mold/index.ts';
 import { everyProcess, masterMesh } from './cover.ts';
 
@@ -70,17 +70,14 @@ export const wallsToRim: Check = work<RimInput, ReportPart>({
 });
 
 function farthestVertex({ positions }: TriangleMesh, matrix: Matrix4): Vec3 {
-  let most = -1;
-  let at: Vec3 = [0, 0, 0];
+  let [most, at] = [-1, 0];
   for (let i = 0; i < positions.length; i += 3) {
-    const point = movePoint(matrix, [positions[i], positions[i + 1], positions[i + 2]]);
-    const square = point[0] * point[0] + point[1] * point[1];
-    if (square > most) {
-      most = square;
-      at = point;
-    }
+    const x = movedAlong(0, matrix, positions[i], positions[i + 1], positions[i + 2]);
+    const y = movedAlong(1, matrix, positions[i], positions[i + 1], positions[i + 2]);
+    const square = x * x + y * y;
+    if (square > most) [most, at] = [square, i];
   }
-  return at;
+  return movePoint(matrix, [positions[at], positions[at + 1], positions[at + 2]]);
 }
 
 function farthestOfRound({ x, y, reach }: { x: number; y: number; reach: number }): Vec3 {

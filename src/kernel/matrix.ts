@@ -39,10 +39,15 @@ export function compose(...matrices: readonly Matrix4[]): Matrix4 {
   }, identity);
 }
 
-export const movePoint = (m: Matrix4, [x, y, z]: Vec3): Vec3 => {
-  const at = (row: number): number => m[row] * x + m[4 + row] * y + m[8 + row] * z + m[12 + row];
-  return [at(0), at(1), at(2)];
-};
+export const movePoint = (m: Matrix4, [x, y, z]: Vec3): Vec3 => [
+  movedAlong(0, m, x, y, z),
+  movedAlong(1, m, x, y, z),
+  movedAlong(2, m, x, y, z),
+];
+
+/** One coordinate (0, 1, 2) of a moved point: nothing is made, for where it is asked for each of many vertices. */
+export const movedAlong = (axis: number, m: Matrix4, x: number, y: number, z: number): number =>
+  m[axis] * x + m[4 + axis] * y + m[8 + axis] * z + m[12 + axis];
 
 /** Determinant of the linear part: negative for a mirror. */
 export const determinant = (m: Matrix4): number => {
