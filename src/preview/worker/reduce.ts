@@ -1,12 +1,21 @@
 import { cornerNormals } from '../../export/index.ts';
-import { type Kernel, KernelFault, type TriangleMesh, triangleCount } from '../../kernel/index.ts';
+import {
+  type Body,
+  type Kernel,
+  KernelFault,
+  type Scope,
+  type TriangleMesh,
+  triangleCount,
+} from '../../kernel/index.ts';
 import type { ShownMesh } from './messages.ts';
 
-/** Tolerances tried, mm; the kernel moves a surface by at most 2.7 times as much (measured). */
-const tolerances = [0.01, 0.02, 0.04, 0.08, 0.16, 0.32];
+/** Tolerances, mm, given to the kernel one after the other until a mesh is small enough. */
+const fine = [0.01, 0.02, 0.04];
+const coarse = [0.08, 0.16, 0.32];
+/** The kernel moves a surface by at most this many times the tolerance (measured), each time it is reduced. */
 const mostMoved = 2.7;
 
-/** A mesh for the picture with about `most` triangles, if that takes no more than 0.9 mm of error. */
+/** A mesh for the picture with about `most` triangles, or as near to it as the coarsest tolerance comes. */
 export function shownMesh(mesh: TriangleMesh, most: number, kernel: Kernel): ShownMesh {
   const { reduced, error } = reduce(mesh, most, kernel);
   return shownOf(reduced, error, mesh);
@@ -20,30 +29,41 @@ export const shownOf = (reduced: TriangleMesh, error: number, whole: TriangleMes
   full: triangleCount(whole),
 });
 
-/** The mesh itself where it has few enough triangles, or cannot be reduced. */
-export function reduce(
-  mesh: TriangleMesh,
-  most: number,
-  kernel: Kernel,
-): { reduced: TriangleMesh; error: number } {
+export interface Reduced {
+  readonly reduced: TriangleMesh;
+  /** The surface is moved by no more than this, mm. */
+  readonly error: number;
+}
+
+/**
+ * The mesh itself where it has few enough triangles, or cannot be reduced. The first reduction takes nearly all of the
+ * time, so a coarse one is tried before finer ones, which are needed where it leaves far less than may be drawn.
+ */
+export function reduce(mesh: TriangleMesh, most: number, kernel: Kernel): Reduced {
   const whole = { reduced: mesh, error: 0 };
   if (triangleCount(mesh) <= most) return whole;
   try {
     return kernel.scope((scope) => {
-      let body = scope.fromExactMesh(mesh, 'picture');
-      for (const tolerance of tolerances) {
-        body = scope.simplify(body, tolerance);
-        if (body.numTri() <= most || tolerance === tolerances.at(-1)) {
-          return { reduced: scope.toMesh(body), error: mostMoved * tolerance };
-        }
-      }
-      return whole;
+      const body = scope.fromExactMesh(mesh, 'picture');
+      let best = stepDown(body, coarse, most, scope);
+      if (best.body.numTri() * 3 < most) best = stepDown(body, [...fine, ...coarse], most, scope);
+      return { reduced: scope.toMesh(best.body), error: best.error };
     });
   } catch (error) {
     // What the kernel cannot take is shown as it is.
     if (error instanceof KernelFault) return whole;
     throw error;
   }
+}
+
+function stepDown(start: Body, tolerances: readonly number[], most: number, scope: Scope) {
+  let [body, error] = [start, 0];
+  for (const tolerance of tolerances) {
+    body = scope.simplify(body, tolerance);
+    error += mostMoved * tolerance;
+    if (body.numTri() <= most) break;
+  }
+  return { body, error };
 }
 
 function cornersOf({ positions, triangles }: TriangleMesh): Float32Array {
