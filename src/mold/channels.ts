@@ -85,15 +85,15 @@ function endOf(
 }
 
 function radialExtent({ positions }: TriangleMesh) {
-  const at = (i: number) => Math.hypot(positions[i], positions[i + 1]);
-  let near = 0;
-  let far = 0;
+  let [near, nearest] = [0, Number.POSITIVE_INFINITY];
+  let [far, farthest] = [0, 0];
   for (let i = 0; i < positions.length; i += 3) {
-    if (at(i) < at(near)) near = i;
-    if (at(i) > at(far)) far = i;
+    const square = positions[i] * positions[i] + positions[i + 1] * positions[i + 1];
+    if (square < nearest) [near, nearest] = [i, square];
+    if (square > farthest) [far, farthest] = [i, square];
   }
   const end = (i: number) => {
-    const radius = at(i);
+    const radius = Math.hypot(positions[i], positions[i + 1]);
     return { radius, x: positions[i] / radius, y: positions[i + 1] / radius };
   };
   return { near: end(near), far: end(far) };

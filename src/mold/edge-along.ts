@@ -25,16 +25,21 @@ export function shadowAlong(
     along[v] = (px * dx + py * dy) / length2;
     beside[v] = px * dy - py * dx;
   }
+  const take = (a: number, b: number): void => {
+    if (beside[a] > 0 === beside[b] > 0) return;
+    const t = along[a] + ((along[b] - along[a]) * beside[a]) / (beside[a] - beside[b]);
+    if (t < 0 || t > 1) return;
+    if (t < first) first = t;
+    if (t > last) last = t;
+  };
   for (let i = 0; i < triangles.length; i += 3) {
-    for (let k = 0; k < 3; k++) {
-      const a = triangles[i + k];
-      const b = triangles[i + ((k + 1) % 3)];
-      if (beside[a] > 0 === beside[b] > 0) continue;
-      const t = along[a] + ((along[b] - along[a]) * beside[a]) / (beside[a] - beside[b]);
-      if (t < 0 || t > 1) continue;
-      if (t < first) first = t;
-      if (t > last) last = t;
-    }
+    const [a, b, c] = [triangles[i], triangles[i + 1], triangles[i + 2]];
+    const side = beside[a] > 0;
+    // Most faces lie wholly on one side.
+    if (side === beside[b] > 0 && side === beside[c] > 0) continue;
+    take(a, b);
+    take(b, c);
+    take(c, a);
   }
   return first <= last ? { first, last } : undefined;
 }

@@ -21,13 +21,13 @@ export interface Layout {
 /**
  * Plan and masters to a mold with everything placed and decided. `masters` must hold every master a placement names
  * (else it throws: the caller stops earlier when one cannot be read). Faults of the layout are findings; the mold is
- * complete all the same, so that what they do not concern can still be built. `remember` spares the parting surface
+ * complete all the same, so that what they do not concern can still be built. `remember` spares what is found from a master alone, and the parting surface,
  * where nothing it is found from has changed.
  */
 export function layOut(plan: Plan, masters: readonly Master[], remember: Remember = makeAlways): Layout {
   const disc = settleDisc(plan);
   const sprue = settleSprue(plan);
-  const { placed, findings } = settlePlacements(plan, masters);
+  const { placed, findings } = settlePlacements(plan, masters, remember);
   const { bosses, findings: bossFindings } = settleBosses(plan);
   const { tabs, notches } = settleRim(plan, bosses, placed);
   const { channels, findings: channelFindings } = settleChannels(plan, placed, sprue);

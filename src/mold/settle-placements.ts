@@ -10,6 +10,7 @@ import {
 } from '../plan/index.ts';
 import type { Master, Placement } from './mold.ts';
 import { type LaidMaster, type Lie, layMaster, placingMatrix, type Sink, sinkDepth } from './place-master.ts';
+import { makeAlways, type Remember } from './remember.ts';
 
 /** Parts of a millimeter that a sink may miss a face by and still count as touching it. */
 const touching = 1e-6;
@@ -24,6 +25,7 @@ export interface PlacedMaster extends Placement {
 export function settlePlacements(
   plan: Plan,
   masters: readonly Master[],
+  remember: Remember = makeAlways,
 ): { placed: PlacedMaster[]; findings: Finding[] } {
   const findings: Finding[] = [];
   const laid = new Map<string, { master: Master; laid: LaidMaster; scale: number; sink: Sink }>();
@@ -31,9 +33,11 @@ export function settlePlacements(
     const spec = plan.masters?.[master.id];
     if (!spec) throw new Error(`layout: master ${master.id} is not in the plan`);
     const scale = scaleOf(plan, spec);
+    const { mesh } = master;
+    const lie = lieOf(spec);
     laid.set(master.id, {
       master,
-      laid: layMaster(master.mesh, lieOf(spec), scale),
+      laid: remember('lie', { mesh, lie, scale }, () => layMaster(mesh, lie, scale)),
       scale,
       sink: usualSink(spec, scale),
     });

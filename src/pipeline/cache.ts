@@ -9,6 +9,10 @@ export class Cache {
 
   constructor(private readonly capacity = 2000) {}
 
+  has(key: string): boolean {
+    return this.results.has(key);
+  }
+
   remember<T>(key: string, make: () => T): T {
     if (this.results.has(key)) {
       this.hits++;

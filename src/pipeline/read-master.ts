@@ -1,28 +1,15 @@
 import { type Finding, finding, type TextSpot } from '../findings/index.ts';
-import type { Kernel, TriangleMesh } from '../kernel/index.ts';
-import {
-  type ImportOptions,
-  importMesh,
-  measureMesh,
-  readMesh,
-  readOutline,
-  type StandInShape,
-  standIn,
-} from '../mesh/index.ts';
+import type { Kernel } from '../kernel/index.ts';
+import { measureMesh, readOutline, type StandInShape, standIn } from '../mesh/index.ts';
 import type { Master } from '../mold/index.ts';
 import type { PlanMaster } from '../plan/index.ts';
 import type { Cache } from './cache.ts';
-import { contentKey } from './content-key.ts';
 import type { FileAccess } from './files.ts';
+import { type MeshOutcome, mendJob, mendKey, mendMesh } from './mend-mesh.ts';
 
 export interface MasterOutcome {
   /** Left out when there is no usable mesh; the findings then hold a stop. */
   readonly master?: Master;
-  readonly findings: readonly Finding[];
-}
-
-interface MeshOutcome {
-  readonly mesh?: TriangleMesh;
   readonly findings: readonly Finding[];
 }
 
@@ -62,24 +49,9 @@ async function meshMaster(
 ): Promise<MeshOutcome> {
   const file = await openFile(id, spec.file, files, spec.at);
   if (!file.bytes) return { findings: file.findings };
-  const { bytes } = file;
-  const options: ImportOptions = {
-    subject: id,
-    ...(spec.unit && { unit: spec.unit }),
-    ...(spec.repair?.edge !== undefined && { remeshEdge: spec.repair.edge }),
-    ...(spec.repair?.closeHoles !== undefined && { holeLimit: spec.repair.closeHoles }),
-  };
-  const make = (): MeshOutcome => {
-    const read = readMesh(bytes, spec.file);
-    if (!read.mesh) return { findings: read.findings };
-    const imported = importMesh(read.mesh, options, kernel);
-    return {
-      ...(imported.mesh && { mesh: imported.mesh }),
-      findings: [...read.findings, ...imported.findings],
-    };
-  };
-  const key = () => `import ${contentKey({ bytes, file: spec.file, options })}`;
-  const outcome = cache ? cache.remember(key(), make) : make();
+  const job = mendJob(id, spec, file.bytes);
+  const make = () => mendMesh(job, kernel);
+  const outcome = cache ? cache.remember(mendKey(job), make) : make();
   return { ...outcome, findings: [...file.findings, ...outcome.findings] };
 }
 

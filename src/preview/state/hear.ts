@@ -1,10 +1,19 @@
 import { batch } from '@preact/signals';
-import type { FromWorker } from '../worker/messages.ts';
+import type { FromWorker, ShownMesh } from '../worker/messages.ts';
 import { hold, inHand } from './held.ts';
 import { hearNear } from './near.ts';
 import * as store from './store.ts';
 import { takeAway } from './take.ts';
 import { hideForFirstLook } from './view.ts';
+
+/** The newest picture of each master. They come one by one; shown, and so drawn, they are when there is a place for all. */
+const arrived = new Map<string, { readonly edit: number; readonly mesh: ShownMesh }>();
+
+function showArrived(): void {
+  const shown = store.masterMeshes.peek();
+  if ([...arrived].every(([id, { mesh }]) => shown.get(id) === mesh)) return;
+  store.masterMeshes.value = new Map([...arrived].map(([id, { mesh }]) => [id, mesh]));
+}
 
 /** Puts what a worker says into the store. */
 export function hear(message: FromWorker): void {
@@ -18,13 +27,15 @@ function put(message: FromWorker): void {
       break;
     case 'master': {
       const { id, mesh } = message.master;
-      store.masterMeshes.value = new Map(store.masterMeshes.peek()).set(id, mesh);
+      // Of two workers the one with the older may be the later.
+      if ((arrived.get(id)?.edit ?? 0) <= message.edit) arrived.set(id, { edit: message.edit, mesh });
       break;
     }
     case 'laid':
       store.unread.value = [];
       if (!store.mold.peek()) hideForFirstLook(message.mold.process);
       store.mold.value = message.mold;
+      if (message.complete) showArrived();
       // What was let go lies there now; what was taken meanwhile stays in the hand.
       if (!inHand.peek()) hold.value = undefined;
       performance.mark(message.complete ? 'mold laid' : 'disc laid');

@@ -93,7 +93,7 @@ export class Bench {
 
   private listen(worker: Worker): void {
     worker.addEventListener('message', ({ data }: MessageEvent<FromWorker>) => {
-      if (data.edit !== (data.kind === 'near' ? this.opened : this.edit)) return;
+      if (!this.isWanted(data)) return;
       // What was dropped may have said one step more.
       if (data.kind === 'step' && !this.ovenIsBusy && this.errands === 0) return;
       const isDone = data.kind === 'taken' || data.kind === 'walls' || data.kind === 'fault';
@@ -104,6 +104,12 @@ export class Bench {
     worker.addEventListener('error', (event) => {
       this.hear({ kind: 'fault', edit: this.edit, says: event.message || 'a worker could not be started' });
     });
+  }
+
+  private isWanted({ kind, edit }: FromWorker): boolean {
+    // A master's picture is sent once, and stays right for the edits after it.
+    if (kind === 'master') return true;
+    return edit === (kind === 'near' ? this.opened : this.edit);
   }
 
   private toTable(message: ToTable): void {

@@ -1,7 +1,7 @@
 import type { Finding, Report } from '../../findings/index.ts';
 import type { Matrix4, SolidRole } from '../../kernel/index.ts';
 import type { Master, Mold } from '../../mold/index.ts';
-import type { MastersOutcome, Near } from '../../pipeline/index.ts';
+import type { MastersOutcome, MendJob, MeshOutcome, Near } from '../../pipeline/index.ts';
 import type { ItemName } from '../../plan/index.ts';
 
 // What the page and its two workers say to each other. Every message of work carries the number of the edit it
@@ -62,6 +62,23 @@ export interface Bake {
   readonly plan: NonNullable<MastersOutcome['plan']>;
   readonly masters: readonly Master[];
   readonly findings: readonly Finding[];
+}
+
+/** From the table to the oven while that has nothing to bake: a master to be mended. Answered with `Mended`. */
+export interface Mend {
+  readonly kind: 'mend';
+  readonly edit: number;
+  readonly ask: number;
+  readonly id: string;
+  readonly job: MendJob;
+  /** Triangles its picture may have. */
+  readonly most: number;
+}
+
+/** Without an outcome where a newer edit had come. */
+export interface Mended {
+  readonly ask: number;
+  readonly outcome?: MeshOutcome;
 }
 
 export type ToOven =

@@ -2,7 +2,8 @@ import type { Build } from '../../export/index.ts';
 import type { Field } from '../../findings/index.ts';
 import type { Kernel } from '../../kernel/index.ts';
 import { buildMold, Cache, layMold, stepChecks, stepFields } from '../../pipeline/index.ts';
-import type { Bake, Errand, ToOven } from './messages.ts';
+import { mendAndShow } from './mend-together.ts';
+import type { Bake, Errand, Mend, Mended, ToOven } from './messages.ts';
 import { showChannels } from './show-channels.ts';
 import { showSolids } from './show-solids.ts';
 import { showWalls } from './show-walls.ts';
@@ -18,9 +19,12 @@ let built: { readonly edit: number; readonly build: Build } | undefined;
 
 globalThis.onmessage = ({ data }: MessageEvent<ToOven>) => {
   if (data.kind === 'meet') {
-    data.port.onmessage = ({ data }: MessageEvent<Bake>) => {
+    const { port } = data;
+    port.onmessage = ({ data }: MessageEvent<Bake | Mend>) => {
       latest = data.edit;
-      working = working.then(() => onEdit(data.edit, () => bake(data)));
+      working = working.then(() =>
+        onEdit(data.edit, () => (data.kind === 'bake' ? bake(data) : mend(data, port))),
+      );
     };
   } else if (data.kind === 'leave') {
     latest = data.edit;
@@ -32,6 +36,18 @@ globalThis.onmessage = ({ data }: MessageEvent<ToOven>) => {
     working = working.then(() => onEdit(data.edit, () => run(data, isWanted)));
   }
 };
+
+/** Helps the table. The mesh is handed over: what is baked comes from there. */
+async function mend(data: Mend, port: MessagePort): Promise<void> {
+  await breath();
+  if (data.edit !== latest) {
+    port.postMessage({ ask: data.ask } satisfies Mended);
+    return;
+  }
+  const outcome = mendAndShow(data, await workerKernel());
+  const handed = outcome.mesh ? [outcome.mesh.positions.buffer, outcome.mesh.triangles.buffer] : [];
+  port.postMessage({ ask: data.ask, outcome } satisfies Mended, handed as Transferable[]);
+}
 
 async function bake({ edit, plan, masters, findings: found, planBytes }: Bake): Promise<void> {
   const pause = async () => {

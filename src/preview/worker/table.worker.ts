@@ -3,6 +3,7 @@ import type { Master, Mold } from '../../mold/index.ts';
 import {
   Cache,
   checkNear,
+  type FileAccess,
   layMold,
   readMasters,
   roughError,
@@ -12,14 +13,12 @@ import {
 import { type Plan, readPlan } from '../../plan/index.ts';
 import { PageFiles } from './files.ts';
 import { holdIn } from './hold-in.ts';
+import { Helper, mendTogether, mostTriangles } from './mend-together.ts';
 import type { AskNear, Bake, OpenPlan, ShownMold, ToTable } from './messages.ts';
 import { shownMesh } from './reduce.ts';
 import { showChannels } from './show-channels.ts';
 import { showSolids } from './show-solids.ts';
 import { breath, Outdated, onEdit, tell, workerKernel } from './tell.ts';
-
-/** Triangles of all masters on the disc together in the picture. */
-const shownTriangles = 120_000;
 
 /** Parts that take next to no time and hang on neither masters nor parting surface. */
 const quick = ['disc-blank', 'sprue-form', 'plug', 'bosses', 'notch'];
@@ -27,6 +26,7 @@ const quick = ['disc-blank', 'sprue-form', 'plug', 'bosses', 'notch'];
 const cache = new Cache();
 const files = new PageFiles();
 const shown = new Map<string, object>();
+const helper = new Helper();
 let oven: MessagePort | undefined;
 let lastBake: Bake | undefined;
 let laid: { readonly edit: number; readonly mold: Mold } | undefined;
@@ -39,6 +39,7 @@ globalThis.onmessage = ({ data }: MessageEvent<ToTable>) => {
   else if (data.kind === 'forget') files.forget();
   else if (data.kind === 'meet') {
     oven = data.port;
+    helper.meet(data.port);
     // The oven before it was ended with this in its hands.
     if (data.goOn && lastBake?.edit === latest) oven.postMessage(lastBake);
   } else if (data.kind === 'near') {
@@ -56,19 +57,16 @@ async function open({ edit, text, name, filesAt, fresh }: OpenPlan): Promise<voi
   if (!isLatest()) return;
   const kernel = await workerKernel();
   const bytes = new TextEncoder().encode(text);
-  if (fresh) await showDisc(edit, readPlan(bytes, name).plan, kernel);
+  const access = files.access(filesAt, isLatest);
+  if (fresh) await showSoon(edit, readPlan(bytes, name).plan, access, kernel);
   if (!isLatest()) return;
-  const { plan, masters, findings } = await readMasters(
-    { bytes, name, files: files.access(filesAt, isLatest) },
-    kernel,
-    {
-      cache,
-      progress: (step) => {
-        if (!isLatest()) throw new Outdated();
-        tell({ kind: 'step', edit, ...step });
-      },
+  const { plan, masters, findings } = await readMasters({ bytes, name, files: access }, kernel, {
+    cache,
+    progress: (step) => {
+      if (!isLatest()) throw new Outdated();
+      tell({ kind: 'step', edit, ...step });
     },
-  );
+  });
   await breath();
   if (!isLatest()) return;
   if (!plan || !masters) {
@@ -76,22 +74,44 @@ async function open({ edit, text, name, filesAt, fresh }: OpenPlan): Promise<voi
     return;
   }
   lastBake = { kind: 'bake', edit, planBytes: bytes, plan, masters, findings };
-  // A fresh plan is baked as soon as can be; of a changed one the figures that are looked at come first.
-  if (fresh) oven?.postMessage(lastBake);
   // With a flat parting surface all else is placed as it will be, at once; the true surface is the oven's to find.
-  const { mold } = layMold({ ...plan, parting: { ...plan.parting, surface: 'flat' } }, masters, []);
+  const { mold } = layMold({ ...plan, parting: { ...plan.parting, surface: 'flat' } }, masters, [], {
+    cache,
+  });
   showMasters(edit, mold, kernel);
   laid = { edit, mold };
   tell({ kind: 'laid', edit, mold: withoutMeshes(mold), complete: true });
   showChannels(edit, mold);
   if (wanted?.edit === edit) near(wanted, kernel);
   wanted = undefined;
-  if (!fresh) oven?.postMessage(lastBake);
+  // What is looked at comes first, and the oven leaves the machine to it until then.
+  oven?.postMessage(lastBake);
+}
+
+/** The disc first, and the masters as they are mended. */
+async function showSoon(
+  edit: number,
+  plan: Plan | undefined,
+  access: FileAccess,
+  kernel: Kernel,
+): Promise<void> {
+  if (!plan) return;
+  const first = showDisc(edit, plan, kernel);
+  const mending = mendTogether(plan, {
+    edit,
+    files: access,
+    cache,
+    helper,
+    kernel,
+    first,
+    isLatest: () => edit === latest,
+    shown: (id, mesh) => shown.set(id, mesh),
+  });
+  await Promise.all([first, mending]);
 }
 
 /** The disc with all but its masters, which take longer to read. */
-async function showDisc(edit: number, plan: Plan | undefined, kernel: Kernel): Promise<void> {
-  if (!plan) return;
+async function showDisc(edit: number, plan: Plan, kernel: Kernel): Promise<void> {
   const {
     masters: _,
     placements: _placements,
@@ -134,7 +154,7 @@ function near(asked: AskNear, kernel: Kernel): void {
 
 /** Sends each master's mesh once for as long as it stays the same. */
 function showMasters(edit: number, { masters, placements }: Mold, kernel: Kernel): void {
-  const most = Math.max(1500, shownTriangles / Math.max(1, placements.length));
+  const most = mostTriangles(placements.length);
   for (const { id, mesh } of masters as readonly Master[]) {
     if (shown.get(id) === mesh) continue;
     shown.set(id, mesh);

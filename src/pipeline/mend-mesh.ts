@@ -1,0 +1,48 @@
+import type { Finding } from '../findings/index.ts';
+import type { Kernel, TriangleMesh } from '../kernel/index.ts';
+import { type ImportOptions, importMesh, readMesh } from '../mesh/index.ts';
+import type { PlanMaster } from '../plan/index.ts';
+import { contentKey } from './content-key.ts';
+
+/** A master's file and how it is to be mended: plain data, so that it can be done wherever there is a kernel. */
+export interface MendJob {
+  readonly bytes: Uint8Array;
+  /** As the plan names it. */
+  readonly file: string;
+  readonly options: ImportOptions;
+}
+
+export interface MeshOutcome {
+  /** Left out when there is no usable mesh; the findings then hold a stop. */
+  readonly mesh?: TriangleMesh;
+  readonly findings: readonly Finding[];
+}
+
+export const mendJob = (
+  id: string,
+  { file, unit, repair }: PlanMaster & { kind: 'mesh' },
+  bytes: Uint8Array,
+): MendJob => ({
+  bytes,
+  file,
+  options: {
+    subject: id,
+    ...(unit && { unit }),
+    ...(repair?.edge !== undefined && { remeshEdge: repair.edge }),
+    ...(repair?.closeHoles !== undefined && { holeLimit: repair.closeHoles }),
+  },
+});
+
+/** Under which the cache keeps what comes of it. */
+export const mendKey = (job: MendJob): string => `import ${contentKey(job)}`;
+
+/** Reads a master's mesh out of its file and mends it. */
+export function mendMesh({ bytes, file, options }: MendJob, kernel: Kernel): MeshOutcome {
+  const read = readMesh(bytes, file);
+  if (!read.mesh) return { findings: read.findings };
+  const imported = importMesh(read.mesh, options, kernel);
+  return {
+    ...(imported.mesh && { mesh: imported.mesh }),
+    findings: [...read.findings, ...imported.findings],
+  };
+}

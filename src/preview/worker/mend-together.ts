@@ -1,0 +1,127 @@
+import type { Kernel } from '../../kernel/index.ts';
+import {
+  type Cache,
+  type FileAccess,
+  type MeshOutcome,
+  mendJob,
+  mendKey,
+  mendMesh,
+} from '../../pipeline/index.ts';
+import { expandPlacements, type Plan } from '../../plan/index.ts';
+import type { Mend, Mended } from './messages.ts';
+import { shownMesh } from './reduce.ts';
+import { breath, Outdated, tell } from './tell.ts';
+
+/** Triangles of all masters on the disc together in the picture. */
+const shownTriangles = 120_000;
+
+/** Triangles each master may have in the picture, of so many placements. */
+export const mostTriangles = (placements: number): number =>
+  Math.max(1500, shownTriangles / Math.max(1, placements));
+
+/** What is to be mended for an edit: a job, the master it is of, and how many triangles its picture may have. */
+export type Mending = Pick<Mend, 'edit' | 'id' | 'job' | 'most'>;
+
+/** Mends a master and sends its picture to the page. */
+export function mendAndShow({ edit, id, job, most }: Mending, kernel: Kernel): MeshOutcome {
+  const outcome = mendMesh(job, kernel);
+  if (outcome.mesh) {
+    const mesh = shownMesh(outcome.mesh, most, kernel);
+    tell({ kind: 'master', edit, master: { id, mesh } }, [mesh]);
+  }
+  return outcome;
+}
+
+/** The oven as seen from the table: it has nothing else to do while masters are mended for the first time. */
+export class Helper {
+  private port: MessagePort | undefined;
+  private asked = 0;
+  private readonly waiting = new Map<number, (outcome: MeshOutcome | undefined) => void>();
+
+  /** Whoever was there before was ended, with all it had been asked. */
+  meet(port: MessagePort): void {
+    for (const done of this.waiting.values()) done(undefined);
+    this.waiting.clear();
+    this.port = port;
+    port.onmessage = ({ data }: MessageEvent<Mended>) => {
+      this.waiting.get(data.ask)?.(data.outcome);
+      this.waiting.delete(data.ask);
+    };
+  }
+
+  /** Undefined where it was not done. */
+  mend(mending: Mending): Promise<MeshOutcome | undefined> {
+    const { port } = this;
+    if (!port) return Promise.resolve(undefined);
+    const ask = ++this.asked;
+    port.postMessage({ kind: 'mend', ask, ...mending } satisfies Mend);
+    return new Promise((resolve) => this.waiting.set(ask, resolve));
+  }
+}
+
+export interface Together {
+  readonly edit: number;
+  readonly files: FileAccess;
+  readonly cache: Cache;
+  readonly helper: Helper;
+  readonly kernel: Kernel;
+  isLatest(): boolean;
+  /** What this worker has to do before it starts with its share. */
+  readonly first: Promise<void>;
+  /** Told of each master whose picture is on its way. */
+  shown(id: string, mesh: NonNullable<MeshOutcome['mesh']>): void;
+}
+
+/** Mends the masters of a plan in both workers and leaves them in the cache, where the core looks for them. */
+export async function mendTogether(plan: Plan, together: Together): Promise<void> {
+  const { cache, helper, kernel, isLatest, first } = together;
+  const left = await mendings(plan, together);
+  const total = left.length + 1;
+  let done = 0;
+  const keep = ({ edit, id, job }: Mending, outcome: MeshOutcome): void => {
+    cache.remember(mendKey(job), () => outcome);
+    if (outcome.mesh) together.shown(id, outcome.mesh);
+    tell({ kind: 'step', edit, title: `master ${id}`, done: ++done, total });
+  };
+  // A master is looked up only when its turn comes: until then nobody waits for it.
+  const next = (end: 'shift' | 'pop'): Mending | undefined => {
+    let one = left[end]();
+    while (one && cache.has(mendKey(one.job))) one = left[end]();
+    return one;
+  };
+  const here = async (): Promise<void> => {
+    await first;
+    for (let one = next('shift'); one; one = next('shift')) {
+      keep(one, mendAndShow(one, kernel));
+      await breath();
+      if (!isLatest()) throw new Outdated();
+    }
+  };
+  const there = async (): Promise<void> => {
+    for (let one = next('pop'); one; one = next('pop')) {
+      const outcome = await helper.mend(one);
+      if (!isLatest()) throw new Outdated();
+      if (outcome) keep(one, outcome);
+      else {
+        left.push(one);
+        return;
+      }
+    }
+  };
+  // Two at a time are with the helper, so that it need not wait for this worker to come to a stop.
+  await Promise.all([here(), there(), there()]);
+  // What came back undone after this worker had finished its share.
+  await here();
+}
+
+/** The masters that have a mesh file that can be had; what is wrong with others is the core's to say. */
+async function mendings(plan: Plan, { edit, files }: Together): Promise<Mending[]> {
+  const most = mostTriangles(expandPlacements(plan).length);
+  const found = Object.entries(plan.masters ?? {}).map(async ([id, spec]): Promise<Mending[]> => {
+    if (spec.kind !== 'mesh') return [];
+    const file = await files(spec.file);
+    if ('fault' in file) return [];
+    return [{ edit, id, job: mendJob(id, spec, file.bytes), most }];
+  });
+  return (await Promise.all(found)).flat();
+}
