@@ -1,8 +1,8 @@
-import { type Figure, type FigureName, finding, makeFigure, type ReportPart } from '../findings/index.ts';
+import { type Figure, type FigureName, makeFigure, type ReportPart } from '../findings/index.ts';
 import type { Vec3 } from '../kernel/index.ts';
 import { type Check, type PartingSurface, work } from '../mold/index.ts';
 import { nextStock } from '../tables/index.ts';
-import { everyProcess, geometry, type Halves, halvesOf, mm, thickness } from './cover.ts';
+import { everyProcess, geometry, type Halves, halvesOf, leastOf, mm, thickness, tooThin } from './cover.ts';
 
 interface LeastInput {
   readonly reaching: readonly { readonly id: string; readonly lowest: number; readonly highest: number }[];
@@ -39,8 +39,8 @@ export const leastCover: Check = work<LeastInput, ReportPart>({
     const below = named.reduce((far, one) => (one.lowest < far.lowest ? one : far));
     const above = named.reduce((far, one) => (one.highest > far.highest ? one : far));
     const needs = {
-      lower: Math.max(0, -below.lowest) + halves.limit,
-      upper: Math.max(0, above.highest) + halves.limit,
+      lower: Math.max(0, -below.lowest) + leastOf(halves),
+      upper: Math.max(0, above.highest) + leastOf(halves),
     };
     const figure = (name: FigureName, value: number, subject = 'mold'): Figure =>
       makeFigure(name, { subject, value, source: geometry, estimated });
@@ -95,18 +95,14 @@ export const coverOfParting: Check = work<PartingInput, ReportPart>({
         }),
       ),
       findings: sides.flatMap(({ half, left, place }) => {
-        if (left >= halves.limit) return [];
-        const through = left <= 0;
+        if (left >= leastOf(halves)) return [];
         return [
-          finding(through ? 'cover.through' : 'cover.thin', {
+          tooThin(left, halves, {
             subject: 'parting',
             place,
-            measured: { value: left, unit: 'mm' },
-            limit: { value: halves.limit, unit: 'mm' },
-            says: through
-              ? `The parting surface comes through the outer face of the ${half} half.`
-              : `Where the parting surface comes nearest, the ${half} half is ${mm(left)} thick; ${mm(halves.limit)} is wanted.`,
-            remedy: thickness(half, halves[half] - left + halves.limit, halves.process),
+            remedy: thickness(half, halves[half] - left + leastOf(halves), halves.process),
+            through: `The parting surface comes through the outer face of the ${half} half.`,
+            thin: `Where the parting surface comes nearest, the ${half} half is ${mm(left)} thick`,
           }),
         ];
       }),

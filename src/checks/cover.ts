@@ -17,6 +17,7 @@ import {
   work,
 } from '../mold/index.ts';
 import { nextStock } from '../tables/index.ts';
+import { floorOf, isUnder, type ProcessFloor, sayFloor } from './process-floor.ts';
 
 /** What stands into both halves: the z of its lowest and highest point, and where they are (mold frame, mm). */
 interface Reaching {
@@ -39,14 +40,23 @@ export interface Halves {
   readonly upper: number;
   readonly limit: number;
   readonly process: Process;
+  readonly floor?: ProcessFloor;
 }
 
-export const halvesOf = ({ disc, limits, process }: Mold): Halves => ({
-  lower: disc.lower,
-  upper: disc.upper,
-  limit: limits.cover,
-  process,
-});
+export function halvesOf(mold: Mold): Halves {
+  const { disc, limits, process } = mold;
+  const floor = floorOf(mold);
+  return {
+    lower: disc.lower,
+    upper: disc.upper,
+    limit: limits.cover,
+    process,
+    ...(floor && { floor }),
+  };
+}
+
+/** The least a half has to keep: the plan's limit, or what its process makes whole where that is more. */
+export const leastOf = ({ limit, floor }: Halves): number => Math.max(limit, floor?.least ?? 0);
 
 export const everyProcess: readonly Process[] = ['rubber', 'rigid', 'poured'];
 export const geometry = 'extent of the placed mesh against the thickness of the half';
@@ -204,20 +214,44 @@ function sideOf(
     makeFigure(`cover.${half}`, { subject: id, value: cover, source: geometry, estimated, places: [place] }),
   ];
   // What only touches the plane has nothing in this half to cover.
-  if (reach === 0 || cover >= halves.limit) return { findings: [], figures };
-  const through = cover <= 0;
-  const says = through
-    ? `${id} comes through the outer face of the ${half} half: it reaches ${mm(reach)} into ${mm(halves[half])}.`
-    : `${id} leaves ${mm(cover)} in the ${half} half, where ${mm(halves.limit)} is wanted.`;
-  const one = finding(through ? 'cover.through' : 'cover.thin', {
+  if (reach === 0 || cover >= leastOf(halves)) return { findings: [], figures };
+  const through = `${id} comes through the outer face of the ${half} half: it reaches ${mm(reach)} into ${mm(halves[half])}.`;
+  const one = tooThin(cover, halves, {
     subject: id,
     place,
-    measured: { value: cover, unit: 'mm' },
-    limit: { value: halves.limit, unit: 'mm' },
-    says,
-    remedy: thickness(half, reach + halves.limit, halves.process),
+    remedy: thickness(half, reach + leastOf(halves), halves.process),
+    through,
+    thin: `${id} leaves ${mm(cover)} in the ${half} half`,
   });
   return { findings: [one], figures };
+}
+
+interface Said {
+  readonly subject: string;
+  readonly place: Vec3;
+  readonly remedy: string;
+  /** The whole sentence where nothing is left. */
+  readonly through: string;
+  /** The first half of a sentence where too little is. */
+  readonly thin: string;
+}
+
+/** Of a cover that is less than it has to be: through, under what the process makes whole, or under the limit. */
+export function tooThin(
+  cover: number,
+  { limit, floor }: Halves,
+  { subject, place, remedy, through, thin }: Said,
+): Finding {
+  const under = isUnder(cover, floor);
+  const says = under ? `${thin}; ${sayFloor(floor)}.` : `${thin}, where ${mm(limit)} is wanted.`;
+  return finding(cover <= 0 ? 'cover.through' : under ? 'cover.under-process' : 'cover.thin', {
+    subject,
+    place,
+    measured: { value: cover, unit: 'mm' },
+    limit: { value: under ? floor.least : limit, unit: 'mm' },
+    says: cover <= 0 ? through : says,
+    remedy,
+  });
 }
 
 export const mm = (value: number): string => `${value.toFixed(2)} mm`;

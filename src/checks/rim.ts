@@ -1,12 +1,14 @@
-import { finding, makeFigure, type ReportPart } from '../findings/index.ts';
+import { type Finding, finding, makeFigure, type ReportPart } from '../findings/index.ts';
 import { type Matrix4, movedAlong, movePoint, type TriangleMesh, type Vec3 } from '../kernel/index.ts';
 import { bossReach, type Check, work } from '../mold/index.ts';
 import { everyProcess, masterMesh } from './cover.ts';
+import { floorOf, isUnder, type ProcessFloor, sayFloor } from './process-floor.ts';
 
 interface RimInput {
   readonly id: string;
   readonly radius: number;
   readonly limit: number;
+  readonly floor?: ProcessFloor;
   readonly estimated: boolean;
   readonly body:
     | { readonly mesh: TriangleMesh; readonly matrix: Matrix4 }
@@ -25,12 +27,14 @@ export const wallsToRim: Check = work<RimInput, ReportPart>({
   processes: everyProcess,
   jobs: (mold) => {
     const { radius } = mold.disc;
+    const floor = floorOf(mold);
     const cavities = mold.placements.map(({ id, master, matrix, estimated }) => ({
       subject: id,
       input: {
         id,
         radius,
         limit: mold.limits.cavityToRim,
+        ...(floor && { floor }),
         estimated,
         body: { mesh: masterMesh(mold, master), matrix },
       },
@@ -41,33 +45,50 @@ export const wallsToRim: Check = work<RimInput, ReportPart>({
         id: boss.id,
         radius,
         limit: mold.limits.bossToRim,
+        ...(floor && { floor }),
         estimated: false,
         body: { x: boss.x, y: boss.y, reach: bossReach(boss) },
       },
     }));
     return [...cavities, ...bosses];
   },
-  run: ({ id, radius, limit, estimated, body }) => {
+  run: ({ id, radius, limit, floor, estimated, body }) => {
     const outermost = 'mesh' in body ? farthestVertex(body.mesh, body.matrix) : farthestOfRound(body);
     const distance = radius - Math.hypot(outermost[0], outermost[1]);
     const source = 'outermost point against the radius of the disc';
     const places = [outermost, onRim(outermost, radius)];
     const figures = [makeFigure('walls.rim', { subject: id, value: distance, source, estimated, places })];
-    if (distance >= limit) return { figures };
-    const open = distance <= 0;
-    const says = open
-      ? `${id} reaches ${(-distance).toFixed(2)} mm beyond the rim.`
-      : `${id} leaves ${distance.toFixed(2)} mm to the rim, where ${limit.toFixed(2)} mm is wanted.`;
-    const one = finding(open ? 'walls.rim-open' : 'walls.rim', {
-      subject: id,
-      place: outermost,
-      measured: { value: distance, unit: 'mm' },
-      limit: { value: limit, unit: 'mm' },
-      says,
-    });
-    return { findings: [one], figures };
+    if (distance >= Math.max(limit, floor?.least ?? 0)) return { figures };
+    return { findings: [tooNear(id, outermost, distance, limit, floor)], figures };
   },
 });
+
+function tooNear(
+  id: string,
+  place: Vec3,
+  distance: number,
+  limit: number,
+  floor: ProcessFloor | undefined,
+): Finding {
+  const leaves = `${id} leaves ${distance.toFixed(2)} mm to the rim`;
+  const about = (least: number) =>
+    ({
+      subject: id,
+      place,
+      measured: { value: distance, unit: 'mm' },
+      limit: { value: least, unit: 'mm' },
+    }) as const;
+  if (distance <= 0) {
+    const says = `${id} reaches ${(-distance).toFixed(2)} mm beyond the rim.`;
+    return finding('walls.rim-open', { ...about(limit), says });
+  }
+  if (isUnder(distance, floor))
+    return finding('cover.under-process', { ...about(floor.least), says: `${leaves}; ${sayFloor(floor)}.` });
+  return finding('walls.rim', {
+    ...about(limit),
+    says: `${leaves}, where ${limit.toFixed(2)} mm is wanted.`,
+  });
+}
 
 function farthestVertex({ positions }: TriangleMesh, matrix: Matrix4): Vec3 {
   let [most, at] = [-1, 0];

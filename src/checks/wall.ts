@@ -21,6 +21,7 @@ import {
 } from '../mold/index.ts';
 import { everyProcess, masterMesh } from './cover.ts';
 import { farthest, nearest, type Whereabouts, whereIs } from './near.ts';
+import { floorOf, isUnder, type ProcessFloor, sayFloor } from './process-floor.ts';
 import { bossMesh, sprueMesh } from './turned-mesh.ts';
 
 const trueDistance = 'true distance of the placed meshes';
@@ -42,12 +43,13 @@ export const cavityOf = (mold: Mold, { id, master, matrix, estimated }: Placemen
   estimated,
 });
 
-/** How a wall is reported: under the limit by `code`, where nothing is left of it by `broken`. */
+/** How a wall is reported: under the limit by `code`, where nothing is left of it by `broken`; rigid halves by their floor too. */
 export interface Kind {
   readonly limit: number;
   readonly name: FigureName;
   readonly code: FindingCode;
   readonly broken: FindingCode;
+  readonly floor?: ProcessFloor;
 }
 
 type Body = Omit<Cavity, 'matrix'> & { readonly matrix?: Matrix4 };
@@ -59,9 +61,10 @@ type Body = Omit<Cavity, 'matrix'> & { readonly matrix?: Matrix4 };
 export function measure(
   a: Body,
   b: Body,
-  { limit, name, code, broken }: Kind,
+  kind: Kind,
   { nearOnly = false }: Pick<Tools, 'nearOnly'> = {},
 ): ReportPart {
+  const { limit, name, floor } = kind;
   const far = nearOnly ? look * limit : Number.POSITIVE_INFINITY;
   const answer = meshDistance(distanceTree(a.mesh, a.matrix), distanceTree(b.mesh, b.matrix), far);
   if ('beyond' in answer) {
@@ -76,19 +79,34 @@ export function measure(
     estimated: a.estimated || b.estimated,
     places: [pointA, pointB],
   });
-  if (distance >= limit) return { figures: [figure] };
-  const says =
-    distance === 0
-      ? `${a.id} and ${b.id} run into each other.`
-      : `The wall between ${a.id} and ${b.id} is ${distance.toFixed(2)} mm, where ${limit.toFixed(2)} mm is wanted.`;
-  const one = finding(distance === 0 ? broken : code, {
+  if (distance >= Math.max(limit, floor?.least ?? 0)) return { figures: [figure] };
+  const { code, least, says } = judged(distance, kind);
+  const one = finding(code, {
     subject: a.id,
     place: middle(pointA, pointB),
     measured: { value: distance, unit: 'mm' },
-    limit: { value: limit, unit: 'mm' },
-    says,
+    limit: { value: least, unit: 'mm' },
+    says: says(a.id, b.id),
   });
   return { findings: [one], figures: [figure] };
+}
+
+interface Judged {
+  readonly code: FindingCode;
+  readonly least: number;
+  says(one: string, other: string): string;
+}
+
+function judged(distance: number, { limit, code, broken, floor }: Kind): Judged {
+  if (distance === 0)
+    return { code: broken, least: limit, says: (one, other) => `${one} and ${other} run into each other.` };
+  const is = (one: string, other: string): string =>
+    `The wall between ${one} and ${other} is ${distance.toFixed(2)} mm`;
+  if (isUnder(distance, floor)) {
+    const { least } = floor;
+    return { code: 'walls.under-process', least, says: (...ids) => `${is(...ids)}; ${sayFloor(floor)}.` };
+  }
+  return { code, least: limit, says: (...ids) => `${is(...ids)}, where ${limit.toFixed(2)} mm is wanted.` };
 }
 
 const middle = (a: Vec3, b: Vec3): Vec3 => [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2, (a[2] + b[2]) / 2];
@@ -135,15 +153,17 @@ export function wallsTo({ id, title, scope, processes = everyProcess, fixtures }
     processes,
     jobs: (mold) => {
       const cavities = mold.placements.map((placement) => ({ placement, where: whereIs(mold, placement) }));
+      const floor = floorOf(mold);
       return fixtures(mold).flatMap((fixture) => {
         const others = cavities.filter(({ placement }) => placement.id !== fixture.own);
         const gaps = others.map(({ placement: { x, y, reach } }) => fixture.gapTo(x, y, reach));
         const near = nearest(gaps, look * fixture.kind.limit, (i) => farthest(others[i].where, fixture));
         if (near.length === 0) return [];
         const shape = fixture.shape();
+        const kind = { ...fixture.kind, ...(floor && { floor }) };
         return near.map((i) => ({
           subject: others[i].placement.id,
-          input: { cavity: cavityOf(mold, others[i].placement), id: fixture.id, shape, kind: fixture.kind },
+          input: { cavity: cavityOf(mold, others[i].placement), id: fixture.id, shape, kind },
         }));
       });
     },

@@ -1,13 +1,14 @@
 import type { ReportPart } from '../findings/index.ts';
-import { type Check, work } from '../mold/index.ts';
+import { type Check, type Mold, work } from '../mold/index.ts';
 import { everyProcess } from './cover.ts';
 import { farthest, nearest, whereIs } from './near.ts';
+import { floorOf } from './process-floor.ts';
 import { type Cavity, cavityOf, type Kind, look, measure } from './wall.ts';
 
 interface PairInput {
   readonly a: Cavity;
   readonly b: Cavity;
-  readonly limit: number;
+  readonly kind: Kind;
 }
 
 /**
@@ -21,6 +22,7 @@ export const wallsBetweenCavities: Check = work<PairInput, ReportPart>({
   processes: everyProcess,
   jobs: (mold) => {
     const { placements } = mold;
+    const kind = kindOf(mold);
     const where = placements.map((placement) => whereIs(mold, placement));
     const wanted = new Set<number>();
     for (const [i, one] of where.entries()) {
@@ -39,16 +41,20 @@ export const wallsBetweenCavities: Check = work<PairInput, ReportPart>({
         const b = placements[pair % placements.length];
         return {
           subject: a.id,
-          input: { a: cavityOf(mold, a), b: cavityOf(mold, b), limit: mold.limits.wall },
+          input: { a: cavityOf(mold, a), b: cavityOf(mold, b), kind },
         };
       });
   },
-  run: ({ a, b, limit }, tools) => measure(a, b, kindOf(limit), tools),
+  run: ({ a, b, kind }, tools) => measure(a, b, kind, tools),
 });
 
-const kindOf = (limit: number): Kind => ({
-  limit,
-  name: 'walls.least',
-  code: 'walls.thin',
-  broken: 'walls.broken',
-});
+function kindOf(mold: Mold): Kind {
+  const floor = floorOf(mold);
+  return {
+    limit: mold.limits.wall,
+    name: 'walls.least',
+    code: 'walls.thin',
+    broken: 'walls.broken',
+    ...(floor && { floor }),
+  };
+}

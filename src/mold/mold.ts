@@ -199,7 +199,11 @@ export interface Fixture {
   /** The largest piece that can be made, where the plan says. */
   readonly bed?: Bed;
   /** What the process asks of shapes, where the plan names one: lengths mm, the overhang from upright. */
-  readonly making?: { readonly overhangRad?: number; readonly leastFeature: number };
+  readonly making?: {
+    readonly process: 'FDM' | 'SLA' | 'machined';
+    readonly overhangRad?: number;
+    readonly leastFeature: number;
+  };
 }
 
 /** An end mill: its end square or half a ball. Diameter in mm. */

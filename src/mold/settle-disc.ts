@@ -104,6 +104,7 @@ function settleMaking(process: MakingProcess['name'], given: PlanFixture) {
   const usual = overhangDeg && (overhangDeg.value * Math.PI) / 180;
   const overhangRad = given.overhang ?? usual;
   return {
+    process,
     ...(overhangRad !== undefined && { overhangRad }),
     leastFeature: given.leastFeature ?? leastFeature.value,
   };

@@ -64,8 +64,9 @@ describe('thinnest wall', () => {
 describe('findings', () => {
   const thin = solidOf('tab', box([30, 20, 0.5]), { title: 'tab' });
   const shelf = solidOf('plug', box([30, 20, 5], [0, 0, 4]), { title: 'plug' });
-  const judge = (making?: { overhangRad?: number; leastFeature: number }) => {
+  const judge = (given?: { overhangRad?: number; leastFeature: number }) => {
     const mold = exampleMold();
+    const making = given && ({ process: 'FDM', ...given } as const);
     return judgePrintable([thin, shelf], {
       ...mold,
       fixture: { ...mold.fixture, ...(making && { making }) },

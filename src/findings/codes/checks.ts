@@ -18,6 +18,25 @@ export const checkCodes = codes({
       'Too little is left between a cavity or fixture and an outer face: it bulges under the metal, tears, or burns through.',
     remedy: 'Take the next thicker stock, or sink the master differently.',
   },
+  'cover.under-process': {
+    formula:
+      'thickness of the half less the outermost point, or radius of the disc less it, against the least wall',
+    source:
+      'geometry; least wall of the process: common practice, editable in the plan as `fixture.leastFeature`',
+    severity: 'stop',
+    means:
+      'A rigid half has a wall to an outer face or the rim that its process does not make whole, so that metal can run out while the mold spins.',
+    remedy: 'Make the half thicker, move the cavity inward, or have the halves made by a finer process.',
+    safety: true,
+  },
+  'walls.under-process': {
+    formula: 'true distance of the two surfaces, against the least wall of the process',
+    source:
+      'geometry; least wall of the process: common practice, editable in the plan as `fixture.leastFeature`',
+    severity: 'stop',
+    means: 'A wall in a rigid half is thinner than its process makes whole, so that it comes out with holes.',
+    remedy: 'Move the two apart, or have the halves made by a finer process.',
+  },
   'walls.broken': {
     formula: 'true distance of the two surfaces is 0',
     source: 'geometry',
