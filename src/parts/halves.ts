@@ -1,5 +1,14 @@
 import { type Finding, finding } from '../findings/index.ts';
-import { type LoosePiece, type Mold, type Part, work } from '../mold/index.ts';
+import type { Scope } from '../kernel/index.ts';
+import {
+  type LoosePiece,
+  type Mold,
+  makeAlways,
+  type Part,
+  type PartOutput,
+  type Tools,
+  work,
+} from '../mold/index.ts';
 import { asSolid } from './as-solid.ts';
 import { bothHalves, halfToPrint } from './half.ts';
 import { type HalvesInput, halvesBodies } from './halves-bodies.ts';
@@ -15,25 +24,31 @@ export const halves: Part = work({
   scope: 'whole',
   processes: ['rubber', 'rigid', 'poured'],
   jobs: (mold) => [{ subject: 'mold', input: halvesInput(mold) }],
-  run: (input, { kernel }) =>
-    kernel.scope((scope) => {
-      const bodies = halvesBodies(scope, input, { marks: true });
-      const solids = bothHalves.map((half) => {
-        const body = bodies[half];
-        const solid = asSolid(scope, body, halfToPrint(half, input.disc), {
-          id: `${half}-half`,
-          title: `${half} half`,
-          role: 'half',
-          subjects: subjectsOf(input),
-          estimated: input.placements.some(({ estimated }) => estimated),
-          grazing: !input.parting.flat,
-        });
-        scope.drop(body);
-        return solid;
-      });
-      return { solids, findings: bodies.stuck.map(leftOut) };
-    }),
+  run: madeHalves,
 });
+
+/** Both halves as solids, lower first; made once for all works that look at them. */
+export function madeHalves(input: HalvesInput, { kernel, remember = makeAlways }: Tools): PartOutput {
+  return remember('mold halves', input, () => kernel.scope((scope) => makeHalves(scope, input)));
+}
+
+function makeHalves(scope: Scope, input: HalvesInput): PartOutput {
+  const bodies = halvesBodies(scope, input, { marks: true });
+  const solids = bothHalves.map((half) => {
+    const body = bodies[half];
+    const solid = asSolid(scope, body, halfToPrint(half, input.disc), {
+      id: `${half}-half`,
+      title: `${half} half`,
+      role: 'half',
+      subjects: subjectsOf(input),
+      estimated: input.placements.some(({ estimated }) => estimated),
+      grazing: !input.parting.flat,
+    });
+    scope.drop(body);
+    return solid;
+  });
+  return { solids, findings: bodies.stuck.map(leftOut) };
+}
 
 const leftOut = ({ volume, place }: LoosePiece): Finding =>
   finding('mold.loose-piece', {

@@ -12,8 +12,8 @@ import {
 import { bossReach, type Cutter, leadIn, type Part, type PartOutput, work } from '../mold/index.ts';
 import { asSolid } from './as-solid.ts';
 import { bothHalves, type Half, halfToPrint } from './half.ts';
-import { halvesInput, subjectsOf } from './halves.ts';
-import { type HalvesInput, halvesBodies } from './halves-bodies.ts';
+import { halvesInput, madeHalves, subjectsOf } from './halves.ts';
+import type { HalvesInput } from './halves-bodies.ts';
 
 /** Nodes of the height field in the mill's radius, where the disc is not too large for that. */
 const nodesInRadius = 8;
@@ -28,12 +28,13 @@ const leastEdge = 2;
 
 interface CutInput {
   readonly halves: HalvesInput;
-  readonly cutter: Cutter;
+  readonly cutter?: Cutter;
 }
 
 /**
- * What the end mill named in the plan leaves in each rigid half, milled upright from the parting face: a solid for
- * each half, and for each placement or fixture where it is. The outer faces are not looked at.
+ * Of rigid halves that are machined: their knife edges, and what the end mill named in the plan leaves, milled upright
+ * from the parting face: a solid for each half, and for each placement or fixture where it is. What a mill leaves on
+ * the outer faces is not looked at.
  */
 export const leftByCutter: Part = work({
   id: 'left-by-cutter',
@@ -41,25 +42,31 @@ export const leftByCutter: Part = work({
   scope: 'whole',
   processes: ['rigid'],
   jobs: (mold) => {
-    const { cutter } = mold.fixture;
-    return cutter ? [{ subject: 'mold', input: { halves: halvesInput(mold), cutter } }] : [];
+    const { cutter, making } = mold.fixture;
+    if (!cutter && making?.process !== 'machined') return [];
+    return [{ subject: 'mold', input: { halves: halvesInput(mold), ...(cutter && { cutter }) } }];
   },
-  run: (input, { kernel }) =>
-    kernel.scope((scope) => {
-      const bodies = halvesBodies(scope, input.halves, { marks: false });
-      const found = bothHalves.map((half) => {
-        const toPrint = halfToPrint(half, input.halves.disc);
-        const mesh = scope.toMesh(scope.move(bodies[half], toPrint, `${half} half`));
-        return leftInHalf(scope, half, mesh, input);
-      });
-      return {
-        solids: found.flatMap(({ solids }) => solids),
-        findings: found.flatMap(({ findings }) => findings),
-      };
-    }),
+  run: ({ halves, cutter }, tools) => {
+    const made = madeHalves(halves, tools).solids;
+    const found = bothHalves.map((half, i) => {
+      const { mesh } = made[i];
+      const left = cutter && tools.kernel.scope((scope) => leftInHalf(scope, half, mesh, { halves, cutter }));
+      const edges = sayEdges(half, mesh, halfToPrint(half, halves.disc));
+      return { solids: left?.solids ?? [], findings: [...(left?.findings ?? []), ...edges] };
+    });
+    return {
+      solids: found.flatMap(({ solids }) => solids),
+      findings: found.flatMap(({ findings }) => findings),
+    };
+  },
 });
 
-function leftInHalf(scope: Scope, half: Half, mesh: TriangleMesh, { halves, cutter }: CutInput): PartOutput {
+function leftInHalf(
+  scope: Scope,
+  half: Half,
+  mesh: TriangleMesh,
+  { halves, cutter }: Required<CutInput>,
+): PartOutput {
   const { radius } = halves.disc;
   const cell = Math.max(cutter.diameter / 2 / nodesInRadius, (2 * radius) / mostNodes);
   const map = heightMap(mesh, { cell });
@@ -67,15 +74,11 @@ function leftInHalf(scope: Scope, half: Half, mesh: TriangleMesh, { halves, cutt
   const end = { radius: cutter.diameter / 2, kind: cutter.kind };
   const fields: Fields = { grid, lower: top, upper: afterMill(map, end) };
   const spots = spotsBetween(fields, leastHeight);
-  const toPrint = halfToPrint(half, halves.disc);
   return {
     solids: spots.length === 0 ? [] : [asLeft(scope, half, meshBetween(fields, spots), halves)],
-    findings: [
-      ...bySubject(spots, half, halves).map(([subject, there]) =>
-        sayLeft(half, subject, there, { cutter, cell, halves }),
-      ),
-      ...sayEdges(half, mesh, toPrint),
-    ],
+    findings: bySubject(spots, half, halves).map(([subject, there]) =>
+      sayLeft(half, subject, there, { cutter, cell, halves }),
+    ),
   };
 }
 

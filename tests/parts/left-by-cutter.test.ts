@@ -1,9 +1,10 @@
 import { beforeAll, expect, test } from 'vitest';
 import { loadKernel, movePoint, type TriangleMesh } from '../../src/kernel/index.ts';
-import type { Cutter, Mold, Tools } from '../../src/mold/index.ts';
+import type { Cutter, Mold, Remember, Tools } from '../../src/mold/index.ts';
+import { halves } from '../../src/parts/halves.ts';
 import { leftByCutter } from '../../src/parts/left-by-cutter.ts';
 import { box } from '../export/shapes.ts';
-import { masterOf, ring } from './example-masters.ts';
+import { ball, masterOf, ring } from './example-masters.ts';
 import { exampleMold, volumeOf } from './example-mold.ts';
 import { pairEdges } from './pairing.ts';
 
@@ -66,6 +67,56 @@ test('a ball leaves a fillet along the foot of every wall: (1 - pi/4) R2 a lengt
   expect(volume).toBeLessThan(4 * 14 * fillet + 4 * 5 * fillet);
 });
 
-test('a plan that names no cutter asks for nothing', () => {
-  expect(leftByCutter.jobs(exampleMold())).toEqual([]);
+/** A ball of 8 mm with its middle 7 mm under the parting plane: the lip over it has an angle of acos(7 / 8), 29 degrees. */
+function overhung(making?: NonNullable<Mold['fixture']['making']>): Mold {
+  const { sprue: _, ...mold } = exampleMold();
+  const master = masterOf('seed', ball(tools.kernel, 8, 96));
+  return {
+    ...mold,
+    disc: { ...mold.disc, radius: 30, label: '' },
+    masters: [master],
+    placements: ring(master, 1, 12, { z: -7 }),
+    fixture: { ...mold.fixture, ...(making && { making }) },
+  };
+}
+
+test('machined halves name their knife edges without a cutter, sharpest angle and length all round', () => {
+  const [{ solids, findings }] = leftByCutter
+    .jobs(overhung({ process: 'machined', leastFeature: 0.5 }))
+    .map((job) => job.run(tools));
+  expect(solids).toEqual([]);
+  expect(findings.map(({ code, subject }) => [code, subject])).toEqual([['cutter.knife-edge', 'lower-half']]);
+  const [{ measured, says, place = [0, 0, 0] }] = findings;
+  // The circle in the plane has a radius of sqrt(64 - 49); bits of it lie at slivers, which have no direction.
+  expect(measured?.value).toBeGreaterThan(2 * Math.PI * Math.sqrt(15) * 0.94);
+  expect(measured?.value).toBeLessThan(2 * Math.PI * Math.sqrt(15));
+  const degrees = Number(/sharpest (\d+) degrees/.exec(says)?.[1]);
+  expect(Math.abs(degrees - (Math.acos(7 / 8) * 180) / Math.PI)).toBeLessThan(2);
+  expect(Math.hypot(place[0] - 12, place[1])).toBeCloseTo(Math.sqrt(15), 1);
+  expect(place[2]).toBeCloseTo(0, 4);
+});
+
+test('a plan that names neither cutter nor mill asks for nothing', () => {
+  expect(leftByCutter.jobs(overhung())).toEqual([]);
+  expect(leftByCutter.jobs(overhung({ process: 'FDM', leastFeature: 0.8 }))).toEqual([]);
+});
+
+test('the halves are made once for both works', () => {
+  const made = new Map<string, unknown>();
+  let count = 0;
+  const remember: Remember = (what, input, make) => {
+    const key = `${what} ${JSON.stringify(input).length}`;
+    if (!made.has(key)) {
+      made.set(key, make());
+      count++;
+    }
+    return made.get(key) as ReturnType<typeof make>;
+  };
+  const mold = overhung({ process: 'machined', leastFeature: 0.5 });
+  const outputs = [halves, leftByCutter].flatMap((part) =>
+    part.jobs(mold).map((job) => job.run({ ...tools, remember })),
+  );
+  expect(outputs[0].solids).toHaveLength(2);
+  expect(outputs[1].findings).toHaveLength(1);
+  expect(count).toBe(1);
 });
