@@ -1,11 +1,11 @@
 import { useState } from 'preact/hooks';
 import { starterPlan } from '../../plan/index.ts';
-import { openPlan } from '../state/actions.ts';
+import { keepFile, openPlan } from '../state/actions.ts';
 import { fault } from '../state/store.ts';
 import { units } from '../state/view.ts';
 import { Choice } from './choice.tsx';
 import { OpenFiles } from './open-files.tsx';
-import { presets } from './presets.ts';
+import { offers, type Preset } from './presets.ts';
 
 const sizes = { mm: [150, 200, 230, 250, 300], in: [6, 8, 9, 10, 12] } as const;
 const processes = [
@@ -14,11 +14,17 @@ const processes = [
   { id: 'poured', title: 'Pattern plates for silicone' },
 ] as const;
 
+function open(preset: Preset): void {
+  for (const [name, text] of preset.files) keepFile(name, new TextEncoder().encode(text));
+  openPlan(preset.plan());
+}
+
 /** Opened with no plan: a disc to start from, without a word of file format. */
 export function FirstLook() {
   const unit = units.value;
   const [size, setSize] = useState(3);
   const [process, setProcess] = useState<(typeof processes)[number]['id']>('rubber');
+  const { presets, notCarried } = offers.value;
   const diameter = sizes[unit][size];
   const start = () =>
     openPlan({
@@ -68,7 +74,7 @@ export function FirstLook() {
       <ul class="cards">
         {presets.map((preset) => (
           <li key={preset.id}>
-            <button type="button" class="card" onClick={() => openPlan(preset.plan())}>
+            <button type="button" class="card" onClick={() => open(preset)}>
               <img src={preset.picture} alt="" width={370} height={190} />
               <strong>{preset.title}</strong>
               <span>{preset.says}</span>
@@ -76,6 +82,12 @@ export function FirstLook() {
           </li>
         ))}
       </ul>
+      {notCarried.length > 0 && (
+        <p class="hint">
+          Not in this one file, because of their meshes: {notCarried.join(', ')}. They come with the program,
+          in its folder presets; drop a plan from there with its masters.
+        </p>
+      )}
       <p class="caution">
         Molten metal, spinning discs and hot presses hurt people. What is computed here are shapes and
         distances; local codes, the makers of your machine, rubber and alloy, and licensed practice come

@@ -18,7 +18,7 @@ export function ShowBar() {
           ))}
         {there.some(isTool) && (
           <details class="tools">
-            <summary>Blanks and bench tools</summary>
+            <summary>Blanks, tools</summary>
             <div class="tool-chips">
               {there.filter(isTool).map((kind) => (
                 <Chip key={kind.id} kind={kind} />
@@ -29,7 +29,7 @@ export function ShowBar() {
       </fieldset>
       <div class="looks">
         <fieldset class="look-row">
-          <legend>Look</legend>
+          <legend class="unseen">Look</legend>
           {viewNames.map((name) => (
             <button key={name} type="button" onClick={() => look(name)}>
               {name}
@@ -40,7 +40,7 @@ export function ShowBar() {
           </button>
         </fieldset>
         <fieldset class="look-row">
-          <legend>Halves</legend>
+          <legend class="unseen">Halves</legend>
           <button
             type="button"
             aria-pressed={pose.value === 'open book'}
@@ -101,7 +101,7 @@ function CutControl() {
     at?.axis === 'z' ? Math.max(mold.value?.disc.lower ?? 20, mold.value?.disc.upper ?? 20) : radius;
   return (
     <fieldset class="look-row cut">
-      <legend>Cut</legend>
+      <legend>Cut between</legend>
       <select
         aria-label="Cut between"
         value={at?.axis ?? 'none'}
@@ -109,10 +109,10 @@ function CutControl() {
           cut.value = value === 'x' || value === 'y' || value === 'z' ? { axis: value, at: 0 } : undefined;
         }}
       >
-        <option value="none">nowhere</option>
+        <option value="none">nothing</option>
         {(['x', 'y', 'z'] as const).map((axis) => (
           <option key={axis} value={axis}>
-            between {axes[axis]}
+            {axes[axis]}
           </option>
         ))}
       </select>

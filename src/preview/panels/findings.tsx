@@ -17,6 +17,10 @@ export const findingsPanel: Panel = {
   ),
 };
 
+/** What is to be typed stands between backticks in a finding's words. */
+const withCode = (words: string) =>
+  words.split('`').map((part, i) => (i % 2 === 1 ? <code key={part}>{part}</code> : part));
+
 /** One finding; its head leads to its place in the picture. */
 export function FindingRow({ one }: { readonly one: Finding }) {
   const { severity, code, subject, says, remedy, measured, limit, at, place } = one;
@@ -32,13 +36,13 @@ export function FindingRow({ one }: { readonly one: Finding }) {
       >
         <strong>{severity}</strong> {code} <span class="subject">{subject}</span>
       </button>
-      <p>{says}</p>
+      <p>{withCode(says)}</p>
       {measured && limit && (
         <p class="number">
-          {quantity(measured.value, measured.unit)}, wanted {quantity(limit.value, limit.unit)}
+          {quantity(measured.value, measured.unit)}; limit {quantity(limit.value, limit.unit)}
         </p>
       )}
-      <p class="remedy">{remedy}</p>
+      <p class="remedy">{withCode(remedy)}</p>
       {at && (
         <p class="where">
           {at.file}:{at.line}

@@ -13,14 +13,28 @@ interface PlotProps {
 const width = 320;
 const height = 150;
 const left = 34;
-const bottom = 26;
+const right = 12;
+const bottom = 28;
+/** The curve does not touch the top. */
+const headroom = 1.06;
+
+/** Round numbers on an axis, three to five of them: of degrees quarters of a turn, else by 1, 2 or 5. */
+function steps(from: number, to: number, unit: string): number[] {
+  if (!(to > from)) return [from];
+  const about = (to - from) / 4;
+  const ten = 10 ** Math.floor(Math.log10(about));
+  const step = unit === 'deg' && to === 360 ? 90 : ([1, 2, 5].find((one) => one * ten >= about) ?? 10) * ten;
+  const first = Math.ceil(from / step);
+  const count = Math.floor(to / step + 1e-9) - first + 1;
+  return Array.from({ length: count }, (_, i) => (first + i) * step);
+}
 
 /** A line plot of a series of the report, as it is: no smoothing, axes from zero. */
 export function Plot({ series, marks = [], at, onPick }: PlotProps) {
   const { x, y, level } = series;
   const [x0, x1] = [Math.min(...x.values), Math.max(...x.values)];
-  const y1 = Math.max(...y.values, level?.y ?? 0) * 1.06 || 1;
-  const px = (value: number) => left + ((value - x0) / (x1 - x0 || 1)) * (width - left - 6);
+  const y1 = Math.max(...y.values, level?.y ?? 0) * headroom || 1;
+  const px = (value: number) => left + ((value - x0) / (x1 - x0 || 1)) * (width - left - right);
   const py = (value: number) => height - bottom - (value / y1) * (height - bottom - 8);
   const line = x.values.map(
     (value, i) => `${i ? 'L' : 'M'}${px(value).toFixed(1)} ${py(y.values[i]).toFixed(1)}`,
@@ -28,7 +42,7 @@ export function Plot({ series, marks = [], at, onPick }: PlotProps) {
   const pick = (event: PointerEvent) => {
     const box = (event.currentTarget as SVGElement).getBoundingClientRect();
     const share = ((event.clientX - box.left) / box.width) * width;
-    onPick?.(Math.min(x1, Math.max(x0, x0 + ((share - left) / (width - left - 6)) * (x1 - x0))));
+    onPick?.(Math.min(x1, Math.max(x0, x0 + ((share - left) / (width - left - right)) * (x1 - x0))));
   };
   return (
     <svg
@@ -38,34 +52,31 @@ export function Plot({ series, marks = [], at, onPick }: PlotProps) {
       aria-label={`${y.label} in ${y.unit} against ${x.label} in ${x.unit}`}
       onPointerDown={pick}
     >
-      <line class="axis" x1={left} y1={py(0)} x2={width - 6} y2={py(0)} />
+      <line class="axis" x1={left} y1={py(0)} x2={width - right} y2={py(0)} />
       <line class="axis" x1={left} y1={8} x2={left} y2={py(0)} />
-      {[0, 0.5, 1].map((share) => (
-        <text
-          key={share}
-          class="tick"
-          x={px(x0 + share * (x1 - x0))}
-          y={height - 12}
-          text-anchor={share === 1 ? 'end' : 'middle'}
-        >
-          {Math.round(x0 + share * (x1 - x0))}
+      {steps(x0, x1, x.unit).map((value) => (
+        <text key={value} class="tick" x={px(value)} y={height - 14} text-anchor="middle">
+          {Number(value.toFixed(6))}
         </text>
       ))}
-      {[0.5, 1].map((share) => (
-        <text key={share} class="tick" x={left - 4} y={py((share * y1) / 1.06) + 3} text-anchor="end">
-          {((share * y1) / 1.06).toPrecision(2)}
-        </text>
-      ))}
-      <text class="tick" x={width - 6} y={height - 1} text-anchor="end">
+      {steps(0, y1 / headroom, y.unit)
+        .slice(1)
+        .map((value) => (
+          <text key={value} class="tick" x={left - 4} y={py(value) + 3} text-anchor="end">
+            {Number(value.toFixed(6))}
+          </text>
+        ))}
+      <text class="tick" x={width - right} y={height - 3} text-anchor="end">
         {x.label}, {x.unit}
       </text>
-      <text class="tick" x={left + 4} y={9}>
+      <text class="tick is-over" x={left + 4} y={10}>
         {y.label}, {y.unit}
       </text>
+      <path class="curve" d={line.join('')} />
       {level && (
         <>
-          <line class="level" x1={left} y1={py(level.y)} x2={width - 6} y2={py(level.y)} />
-          <text class="tick" x={width - 8} y={py(level.y) - 3} text-anchor="end">
+          <line class="level" x1={left} y1={py(level.y)} x2={width - right} y2={py(level.y)} />
+          <text class="tick is-over" x={width - right - 2} y={py(level.y) - 3} text-anchor="end">
             {level.says}
           </text>
         </>
@@ -73,12 +84,11 @@ export function Plot({ series, marks = [], at, onPick }: PlotProps) {
       {marks.map((mark) => (
         <g key={mark.x}>
           <line class="mark" x1={px(mark.x)} y1={8} x2={px(mark.x)} y2={py(0)} />
-          <text class="tick" x={px(mark.x) + 3} y={20}>
+          <text class="tick is-over" x={px(mark.x) + 3} y={22}>
             {mark.says}
           </text>
         </g>
       ))}
-      <path class="curve" d={line.join('')} />
       {at !== undefined && <line class="here" x1={px(at)} y1={8} x2={px(at)} y2={py(0)} />}
     </svg>
   );

@@ -49,6 +49,8 @@ export class Stage {
   /** Called after each picture, such as to place labels. */
   readonly afterDraw = new Set<() => void>();
   private asked = 0;
+  /** How the picture was fitted last: again so when its room changes. */
+  private fitted: { readonly from: ViewName | undefined; readonly room: number } | undefined;
   /** Whether the person has turned or moved the picture since it was last fitted. */
   isMoved = false;
 
@@ -84,6 +86,7 @@ export class Stage {
   }
 
   drawNow(): void {
+    cancelAnimationFrame(this.asked);
     this.asked = 0;
     this.renderer.info.autoReset = true;
     this.renderer.render(this.scene, this.camera);
@@ -96,7 +99,9 @@ export class Stage {
     this.renderer.setSize(width, height, false);
     this.camera.aspect = width / Math.max(1, height);
     this.camera.updateProjectionMatrix();
-    this.draw();
+    if (this.fitted && !this.isMoved) this.fit(this.fitted.from, this.fitted.room);
+    // At once: a new size empties the canvas, and the old picture must not be seen stretched.
+    this.drawNow();
   }
 
   /** Some of the points of all that is shown, world: enough to know how far it reaches each way. */
@@ -119,6 +124,7 @@ export class Stage {
 
   /** Shows everything from the direction the camera looks from now, or from a named one; `room` 1 leaves none. */
   fit(from?: ViewName, room = margin): void {
+    this.fitted = { from, room };
     const points = this.points();
     if (points.length === 0) return;
     const direction = from
@@ -144,6 +150,7 @@ export class Stage {
 
   /** Brings a place (world) to the middle, and near. */
   flyTo(place: Vector3): void {
+    this.isMoved = true;
     const offset = this.camera.position.clone().sub(this.controls.target);
     offset.setLength(Math.min(offset.length(), 160));
     this.controls.target.copy(place);

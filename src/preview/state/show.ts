@@ -26,6 +26,7 @@ export function inUnits(value: number, unit: Unit): Shown {
     case 'mm2':
       return metric ? by(value, 100, 'cm2', 2) : by(value, mmPerInch ** 2, 'in2', 3);
     case 'mm3':
+      if (metric && Math.abs(value) < 1000) return by(value, 1, 'mm3', 1);
       return metric ? by(value, 1000, 'cm3', 3) : by(value, mmPerInch ** 3, 'in3', 4);
     case 'C':
       return warmth.value === 'C' ? by(value, 1, 'C', 0) : by(value * 1.8 + 32, 1, 'F', 0);

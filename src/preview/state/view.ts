@@ -1,4 +1,4 @@
-import { signal } from '@preact/signals';
+import { computed, signal } from '@preact/signals';
 import { hiddenAtFirst } from '../scene/kinds.ts';
 import type { ShownMold } from '../worker/messages.ts';
 import { remembered } from './remember.ts';
@@ -8,6 +8,9 @@ import { remembered } from './remember.ts';
 export const units = remembered('units', 'mm', ['mm', 'in'] as const);
 export const warmth = remembered('warmth', 'C', ['C', 'F'] as const);
 export const light = remembered('light', 'as the system', ['as the system', 'light', 'dark'] as const);
+/** What the system asks for; the page keeps it true. */
+export const systemLight = signal<'light' | 'dark'>('light');
+export const lightNow = computed(() => (light.value === 'as the system' ? systemLight.value : light.value));
 
 /** Kinds of things that are not shown; see scene/kinds.ts. */
 export const hidden = signal<ReadonlySet<string>>(new Set(hiddenAtFirst));

@@ -2,7 +2,7 @@ import { effect } from '@preact/signals';
 import { seatings } from '../../state/closing.ts';
 import { length } from '../../state/show.ts';
 import { mold } from '../../state/store.ts';
-import { light, openPanel } from '../../state/view.ts';
+import { lightNow, openPanel } from '../../state/view.ts';
 import { Overlay } from '../overlay.ts';
 import type { Stage } from '../stage.ts';
 import { styleColor } from '../text-label.ts';
@@ -12,7 +12,7 @@ export function clashes(stage: Stage): () => void {
   const overlay = new Overlay(stage, 'lower');
   const stop = effect(() => {
     overlay.clear();
-    void light.value;
+    void lightNow.value;
     const bosses = new Map((mold.value?.bosses ?? []).map((boss) => [boss.id, boss]));
     for (const { id, is, clash } of openPanel.value === 'register' ? seatings.value : []) {
       const boss = bosses.get(id);

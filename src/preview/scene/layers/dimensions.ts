@@ -1,6 +1,6 @@
 import { effect } from '@preact/signals';
 import { length } from '../../state/show.ts';
-import { light, openPanel } from '../../state/view.ts';
+import { lightNow, openPanel } from '../../state/view.ts';
 import { dimensioned, type MeasuredWall, measuredWalls, middleOf } from '../../state/walls.ts';
 import { Overlay } from '../overlay.ts';
 import type { Stage } from '../stage.ts';
@@ -14,7 +14,7 @@ export function dimensions(stage: Stage): () => void {
   const overlay = new Overlay(stage, 'lower');
   const stop = effect(() => {
     overlay.clear();
-    void light.value;
+    void lightNow.value;
     if (openPanel.value === 'walls') {
       // Thickest first, so that the thinnest comes before the others.
       for (const { ends, thickness, isThin } of measuredWalls.value.slice(0, dimensioned).reverse()) {

@@ -2,7 +2,7 @@ import { effect } from '@preact/signals';
 import { quantity } from '../../state/show.ts';
 import { mold } from '../../state/store.ts';
 import { type ShownUnbalance, unbalance } from '../../state/unbalance.ts';
-import { light, openPanel } from '../../state/view.ts';
+import { lightNow, openPanel } from '../../state/view.ts';
 import { Overlay } from '../overlay.ts';
 import type { Stage } from '../stage.ts';
 import { styleColor } from '../text-label.ts';
@@ -15,7 +15,7 @@ export function heavySide(stage: Stage): () => void {
   const overlay = new Overlay(stage, 'upper');
   const stop = effect(() => {
     overlay.clear();
-    void light.value;
+    void lightNow.value;
     const found = openPanel.value === 'balance' ? unbalance.value : undefined;
     if (found) draw(overlay, found, mold.value?.disc.upper ?? 0);
     stage.draw();

@@ -9,7 +9,14 @@ import type { Stage } from '../stage.ts';
 
 /** Halves behind colored walls: a color of their own could be taken for one of the scale's. */
 const pale = '#e9e9e4';
+const clashing = '#d23b2a';
 const halves = new Set(['lower half', 'upper half', 'blank']);
+
+/** Of its kind, but for what is not to be overlooked or to be taken for something else. */
+function colorOf(kind: string, onWalls: boolean, seat: BossSeat['is'] | undefined): string {
+  if (seat === 'clash') return clashing;
+  return onWalls && halves.has(kind) ? pale : kindOf(kind).color;
+}
 
 /** Bosses light up in their sockets and glow red where they clash; what is pointed at or picked glows a little. */
 function glow(
@@ -18,7 +25,7 @@ function glow(
   seats: ReadonlyMap<string, BossSeat['is']>,
 ): string {
   const seat = seats.get(subject);
-  if (seat === 'clash') return '#c01c10';
+  if (seat === 'clash') return '#6a0d06';
   if (seat === 'in its socket') return '#c98a00';
   return near.has(subject) ? '#7a4a10' : '#000000';
 }
@@ -28,7 +35,8 @@ export function looks(stage: Stage): () => void {
   return effect(() => {
     // Read so that new things get their looks too.
     void pictured.value;
-    const seats = new Map(seatings.value.map(({ id, is }) => [id, is]));
+    const closing = openPanel.value === 'register' ? seatings.value : [];
+    const seats = new Map(closing.map(({ id, is }) => [id, is]));
     const away = hidden.value;
     const through = seeThrough.value;
     const onWalls = openPanel.value === 'walls';
@@ -39,7 +47,7 @@ export function looks(stage: Stage): () => void {
       const { material } = object;
       if (!(material instanceof MeshStandardMaterial)) return;
       object.visible = !away.has(kind);
-      material.color.set(onWalls && halves.has(kind) ? pale : kindOf(kind).color);
+      material.color.set(colorOf(kind, onWalls, seats.get(object.userData.subject)));
       const glass = through && halves.has(kind);
       // Only what changes how it is drawn makes the graphics program anew.
       if (material.transparent !== glass) material.needsUpdate = true;

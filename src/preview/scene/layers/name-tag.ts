@@ -1,6 +1,6 @@
 import { effect } from '@preact/signals';
 import { mold, pointedAt } from '../../state/store.ts';
-import { light } from '../../state/view.ts';
+import { lightNow } from '../../state/view.ts';
 import { Overlay } from '../overlay.ts';
 import type { Stage } from '../stage.ts';
 import { styleColor } from '../text-label.ts';
@@ -10,7 +10,7 @@ export function nameTag(stage: Stage): () => void {
   const overlay = new Overlay(stage, 'lower');
   const stop = effect(() => {
     overlay.clear();
-    void light.value;
+    void lightNow.value;
     const id = pointedAt.value;
     const things = [...(mold.value?.placements ?? []), ...(mold.value?.bosses ?? [])];
     const found = things.find((one) => one.id === id);
