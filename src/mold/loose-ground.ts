@@ -17,56 +17,20 @@ export interface LooseInput {
   readonly clearance: number;
 }
 
-/** Where a loose body may stand. Lengths in mm; on side -1 heights count downward. */
-export interface Ground {
-  /** How far past its master the body may reach. */
-  readonly reach: number;
+/** The nodes a loose body has to do with, whole blocks of them, and a grid that goes on round them. */
+export interface Nodes {
   readonly grid: Grid;
-  /** The nodes the body has to do with, whole blocks of them; the grid reaches farther, for what bounds it. */
   readonly window: Window;
-  /** Lowest surface of all masters over the grid, NaN where none is. */
-  readonly roof: Float32Array;
-  /** Over the window: how far from the shadow of the own master, and of any; 0 in it. */
-  readonly toOwn: Float32Array;
-  readonly toAny: Float32Array;
-  /** Over the window: how far inside the own master's ground; negative outside. */
-  readonly inside: Float32Array;
-}
-
-/** What part of the ground is looked at. */
-export interface Place extends Record<'min' | 'max', readonly [number, number]> {
-  /** Masters farther than this from it bound nothing in it. */
-  readonly round: number;
 }
 
 const mostNodes = 4e6;
 
-/**
- * The ground of a loose body: its own master's shadow and `reach` mm round it, up to half way to the nearest other
- * master's, less half the clearance.
- */
-export function groundOver(input: LooseInput, place: Place, reach: number, wishedCell: number): Ground {
-  const { side, own, others, clearance } = input;
-  const { grid, window } = gridsOver(place, wishedCell);
-  const ownRoof = lowestSurface([own], grid, side);
-  const near = others.filter((mesh) => comesInto(mesh, grid));
-  const toOwn = nodeDistances(ownRoof, grid, window);
-  const inside = new Float32Array(toOwn.length);
-  for (let k = 0; k < inside.length; k++) inside[k] = reach - toOwn[k];
-  if (near.length === 0) return { reach, grid, window, roof: ownRoof, toOwn, toAny: toOwn, inside };
-  const otherRoof = lowestSurface(near, grid, side);
-  const toAny = nodeDistances(otherRoof, grid, window);
-  for (let k = 0; k < toAny.length; k++) {
-    const far = toOwn[k];
-    const other = toAny[k];
-    if (far < reach) inside[k] = Math.min(inside[k], (other - far - clearance) / 2);
-    if (far < other) toAny[k] = far;
-  }
-  return { reach, grid, window, roof: lower(ownRoof, otherRoof), toOwn, toAny, inside };
-}
-
-/** A window of whole blocks over a place, and a grid that goes on round it. */
-function gridsOver({ min, max, round }: Place, wished: number): Pick<Ground, 'grid' | 'window'> {
+/** Nodes `wished` mm apart over a box, and `round` mm farther for what bounds a body in it. */
+export function nodesOver(
+  { min, max }: Readonly<Record<'min' | 'max', readonly [number, number]>>,
+  round: number,
+  wished: number,
+): Nodes {
   const [width, depth] = [max[0] - min[0], max[1] - min[1]];
   const cell = Math.max(wished, Math.sqrt(((width + 2 * round) * (depth + 2 * round)) / mostNodes));
   const cells = (length: number): number => Math.ceil(length / cell / blockCells) * blockCells;
@@ -84,22 +48,61 @@ function gridsOver({ min, max, round }: Place, wished: number): Pick<Ground, 'gr
   };
 }
 
+/** Lowest surfaces over the nodes of a grid, seen from the body's side, mm; NaN where no master is. */
+export interface Roofs {
+  readonly own: Float32Array;
+  readonly others: Float32Array | undefined;
+}
+
+export function roofsOver({ own, others, side }: LooseInput, grid: Grid): Roofs {
+  const near = others.filter((mesh) => comesInto(mesh, grid));
+  return {
+    own: lowestOf([own], grid, side),
+    others: near.length > 0 ? lowestOf(near, grid, side) : undefined,
+  };
+}
+
 function comesInto({ positions }: TriangleMesh, { cell, x0, y0, nx, ny }: Grid): boolean {
   const { min, max } = boundsOf(positions);
   return min[0] <= x0 + nx * cell && max[0] >= x0 && min[1] <= y0 + ny * cell && max[1] >= y0;
 }
 
-/** Lowest surface over each node, seen from the body's side; NaN where no master is. */
-function lowestSurface(meshes: readonly TriangleMesh[], grid: Grid, side: Side): Float32Array {
+function lowestOf(meshes: readonly TriangleMesh[], grid: Grid, side: Side): Float32Array {
   const seen = surfaceFrom(meshes, grid, side === 1 ? 'below' : 'above');
   if (side === -1) for (let k = 0; k < seen.length; k++) seen[k] = -seen[k];
   return seen;
 }
 
-/** The lower of two at each node, in place of the first. */
-function lower(roof: Float32Array, other: Float32Array): Float32Array {
+/** The lower of all roofs at each node. */
+export function lowestRoof({ own, others }: Roofs): Float32Array {
+  if (!others) return own;
+  const roof = own.slice();
   for (let k = 0; k < roof.length; k++) {
-    if (other[k] < roof[k] || Number.isNaN(roof[k])) roof[k] = other[k];
+    if (others[k] < roof[k] || Number.isNaN(roof[k])) roof[k] = others[k];
   }
   return roof;
+}
+
+/** Over the window, mm. */
+export interface Ground {
+  /** How far from the own master's shadow; 0 in it. */
+  readonly toOwn: Float32Array;
+  /** How far inside the ground of the own master; negative outside. */
+  readonly inside: Float32Array;
+}
+
+/**
+ * The ground a loose body may stand on: its own master's shadow and `reach` mm round it, up to half way to the
+ * nearest other master's, less half the clearance.
+ */
+export function groundOf(roofs: Roofs, { grid, window }: Nodes, reach: number, clearance: number): Ground {
+  const toOwn = nodeDistances(roofs.own, grid, window);
+  const toOthers = roofs.others && nodeDistances(roofs.others, grid, window);
+  const inside = new Float32Array(toOwn.length);
+  for (let k = 0; k < inside.length; k++) {
+    inside[k] = reach - toOwn[k];
+    if (toOthers && toOwn[k] < reach)
+      inside[k] = Math.min(inside[k], (toOthers[k] - toOwn[k] - clearance) / 2);
+  }
+  return { toOwn, inside };
 }

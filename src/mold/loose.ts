@@ -1,10 +1,21 @@
 import type { TriangleMesh } from '../kernel/index.ts';
 import { boundsOf } from '../kernel/index.ts';
 import type { Grid } from '../mesh/index.ts';
-import { type Ground, groundOver, type LooseInput, type Place, type Side } from './loose-ground.ts';
+import {
+  type Ground,
+  groundOf,
+  type LooseInput,
+  lowestRoof,
+  type Nodes,
+  nodesOver,
+  type Roofs,
+  roofsOver,
+  type Side,
+} from './loose-ground.ts';
 import { gridOf } from './parting/lattice.ts';
 import { network } from './parting/network.ts';
 import { heightAt, type PartingSurface } from './parting-surface.ts';
+import { lowerByBall } from './under-ball.ts';
 
 export type { Side } from './loose-ground.ts';
 
@@ -25,7 +36,7 @@ const outside = -0.5;
 /** Under this height nothing of a rim is left over `outside`, so the surface need not be asked. */
 const lost = leastHeight - (leastHeight - outside) / wallSlope;
 /** Volumes are summed over cells of this many mm. */
-const volumeCell = 0.15;
+const coarseCell = 0.15;
 /** The network keeps this close to the field, mm. */
 const tolerance = 0.005;
 
@@ -36,11 +47,16 @@ const tolerance = 0.005;
  * counts downward. Undefined where there is nothing to hold up.
  */
 export function looseSheet(input: LooseInput): TriangleMesh | undefined {
-  const coarse = coarseField(input);
+  const coarse = coarseBody(input);
   if (!coarse) return undefined;
-  const ground = groundOver(input, placeOf(coarse, input), coarse.ground.reach, cellFor(input));
-  const field = fieldOn(ground, input, ground.grid.cell);
-  return field && network(field.heights, field.grid, tolerance).sheet;
+  const { box, walled, far } = placeOf(coarse);
+  const cell = cellFor(input);
+  const ball = input.clearance + betweenNodes * cell;
+  const nodes = nodesOver(box, Math.max(ball, walled ? far + input.clearance : 0), cell);
+  const roofs = roofsOver(input, nodes.grid);
+  const inside = walled ? groundOf(roofs, nodes, coarse.reach, input.clearance).inside : undefined;
+  const heights = heightsOf(input, nodes, roofs, inside, nodes.grid.cell);
+  return heights && network(heights, gridOf(nodes.grid, nodes.window), tolerance).sheet;
 }
 
 /**
@@ -48,31 +64,36 @@ export function looseSheet(input: LooseInput): TriangleMesh | undefined {
  * level ground lets it spread wide.
  */
 export function looseVolume(input: LooseInput): number {
-  const field = coarseField(input);
-  if (!field) return 0;
-  return field.heights.reduce((sum, height) => sum + Math.max(0, height), 0) * field.grid.cell ** 2;
+  const body = coarseBody(input);
+  if (!body) return 0;
+  return body.heights.reduce((sum, height) => sum + Math.max(0, height), 0) * body.nodes.grid.cell ** 2;
 }
 
 const cellFor = ({ clearance }: LooseInput): number =>
   Math.min(Math.max(clearance / cellsInClearance, finestCell), coarsestCell);
 
-interface LooseField {
-  readonly ground: Ground;
-  /** The window of the ground alone, and the body's heights there. */
-  readonly grid: Grid;
-  readonly heights: Float32Array;
+/** The body's heights over the window; `cell` is what its clearance is kept for. Undefined where none is high enough. */
+function heightsOf(
+  input: LooseInput,
+  nodes: Nodes,
+  roofs: Roofs,
+  inside: Float32Array | undefined,
+  cell: number,
+): Float32Array | undefined {
+  const heights = ceilingOf(inside, gridOf(nodes.grid, nodes.window), input.surface, input.side);
+  lowerByBall(heights, lowestRoof(roofs), nodes, input.clearance + betweenNodes * cell, lost);
+  return trimmed(heights, inside) > leastHeight ? heights : undefined;
 }
 
-/** The body's heights; `cell` is what its clearance is kept for. Undefined where nothing is high enough. */
-function fieldOn(ground: Ground, input: LooseInput, cell: number): LooseField | undefined {
-  const grid = gridOf(ground.grid, ground.window);
-  const heights = ceilingOf(ground.inside, grid, input.surface, input.side);
-  lowerByBall(heights, ground, input.clearance + betweenNodes * cell);
-  return trimmed(heights, ground.inside) > leastHeight ? { ground, grid, heights } : undefined;
+interface CoarseBody extends Ground {
+  readonly nodes: Nodes;
+  readonly heights: Float32Array;
+  /** How far past its master it may stand, mm. */
+  readonly reach: number;
 }
 
 /** The body in coarse cells, wherever in reach of its master the parting surface is raised. */
-function coarseField(input: LooseInput): LooseField | undefined {
+function coarseBody(input: LooseInput): CoarseBody | undefined {
   const { own, surface, side, clearance } = input;
   const raised = surface.flat ? 0 : highest(own, surface, side);
   if (raised <= leastHeight) return undefined;
@@ -84,35 +105,42 @@ function coarseField(input: LooseInput): LooseField | undefined {
       if (side * heightAt(surface, x, y) > lost) box.take(x, y);
     }
   }
+  if (box.empty) return undefined;
   // Between its nodes the surface is raised as well.
-  const place = box.grown(surface.cell);
-  if (!place) return undefined;
-  const ground = groundOver(input, { ...place, round: 2 * reach + clearance }, reach, volumeCell);
-  return fieldOn(ground, input, cellFor(input));
+  const nodes = nodesOver(box.grown(surface.cell), 2 * reach + clearance, coarseCell);
+  const roofs = roofsOver(input, nodes.grid);
+  const ground = groundOf(roofs, nodes, reach, clearance);
+  const heights = heightsOf(input, nodes, roofs, ground.inside, cellFor(input));
+  return heights && { ...ground, nodes, heights, reach };
 }
 
-/** The box round a body known in coarse cells, and round what of it lies between them. */
-function placeOf({ ground, grid, heights }: LooseField, { clearance }: LooseInput): Place {
-  const { cell, x0, y0, nx } = grid;
+/** Where a body known in coarse cells is, with what of it lies between them. */
+function placeOf({ nodes: { grid, window }, heights, toOwn, inside }: CoarseBody) {
+  const { cell } = grid;
+  const { x0, y0, nx } = gridOf(grid, window);
+  const spare = 2 * cell;
   const box = new Box();
-  let far = 0;
-  let top = 0;
+  let [far, top, walled] = [0, 0, false];
   for (let k = 0; k < heights.length; k++) {
     if (heights[k] <= 0) continue;
     box.take(x0 + (k % nx) * cell, y0 + Math.floor(k / nx) * cell);
-    far = Math.max(far, ground.toOwn[k]);
-    top = Math.max(top, heights[k]);
+    if (toOwn[k] > far) far = toOwn[k];
+    if (heights[k] > top) top = heights[k];
+    // A wall within reach may cut the body down here or beside it.
+    if (wallSlope * (inside[k] - spare) < heights[k] + spare) walled = true;
   }
-  const spare = 2 * cell;
   // Beside another master that is farther than the own one by this a wall is as high as the body.
-  const round = far + clearance + (2 * top) / wallSlope + 2 * spare;
-  return { min: [0, 0], max: [0, 0], ...box.grown(spare), round };
+  return { box: box.grown(spare), walled, far: far + (2 * top) / wallSlope + 2 * spare };
 }
 
 /** The least box round points. */
 class Box {
-  private readonly low = [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY];
-  private readonly high = [Number.NEGATIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  private readonly low: [number, number] = [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY];
+  private readonly high: [number, number] = [Number.NEGATIVE_INFINITY, Number.NEGATIVE_INFINITY];
+
+  get empty(): boolean {
+    return this.low[0] > this.high[0];
+  }
 
   take(x: number, y: number): void {
     const { low, high } = this;
@@ -122,10 +150,9 @@ class Box {
     if (y > high[1]) high[1] = y;
   }
 
-  /** With `by` mm more on each side; undefined where no point was taken. */
-  grown(by: number): Pick<Place, 'min' | 'max'> | undefined {
+  /** With `by` mm more on each side. */
+  grown(by: number): Record<'min' | 'max', readonly [number, number]> {
     const { low, high } = this;
-    if (low[0] > high[0]) return undefined;
     return { min: [low[0] - by, low[1] - by], max: [high[0] + by, high[1] + by] };
   }
 }
@@ -143,16 +170,16 @@ function highest({ positions }: TriangleMesh, surface: PartingSurface, side: Sid
 
 /** The parting surface over the nodes where there can be a body; `outside` elsewhere. */
 function ceilingOf(
-  inside: Float32Array,
+  inside: Float32Array | undefined,
   { cell, x0, y0, nx, ny }: Grid,
   surface: PartingSurface,
   side: Side,
 ): Float32Array {
-  const ceiling = new Float32Array(inside.length).fill(outside);
+  const ceiling = new Float32Array(nx * ny).fill(outside);
   for (let j = 0, k = 0; j < ny; j++) {
     const y = y0 + j * cell;
     for (let i = 0; i < nx; i++, k++) {
-      if (wallSlope * inside[k] <= outside) continue;
+      if (inside && wallSlope * inside[k] <= outside) continue;
       const height = side * heightAt(surface, x0 + i * cell, y);
       if (height > lost) ceiling[k] = height;
     }
@@ -160,53 +187,13 @@ function ceilingOf(
   return ceiling;
 }
 
-/** Lowers heights, where there are any, to what stays under a ball rolled along the underside of the masters. */
-function lowerByBall(heights: Float32Array, { grid, window, roof, toAny }: Ground, radius: number): void {
-  const ball = ballOf(radius, grid);
-  for (let j = 0, k = 0; j < window.ny; j++) {
-    const row = (window.j0 + j) * grid.nx + window.i0;
-    for (let i = 0; i < window.nx; i++, k++) {
-      if (heights[k] <= lost || toAny[k] > radius) continue;
-      let low = heights[k];
-      for (let n = 0; n < ball.steps.length; n++) {
-        const z = roof[row + i + ball.steps[n]] - ball.drops[n];
-        if (!(z < low)) continue;
-        low = z;
-        if (low <= lost) break;
-      }
-      heights[k] = low;
-    }
-  }
-}
-
-/** Steps to the nodes within a ball's radius (mm) of its middle, and how far its underside is below the middle there. */
-function ballOf(
-  radius: number,
-  { nx, cell }: Grid,
-): { readonly steps: Int32Array; readonly drops: Float64Array } {
-  const reach = Math.floor(radius / cell);
-  const nodes: { step: number; drop: number }[] = [];
-  for (let j = -reach; j <= reach; j++) {
-    for (let i = -reach; i <= reach; i++) {
-      const rest = radius * radius - (i * i + j * j) * cell * cell;
-      if (rest >= 0) nodes.push({ step: j * nx + i, drop: Math.sqrt(rest) });
-    }
-  }
-  // The middle, which lowers most, comes first.
-  nodes.sort((a, b) => b.drop - a.drop);
-  return {
-    steps: Int32Array.from(nodes, ({ step }) => step),
-    drops: Float64Array.from(nodes, ({ drop }) => drop),
-  };
-}
-
 /** Cuts thin rims and side walls down, in place; gives the greatest height left. */
-function trimmed(heights: Float32Array, inside: Float32Array): number {
+function trimmed(heights: Float32Array, inside: Float32Array | undefined): number {
   let most = 0;
   for (let k = 0; k < heights.length; k++) {
     const top = heights[k];
     const rim = top < leastHeight ? leastHeight - wallSlope * (leastHeight - top) : top;
-    heights[k] = Math.max(Math.min(rim, wallSlope * inside[k]), outside);
+    heights[k] = Math.max(inside ? Math.min(rim, wallSlope * inside[k]) : rim, outside);
     if (heights[k] > most) most = heights[k];
   }
   return most;
