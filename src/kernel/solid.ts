@@ -1,4 +1,5 @@
 import type { Matrix4 } from './matrix.ts';
+import type { Point2 } from './outline.ts';
 import type { TriangleMesh, Vec3 } from './triangles.ts';
 
 /** What a solid is for. Decides its color in pictures and its place in the shop papers. */
@@ -37,6 +38,8 @@ export interface Solid {
   readonly mesh: TriangleMesh;
   readonly toMold: Matrix4;
   readonly estimated: boolean;
+  /** Convex outlines round engraved texts, counter-clockwise, in the frame of `mesh`: no cut should go through them. */
+  readonly lettered?: readonly (readonly Point2[])[];
 }
 
 /** What checks get of a solid. Volume mm3, lengths mm, inertia about the centroid per unit density (mm5). */

@@ -5,6 +5,7 @@ export { channelMesh } from './channel-mesh.ts';
 export * from './close-turned.ts';
 export { fitsOnRim, roomBetween } from './judge-layout.ts';
 export { type Layout, layOut } from './layout.ts';
+export * from './lie.ts';
 export * from './loose.ts';
 export * from './mold.ts';
 export * from './notch-shape.ts';

@@ -12,7 +12,7 @@ import {
   uncrossSlivers,
 } from '../kernel/index.ts';
 
-export interface SolidNaming extends Pick<Solid, 'id' | 'title' | 'role' | 'subjects'> {
+export interface SolidNaming extends Pick<Solid, 'id' | 'title' | 'role' | 'subjects' | 'lettered'> {
   readonly estimated?: boolean;
   /** Cut along a surface that grazes its masters: faces may cross by the kernel's tolerance and are parted. */
   readonly grazing?: boolean;
@@ -25,7 +25,16 @@ export interface SolidNaming extends Pick<Solid, 'id' | 'title' | 'role' | 'subj
  * levels stay exact), standing on z = 0, closed after rounding to float32. Throws KernelFault where nothing is left.
  */
 export function asSolid(scope: Scope, body: Body, toPrint: Matrix4, naming: SolidNaming): Solid {
-  const { id, title, role, subjects, estimated = false, grazing = false, compensation = 0 } = naming;
+  const {
+    id,
+    title,
+    role,
+    subjects,
+    lettered,
+    estimated = false,
+    grazing = false,
+    compensation = 0,
+  } = naming;
   const place = compensation === 0 ? toPrint : compose(scaling(1 / (1 - compensation)), toPrint);
   const turned = scope.expectSolid(scope.move(body, place, title), title);
   const rounded = onGrid(scope.toMesh(turned));
@@ -37,6 +46,7 @@ export function asSolid(scope: Scope, body: Body, toPrint: Matrix4, naming: Soli
     mesh: closedAfterRounding(grazing ? uncrossSlivers(rounded) : rounded),
     toMold: inverse(place),
     estimated,
+    ...(lettered && { lettered }),
   };
 }
 

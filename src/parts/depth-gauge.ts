@@ -4,15 +4,19 @@ import { type Mold, type Part, work } from '../mold/index.ts';
 import { asSolid, onBed } from './as-solid.ts';
 import { type FlatFixture, flatFixture } from './fit.ts';
 import { plateBody } from './plate-body.ts';
+import { type FindSpot, type PlanNames, placeTitle, planWords } from './plate-title.ts';
 
 const id = 'depth-gauge';
 /** Millimeters; common practice. */
 export const gauge = { tooth: 6, gap: 8, back: 14, thickness: 3 } as const;
 const letterHeight = 3;
+/** Foot of the numbers, and of what is over them. */
+const numbersAt = 1.5;
+const overNumbers = numbersAt + letterHeight + 1;
 /** Depths closer than this are one tooth. */
 const step = 0.1;
 
-interface GaugeInput {
+interface GaugeInput extends PlanNames {
   readonly depths: readonly { readonly depth: number; readonly ids: readonly string[] }[];
   readonly fixture: FlatFixture;
   readonly estimated: boolean;
@@ -31,15 +35,17 @@ export const depthGauge: Part = work({
     const input = inputFor(mold);
     return input.depths.length > 0 ? [{ subject: id, input }] : [];
   },
-  run: ({ depths, fixture, estimated }, { kernel }) => {
+  run: ({ depths, fixture, estimated, ...names }, { kernel }) => {
     const outline = combOutline(depths.map(({ depth }) => depth));
-    const engraved = depths.flatMap(({ depth }, i) => numberOf(depth, i));
     const title = 'depth gauge';
+    const label = placeTitle({ id, title }, planWords(names), spotOver(depths.length));
+    const { lettered, findings } = label;
+    const engraved = [...depths.flatMap(({ depth }, i) => numberOf(depth, i)), ...label.engraved];
     const subjects = depths.flatMap(({ ids }) => ids);
     const { thickness } = gauge;
     const solid = kernel.scope((scope) => {
       const body = plateBody(scope, { outline, thickness, engraved }, fixture, title);
-      return asSolid(scope, body, onBed(0), { id, title, role: 'gauge', subjects, estimated });
+      return asSolid(scope, body, onBed(0), { id, title, role: 'gauge', subjects, lettered, estimated });
     });
     const marks = [
       { layer: 'cut', outline, texts: [] },
@@ -48,12 +54,12 @@ export const depthGauge: Part = work({
     return {
       solids: [solid],
       drawings: [{ id, title, subjects, marks, thickness, estimated }],
-      findings: [],
+      findings,
     };
   },
 });
 
-function inputFor({ placements, fixture }: Mold): GaugeInput {
+function inputFor({ disc, revision, placements, fixture }: Mold): GaugeInput {
   const byDepth = new Map<number, string[]>();
   for (const { id: placement, lowest } of placements) {
     const steps = Math.round(-lowest / step);
@@ -62,7 +68,13 @@ function inputFor({ placements, fixture }: Mold): GaugeInput {
   const depths = [...byDepth]
     .sort(([a], [b]) => a - b)
     .map(([steps, ids]) => ({ depth: Number((steps * step).toFixed(1)), ids }));
-  return { depths, fixture: flatFixture(fixture), estimated: placements.some((one) => one.estimated) };
+  const names = { label: disc.label, revision };
+  return {
+    ...names,
+    depths,
+    fixture: flatFixture(fixture),
+    estimated: placements.some((one) => one.estimated),
+  };
 }
 
 const toothAt = (i: number): number => gauge.gap + i * (gauge.tooth + gauge.gap);
@@ -82,10 +94,18 @@ export function combOutline(depths: readonly number[]): Outline {
   return [polygon([[0, 0], ...teeth, [length, 0], [length, gauge.back], [0, gauge.back]])];
 }
 
+/** Over the numbers. */
+const spotOver =
+  (count: number): FindSpot =>
+  (width, height) =>
+    width <= toothAt(count) && overNumbers + height <= gauge.back
+      ? { at: [toothAt(count) / 2, (overNumbers + gauge.back) / 2], turnRad: 0 }
+      : undefined;
+
 const numberOf = (depth: number, i: number): Path[] =>
   lettersOf({
     words: depth.toFixed(1),
-    at: [toothAt(i) + gauge.tooth / 2, gauge.back / 2 - letterHeight / 2],
+    at: [toothAt(i) + gauge.tooth / 2, numbersAt],
     height: letterHeight,
     turnRad: 0,
     anchor: 'middle',

@@ -1,5 +1,15 @@
 import { type Finding, finding } from '../findings/index.ts';
-import { arc, circle, type Drawing, hole, type Lettering, type Path, type Track } from '../kernel/index.ts';
+import {
+  arc,
+  circle,
+  type Drawing,
+  hole,
+  line,
+  type Path,
+  pointsOf,
+  type Scope,
+  type Track,
+} from '../kernel/index.ts';
 import {
   type Boss,
   type Channel,
@@ -11,15 +21,25 @@ import {
   work,
 } from '../mold/index.ts';
 import { holeFit } from './fit.ts';
+import { freeSpace } from './free-space.ts';
 import type { Half } from './half.ts';
+import {
+  type FindSpot,
+  type PlanNames,
+  placeTitle,
+  planWords,
+  type Spot,
+  spotOnPlate,
+} from './plate-title.ts';
 import { withoutSpot, withoutSpots } from './without-spots.ts';
 
 /** Left between a slot and the rim, so that the stencil holds together; the knife goes on by itself, mm. */
 const bridge = 3;
+const middle: Spot = { at: [0, 0], turnRad: 0 };
 /** Any stiff sheet; common practice, mm. */
 const sheet = 1;
 
-interface StencilInput {
+interface StencilInput extends PlanNames {
   readonly half: Half;
   readonly disc: Pick<Disc, 'radius'>;
   readonly sprue?: Omit<Sprue, 'at'>;
@@ -42,10 +62,12 @@ export const knifeStencil: Part = work({
     (['lower', 'upper'] as const).flatMap((half) => {
       const channels = withoutSpots(mold.channels).filter((channel) => channel.half === half);
       if (channels.length === 0) return [];
-      const { disc, sprue, bosses } = mold;
+      const { disc, revision, sprue, bosses } = mold;
       const { material, clearance, holeCompensation } = mold.fixture;
       const input: StencilInput = {
         half,
+        label: disc.label,
+        revision,
         disc: { radius: disc.radius },
         ...(sprue && { sprue: withoutSpot(sprue) }),
         bosses: withoutSpots(bosses),
@@ -54,26 +76,28 @@ export const knifeStencil: Part = work({
       };
       return [{ subject: stencilId(half), input }];
     }),
-  run: (input, { kernel }) => ({
-    solids: [],
-    drawings: [stencilDrawing(input)],
-    findings: kernel.scope((scope) => {
-      const slots = slotsOf(input);
-      const bodies = slots.map(({ id, slot }) => scope.extrude([outlinePoints(slot)], 0, 1, id));
-      const profiles = bodies.map((body) => scope.slice(body, 0.5));
-      return slots.flatMap(({ id }, i) =>
-        slots.slice(0, i).flatMap((other, j) => {
-          const shared = scope.commonArea(profiles[i], profiles[j]);
-          return shared > 1e-6 ? [meeting(stencilId(input.half), id, other.id, shared)] : [];
-        }),
-      );
-    }),
-  }),
+  run: (input, { kernel }) => {
+    const { drawing, findings } = stencilDrawing(input);
+    const meetings = kernel.scope((scope) => slotsThatMeet(scope, input));
+    return { solids: [], drawings: [drawing], findings: [...meetings, ...findings] };
+  },
 });
 
 const stencilId = (half: Half): string => `${half}-knife-stencil`;
 
 const outlinePoints = ({ corners }: Track) => corners.map(({ at }) => at);
+
+function slotsThatMeet(scope: Scope, input: StencilInput): Finding[] {
+  const slots = slotsOf(input);
+  const bodies = slots.map(({ id, slot }) => scope.extrude([outlinePoints(slot)], 0, 1, id));
+  const profiles = bodies.map((body) => scope.slice(body, 0.5));
+  return slots.flatMap(({ id }, i) =>
+    slots.slice(0, i).flatMap((other, j) => {
+      const shared = scope.commonArea(profiles[i], profiles[j]);
+      return shared > 1e-6 ? [meeting(stencilId(input.half), id, other.id, shared)] : [];
+    }),
+  );
+}
 
 const meeting = (subject: string, id: string, other: string, shared: number): Finding =>
   finding('stencil.slots-meet', {
@@ -112,7 +136,7 @@ export function slotsOf({ channels, disc, sprue, half, fixture }: StencilInput):
   });
 }
 
-function stencilDrawing(input: StencilInput): Drawing {
+function stencilDrawing(input: StencilInput): { drawing: Drawing; findings: readonly Finding[] } {
   const { half, disc, sprue, bosses, channels, fixture } = input;
   const side = half === 'upper' ? -1 : 1;
   const heads = bosses.map((boss) => {
@@ -120,38 +144,25 @@ function stencilDrawing(input: StencilInput): Drawing {
     return hole([boss.x, side * boss.y], reach + holeFit(fixture, 2 * reach) / 2);
   });
   const well: Path[] = sprue ? [circle([0, 0], sprue.wellRadius)] : [];
-  const mark = {
-    kind: 'track',
-    closed: false,
-    corners: [{ at: [disc.radius - 10, 0] }, { at: [disc.radius, 0] }],
-  } as const;
-  // Two lines within the well.
-  const height = Math.min(3, (sprue?.wellRadius ?? 24) / 8);
-  const text = (words: string, y: number): Lettering => ({
-    words,
-    at: [0, y],
-    height,
-    turnRad: 0,
-    anchor: 'middle',
-  });
-  const ring = arc([0, 0], disc.radius - 1, -0.05, 0.05);
-  return {
-    id: stencilId(half),
+  const mark = [line([disc.radius - 10, 0], [disc.radius, 0]), arc([0, 0], disc.radius - 1, -0.05, 0.05)];
+  const cuts = [...heads, ...slotsOf(input).map(({ slot }) => slot)];
+  const open = [...cuts, ...well].map((path) => pointsOf(path));
+  const onDisc = spotOnPlate(disc.radius - bridge, freeSpace(disc.radius - bridge, open, mark));
+  const find: FindSpot = (width, height) =>
+    Math.hypot(width, height) / 2 < (sprue?.wellRadius ?? 0) ? middle : onDisc(width, height);
+  const id = stencilId(half);
+  const words = [`${half} half`, 'THIS SIDE UP', ...planWords(input)];
+  const label = placeTitle({ id, title: `knife stencil for the ${half} half` }, words, find);
+  const drawing: Drawing = {
+    id,
     title: `knife stencil for the ${half} half, seen on its parting face`,
-    subjects: [...new Set(channels.map(({ id }) => id))],
+    subjects: [...new Set(channels.map((channel) => channel.id))],
     thickness: sheet,
     marks: [
-      {
-        layer: 'cut',
-        outline: [circle([0, 0], disc.radius), ...heads, ...slotsOf(input).map(({ slot }) => slot)],
-        texts: [],
-      },
-      {
-        layer: 'engrave',
-        outline: [...well, mark, ring],
-        texts: [text(`${half} half`.toUpperCase(), height / 2), text('THIS SIDE UP', -1.5 * height)],
-      },
+      { layer: 'cut', outline: [circle([0, 0], disc.radius), ...cuts], texts: [] },
+      { layer: 'engrave', outline: [...well, ...mark, ...label.engraved], texts: [] },
     ],
     estimated: false,
   };
+  return { drawing, findings: label.findings };
 }

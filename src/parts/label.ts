@@ -27,8 +27,6 @@ export interface LaidLabel {
   readonly strokes: readonly (readonly (readonly [number, number])[])[];
   readonly height: number;
   readonly leftOff: readonly string[];
-  /** Letters that stand for others the alphabet of strokes lacks. */
-  readonly replaced: readonly string[];
 }
 
 /**
@@ -39,15 +37,14 @@ export interface LaidLabel {
 export function layLabel(words: readonly string[], room: LabelRoom): LaidLabel {
   const wanted = words.map((word) => word.trim()).filter((word) => word !== '');
   const plain = wanted.map((word) => plainLetters(word).toUpperCase());
-  const replaced = [...new Set(wanted.flatMap((word) => [...word].filter((letter) => letter > '~')))];
   for (let count = plain.length; count > 0; count--) {
     const kept = plain.slice(0, count);
     const [best] = [kept.join(' '), ...(count > 1 ? [kept.join('\n')] : [])]
       .map((text) => fitted(text, room))
       .sort((a, b) => b.height - a.height);
-    if (best.height >= leastLetters) return { ...best, leftOff: wanted.slice(count), replaced };
+    if (best.height >= leastLetters) return { ...best, leftOff: wanted.slice(count) };
   }
-  return { strokes: [], height: 0, leftOff: wanted, replaced };
+  return { strokes: [], height: 0, leftOff: wanted };
 }
 
 const plainLetters = (word: string): string =>
@@ -55,24 +52,69 @@ const plainLetters = (word: string): string =>
     .map((letter) => (letter >= ' ' && letter <= '~' ? letter : '?'))
     .join('');
 
-function fitted(text: string, room: LabelRoom): Pick<LaidLabel, 'strokes' | 'height'> {
+/** A text about its own middle, lines parted by `\n`, capitals 9 mm high; sizes of its center lines, mm. */
+export interface TextBlock {
+  readonly strokes: readonly (readonly (readonly [number, number])[])[];
+  readonly width: number;
+  readonly height: number;
+}
+
+function blockOf(text: string): TextBlock {
   const options = { height: letterHeight / capitalShare, align: 'center', lineSpacing } as const;
   const strokes = modeling.text.vectorText(options, text);
   const points = strokes.flat();
-  if (points.length === 0) return { strokes: [], height: 0 };
+  if (points.length === 0) return { strokes: [], width: 0, height: 0 };
   const [left, right] = extent(points.map(([x]) => x));
   const [bottom, top] = extent(points.map(([, y]) => y));
+  const [x, y] = [(left + right) / 2, (bottom + top) / 2];
+  return {
+    strokes: strokes.map((stroke) => stroke.map((at): [number, number] => [at[0] - x, at[1] - y])),
+    width: right - left,
+    height: top - bottom,
+  };
+}
+
+function fitted(text: string, room: LabelRoom): Pick<LaidLabel, 'strokes' | 'height'> {
+  const { strokes, width, height } = blockOf(text);
+  if (strokes.length === 0) return { strokes: [], height: 0 };
   const scale = Math.min(
     1,
-    (room.width - labelStroke) / Math.max(right - left, 1e-9),
-    (room.height - labelStroke) / Math.max(top - bottom, 1e-9),
+    (room.width - labelStroke) / Math.max(width, 1e-9),
+    (room.height - labelStroke) / Math.max(height, 1e-9),
   );
-  const place = ([x, y]: readonly number[]): [number, number] => [
-    room.x + (x - (left + right) / 2) * scale,
-    room.y + (y - (bottom + top) / 2) * scale,
+  const place = ([x, y]: readonly [number, number]): [number, number] => [
+    room.x + x * scale,
+    room.y + y * scale,
   ];
   return { strokes: strokes.map((stroke) => stroke.map(place)), height: scale * letterHeight };
 }
+
+/** A label as it may be tried in many places: what is left off of it, and its strokes at one height. */
+export interface LabelTry extends TextBlock {
+  /** Height of a capital, mm. */
+  readonly capital: number;
+  readonly leftOff: readonly string[];
+}
+
+/** All ways to lay words out, best first: all of them before fewer, large before small, one line before several. */
+export function waysToLay(words: readonly string[]): LabelTry[] {
+  const wanted = words.map((word) => word.trim()).filter((word) => word !== '');
+  const plain = wanted.map((word) => plainLetters(word).toUpperCase());
+  return plain.flatMap((_, dropped) => {
+    const kept = plain.slice(0, plain.length - dropped);
+    const blocks = [kept.join(' '), ...(kept.length > 1 ? [kept.join('\n')] : [])].map(blockOf);
+    const leftOff = wanted.slice(kept.length);
+    return [letterHeight, 7.5, 6, leastLetters].flatMap((capital) =>
+      blocks.map((block) => ({ ...scaled(block, capital / letterHeight), capital, leftOff })),
+    );
+  });
+}
+
+const scaled = ({ strokes, width, height }: TextBlock, by: number): TextBlock => ({
+  strokes: strokes.map((stroke) => stroke.map(([x, y]): [number, number] => [x * by, y * by])),
+  width: width * by,
+  height: height * by,
+});
 
 /** A cutter that engraves words into a face at z = 0 seen from +z, 0.6 mm deep; undefined where none has room. */
 export function labelCutter(scope: Scope, words: readonly string[], room: LabelRoom): Body | undefined {
@@ -84,25 +126,38 @@ export function labelCutter(scope: Scope, words: readonly string[], room: LabelR
 
 /** What of a label comes out otherwise than written. */
 export function labelFindings(subject: string, words: readonly string[], room: LabelRoom): Finding[] {
-  const { height, leftOff, replaced } = layLabel(words, room);
-  const findings: Finding[] = [];
-  if (replaced.length > 0) {
-    const letters = replaced.map((letter) => `\`${letter}\``).join(', ');
-    const says = `The label of the ${subject} has ${letters}, engraved without marks or as \`?\`.`;
-    findings.push(finding('solid.label-letters', { subject, says }));
-  }
-  if (leftOff.length > 0) {
-    const rest = leftOff.map((word) => `\`${word}\``).join(', ');
-    findings.push(
-      finding('solid.label-left-off', {
-        subject,
-        measured: { value: height, unit: 'mm' },
-        limit: { value: leastLetters, unit: 'mm' },
-        says: `The ${subject} has no room of ${room.width.toFixed(0)} x ${room.height.toFixed(0)} mm for ${rest}, which ${leftOff.length === 1 ? 'is' : 'are'} left off.`,
-      }),
-    );
-  }
-  return findings;
+  const { leftOff } = layLabel(words, room);
+  const size = ` of ${room.width.toFixed(0)} x ${room.height.toFixed(0)} mm`;
+  const labeled = { id: subject, title: subject };
+  return [...lettersReplaced(labeled, words), ...wordsLeftOff(labeled, leftOff, size)];
+}
+
+/** A solid with a label. */
+export interface Labeled {
+  readonly id: string;
+  readonly title: string;
+}
+
+/** Letters of a label that the alphabet of strokes lacks. */
+export function lettersReplaced({ id, title }: Labeled, words: readonly string[]): Finding[] {
+  const replaced = [...new Set(words.flatMap((word) => [...word.trim()].filter((letter) => letter > '~')))];
+  if (replaced.length === 0) return [];
+  const letters = replaced.map((letter) => `\`${letter}\``).join(', ');
+  const says = `The label of the ${title} has ${letters}, engraved without marks or as \`?\`.`;
+  return [finding('solid.label-letters', { subject: id, says })];
+}
+
+/** Words of a label that found no room, of which the size may be said. */
+export function wordsLeftOff({ id, title }: Labeled, leftOff: readonly string[], size = ''): Finding[] {
+  if (leftOff.length === 0) return [];
+  const rest = leftOff.map((word) => `\`${word}\``).join(', ');
+  return [
+    finding('solid.label-left-off', {
+      subject: id,
+      limit: { value: leastLetters, unit: 'mm' },
+      says: `The ${title} has no room${size} for ${rest}, which ${leftOff.length === 1 ? 'is' : 'are'} left off.`,
+    }),
+  ];
 }
 
 /** A pen stroke with round ends as outlines, counter-clockwise, holes clockwise. */

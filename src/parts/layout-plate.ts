@@ -1,6 +1,5 @@
 import { type Finding, finding } from '../findings/index.ts';
 import {
-  circle,
   type Drawing,
   type Matrix4,
   moveMesh,
@@ -12,16 +11,29 @@ import {
   type Scope,
   type TriangleMesh,
 } from '../kernel/index.ts';
-import { heightAt, type Mold, type Part, type PartingSurface, work } from '../mold/index.ts';
+import {
+  heightAt,
+  type Mold,
+  type Part,
+  type PartingSurface,
+  type Tip,
+  tipsOf,
+  work,
+} from '../mold/index.ts';
 import { asSolid, onBed } from './as-solid.ts';
 import { holeFit } from './fit.ts';
+import { freeSpace } from './free-space.ts';
 import { graduations, insideGraduation } from './graduations.ts';
 import { partingPaper } from './parting-paper.ts';
 import { plateBody } from './plate-body.ts';
-import { placeLabels } from './plate-labels.ts';
-import { bossHoles, outerRings, type Standing, shaftHole, standingOn } from './plate-openings.ts';
+import type { LabelWish } from './plate-labels.ts';
+import { letterPlate } from './plate-lettering.ts';
+import { bossHoles, outerRings, roomBehind, type Standing, shaftHole, standingOn } from './plate-openings.ts';
+import type { PlanNames } from './plate-title.ts';
+import { indexCut, rimTrack } from './rim-track.ts';
 
 const id = 'layout-plate';
+const name = 'layout plate';
 /** Where the plan does not say, mm; common practice. */
 const usualThickness = 3;
 /** Points of an outline nearer than this to the line between their neighbors are left out. */
@@ -38,9 +50,10 @@ interface PlateMaster {
   readonly matrix: Matrix4;
   readonly lowest: number;
   readonly turnRad: number;
+  readonly tips: readonly Tip[];
 }
 
-interface PlateInput extends Standing {
+interface PlateInput extends Standing, PlanNames {
   readonly radius: number;
   readonly thickness: number;
   readonly masters: readonly PlateMaster[];
@@ -52,12 +65,12 @@ interface PlateInput extends Standing {
  * A plate as large as the disc that shows where everything goes: openings in the outline each master has at the
  * parting surface, with clearance, so that it drops into its place; holes for the heads of the bosses and the sprue
  * form's shaft; round the rim a graduation in degrees, along +x one in mm and along +y one in inches from the axis;
- * beside each opening its name, sink and turn. With it the template for the parting paper: the same outlines without
+ * beside each opening its name, sink, turn and lie. With it the template for the parting paper: the same outlines without
  * clearance.
  */
 export const layoutPlate: Part = work({
   id,
-  title: 'layout plate',
+  title: name,
   scope: 'whole',
   processes: ['rubber'],
   jobs: (mold) => (mold.placements.length > 0 ? [{ subject: id, input: inputFor(mold) }] : []),
@@ -67,11 +80,18 @@ export const layoutPlate: Part = work({
       const exact = masters.map((master) => partingProfile(scope, master, input.surface));
       const wider = exact.map((profile) => scope.inset(profile, -holeFit(fixture, usualSize) / 2, tolerance));
       const openings = wider.map((profile) => outerRings(scope, profile));
-      const { outline, engraved } = drawn(input, openings);
+      const { outline, engraved, lettered, findings } = drawn(input, openings);
       const subjects = masters.map((master) => master.id);
-      const title = 'layout plate';
+      const title = name;
       const body = plateBody(scope, { outline, thickness, engraved }, fixture, title);
-      const solid = asSolid(scope, body, onBed(0), { id, title, role: 'layout plate', subjects, estimated });
+      const solid = asSolid(scope, body, onBed(0), {
+        id,
+        title,
+        role: 'layout plate',
+        subjects,
+        lettered,
+        estimated,
+      });
       const marks: Drawing['marks'] = [
         { layer: 'cut', outline, texts: [] },
         { layer: 'engrave', outline: engraved, texts: [] },
@@ -80,22 +100,25 @@ export const layoutPlate: Part = work({
       return {
         solids: [solid],
         drawings: [{ id, title, subjects, thickness, estimated, marks }, partingPaper(input, papers)],
-        findings: overlaps(scope, input, wider),
+        findings: [...overlaps(scope, input, wider), ...findings],
       };
     }),
 });
 
 function inputFor(mold: Mold): PlateInput {
-  const { disc, masters, placements, parting, fixture } = mold;
+  const { disc, revision, masters, placements, parting, fixture } = mold;
   const meshes = new Map(masters.map(({ id: master, mesh }) => [master, mesh]));
   return {
     ...standingOn(mold),
     radius: disc.radius,
+    label: disc.label,
+    revision,
     thickness: fixture.plateThickness ?? usualThickness,
-    masters: placements.map(({ id: placement, master, matrix, lowest, turnRad }) => {
+    masters: placements.map((placed) => {
+      const { id: placement, master, matrix, lowest, turnRad } = placed;
       const mesh = meshes.get(master);
       if (!mesh) throw new RangeError(`placement of ${master}: there is no such master`);
-      return { id: placement, mesh, matrix, lowest, turnRad };
+      return { id: placement, mesh, matrix, lowest, turnRad, tips: tipsOf(placed) };
     }),
     surface: parting,
     estimated: placements.some((one) => one.estimated),
@@ -123,31 +146,45 @@ function partingProfile(
 function drawn(input: PlateInput, openings: readonly (readonly Point2[][])[]) {
   const { radius } = input;
   const [shaft, bosses] = [shaftHole(input), bossHoles(input)];
+  const open = [...openings.flat(), ...[...bosses, ...shaft].map((path) => pointsOf(path))];
+  const index = indexCut(roomBehind([radius, 0], open));
+  const notch: Point2[] = [
+    [radius, index.width / 2],
+    [radius - index.depth, 0],
+    [radius, -index.width / 2],
+  ];
   const outline = [
-    circle([0, 0], radius),
+    rimTrack(radius, [index]),
     ...shaft,
     ...bosses,
     ...openings.flat().map((ring) => reversed(polygon(ring))),
   ];
-  const standing = bosses.map((path) => pointsOf(path));
-  const foot = shaft.map((path) => pointsOf(path));
-  const inner = Math.max(0, ...foot.flat().map(([x]) => x));
-  const scales = graduations(radius, inner, [...openings.flat(), ...standing]);
-  const blocked = [...openings.flat(), ...standing, ...foot];
-  const labels = placeLabels(wishes(input, openings), blocked, scales, insideGraduation(radius));
-  return { outline, engraved: [...scales, ...labels] };
+  const foot = shaft.flatMap((path) => pointsOf(path).map(([x]) => x));
+  const scales = graduations(radius, Math.max(0, ...foot), [...open, notch]);
+  const { label, revision } = input;
+  const lettering = letterPlate({ id, title: name, label, revision, radius }, wishes(input, openings), () =>
+    freeSpace(insideGraduation(radius), open, scales),
+  );
+  return { ...lettering, outline, engraved: [...scales, ...lettering.engraved] };
 }
 
-/** Beside each opening its name, or, where there is no room for the whole, less of it. */
-const wishes = ({ masters }: PlateInput, openings: readonly (readonly Point2[][])[]) =>
-  masters.map(({ id: placement, lowest, turnRad }, i) => ({
-    rings: openings[i],
-    texts: [
-      [placement, `${Math.max(0, -lowest).toFixed(1)} DEEP`, `TURN ${Math.round(turnRad / degree)}`],
-      [placement, `${Math.max(0, -lowest).toFixed(1)}, ${Math.round(turnRad / degree)}`],
-      [placement],
-    ],
-  }));
+/** Beside each opening its name, sink, turn and lie, or, where there is no room for the whole, less of it. */
+const wishes = ({ masters }: PlateInput, openings: readonly (readonly Point2[][])[]): LabelWish[] =>
+  masters.map(({ id: placement, lowest, turnRad, tips }, i) => {
+    const deep = Math.max(0, -lowest).toFixed(1);
+    const turn = String(Math.round(turnRad / degree));
+    const lie = tips.map(({ axis, degrees }) => `TIP ${axis.toUpperCase()} ${Math.round(degrees)}`);
+    return {
+      id: placement,
+      rings: openings[i],
+      texts: [
+        [placement, `${deep} DEEP`, `TURN ${turn}`, ...(lie.length > 0 ? lie : ['NOT TIPPED'])],
+        [placement, `${deep} DEEP`, `TURN ${turn}`, ...lie],
+        [placement, [deep, turn, ...lie].join(', ')],
+        [placement],
+      ],
+    };
+  });
 
 function overlaps(scope: Scope, { masters }: PlateInput, profiles: readonly Profile[]): Finding[] {
   const boxes = profiles.map((profile) => profile.bounds());

@@ -1,74 +1,162 @@
+import { type Finding, finding } from '../findings/index.ts';
 import { type Bounds2, boundsOfOutline, line, type Path, type Point2, placed } from '../kernel/index.ts';
 import { lettersOf } from '../lettering/index.ts';
+import { boxOf, cornersOf, type FreeSpace } from './free-space.ts';
+import type { Labeled } from './label.ts';
 
-const height = 3;
-const leading = 4.5;
+const leading = 1.5;
 const gap = 1.5;
+/** Places along an outline at which a text is tried beside it. */
+const places = 24;
 
 export interface LabelWish {
+  readonly id: string;
   /** What it stands beside. */
   readonly rings: readonly (readonly Point2[])[];
-  /** Lines of text, the fullest first; the first that finds room is taken. */
+  /** Lines of text, the fullest first. */
   readonly texts: readonly (readonly string[])[];
 }
 
-/**
- * Texts beside their openings, each with a line to its own, level, clear of all openings, of what is `drawn`, of each
- * other and of the rim; none where none fits.
- */
-export function placeLabels(
-  wishes: readonly LabelWish[],
-  blocked: readonly (readonly Point2[])[],
-  drawn: readonly Path[],
-  radius: number,
-): Path[] {
-  const taken = drawn.map((path) => boundsOfOutline([path]));
-  const walls = blocked.map((ring) => ({ ring, box: boxOf(ring) }));
-  const free = (box: Bounds2): boolean =>
-    corners(box).every(([x, y]) => Math.hypot(x, y) < radius) &&
-    taken.every((other) => apart(box, other)) &&
-    walls.every((wall) => apart(box, wall.box) || clearOf(box, wall.ring));
-  return wishes.flatMap(({ rings, texts }) => {
-    if (rings.length === 0) return [];
-    const round = boxOf(rings.flat());
-    for (const lines of texts) {
-      const letters = lines.flatMap((words, i) =>
-        lettersOf({ words, at: [0, -i * leading], height, turnRad: 0, anchor: 'middle' }),
-      );
-      const own = boundsOfOutline(letters);
-      for (const [x, y] of spotsBeside(round, own)) {
-        const at: Point2 = [x - (own.min[0] + own.max[0]) / 2, y - (own.min[1] + own.max[1]) / 2];
-        const moved = letters.map((path) => placed(path, 0, at));
-        const box = grown(boundsOfOutline(moved), gap / 2);
-        if (!free(box)) continue;
-        taken.push(box);
-        return [...moved, leader(box, rings.flat())];
-      }
-    }
-    return [];
-  });
+/** A text in its place: the pen's lines and its box; `text` is which of the wished ones it is. */
+interface Laid {
+  readonly paths: readonly Path[];
+  readonly box: Bounds2;
+  readonly text: number;
 }
 
+/** Labels being placed; what they take up is taken from the space. */
+export interface PlateLabels {
+  readonly height: number;
+  readonly space: FreeSpace;
+  readonly laid: ReadonlyMap<string, Laid>;
+}
+
+export const engravedIn = ({ laid }: PlateLabels): Path[] => [...laid.values()].flatMap(({ paths }) => paths);
+
+/** Corners of each text, counter-clockwise. */
+export const letteredIn = ({ laid }: PlateLabels): Point2[][] =>
+  [...laid.values()].map(({ box }) => cornersOf(box));
+
+/**
+ * The shortest text of each wish beside its opening, level, capitals `height` mm high, with a line to its own; those
+ * with the fewest places first.
+ */
+export function shortestLabels(wishes: readonly LabelWish[], space: FreeSpace, height: number): PlateLabels {
+  const laid = new Map<string, Laid>();
+  const ordered = wishes
+    .map((wish, i) => ({
+      wish,
+      i,
+      free: spotsFor(wish, wish.texts.length - 1, space, height, places).length,
+    }))
+    .sort((a, b) => a.free - b.free || a.i - b.i);
+  for (const { wish } of ordered) {
+    const found = layOne(wish, wish.texts.length - 1, space, height);
+    if (!found) continue;
+    space.take(found.box);
+    laid.set(wish.id, found);
+  }
+  return { height, space, laid };
+}
+
+/** Every label put for the fullest of its texts that there is room for beside the others. */
+export function fuller(labels: PlateLabels, wishes: readonly LabelWish[]): PlateLabels {
+  const { height, space } = labels;
+  const laid = new Map(labels.laid);
+  for (const wish of wishes) {
+    const now = laid.get(wish.id);
+    if (!now) continue;
+    space.leave(now.box);
+    const texts = Array.from({ length: now.text }, (_, text) => text);
+    const better = firstOf(texts, (text) => layOne(wish, text, space, height)) ?? now;
+    space.take(better.box);
+    laid.set(wish.id, better);
+  }
+  return { height, space, laid };
+}
+
+function firstOf<T, U>(items: readonly T[], find: (item: T) => U | undefined): U | undefined {
+  for (const item of items) {
+    const found = find(item);
+    if (found) return found;
+  }
+  return undefined;
+}
+
+/** What stands on a plate without its name. */
+export function unlabeled({ id, title }: Labeled, ids: readonly string[]): Finding[] {
+  const count = ids.length;
+  if (count === 0) return [];
+  return [
+    finding('plate.no-name', {
+      subject: id,
+      measured: { value: count, unit: 'count' },
+      limit: { value: 0, unit: 'count' },
+      says: `The ${title} has no room for the name of ${ids.join(', ')}, which ${count === 1 ? 'is' : 'are'} left off.`,
+    }),
+  ];
+}
+
+function layOne(wish: LabelWish, text: number, space: FreeSpace, height: number): Laid | undefined {
+  const [spot] = spotsFor(wish, text, space, height, 1);
+  if (!spot) return undefined;
+  const { letters, at, box, leader } = spot;
+  return { paths: [...letters.map((path) => placed(path, 0, at)), line(...leader)], box, text };
+}
+
+/** The first few free places for a text of a wish. */
+function spotsFor({ rings, texts }: LabelWish, text: number, space: FreeSpace, height: number, most: number) {
+  if (rings.length === 0) return [];
+  const letters = texts[text].flatMap((words, i) =>
+    lettersOf({ words, at: [0, -i * leading * height], height, turnRad: 0, anchor: 'middle' }),
+  );
+  const own = boundsOfOutline(letters);
+  const middle: Point2 = [(own.min[0] + own.max[0]) / 2, (own.min[1] + own.max[1]) / 2];
+  const size: Point2 = [own.max[0] - own.min[0], own.max[1] - own.min[1]];
+  const free: { letters: Path[]; at: Point2; box: Bounds2; leader: [Point2, Point2] }[] = [];
+  for (const [x, y] of [...spotsAlong(rings, size), ...spotsBeside(boxOf(rings.flat()), size)]) {
+    const at: Point2 = [x - middle[0], y - middle[1]];
+    const box = grown({ min: plus(own.min, at), max: plus(own.max, at) }, gap / 2);
+    const leader = nearestTo(box, rings.flat());
+    if (space.isFree(box) && space.isFreeLine(...leader)) free.push({ letters, at, box, leader });
+    if (free.length === most) break;
+  }
+  return free;
+}
+
+const plus = ([x, y]: Point2, [dx, dy]: Point2): Point2 => [x + dx, y + dy];
+
 /** From a text's box to the corner of its opening that is nearest to it. */
-function leader({ min, max }: Bounds2, corners: readonly Point2[]): Path {
+function nearestTo({ min, max }: Bounds2, corners: readonly Point2[]): [Point2, Point2] {
   const pairs = corners.map((to) => {
     const from: Point2 = [
       Math.min(Math.max(to[0], min[0]), max[0]),
       Math.min(Math.max(to[1], min[1]), max[1]),
     ];
-    return { from, to, far: distance(from, to) };
+    return { from, to, far: Math.hypot(from[0] - to[0], from[1] - to[1]) };
   });
   const { from, to } = pairs.reduce((best, pair) => (pair.far < best.far ? pair : best));
-  return line(from, to);
+  return [from, to];
 }
 
-const distance = (a: Point2, b: Point2): number => Math.hypot(a[0] - b[0], a[1] - b[1]);
+/** Middles for a block of text beside, over and under places along an outline. */
+function spotsAlong(rings: readonly (readonly Point2[])[], [w, h]: Point2): Point2[] {
+  const ring = rings.reduce((longest, one) => (one.length > longest.length ? one : longest));
+  const [dx, dy] = [w / 2 + gap, h / 2 + gap];
+  return Array.from({ length: places }, (_, k) => ring[Math.floor((k * ring.length) / places)]).flatMap(
+    ([x, y]): Point2[] => [
+      [x + dx, y],
+      [x - dx, y],
+      [x, y + dy],
+      [x, y - dy],
+    ],
+  );
+}
 
 /** Middles for a block of text on all sides of a box, near ones first. */
-function spotsBeside({ min, max }: Bounds2, own: Bounds2): Point2[] {
-  const [w, h] = [own.max[0] - own.min[0], own.max[1] - own.min[1]];
+function spotsBeside({ min, max }: Bounds2, [w, h]: Point2): Point2[] {
   const [cx, cy] = [(min[0] + max[0]) / 2, (min[1] + max[1]) / 2];
-  return [0, 2, 4, 8].flatMap((more): Point2[] => {
+  return [0, 2, 4, 8, 14].flatMap((more): Point2[] => {
     const [dx, dy] = [(max[0] - min[0] + w) / 2 + gap + more, (max[1] - min[1] + h) / 2 + gap + more];
     const along = [0, 0.25, -0.25, 0.5, -0.5];
     return along.flatMap((share): Point2[] => [
@@ -80,27 +168,7 @@ function spotsBeside({ min, max }: Bounds2, own: Bounds2): Point2[] {
   });
 }
 
-const corners = ({ min, max }: Bounds2): Point2[] => [min, [max[0], min[1]], max, [min[0], max[1]]];
-
 const grown = ({ min, max }: Bounds2, by: number): Bounds2 => ({
   min: [min[0] - by, min[1] - by],
   max: [max[0] + by, max[1] + by],
 });
-
-const boxOf = (points: readonly Point2[]): Bounds2 =>
-  boundsOfOutline([{ kind: 'track', closed: false, corners: points.map((at) => ({ at })) }]);
-
-const apart = (a: Bounds2, b: Bounds2): boolean =>
-  [0, 1].some((axis) => a.min[axis] > b.max[axis] || b.min[axis] > a.max[axis]);
-
-/** No side of the ring comes into the box: each is looked at in steps of half a millimeter. */
-function clearOf({ min, max }: Bounds2, ring: readonly Point2[]): boolean {
-  return ring.every(([ax, ay], i) => {
-    const [bx, by] = ring[(i + 1) % ring.length];
-    const steps = Math.max(1, Math.ceil(Math.hypot(bx - ax, by - ay) / 0.5));
-    return Array.from({ length: steps }, (_, k) => k / steps).every((t) => {
-      const [x, y] = [ax + t * (bx - ax), ay + t * (by - ay)];
-      return x < min[0] || x > max[0] || y < min[1] || y > max[1];
-    });
-  });
-}

@@ -29,6 +29,10 @@ export function shaftHole({ sprue, fixture }: Standing): Path[] {
   return [hole([0, 0], foot + holeFit(fixture, 2 * foot) / 2)];
 }
 
+/** Distance (mm) from a place on the edge to the nearest corner of an opening. */
+export const roomBehind = ([x, y]: Point2, openings: readonly (readonly Point2[])[]): number =>
+  openings.flat().reduce((least, [px, py]) => Math.min(least, Math.hypot(px - x, py - y)), Infinity);
+
 /** A profile's outlines without their islands, which would drop out of an opening. */
 export const outerRings = (scope: Scope, profile: Profile): Point2[][] =>
   scope

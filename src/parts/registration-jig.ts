@@ -1,34 +1,25 @@
 import { type Finding, finding } from '../findings/index.ts';
-import {
-  hole,
-  type Outline,
-  type Path,
-  type Point2,
-  placed,
-  pointsOf,
-  polygon,
-  reversed,
-} from '../kernel/index.ts';
-import { lettersOf } from '../lettering/index.ts';
+import { hole, type Outline, type Path, type Point2, placed, polygon, reversed } from '../kernel/index.ts';
 import { type Boss, type Mold, type Notch, type Part, work } from '../mold/index.ts';
 import { asSolid, onBed } from './as-solid.ts';
 import { type FlatFixture, flatFixture, holeFit, openingFit } from './fit.ts';
 import { plateBody } from './plate-body.ts';
-import { type RimCut, rimTrack } from './rim-track.ts';
+import { type PlanNames, placeTitle, planWords, spotOnRing, type Title } from './plate-title.ts';
+import { indexCut, type RimCut, rimTrack } from './rim-track.ts';
 import { withoutSpots } from './without-spots.ts';
 
 const id = 'registration-jig';
+const name = 'registration jig';
 /** Least material beside a pocket, and the ring's width inside of the innermost one. Common practice, mm. */
 const leastWall = 1.5;
 const innerWidth = 5;
 const leastThickness = 4;
-const index = { width: 4, depth: 3 } as const;
+const index = indexCut(Infinity);
 /** Of the half-round key. Only with this side up does it stand counter-clockwise from the index mark. */
 const keyWidth = 6;
-const letterHeight = 4;
 const degree = Math.PI / 180;
 
-interface JigInput {
+interface JigInput extends PlanNames {
   readonly radius: number;
   readonly bosses: readonly Omit<Boss, 'at'>[];
   readonly notches: readonly Omit<Notch, 'at'>[];
@@ -45,19 +36,21 @@ interface JigInput {
  */
 export const registrationJig: Part = work({
   id,
-  title: 'registration jig',
+  title: name,
   scope: 'whole',
   processes: ['rubber'],
   jobs: (mold) => (mold.bosses.length > 0 ? [{ subject: id, input: inputFor(mold) }] : []),
   run: (input, { kernel }) => {
-    const { outline, engraved } = jigOutline(input);
+    const outline = jigOutline(input);
+    const { engraved, lettered, findings } = titleOf(input);
+    const thin = thinFinding(input);
     const subjects = input.bosses.map((boss) => boss.id);
     const highest = Math.max(...input.bosses.map(({ rootDepth }) => rootDepth));
     const thickness = input.thickness ?? Math.max(leastThickness, highest);
-    const title = 'registration jig';
+    const title = name;
     const solid = kernel.scope((scope) => {
       const body = plateBody(scope, { outline, thickness, engraved }, input.fixture, title);
-      return asSolid(scope, body, onBed(0), { id, title, role: 'jig', subjects });
+      return asSolid(scope, body, onBed(0), { id, title, role: 'jig', subjects, lettered });
     });
     const marks = [
       { layer: 'cut', outline, texts: [] },
@@ -66,14 +59,17 @@ export const registrationJig: Part = work({
     return {
       solids: [solid],
       drawings: [{ id, title, subjects, marks, thickness, estimated: false }],
-      findings: [...thinFinding(input), ...lowFinding(thickness, highest)],
+      // One that is not given out needs no words on its label.
+      findings: thin.length > 0 ? thin : [...lowFinding(thickness, highest), ...findings],
     };
   },
 });
 
-function inputFor({ disc, bosses, notches, fixture }: Mold): JigInput {
+function inputFor({ disc, revision, bosses, notches, fixture }: Mold): JigInput {
   return {
     radius: disc.radius,
+    label: disc.label,
+    revision,
     bosses: withoutSpots(bosses),
     notches: withoutSpots(notches),
     ...(fixture.jigWidth !== undefined && { width: fixture.jigWidth }),
@@ -82,11 +78,13 @@ function inputFor({ disc, bosses, notches, fixture }: Mold): JigInput {
   };
 }
 
-const fitOf = ({ fixture }: JigInput, boss: Omit<Boss, 'at'>): number =>
+type Fitting = Pick<JigInput, 'fixture'>;
+
+const fitOf = ({ fixture }: Fitting, boss: Omit<Boss, 'at'>): number =>
   holeFit(fixture, boss.acrossFlats > 0 ? boss.acrossFlats : 2 * boss.headRadius);
 
 /** Radius of the circle round an opening. */
-const reachOf = (input: JigInput, boss: Omit<Boss, 'at'>): number =>
+const reachOf = (input: Fitting, boss: Omit<Boss, 'at'>): number =>
   boss.acrossFlats > 0
     ? (boss.acrossFlats + fitOf(input, boss)) / Math.sqrt(3)
     : boss.headRadius + fitOf(input, boss) / 2;
@@ -102,7 +100,7 @@ function innerRadius(input: JigInput): number {
 }
 
 /** Openings over the hexagons (a corner on +x at turn 0, as the nuts stand) or the roots. */
-export function pocketOf(input: JigInput, boss: Omit<Boss, 'at'>): Path {
+export function pocketOf(input: Fitting, boss: Omit<Boss, 'at'>): Path {
   if (boss.acrossFlats === 0) return hole([boss.x, boss.y], reachOf(input, boss));
   const corner = reachOf(input, boss);
   const hexagon = polygon(
@@ -114,22 +112,17 @@ export function pocketOf(input: JigInput, boss: Omit<Boss, 'at'>): Path {
   return reversed(placed(hexagon, boss.turnRad, [boss.x, boss.y]));
 }
 
-export function jigOutline(input: JigInput): { outline: Outline; engraved: Path[] } {
+export function jigOutline(input: JigInput): Outline {
   const outer = outerRadius(input);
   const cuts: RimCut[] = [
-    {
-      angleRad: 0,
-      width: index.width,
-      shape: 'V',
-      depth: Math.min(index.depth, roomAt(input, 0, index.width) / 2),
-    },
+    indexCut(roomAt(input, 0, index.width)),
     ...input.notches.map((notch): RimCut => ({ ...notch, shape: 'V' })),
     { angleRad: keyAngle(input), width: keyWidth, shape: 'round', depth: keyWidth / 2 },
   ];
   const inner = innerRadius(input);
   const ring = inner > 0 ? [hole([0, 0], inner)] : [];
   const outline = [rimTrack(outer, cuts), ...ring, ...input.bosses.map((boss) => pocketOf(input, boss))];
-  return { outline, engraved: label(input, inner, outer) };
+  return outline;
 }
 
 /** Material between the edge at an angle, `width` along it, and the nearest opening, mm. */
@@ -158,29 +151,12 @@ function keyAngle(input: JigInput): number {
   return 20 * degree;
 }
 
-/** What to lay up, where the ring has room for it; else nothing. */
-function label(input: JigInput, inner: number, outer: number): Path[] {
-  const middle = (inner + outer) / 2;
-  for (const turn of [270, 240, 300, 210, 330, 30, 60, 90, 150]) {
-    const angleRad = turn * degree;
-    const letters = lettersOf({
-      words: 'THIS SIDE UP',
-      at: [middle * Math.cos(angleRad), middle * Math.sin(angleRad)],
-      height: letterHeight,
-      turnRad: angleRad + Math.PI / 2,
-      anchor: 'middle',
-    });
-    const points = letters.flatMap((path) => pointsOf(path));
-    const clear = points.every(([x, y]) => {
-      const far = Math.hypot(x, y);
-      const away = input.bosses.every(
-        (boss) => Math.hypot(boss.x - x, boss.y - y) > reachOf(input, boss) + 1,
-      );
-      return far > inner + 1 && far < outer - index.depth - 1 && away;
-    });
-    if (clear) return letters;
-  }
-  return [];
+/** Which side to lay up, and of which plan it is. */
+function titleOf(input: JigInput): Title {
+  const [inner, outer] = [innerRadius(input), outerRadius(input)];
+  const rounds = input.bosses.map((boss) => ({ x: boss.x, y: boss.y, radius: reachOf(input, boss) }));
+  const find = spotOnRing(inner, outer - index.depth, rounds);
+  return placeTitle({ id, title: name }, ['THIS SIDE UP', ...planWords(input)], find);
 }
 
 /** Where openings are too near an edge or each other: the worst of them. */

@@ -8,6 +8,14 @@ export interface RimCut {
   readonly depth: number;
 }
 
+/** Index mark of flat fixtures: a V in the edge at angle 0, as deep as leaves half the room (mm) behind it. */
+export const indexCut = (room: number): RimCut => ({
+  angleRad: 0,
+  width: 4,
+  shape: 'V',
+  depth: Math.max(1, Math.min(3, room / 2)),
+});
+
 const turn = 2 * Math.PI;
 const onward = (angle: number): number => angle - turn * Math.floor(angle / turn);
 

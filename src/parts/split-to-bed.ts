@@ -76,7 +76,10 @@ function fitOne(solid: Solid, obstacles: readonly Obstacle[], { room, bed, kerne
     if (!seams) return { solids: [solid], findings: [noJoint(solid, bed)] };
     const pieces = piecesOf(scope, body, solid, { seams, gap: bed.joint, far: 4 * whole.radius });
     const done = pieces.map((piece, k) => finish(scope, piece, solid, { k, of: pieces.length, room }));
-    return { solids: done, findings: [saySplit(solid, seams, bed), ...tooNear(solid, seams)] };
+    return {
+      solids: done,
+      findings: [saySplit(solid, seams, bed), ...tooNear(solid, seams), ...textsCut(solid, seams)],
+    };
   });
 }
 
@@ -93,6 +96,9 @@ function wholeOf(scope: Scope, body: Body, solid: Solid, obstacles: readonly Obs
     return { id, corners: toPrint[10] < 0 ? flat.reverse() : flat };
   });
   const { min, max } = boundsOf(solid.mesh.positions);
+  const texts = (solid.lettered ?? []).map(
+    (corners): Obstacle => ({ id: 'a text on it', text: true, corners }),
+  );
   const sections = levels.map((share) => {
     const z = min[2] + share * (max[2] - min[2]);
     return { z, profile: scope.slice(body, z) };
@@ -100,7 +106,7 @@ function wholeOf(scope: Scope, body: Body, solid: Solid, obstacles: readonly Obs
   const radius = pointsOf(solid).reduce((far, [x, y]) => Math.max(far, Math.hypot(x, y)), 0);
   return {
     radius,
-    obstacles: here,
+    obstacles: [...here, ...texts],
     solidLevels: (outline) =>
       sections.filter(({ z, profile }) => {
         const tried = scope.slice(scope.extrude([outline], z - 1, z + 1, 'joint'), z);
@@ -169,6 +175,19 @@ function heightFinding(solid: Solid, bed: Bed): Finding[] {
       measured: { value: height, unit: 'mm' },
       limit: { value: bed.z, unit: 'mm' },
       says: `The ${solid.title} is ${height.toFixed(1)} mm high, over the ${bed.z} mm the bed has room for.`,
+    }),
+  ];
+}
+
+function textsCut(solid: Solid, seams: readonly Seam[]): Finding[] {
+  const count = seams.reduce((sum, seam) => sum + seam.textsCut, 0);
+  if (count === 0) return [];
+  return [
+    finding('bed.cuts-text', {
+      subject: solid.id,
+      measured: { value: count, unit: 'count' },
+      limit: { value: 0, unit: 'count' },
+      says: `Split lines of the ${solid.title} or their dovetails go through ${count} of the texts on it.`,
     }),
   ];
 }

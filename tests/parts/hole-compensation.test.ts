@@ -41,10 +41,7 @@ test('an opening of the jig is as much wider between its flats, on top of its cl
   };
   const flats = (holeCompensation?: number): number => {
     const given = holeCompensation === undefined ? {} : { holeCompensation };
-    const path = pocketOf(
-      { radius: 75, bosses: [boss], notches: [], fixture: { ...fixture, ...given } },
-      boss,
-    );
+    const path = pocketOf({ fixture: { ...fixture, ...given } }, boss);
     return Math.max(...pointsOf(path).map(([x, y]) => Math.hypot(x, y))) * Math.sqrt(3);
   };
   expect(flats()).toBeCloseTo(13.4, 9);

@@ -1,10 +1,8 @@
 import { type FigureName, fixed, type Report, showQuantity } from '../../findings/index.ts';
-import type { Mold, Placement } from '../../mold/index.ts';
+import { type Mold, type Placement, tipsOf } from '../../mold/index.ts';
 import { both, degrees, stacked } from './names.ts';
 import type { Column, Paper } from './paper.ts';
 import { leastCover } from './side-view.ts';
-
-const degree = Math.PI / 180;
 
 /** The figure of that name about a subject, as people read it; a dash where the report has none. */
 export function figureText(report: Report, name: FigureName, subject?: string): string {
@@ -15,14 +13,8 @@ export function figureText(report: Report, name: FigureName, subject?: string): 
 }
 
 /** How a master lies: its tipping about x and y of its own file; what turns it flat on the disc is its turn. */
-export function lieText({ matrix, scale }: Placement): string {
-  const entry = (row: number, column: number): number => matrix[4 * column + row] / scale;
-  const tipY = Math.asin(Math.max(-1, Math.min(1, -entry(2, 0)))) / degree;
-  const tipX = Math.atan2(entry(2, 1), entry(2, 2)) / degree;
-  const tips = [
-    ['x', tipX],
-    ['y', tipY],
-  ].flatMap(([axis, tip]) => (Math.abs(Number(tip)) < 0.05 ? [] : [`${axis} ${fixed(Number(tip), 1)}°`]));
+export function lieText(placement: Placement): string {
+  const tips = tipsOf(placement).map(({ axis, degrees: by }) => `${axis} ${fixed(by, 1)}°`);
   return tips.length === 0 ? 'as in its file' : `tipped ${tips.join(', ')}`;
 }
 

@@ -25,6 +25,13 @@ export const flatCodes = codes({
     formula: 'openings, masters with clearance, share no area',
     source: 'own choice',
   },
+  'plate.no-name': {
+    severity: 'note',
+    means: 'Beside an opening of a plate there is no room for its name or number.',
+    remedy: 'Mark it by hand from the plan view of the shop sheet.',
+    formula: 'capitals of 3 mm, clear of openings, scales and other names',
+    source: 'common practice, no published source',
+  },
   'stencil.slots-meet': {
     severity: 'note',
     means: 'Two slots of the knife stencil run into each other, so that the strip between them comes loose.',

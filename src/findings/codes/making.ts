@@ -18,6 +18,13 @@ export const makingCodes = codes({
       'distance of the seam, seen from above, from the nearest outline, boss, tab or notch, at least 2 mm',
     source: practice,
   },
+  'bed.cuts-text': {
+    severity: 'note',
+    means: 'A split line or a dovetail goes through engraved words; they are read across the seam.',
+    remedy: 'Use a larger bed, or a shorter label.',
+    formula: 'no text is on a seam or in the outline of a dovetail',
+    source: 'geometry of the plane',
+  },
   'bed.too-small': {
     severity: 'warn',
     means: 'A fixture does not fit the bed, and no sectors of it with a joint do; it is given whole.',

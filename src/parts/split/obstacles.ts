@@ -6,6 +6,8 @@ import { masterOf } from '../cavities.ts';
 /** What a split line keeps away from: corners of a convex outline round it, seen from above, mold frame, mm. */
 export interface Obstacle {
   readonly id: string;
+  /** A text: to cut through it is bad, to cut through anything else is worse. */
+  readonly text?: true;
   readonly corners: readonly (readonly [number, number])[];
 }
 
@@ -72,12 +74,38 @@ export function rayClearance({ corners }: Obstacle, angleRad: number): number {
   return Math.max(Math.min(...across), -Math.max(...across));
 }
 
-/** Distance of a point to the nearest corner of an obstacle; negative inside its outline. */
+type Point = readonly [number, number];
+
+const sidesOf = (corners: readonly Point[]): (readonly [Point, Point])[] =>
+  corners.map((at, k) => [at, corners[(k + 1) % corners.length]]);
+
+/** On which side of a line through two points a third lies: positive on the left. */
+const leftOf = ([ax, ay]: Point, [bx, by]: Point, [x, y]: Point): number =>
+  (bx - ax) * (y - ay) - (by - ay) * (x - ax);
+
+const isInside = (corners: readonly Point[], at: Point): boolean =>
+  sidesOf(corners).every(([a, b]) => leftOf(a, b, at) >= 0);
+
+/** Distance of a point to the outline of an obstacle; negative inside it. */
 export function pointClearance({ corners }: Obstacle, x: number, y: number): number {
-  const near = Math.min(...corners.map(([cx, cy]) => Math.hypot(cx - x, cy - y)));
-  const inside = corners.every(([ax, ay], k) => {
-    const [bx, by] = corners[(k + 1) % corners.length];
-    return (bx - ax) * (y - ay) - (by - ay) * (x - ax) >= 0;
-  });
-  return inside ? -near : near;
+  const near = Math.min(...sidesOf(corners).map(([a, b]) => distanceToSide(a, b, [x, y])));
+  return isInside(corners, [x, y]) ? -near : near;
+}
+
+function distanceToSide([ax, ay]: Point, [bx, by]: Point, [x, y]: Point): number {
+  const [dx, dy] = [bx - ax, by - ay];
+  const square = dx * dx + dy * dy;
+  const share = square > 0 ? ((x - ax) * dx + (y - ay) * dy) / square : 0;
+  const t = Math.min(1, Math.max(0, share));
+  return Math.hypot(x - ax - t * dx, y - ay - t * dy);
+}
+
+/** Whether an outline reaches into a (convex) obstacle: a corner of it lies inside, or their sides cross. */
+export function reachesInto({ corners }: Obstacle, outline: readonly Point[]): boolean {
+  if (outline.some((at) => isInside(corners, at))) return true;
+  return sidesOf(outline).some(([a, b]) =>
+    sidesOf(corners).some(
+      ([c, d]) => leftOf(a, b, c) * leftOf(a, b, d) < 0 && leftOf(c, d, a) * leftOf(c, d, b) < 0,
+    ),
+  );
 }

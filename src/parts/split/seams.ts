@@ -1,5 +1,5 @@
 import { type Joint, sector, tongue } from './joint.ts';
-import { type Obstacle, pointClearance, rayClearance } from './obstacles.ts';
+import { type Obstacle, pointClearance, rayClearance, reachesInto } from './obstacles.ts';
 
 /** A cut from the axis outward at an angle, with its joint. */
 export interface Seam {
@@ -9,6 +9,8 @@ export interface Seam {
   readonly clearance: number;
   /** What is nearest; undefined where nothing is on the disc. */
   readonly nearest?: string;
+  /** How many texts the cut or its joint goes through. */
+  readonly textsCut: number;
 }
 
 export interface Room {
@@ -44,8 +46,17 @@ export function chooseSeams(whole: Whole, room: Room): Seam[] | undefined {
   return undefined;
 }
 
+/** What a seam through a text counts as, mm: less than one through an outline. */
+const throughText = -0.5;
+
 const least = (whole: Whole, angle: number): number =>
-  Math.min(whole.radius, ...whole.obstacles.map((obstacle) => rayClearance(obstacle, angle)));
+  Math.min(
+    whole.radius,
+    ...whole.obstacles.map((obstacle) => {
+      const clearance = rayClearance(obstacle, angle);
+      return obstacle.text ? Math.max(clearance, throughText) : clearance;
+    }),
+  );
 
 function clearestAngles(whole: Whole, count: number): number[] {
   const step = (2 * Math.PI) / count;
@@ -93,17 +104,25 @@ function withJoints(whole: Whole, angles: readonly number[]): Seam[] | undefined
     if (!joint) return undefined;
     taken.push(joint);
     const near = whole.obstacles
+      .filter(({ text }) => !text)
       .map((obstacle) => ({ id: obstacle.id, clearance: rayClearance(obstacle, angleRad) }))
       .sort((a, b) => a.clearance - b.clearance)[0];
     seams.push({
       angleRad,
       joint,
       clearance: near?.clearance ?? whole.radius,
+      textsCut: textsCut(whole, angleRad, joint),
       ...(near && { nearest: near.id }),
     });
   }
   return seams;
 }
+
+const textsCut = ({ obstacles }: Whole, angleRad: number, joint: Joint): number => {
+  const outline = tongue(joint, angleRad);
+  return obstacles.filter((one) => one.text && (rayClearance(one, angleRad) < 0 || reachesInto(one, outline)))
+    .length;
+};
 
 /** The widest joint that has room on a seam, beside those that are taken. */
 function findJoint(
