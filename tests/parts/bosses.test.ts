@@ -99,7 +99,7 @@ describe('a loose hexagon', () => {
 
   it('goes through the jig as a hexagon', () => {
     const { fixture } = exampleMold();
-    const path = pocketOf({ radius: 75, bosses: [hexagon()], notches: [], fixture }, hexagon());
+    const path = pocketOf({ fixture }, hexagon());
     const reach = Math.max(...pointsOf(path).map(([x, y]) => Math.hypot(x - 60, y)));
     expect(reach * Math.sqrt(3)).toBeCloseTo(13.4, 9);
   });

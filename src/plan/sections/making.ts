@@ -14,6 +14,7 @@ export const fixtureKinds = [
   'sprue-form',
   'plug',
   'bosses',
+  'boss-cups',
   'tab',
   'notch',
   'build-up',
