@@ -15,6 +15,7 @@ import { PageFiles } from './files.ts';
 import { holdIn } from './hold-in.ts';
 import { Helper, mendTogether, mostTriangles } from './mend-together.ts';
 import type { AskNear, Bake, OpenPlan, ShownMold, ToTable } from './messages.ts';
+import { practiceMoves } from './practice.ts';
 import { shownMesh } from './reduce.ts';
 import { showChannels } from './show-channels.ts';
 import { showSolids } from './show-solids.ts';
@@ -32,6 +33,8 @@ let lastBake: Bake | undefined;
 let laid: { readonly edit: number; readonly mold: Mold } | undefined;
 let wanted: AskNear | undefined;
 let latest = 0;
+/** Whether something was moved, by hand or in practice. */
+let isPracticed = false;
 let working = Promise.resolve();
 
 globalThis.onmessage = ({ data }: MessageEvent<ToTable>) => {
@@ -86,6 +89,22 @@ async function open({ edit, text, name, filesAt, fresh }: OpenPlan): Promise<voi
   wanted = undefined;
   // What is looked at comes first, and the oven leaves the machine to it until then.
   oven?.postMessage(lastBake);
+  await getReady(edit, mold, kernel);
+}
+
+/** Before anything is taken into the hand: reduced masters, and practice, which is wanted but once. */
+async function getReady(edit: number, mold: Mold, kernel: Kernel): Promise<void> {
+  for (const master of mold.masters) {
+    await breath();
+    if (edit !== latest) return;
+    roughMold({ ...mold, masters: [master] }, kernel);
+  }
+  for (const held of practiceMoves(mold)) {
+    await breath();
+    if (edit !== latest || isPracticed) return;
+    checkNear(holdIn(roughMold(mold, kernel), held), held.id, kernel, cache);
+  }
+  isPracticed = true;
 }
 
 /** The disc first, and the masters as they are mended. */
@@ -135,6 +154,7 @@ function near(asked: AskNear, kernel: Kernel): void {
     wanted = asked;
     return;
   }
+  if (held) isPracticed = true;
   const start = performance.now();
   const mold = held ? holdIn(roughMold(laid.mold, kernel), held) : laid.mold;
   const found = checkNear(mold, id, kernel, cache);
@@ -147,9 +167,6 @@ function near(asked: AskNear, kernel: Kernel): void {
     took: performance.now() - start,
     ...found,
   });
-  // What is looked at is likely to be moved next: its reduced masters and their trees are made now.
-  if (!held)
-    void breath().then(() => laid?.edit === edit && checkNear(roughMold(mold, kernel), id, kernel, cache));
 }
 
 /** Sends each master's mesh once for as long as it stays the same. */
