@@ -61,7 +61,17 @@ describe('a small mold', () => {
     const { page, complaints } = await show(url);
     await marked(page, 'mold built');
     const out = path('out');
+    const seconds = await page.evaluate(() =>
+      ['mold laid', 'mold built'].map((name) => performance.getEntriesByName(name)[0].startTime / 1000),
+    );
+    const start = performance.now();
     await run('build', plan, '--out', out);
+    const build = (performance.now() - start) / 1000;
+    console.log(
+      `a small mold is laid ${seconds[0].toFixed(1)} s after the page was asked for and built after ` +
+        `${seconds[1].toFixed(1)} s: ${(seconds[0] / build).toFixed(2)} and ${(seconds[1] / build).toFixed(2)} of the ` +
+        `${build.toFixed(1)} s of discwright build`,
+    );
     const files = filesIn(join(out, 'oak-buttons'));
     const manifest = JSON.parse(readFileSync(join(out, 'oak-buttons/manifest.json'), 'utf8')) as Manifest;
     const made = manifest.files.flatMap(({ solid }) => solid ?? []);
@@ -223,29 +233,6 @@ describe('bad input', () => {
     const [code] = said.split('\n')[0].split(' ').slice(1);
     expect(err).toContain(code);
     expect(said.split('\n').length).toBeGreaterThan(2);
-    await page.context().close();
-  });
-});
-
-describe('the demo', () => {
-  it('is laid out within seconds of the page opening', async () => {
-    const { url } = await serve('presets/hedgerow');
-    const { page, complaints } = await show(url);
-    await marked(page, 'mold laid');
-    const [disc, laid] = await page.evaluate(() =>
-      ['disc laid', 'mold laid'].map((name) => performance.getEntriesByName(name)[0].startTime / 1000),
-    );
-    await page.waitForFunction(() => Number(document.querySelector('canvas')?.dataset.triangles) > 20_000);
-    expect(await triangles(page)).toBeLessThan(200_000);
-    await keepPicture(page, 'demo-laid');
-    const start = performance.now();
-    expect((await run('check', 'presets/hedgerow', '--quiet')).code).toBe(0);
-    const check = (performance.now() - start) / 1000;
-    console.log(
-      `the demo's disc is shown ${disc.toFixed(1)} s after the page was asked for, its masters after ` +
-        `${laid.toFixed(1)} s (${(laid / check).toFixed(2)} of the ${check.toFixed(1)} s that discwright check takes)`,
-    );
-    expect(complaints).toEqual([]);
     await page.context().close();
   });
 });

@@ -63,8 +63,12 @@ export function shop() {
       });
     });
 
-  /** Opens an address in a fresh context of its own. */
-  const show = async (url: string, options: BrowserContextOptions = {}): Promise<Shown> => {
+  /** Opens an address in a fresh context of its own; `before` may put something in the page's way. */
+  const show = async (
+    url: string,
+    options: BrowserContextOptions = {},
+    before?: (page: Page) => Promise<void>,
+  ): Promise<Shown> => {
     const context = await browser.newContext({ viewport: { width: 1280, height: 720 }, ...options });
     const page = await context.newPage();
     page.setDefaultTimeout(patience);
@@ -73,6 +77,7 @@ export function shop() {
       if (message.type() === 'error') complaints.push(message.text());
     });
     page.on('pageerror', (error) => complaints.push(String(error)));
+    await before?.(page);
     await page.goto(url);
     return { page, complaints };
   };

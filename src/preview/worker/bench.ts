@@ -56,6 +56,8 @@ export class Bench {
       return;
     }
     this.edit++;
+    // Else it would still hand over what it is reading.
+    this.toTable({ kind: 'leave', edit: this.edit });
     if (this.ovenIsBusy) this.replaceOven(false);
     this.ovenIsBusy = false;
   }

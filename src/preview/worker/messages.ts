@@ -52,7 +52,13 @@ export interface MeetOven {
   readonly goOn: boolean;
 }
 
-export type ToTable = OpenPlan | KeepFile | { readonly kind: 'forget' } | AskNear | MeetOven;
+/** A newer edit has come, or what is being done is not wanted any more: leave off. The oven answers with `left`. */
+export interface Leave {
+  readonly kind: 'leave';
+  readonly edit: number;
+}
+
+export type ToTable = OpenPlan | KeepFile | { readonly kind: 'forget' } | AskNear | MeetOven | Leave;
 
 /** From the table straight to the oven. */
 export interface Bake {
@@ -83,8 +89,7 @@ export interface Mended {
 
 export type ToOven =
   | MeetOven
-  /** A newer edit has come: leave off. Answered with `left`. */
-  | { readonly kind: 'leave'; readonly edit: number }
+  | Leave
   | Errand
   /** Leave off the errands asked for so far; the build stays. */
   | { readonly kind: 'drop' };

@@ -40,6 +40,7 @@ let working = Promise.resolve();
 globalThis.onmessage = ({ data }: MessageEvent<ToTable>) => {
   if (data.kind === 'keep') files.keep(data.name, data.bytes);
   else if (data.kind === 'forget') files.forget();
+  else if (data.kind === 'leave') latest = data.edit;
   else if (data.kind === 'meet') {
     oven = data.port;
     helper.meet(data.port);
