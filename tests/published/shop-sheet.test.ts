@@ -1,10 +1,14 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import { readFonts } from '../../cli/fonts.ts';
-import type { Build } from '../../src/export/index.ts';
+import { type Build, exportSolid } from '../../src/export/index.ts';
+import { runs } from '../../src/export/shop-sheet/names.ts';
 import { shopSheet } from '../../src/export/shop-sheet/sheet.ts';
 import { tilesOf } from '../../src/export/shop-sheet/tiles.ts';
 import { finding, joinReport } from '../../src/findings/index.ts';
+import { translation } from '../../src/kernel/index.ts';
 import type { Mold } from '../../src/mold/index.ts';
+import { box, solidOf } from '../export/shapes.ts';
+import { masterOf, ring } from '../parts/example-masters.ts';
 import { exampleMold } from '../parts/example-mold.ts';
 import { hasPoppler, pageTexts, type RenderedPage, renderPage } from '../rendered-page.ts';
 
@@ -105,6 +109,88 @@ describe.runIf(hasPoppler())('the sheet as another program draws it (Poppler)', 
     expect(pages[0]).toContain('Molten metal and water explode');
     expect(pageNamed('Pour record')).toBe(pages.length);
   });
+});
+
+/** Shares of the page's width that are free of ink to the left and to the right. */
+function freeSides(page: RenderedPage): [number, number] {
+  let [least, most] = [page.width, 0];
+  for (let row = 0; row < page.height; row++)
+    for (let column = 0; column < page.width; column++)
+      if (page.at(column, row) < 200) [least, most] = [Math.min(least, column), Math.max(most, column)];
+  return [least / page.width, (page.width - 1 - most) / page.width];
+}
+
+describe.runIf(hasPoppler())('a plan of forty placements with names as long as they may be', () => {
+  const name = (i: number): string => `${'hedgerow-autumn-'.repeat(4).slice(0, 57)}-${i}`;
+  const mold = exampleMold();
+  const master = masterOf('leaf', box([8, 5, 4], [-4, -2.5, -2]));
+  const crowded: Mold = {
+    ...mold,
+    title: 'The hedgerow collection of the village studio '.repeat(3).slice(0, 120),
+    revision: 'second-proof-with-corrections',
+    masters: [master],
+    placements: ring(master, 40, 50).map((one, i) => ({ ...one, id: name(i + 1) })),
+  };
+
+  test('keeps the margins of every page, and names each placement by its end', async () => {
+    const sheet = await sheetOf(crowded);
+    const texts = pageTexts(sheet);
+    for (let page = 1; page <= texts.length; page++) {
+      const [left, right] = freeSides(renderPage(sheet, page, 40));
+      expect(Math.min(left, right) * 210).toBeGreaterThan(11);
+    }
+    for (let i = 1; i <= 40; i++) expect(texts.join('')).toMatch(new RegExp(`-${i}\\b`));
+  });
+});
+
+describe.runIf(hasPoppler())('what a sheet says beyond its drawings', () => {
+  const wordsOf = async (own: Build): Promise<string> =>
+    pageTexts(await shopSheet(own, fonts))
+      .join(' ')
+      .replaceAll(/\s+/g, ' ');
+
+  test('what to do about several findings of one kind is said once, after them', async () => {
+    const thin = ['snail', 'leaf', 'seed'].map((subject) =>
+      finding('cover.thin', { subject, says: `The ${subject} is near the face.` }),
+    );
+    const words = await wordsOf({ ...build(exampleMold()), report: joinReport('', [{ findings: thin }]) });
+    for (const subject of ['snail', 'leaf', 'seed'])
+      expect(words).toContain(`The ${subject} is near the face.`);
+    expect(words.split(thin[0].remedy)).toHaveLength(2);
+  });
+
+  test('each build-up has its number, place, size and height', async () => {
+    // 6 x 4 x 3 mm about (30, 40), printed about its own middle.
+    const solid = solidOf('build-up-04-2', box([6, 4, 3], [-3, -2, 0]), {
+      role: 'build-up',
+      title: 'build-up 4-2 under leaf-1',
+      toMold: translation(30, 40, 0),
+    });
+    const words = await wordsOf({ ...build(exampleMold()), solids: [await exportSolid(solid)] });
+    expect(words).toContain(
+      '4-2 under leaf-1 50.0 mm (1.97 in) 53.1° 6.0 x 4.0 mm (0.24 x 0.16 in) 3.0 mm (0.12 in)',
+    );
+  });
+
+  test('silicone for poured halves is their volume, by weight where the plan knows its density', async () => {
+    const half = await exportSolid(solidOf('lower-half', box([100, 50, 20]), { title: 'lower half' }));
+    const poured: Mold = {
+      ...exampleMold(),
+      process: 'poured',
+      bench: { rubber: { densityKgM3: 1100, at: { file: '', line: 1, column: 1 } } },
+    };
+    const words = await wordsOf({ ...build(poured), solids: [half] });
+    expect(words).toContain(
+      'For the lower half; add what stays in the cup. 100.000 cm3 (6.1024 in3), 110.00 g',
+    );
+  });
+});
+
+test('names that count up are one run', () => {
+  expect(runs(['leaf-1', 'leaf-2', 'leaf-3', 'seed', 'leaf-5', 'snail-2-9', 'snail-2-10'])).toBe(
+    'leaf-1 to 3, seed, leaf-5, snail-2-9 to 10',
+  );
+  expect(runs([])).toBe('');
 });
 
 test('the same build gives the same bytes', async () => {

@@ -1,12 +1,23 @@
-import { type FigureName, figureCatalogue, type Report } from '../../findings/index.ts';
+import { type FigureName, figureCatalogue, fixed, type Report, showQuantity } from '../../findings/index.ts';
 import type { Mold } from '../../mold/index.ts';
+import type { Build } from '../build.ts';
 import { figureText } from './lists.ts';
-import type { Paper } from './paper.ts';
+import { runs } from './names.ts';
+import type { Column, Paper } from './paper.ts';
 
-/** Groups of figures of the whole mold that the bench works by. */
-const groups: readonly { readonly title: string; readonly names: readonly FigureName[] }[] = [
+type Row = readonly [what: string, value: string];
+
+/** What the bench works by: first what the plan gives, then what the report says of it. */
+interface Group {
+  readonly title: string;
+  readonly given?: (build: Build) => Row[];
+  readonly names: readonly FigureName[];
+}
+
+const groups: readonly Group[] = [
   {
     title: 'Metal to melt',
+    given: metal,
     names: [
       'shot.poured',
       'shot.least',
@@ -17,8 +28,10 @@ const groups: readonly { readonly title: string; readonly names: readonly Figure
       'spin.rimSpeed',
     ],
   },
+  { title: 'Silicone or resin to mix', given: toMix, names: [] },
   {
     title: 'Closing the can',
+    given: fasteners,
     names: [
       'closing.force',
       'closing.clamps',
@@ -32,7 +45,19 @@ const groups: readonly { readonly title: string; readonly names: readonly Figure
     ],
   },
   { title: 'Rubber in the can', names: ['pack.can', 'pack.laidIn', 'pack.cold', 'pack.excess'] },
-  { title: 'Cure', names: ['cure.middle', 'cure.face', 'cure.gathered', 'cure.share', 'cure.needed'] },
+  {
+    title: 'Cure',
+    given: heating,
+    names: [
+      'cure.middle',
+      'cure.face',
+      'cure.gatheredHot',
+      'cure.gathered',
+      'cure.gatheredFace',
+      'cure.share',
+      'cure.needed',
+    ],
+  },
   {
     title: 'Balance',
     names: ['balance.static', 'balance.angle', 'balance.permissible', 'balance.misrun', 'balance.correction'],
@@ -48,41 +73,106 @@ const groups: readonly { readonly title: string; readonly names: readonly Figure
   },
 ];
 
-/** The figures of the whole mold, those the report has. */
-export function amounts(paper: Paper, { closing }: Mold['bench'], report: Report, title: string): void {
-  const columns = [
+/** A row where the value is known. */
+const row = (what: string, value: string | undefined): Row[] => (value === undefined ? [] : [[what, value]]);
+
+const show = <T>(value: T | undefined, as: (value: T) => string): string | undefined =>
+  value === undefined ? undefined : as(value);
+
+function metal({ mold: { bench } }: Build): Row[] {
+  const { alloy, spin } = bench;
+  return [
+    ...row('Alloy.', alloy?.name),
+    ...row(
+      'Pour at.',
+      show(alloy?.pourC, (value) => showQuantity(value, 'C')),
+    ),
+    ...row(
+      'Speed while pouring.',
+      show(spin?.speedRpm, (value) => `${fixed(value, 0)} rpm`),
+    ),
+  ];
+}
+
+/** Halves that are poured on plates take their own volume. */
+function toMix({ mold, solids }: Build): Row[] {
+  if (mold.process !== 'poured') return [];
+  const density = mold.bench.rubber?.densityKgM3;
+  return solids.flatMap(({ solid: { role, title }, audit: { volume } }) => {
+    const mass = density === undefined ? '' : `, ${showQuantity(volume * density * 1e-6, 'g')}`;
+    return role === 'half'
+      ? row(`For the ${title}; add what stays in the cup.`, `${showQuantity(volume, 'mm3')}${mass}`)
+      : [];
+  });
+}
+
+/** How many, and how thick a lid, is among the figures. */
+function fasteners({ mold: { bench } }: Build): Row[] {
+  const { bolts, clamps, press } = bench.closing ?? {};
+  const newton = (value: number): string => showQuantity(value, 'N');
+  return [
+    ...row('Each clamp holds.', show(clamps?.force, newton)),
+    ...row('The press is rated for.', show(press?.force, newton)),
+    ...row(
+      'Size of the bolts.',
+      show(bolts, ({ size, grade }) => (grade === undefined ? size : `${size}, grade ${grade}`)),
+    ),
+  ];
+}
+
+function heating({ mold: { bench } }: Build): Row[] {
+  const { cure } = bench;
+  return [
+    ...row(
+      'Platens or oven at.',
+      show(cure?.temperatureC, (value) => showQuantity(value, 'C')),
+    ),
+    ...row(
+      'Time at that temperature.',
+      show(cure?.timeS, (value) => showQuantity(value, 's')),
+    ),
+  ];
+}
+
+/** What the plan gives and the figures of the whole mold that the report has. */
+export function amounts(paper: Paper, build: Build, title: string): void {
+  const columns: Column[] = [
     { title: 'figure', share: 0.6 },
-    { title: 'value', share: 0.4, align: 'right' as const },
+    { title: 'value', share: 0.4, align: 'right' },
   ];
   for (const group of groups) {
-    const rows = group.names.flatMap((name) => {
-      const value = figureText(report, name);
-      return value === '-' ? [] : [[figureCatalogue[name].means, value]];
-    });
+    const rows = [
+      ...(group.given?.(build) ?? []),
+      ...group.names.flatMap((name) => {
+        const value = figureText(build.report, name);
+        return value === '-' ? [] : row(figureCatalogue[name].means, value);
+      }),
+    ];
     if (rows.length === 0) continue;
     paper.section(group.title, title);
     paper.table(columns, rows, title);
-    if (group.title === 'Closing the can' && closing?.bolts)
+    if (group.title === 'Closing the can')
       paper.paragraph(
         'Tightening torque: from the makers of the bolts and of the can. Bolts draw the can shut; clamps or a press carry the load.',
         title,
         { size: 2.6 },
       );
   }
+  paper.paragraph('~: rests on an estimate, or on a value nobody has measured.', title, { size: 2.6 });
 }
 
-/** Rubber out under each master, and in at each build-up, cm3. */
+/** Rubber out under each master, and in at each build-up; the last row is all of them together. */
 export function ledger(paper: Paper, mold: Mold, report: Report, title: string): void {
+  const names = ['ledger.displaced', 'ledger.buildUp'] as const;
   const alike = new Map<string, string[]>();
   for (const { id } of mold.placements) {
-    const [out, into] = (['ledger.displaced', 'ledger.buildUp'] as const).map((name) =>
-      figureText(report, name, id),
-    );
+    const [out, into] = names.map((name) => figureText(report, name, id));
     if (out === '-' && into === '-') continue;
     const key = `${out}\n${into}`;
     alike.set(key, [...(alike.get(key) ?? []), id]);
   }
   if (alike.size === 0) return;
+  const [allOut, allIn] = names.map((name) => totalText(report, name));
   paper.section('Rubber ledger', title);
   paper.table(
     [
@@ -90,7 +180,17 @@ export function ledger(paper: Paper, mold: Mold, report: Report, title: string):
       { title: 'out, for each master', share: 0.27, align: 'right' },
       { title: 'in, at each build-up', share: 0.27, align: 'right' },
     ],
-    [...alike].map(([key, ids]) => [ids.join(', '), ...key.split('\n')]),
+    [...[...alike].map(([key, ids]) => [runs(ids), ...key.split('\n')]), ['all together', allOut, allIn]],
     title,
   );
+}
+
+function totalText(report: Report, name: FigureName): string {
+  const all = report.figures.filter((figure) => figure.name === name);
+  if (all.length === 0) return '-';
+  const mark = all.some(({ estimated }) => estimated) ? '~' : '';
+  return `${mark}${showQuantity(
+    all.reduce((sum, { value }) => sum + value, 0),
+    'mm3',
+  )}`;
 }

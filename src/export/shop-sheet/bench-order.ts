@@ -58,8 +58,21 @@ function rubberOrder(mold: Mold): string[] {
 function rigidOrder(mold: Mold): string[] {
   return [
     'Check the halves against the manifest: diameter, thickness, no stringing or burrs on the parting faces.',
+    ...when(
+      mold.fixture.bed !== undefined,
+      'Join what was split to fit the bed, on a flat plate; measure the diameter before the glue sets.',
+    ),
+    ...when(
+      mold.fixture.cutter !== undefined,
+      'Finish with a smaller mill or by hand where the findings say that the cutter leaves something.',
+    ),
+    ...when(
+      mold.bosses.some(({ kind }) => kind === 'cap nut'),
+      'Set the cap nuts into their pockets, down to the hexagon.',
+    ),
     'Clean sockets and bosses; the halves must close without force and in one position only.',
     ...when(mold.sprue !== undefined, 'Clear the pouring hole and the well.'),
+    'Brush on the parting agent that the casting material asks for, thinly.',
     ...when(
       mold.channels.length > 0,
       'Clear gates and vents with a wire; open them a little at a time after the first pour.',
@@ -67,6 +80,7 @@ function rigidOrder(mold: Mold): string[] {
     'Dry the halves through: damp turns to steam under metal.',
     `Pour nothing hotter than ${mold.fixture.material} stands: see the heat findings of this sheet.`,
     'Spin the closed halves empty, behind the guard, up to the speed of the plan, before the first pour.',
+    'Keep it turning until the metal, wax or resin has set; part the halves once they have stopped and cooled.',
   ];
 }
 
@@ -76,7 +90,7 @@ function pouredOrder(mold: Mold): string[] {
     'Try a spot of silicone on a corner of the plate overnight first.',
     ...when(mold.bosses.length > 0, 'Set loose bosses into the plate where the boss table says.'),
     'Seal and wax the plates; stand them level.',
-    'Weigh, mix and de-air the silicone or resin by its maker’s sheet; pour from one side, low and slow.',
+    'Weigh, mix and de-air the silicone or resin by its maker’s sheet, as much as the amounts say; pour from one side, low and slow, to the top of the rim wall.',
     'Let it cure by its sheet, then heat it on as the sheet says before metal touches it.',
     'Lift the halves off by the rim; cut the notch; close them empty: one position only.',
     ...when(mold.channels.length > 0, 'Open gates and vents where the plate left skins.'),

@@ -3,12 +3,19 @@ import { type Paper, shade } from './paper.ts';
 
 type Point = readonly [number, number];
 
-/** One placement as it is drawn: its shadow's rings in the mold frame, mm. */
+/** One placement or build-up as it is drawn: its shadow's rings in the mold frame, mm. */
 export interface Shadow {
   readonly id: string;
   readonly x: number;
   readonly y: number;
   readonly rings: readonly (readonly Point[])[];
+}
+
+/** All that is drawn of a mold seen from above. */
+export interface DiscDrawing {
+  readonly mold: Mold;
+  readonly shadows: readonly Shadow[];
+  readonly buildUps: readonly Shadow[];
 }
 
 /** Where on the page the axis of the disc is (mm), and how many mm of paper one mm of the disc takes. */
@@ -20,11 +27,13 @@ export interface ViewFrame {
 
 /**
  * The lower half's parting face seen from above: rim, well and pouring hole, shadows of the masters, bosses, tabs,
- * notches, channels and the index mark. Lines keep their width at every scale.
+ * notches, channels, the index mark, and build-ups in gray, with their numbers where it is drawn at true size. Lines
+ * keep their width at every scale.
  */
-export function drawDisc(paper: Paper, mold: Mold, shadows: readonly Shadow[], frame: ViewFrame): void {
+export function drawDisc(paper: Paper, { mold, shadows, buildUps }: DiscDrawing, frame: ViewFrame): void {
   const view = new DiscView(paper, frame);
   view.rim(mold);
+  for (const buildUp of buildUps) view.ground(buildUp);
   for (const channel of mold.channels) view.channel(channel);
   for (const shadow of shadows) view.shadow(shadow);
   if (mold.sprue) {
@@ -34,7 +43,11 @@ export function drawDisc(paper: Paper, mold: Mold, shadows: readonly Shadow[], f
   for (const boss of mold.bosses) view.boss(boss);
   for (const tab of mold.tabs) view.tab(tab, mold.disc.radius);
   for (const notch of mold.notches) view.notch(notch, mold.disc.radius);
+  if (frame.scale === 1) for (const buildUp of buildUps) view.number(buildUp);
 }
+
+/** Longer names are shortened in their middle, mm. */
+const nameWidth = 24;
 
 class DiscView {
   private readonly pen: PDFKit.PDFDocument;
@@ -77,7 +90,19 @@ class DiscView {
 
   shadow({ id, x, y, rings }: Shadow): void {
     for (const ring of rings) this.path(ring, 0.25, true);
-    this.label(id, [x, y], 2.1);
+    this.label(this.paper.fitted(id, nameWidth, { size: 2.1 }), [x, y], 2.1);
+  }
+
+  /** Filled in a light gray; what lies over it is drawn later. */
+  ground({ rings }: Shadow): void {
+    for (const ring of rings) {
+      this.trace(ring);
+      this.pen.closePath().fillColor(shade(0.82)).fill();
+    }
+  }
+
+  number({ id, x, y }: Shadow): void {
+    this.label(id, [x, y], 1.6);
   }
 
   boss({ id, kind, size, x, y, turnRad, acrossFlats, headRadius }: Boss): void {
@@ -156,13 +181,17 @@ class DiscView {
   }
 
   private path(points: readonly Point[], width: number, closed: boolean, gray = 0): void {
+    this.trace(points);
+    if (closed) this.pen.closePath();
+    this.pen.lineWidth(width).strokeColor(shade(gray)).stroke();
+  }
+
+  private trace(points: readonly Point[]): void {
     points.forEach((point, i) => {
       const [x, y] = this.place(point);
       if (i === 0) this.pen.moveTo(x, y);
       else this.pen.lineTo(x, y);
     });
-    if (closed) this.pen.closePath();
-    this.pen.lineWidth(width).strokeColor(shade(gray)).stroke();
   }
 
   /** A short text on a white ground, so that it reads across lines. */

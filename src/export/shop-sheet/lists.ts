@@ -1,6 +1,6 @@
 import { type FigureName, fixed, type Report, showQuantity } from '../../findings/index.ts';
 import { type Mold, type Placement, tipsOf } from '../../mold/index.ts';
-import { both, degrees, stacked } from './names.ts';
+import { both, degrees, runs, stacked } from './names.ts';
 import type { Column, Paper } from './paper.ts';
 import { leastCover } from './side-view.ts';
 
@@ -22,12 +22,12 @@ export function lieText(placement: Placement): string {
 export function masterTable(paper: Paper, mold: Mold, report: Report, title: string): void {
   paper.section('Masters', title);
   const columns: Column[] = [
-    { title: 'master', share: 0.22 },
-    { title: 'count', share: 0.08, align: 'right' },
-    { title: 'of', share: 0.16 },
-    { title: 'lie', share: 0.22 },
-    { title: 'volume', share: 0.16, align: 'right' },
-    { title: 'one casting', share: 0.16, align: 'right' },
+    { title: 'master', share: 0.2 },
+    { title: 'count', share: 0.07, align: 'right' },
+    { title: 'of', share: 0.13 },
+    { title: 'lie', share: 0.18 },
+    { title: 'volume', share: 0.23, align: 'right' },
+    { title: 'one casting', share: 0.19, align: 'right' },
   ];
   const rows = mold.masters.map(({ id, material, measures, estimated }) => {
     const placed = mold.placements.filter(({ master }) => master === id);
@@ -142,6 +142,6 @@ function channelGroups(mold: Mold): string[][] {
   }
   return [...groups].map(([key, placements]) => {
     const [what, size] = JSON.parse(key) as [string, string];
-    return [`${placements.length} of them`, what, '', `${size}: ${placements.join(', ')}`];
+    return [`${placements.length} of them`, what, '', `${size}: ${runs(placements)}`];
   });
 }

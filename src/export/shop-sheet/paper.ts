@@ -61,8 +61,15 @@ export class Paper {
     const [width, height] = paperSizes[this.size];
     this.pen.addPage({ size: [width * pointsPerMm, height * pointsPerMm], margin: 0 });
     this.pen.scale(pointsPerMm);
-    this.write(title, this.left, margin, { size: 4.6, bold: true });
-    this.write(this.heading, this.right, margin + 1.2, { size: 2.8, gray: 0.35 }, 'right');
+    const [large, small] = [
+      { size: 4.6, bold: true },
+      { size: 2.8, gray: 0.35 },
+    ];
+    // What the title leaves belongs to the heading, and that is never less than two fifths.
+    const named = this.fitted(title, 0.6 * this.width - 4, large);
+    const room = this.width - this.widthOf(named, large) - 4;
+    this.write(named, this.left, margin, large);
+    this.write(this.fitted(this.heading, room, small), this.right, margin + 1.2, small, 'right');
     this.rule(this.left, margin + head - 2, this.right, margin + head - 2, 0.3);
     this.y = this.top;
   }
@@ -77,6 +84,22 @@ export class Paper {
     this.style(style);
     const from = align === 'left' ? x : x - this.pen.widthOfString(text);
     this.pen.text(text, from, y, { lineBreak: false });
+  }
+
+  /** The text, or where it is wider than `width` its beginning and its end, which tells numbered names apart. */
+  fitted(text: string, width: number, style: TextStyle = {}): string {
+    if (this.widthOf(text, style) <= width) return text;
+    const letters = [...text];
+    const cut = (kept: number): string =>
+      `${letters.slice(0, Math.ceil(kept / 2)).join('')}…${letters.slice(letters.length - Math.floor(kept / 2)).join('')}`;
+    let kept = letters.length - 1;
+    while (kept > 0 && this.widthOf(cut(kept), style) > width) kept--;
+    return cut(kept);
+  }
+
+  widthOf(text: string, style: TextStyle = {}): number {
+    this.style(style);
+    return this.pen.widthOfString(text);
   }
 
   /** Text broken into lines of a width; gives their height. */
@@ -100,7 +123,7 @@ export class Paper {
   paragraph(text: string, pageTitle: string, style: TextStyle = {}): void {
     const height = this.linesOf(text, this.width, style).length * this.step(style);
     this.room(height, pageTitle);
-    this.y += this.wrap(text, this.left, this.y, this.width, style) + 1.2;
+    this.y += this.wrap(text, this.left, this.y, this.width, style) + 2;
   }
 
   /** A table; its head is repeated on each page it runs over. */
@@ -164,15 +187,15 @@ export class Paper {
     return lines;
   }
 
-  /** A word too long for a line is broken anywhere. */
+  /** A word too long for a line is broken after a dash or slash, else anywhere. */
   private pieces(word: string, width: number): string[] {
-    if (this.pen.widthOfString(word) <= width) return [word];
     const pieces: string[] = [];
     let piece = '';
     for (const letter of word) {
       if (piece !== '' && this.pen.widthOfString(piece + letter) > width) {
-        pieces.push(piece);
-        piece = '';
+        const whole = piece.match(/^.*[-/]/)?.[0] ?? piece;
+        pieces.push(whole);
+        piece = piece.slice(whole.length);
       }
       piece += letter;
     }

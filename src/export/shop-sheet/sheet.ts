@@ -1,12 +1,13 @@
 import PDFDocument from 'pdfkit';
-import { type Finding, fixed, worstFirst } from '../../findings/index.ts';
+import { counted, type Finding, fixed, worstFirst } from '../../findings/index.ts';
 import { moveMesh } from '../../kernel/index.ts';
 import { silhouette } from '../../mesh/index.ts';
 import type { Mold } from '../../mold/index.ts';
 import type { Build } from '../build.ts';
 import { amounts, ledger } from './amounts.ts';
 import { benchOrder, cautions } from './bench-order.ts';
-import { drawDisc, type Shadow } from './disc-view.ts';
+import { buildUpTable, laidBuildUps } from './build-ups.ts';
+import { type DiscDrawing, drawDisc, type Shadow } from './disc-view.ts';
 import type { FontFiles } from './fonts.ts';
 import { bossTable, masterTable, placementTable, rimTable } from './lists.ts';
 import { both } from './names.ts';
@@ -35,10 +36,11 @@ export async function shopSheet(build: Build, fonts: FontFiles): Promise<Uint8Ar
     info: { Title: mold.title, Producer: 'discwright', Creator: 'discwright', CreationDate: new Date(0) },
   });
   const bytes = collect(pen);
-  const heading = `${mold.title}, revision ${mold.revision}`;
+  const heading = mold.revision === '' ? mold.title : `${mold.title}, revision ${mold.revision}`;
   const paper = new Paper(pen, mold.paper, heading, fonts);
-  const shadows = shadowsOf(mold);
-  front(paper, build, shadows);
+  const buildUps = laidBuildUps(build, shadowCell);
+  const drawing = { mold, shadows: shadowsOf(mold), buildUps };
+  front(paper, build, drawing);
   paper.page('Heights');
   sideView(paper, mold);
   heightBars(paper, mold, report);
@@ -46,13 +48,14 @@ export async function shopSheet(build: Build, fonts: FontFiles): Promise<Uint8Ar
   masterTable(paper, mold, report, 'Tables');
   placementTable(paper, mold, report, 'Tables');
   bossTable(paper, mold, 'Tables');
+  buildUpTable(paper, buildUps, 'Tables');
   rimTable(paper, mold, 'Tables');
   orderPage(paper, mold);
   paper.page('Amounts');
-  amounts(paper, mold.bench, report, 'Amounts');
+  amounts(paper, build, 'Amounts');
   ledger(paper, mold, report, 'Amounts');
   findingsPage(paper, report.findings);
-  planPages(paper, mold, shadows);
+  planPages(paper, drawing);
   pourRecord(paper, 'Pour record');
   numberPages(paper, build);
   pen.end();
@@ -60,12 +63,15 @@ export async function shopSheet(build: Build, fonts: FontFiles): Promise<Uint8Ar
 }
 
 /** What kind of mold this is, one small plan view, what is open, and the cautions: all on the first page. */
-function front(paper: Paper, { mold, report, withheld }: Build, shadows: readonly Shadow[]): void {
+function front(paper: Paper, { mold, report, withheld }: Build, drawing: DiscDrawing): void {
   paper.page(mold.title);
   const { disc, process, fixture } = mold;
   const facts = [
+    ...(paper.fitted(mold.title, 0.6 * paper.width, { size: 4.6, bold: true }) === mold.title
+      ? []
+      : [mold.title]),
     `Process: ${process}. Disc: ${both(2 * disc.radius, 1)} across, lower half ${both(disc.lower)}, upper half ${both(disc.upper)}.`,
-    `${mold.placements.length} placements of ${mold.masters.length} masters, ${mold.bosses.length} bosses, ${mold.supports.length} build-ups. Fixtures of ${fixture.material}.`,
+    `${counted(mold.placements.length, 'placement', 'placements')} of ${counted(mold.masters.length, 'master', 'masters')}, ${counted(mold.bosses.length, 'boss', 'bosses')}, ${counted(drawing.buildUps.length, 'build-up', 'build-ups')}. Fixtures of ${fixture.material}.`,
     tallyText(report.findings),
     ...(withheld.length > 0 ? [`Not written: ${withheld.map(({ title }) => title).join(', ')}.`] : []),
   ];
@@ -73,7 +79,7 @@ function front(paper: Paper, { mold, report, withheld }: Build, shadows: readonl
   const below = cautions.length * 9 + 8;
   const side = Math.min(paper.width, paper.bottom - paper.y - below);
   const scale = side / (2 * disc.radius + 8);
-  drawDisc(paper, mold, shadows, {
+  drawDisc(paper, drawing, {
     x: paper.left + paper.width / 2,
     y: paper.y + side / 2,
     scale: Math.min(1, scale),
@@ -94,7 +100,7 @@ function front(paper: Paper, { mold, report, withheld }: Build, shadows: readonl
 const tallyText = (findings: readonly Finding[]): string => {
   const count = (severity: Finding['severity']): number =>
     findings.filter((one) => one.severity === severity).length;
-  return `Findings open: ${count('stop')} that say stop, ${count('warn')} warnings, ${count('note')} notes; see the findings page.`;
+  return `Findings open: ${counted(count('stop'), 'stop', 'stops')}, ${counted(count('warn'), 'warning', 'warnings')}, ${counted(count('note'), 'note', 'notes')}; see the findings page.`;
 };
 
 function orderPage(paper: Paper, mold: Mold): void {
@@ -121,12 +127,32 @@ function findingsPage(paper: Paper, findings: readonly Finding[]): void {
     { title: 'about', share: 0.24 },
     { title: 'what, and what to do', share: 0.68 },
   ];
-  const rows = worstFirst(findings).map(({ severity, code, subject, says, remedy }) => [
-    severity,
-    `${subject}\n${code}`,
-    `${says} ${remedy}`,
-  ]);
+  const rows = alike(findings).flatMap(rowsOf);
   if (rows.length > 0) paper.table(columns, rows, title);
+}
+
+/** A row for each, so that a page can end between them; what is to be done about all of them is said once. */
+function rowsOf(group: readonly Finding[]): string[][] {
+  const [{ code, remedy }] = group;
+  const once = group.length > 1 && group.every((one) => one.remedy === remedy);
+  return [
+    ...group.map((one) => [
+      one.severity,
+      once ? one.subject : `${one.subject}\n${code}`,
+      once ? one.says : `${one.says} ${one.remedy}`,
+    ]),
+    ...(once ? [['', code, `All of these: ${remedy}`]] : []),
+  ];
+}
+
+/** Findings of one code and severity together, worst first. */
+function alike(findings: readonly Finding[]): Finding[][] {
+  const groups = new Map<string, Finding[]>();
+  for (const one of worstFirst(findings)) {
+    const key = `${one.severity} ${one.code}`;
+    groups.set(key, [...(groups.get(key) ?? []), one]);
+  }
+  return [...groups.values()];
 }
 
 const shadowsOf = (mold: Mold): Shadow[] => {

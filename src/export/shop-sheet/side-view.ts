@@ -36,12 +36,12 @@ export function sideView(paper: Paper, mold: Mold): void {
     paper.pen.closePath().lineWidth(0.3).strokeColor(shade(0)).stroke();
   }
   const edge = place(disc.radius, 0)[0] + 1.5;
-  paper.write(`upper ${fixed(disc.upper, 2)} mm`, edge, plane - (disc.upper / 2) * scale - 1.5, {
-    size: 2.2,
-  });
-  paper.write(`lower ${fixed(disc.lower, 2)} mm`, edge, plane + (disc.lower / 2) * scale - 1.5, {
-    size: 2.2,
-  });
+  const thickness = (name: string, mm: number, y: number): void => {
+    paper.write(`${name} ${fixed(mm, 2)} mm`, edge, y - 2.7, { size: 2.2 });
+    paper.write(`${fixed(mm / 25.4, 3)} in`, edge, y + 0.3, { size: 2.2 });
+  };
+  thickness('upper', disc.upper, plane - (disc.upper / 2) * scale);
+  thickness('lower', disc.lower, plane + (disc.lower / 2) * scale);
   paper.y = plane + disc.lower * scale + 7;
 }
 
@@ -54,7 +54,8 @@ export function heightBars(paper: Paper, mold: Mold, report: Report): void {
   const perRow = Math.max(6, Math.floor((paper.width - 24) / 9));
   for (let from = 0; from < placements.length; from += perRow) {
     const row = placements.slice(from, from + perRow);
-    paper.section(`Heights against thickness, ${fixed(scale, 2)}:1`, title, whole + 34);
+    const more = from > 0 ? ', continued' : '';
+    paper.section(`Heights against thickness, ${fixed(scale, 2)}:1${more}`, title, whole + 34);
     const plane = paper.y + disc.upper * scale;
     const [left, right] = [paper.left + 14, paper.left + 14 + row.length * 9];
     const level = (z: number, name: string, width: number, gray: number): void => {
@@ -97,7 +98,8 @@ function bar(
     .fillAndStroke(shade(0.85), shade(0));
   paper.write(fixed(highest, 1), x + 2, top - 2.6, { size: 1.9 });
   paper.write(fixed(-lowest, 1), x + 2, plane - lowest * scale + 0.5, { size: 1.9 });
-  const name = cover === undefined ? id : `${id} (${fixed(cover, 1)})`;
+  const left = cover === undefined ? '' : ` (${fixed(cover, 1)})`;
+  const name = `${paper.fitted(id, 15, { size: 2.1 })}${left}`;
   pen.save().rotate(60, { origin: [x + 4.5, plane + under + 2] });
   paper.write(name, x + 4.5, plane + under + 1, { size: 2.1 });
   pen.restore();

@@ -1,6 +1,5 @@
-import type { Mold } from '../../mold/index.ts';
 import { checkBar } from './check-bar.ts';
-import { drawDisc, type Shadow } from './disc-view.ts';
+import { type DiscDrawing, drawDisc } from './disc-view.ts';
 import type { Paper } from './paper.ts';
 
 /** How far neighboring pages show the same, mm, so that they can be laid over each other. */
@@ -35,10 +34,10 @@ export function tilesOf(span: number, width: number, height: number): Tile[] {
 }
 
 /** The plan view at true size, over as many pages as it takes, with register marks where pages overlap. */
-export function planPages(paper: Paper, mold: Mold, shadows: readonly Shadow[]): void {
+export function planPages(paper: Paper, drawing: DiscDrawing): void {
   const width = paper.width;
   const height = paper.bottom - paper.top - barRoom;
-  const tiles = tilesOf(2 * (mold.disc.radius + air), width, height);
+  const tiles = tilesOf(2 * (drawing.mold.disc.radius + air), width, height);
   const last = tiles[tiles.length - 1];
   for (const tile of tiles) {
     const of = tiles.length > 1 ? `, page ${tile.column} across, ${tile.row} down` : '';
@@ -46,11 +45,12 @@ export function planPages(paper: Paper, mold: Mold, shadows: readonly Shadow[]):
     const frame = { x: paper.left - tile.x, y: paper.top + tile.y, scale: 1 };
     paper.pen.save();
     paper.pen.rect(paper.left, paper.top, width, height).clip();
-    drawDisc(paper, mold, shadows, frame);
+    drawDisc(paper, drawing, frame);
     paper.pen.restore();
     registerMarks(paper, tile, last, width, height);
     checkBar(paper, paper.left, paper.bottom - 6, true);
-    const text = 'Lower half, parting face, seen from above. Print at 100 %, not fitted to the page.';
+    const gray = drawing.buildUps.length > 0 ? ' Gray: build-ups.' : '';
+    const text = `Lower half, parting face, from above.${gray} Print at 100 %, not fitted to the page.`;
     paper.write(text, paper.right, paper.bottom - 3, { size: 2.4 }, 'right');
   }
 }
