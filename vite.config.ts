@@ -16,6 +16,14 @@ const presetsBeside = (): Plugin => ({
   },
 });
 
+/** The kernel's loader asks for this module only where it runs in Node, which a page never does. */
+const withoutNode = (): Plugin => ({
+  name: 'without-node',
+  enforce: 'pre',
+  resolveId: (id) => (id === 'node:module' ? '\0without-node' : undefined),
+  load: (id) => (id === '\0without-node' ? 'export {};' : undefined),
+});
+
 /** One HTML file: workers come from the bundle itself, scripts and styles stand in the page. */
 const oneFile = (): Plugin => ({
   name: 'one-file',
@@ -44,7 +52,11 @@ const oneFile = (): Plugin => ({
 
 export default defineConfig(({ mode }) => {
   const single = mode === 'one-file';
-  const whole = { rolldownOptions: { output: { codeSplitting: false } } };
+  const rolldownOptions = {
+    // How long plugins take is nobody's concern who builds the page.
+    checks: { pluginTimings: false },
+    ...(single && { output: { codeSplitting: false } }),
+  };
   return {
     root: 'src/preview',
     base: './',
@@ -56,15 +68,20 @@ export default defineConfig(({ mode }) => {
     oxc: { jsx: { runtime: 'automatic' as const, importSource: 'preact' } },
     define: { __ONE_FILE__: JSON.stringify(single), __VERSION__: JSON.stringify(version) },
     // A page from disk may start plain workers only, no modules (Chromium).
-    worker: single ? { format: 'iife' as const, ...whole } : { format: 'es' as const },
-    plugins: single ? [oneFile()] : [presetsBeside()],
+    worker: {
+      format: single ? ('iife' as const) : ('es' as const),
+      plugins: () => [withoutNode()],
+      rolldownOptions,
+    },
+    plugins: [withoutNode(), single ? oneFile() : presetsBeside()],
     build: {
       outDir: single ? '../../dist/preview-one-file' : '../../dist/preview',
       emptyOutDir: true,
       target: 'es2023',
       reportCompressedSize: false,
       chunkSizeWarningLimit: 4000,
-      ...(single ? { assetsInlineLimit: Number.MAX_SAFE_INTEGER, cssCodeSplit: false, ...whole } : {}),
+      rolldownOptions,
+      ...(single && { assetsInlineLimit: Number.MAX_SAFE_INTEGER, cssCodeSplit: false }),
     },
   };
 });

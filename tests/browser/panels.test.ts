@@ -62,9 +62,9 @@ describe('the sheet on thickness', () => {
     expect(bar / upper).toBeCloseTo(reach / 12, 4);
     const row = page.locator('.rows tbody tr').first();
     const cover = Math.min(figure('cover.lower', 'button-1'), figure('cover.upper', 'button-1'));
-    expect(await row.innerText()).toContain(`${cover.toFixed(2)} mm`);
+    expect(await row.textContent()).toContain(`${cover.toFixed(2)} mm`);
     const stock = figure('cover.stock-upper');
-    expect(await page.locator('.sheet').innerText()).toContain(`${stock.toFixed(2)} mm stock`);
+    expect(await page.locator('.sheet').textContent()).toContain(`${stock.toFixed(2)} mm stock`);
     await keepPicture(page, 'thickness');
   });
 
@@ -81,7 +81,7 @@ describe('the sheet on thickness', () => {
     await page.getByRole('listbox').focus();
     for (let presses = 0; presses < 3; presses++) await page.keyboard.press('ArrowRight');
     expect(await rows.nth(2).getAttribute('class')).toContain('is-near');
-    expect(await page.locator('.told').innerText()).toContain('boss-1');
+    expect(await page.locator('.told').textContent()).toContain('boss-1');
     await drawn(page);
     expect(Buffer.compare(await canvas.screenshot(), before)).not.toBe(0);
     await rows.nth(1).getByRole('button').focus();
@@ -93,7 +93,7 @@ describe('the sheet on thickness', () => {
   it('speaks inches where they are asked for', async () => {
     await page.getByRole('button', { name: 'in', exact: true }).click();
     const cover = Math.min(figure('cover.lower', 'button-1'), figure('cover.upper', 'button-1'));
-    expect(await page.locator('.rows tbody tr').first().innerText()).toContain(
+    expect(await page.locator('.rows tbody tr').first().textContent()).toContain(
       `${(cover / 25.4).toFixed(3)} in`,
     );
     await page.getByRole('button', { name: 'mm', exact: true }).click();
@@ -108,7 +108,9 @@ describe('the sheet on balance', () => {
     expect(arrow / circle).toBeCloseTo(figure('balance.static') / figure('balance.permissible'), 6);
     const turned = await page.locator('.heavy').getAttribute('transform');
     expect(turned).toBe(`rotate(${-figure('balance.angle')})`);
-    expect(await page.locator('.facts').innerText()).toContain(`${figure('balance.static').toFixed(0)} g.mm`);
+    expect(await page.locator('.facts').textContent()).toContain(
+      `${figure('balance.static').toFixed(0)} g.mm`,
+    );
     await keepPicture(page, 'balance');
   });
 });
@@ -124,9 +126,9 @@ describe('the sheet on spinning', () => {
     if (!box) throw new Error('no plot');
     await plot.click({ position: { x: box.width - 2, y: box.height / 2 } });
     const last = (series?.y.values.at(-1) ?? 0) / 1000;
-    expect(await page.locator('.sheet').innerText()).toContain(`${last.toFixed(2)} kPa.`);
+    expect(await page.locator('.sheet').textContent()).toContain(`${last.toFixed(2)} kPa.`);
     const outer = figure('pressure.outer', 'button-1') / 1000;
-    expect(await page.locator('.rows').innerText()).toContain(`${outer.toFixed(1)} kPa`);
+    expect(await page.locator('.rows').textContent()).toContain(`${outer.toFixed(1)} kPa`);
     await keepPicture(page, 'spin');
   });
 });
@@ -179,8 +181,8 @@ describe('the sheet on walls', () => {
       .sort((a, b) => a.value - b.value);
     const rows = page.locator('.rows tbody tr');
     for (const [i, { subject, value }] of walls.slice(0, 3).entries()) {
-      expect(await rows.nth(i).innerText()).toContain(subject.split(' ').join(' to '));
-      expect(await rows.nth(i).innerText()).toContain(`${value.toFixed(2)} mm`);
+      expect(await rows.nth(i).textContent()).toContain(subject.split(' ').join(' to '));
+      expect(await rows.nth(i).textContent()).toContain(`${value.toFixed(2)} mm`);
     }
     const before = await page.locator('canvas').screenshot();
     await rows.nth(0).getByRole('button').focus();

@@ -15,7 +15,6 @@ export function Picture() {
   return (
     <div class="stage">
       {/* Arrow keys pan, as said in its label. */}
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: the picture is moved by keys */}
       <canvas
         ref={canvas}
         tabIndex={0}

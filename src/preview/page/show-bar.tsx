@@ -69,7 +69,7 @@ export function ShowBar() {
 function Chip({ kind: { id, title, color } }: { readonly kind: Kind }) {
   return (
     <button type="button" class="chip" aria-pressed={!hidden.value.has(id)} onClick={() => toggle(id)}>
-      <span class="swatch" style={{ background: color }} aria-hidden="true" />
+      <span class="swatch" style={{ '--swatch': color }} aria-hidden="true" />
       {title}
     </button>
   );

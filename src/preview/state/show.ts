@@ -17,44 +17,46 @@ const by = (value: number, part: number, unit: string, places: number): Shown =>
   places,
 });
 
-/** A value in the units the person chose. What few see in inches is shown in one unit alone. */
+type Ways = Partial<Record<Unit, (value: number) => Shown>>;
+
+const metric: Ways = {
+  mm: (value) => by(value, 1, 'mm', 2),
+  mm2: (value) => by(value, 100, 'cm2', 2),
+  mm3: (value) => (Math.abs(value) < 1000 ? by(value, 1, 'mm3', 1) : by(value, 1000, 'cm3', 3)),
+  g: (value) => by(value, 1, 'g', 2),
+  kg: (value) => by(value, 1, 'kg', 2),
+  'g.mm': (value) => by(value, 1, 'g.mm', 0),
+  Pa: (value) => (Math.abs(value) < 1e6 ? by(value, 1000, 'kPa', 1) : by(value, 1e6, 'MPa', 2)),
+  N: (value) => by(value, 1000, 'kN', 2),
+  'm/s': (value) => by(value, 1, 'm/s', 1),
+};
+
+const inInches: Ways = {
+  mm: (value) => by(value, mmPerInch, 'in', 3),
+  mm2: (value) => by(value, mmPerInch ** 2, 'in2', 3),
+  mm3: (value) => by(value, mmPerInch ** 3, 'in3', 4),
+  g: (value) => by(value, gramsPerOunce, 'oz', 3),
+  kg: (value) => by(value, gramsPerOunce * 0.016, 'lb', 2),
+  'g.mm': (value) => by(value, gramsPerOunce * mmPerInch, 'oz.in', 3),
+  Pa: (value) => by(value, 6894.757293168, 'psi', value < 1e5 ? 2 : 0),
+  N: (value) => by(value, 4.4482216152605, 'lbf', 0),
+  'm/s': (value) => by(value, mmPerInch * 0.012, 'ft/s', 1),
+};
+
+/** What few see in inches is shown in one unit alone. */
+const either: Ways = {
+  s: (value) => by(value, 60, 'min', 1),
+  deg: (value) => by(value, 1, 'deg', 1),
+  ratio: (value) => by(value, 0.01, '%', 1),
+  rpm: (value) => by(value, 1, 'rpm', 0),
+  count: (value) => by(value, 1, '', 0),
+};
+
+/** A value in the units the person chose. */
 export function inUnits(value: number, unit: Unit): Shown {
-  const metric = units.value === 'mm';
-  switch (unit) {
-    case 'mm':
-      return metric ? by(value, 1, 'mm', 2) : by(value, mmPerInch, 'in', 3);
-    case 'mm2':
-      return metric ? by(value, 100, 'cm2', 2) : by(value, mmPerInch ** 2, 'in2', 3);
-    case 'mm3':
-      if (metric && Math.abs(value) < 1000) return by(value, 1, 'mm3', 1);
-      return metric ? by(value, 1000, 'cm3', 3) : by(value, mmPerInch ** 3, 'in3', 4);
-    case 'C':
-      return warmth.value === 'C' ? by(value, 1, 'C', 0) : by(value * 1.8 + 32, 1, 'F', 0);
-    case 'g':
-      return metric ? by(value, 1, 'g', 2) : by(value, gramsPerOunce, 'oz', 3);
-    case 'kg':
-      return metric ? by(value, 1, 'kg', 2) : by(value, gramsPerOunce * 0.016, 'lb', 2);
-    case 'g.mm':
-      return metric ? by(value, 1, 'g.mm', 0) : by(value, gramsPerOunce * mmPerInch, 'oz.in', 3);
-    case 'Pa':
-      if (!metric) return by(value, 6894.757293168, 'psi', value < 1e5 ? 2 : 0);
-      return Math.abs(value) < 1e6 ? by(value, 1000, 'kPa', 1) : by(value, 1e6, 'MPa', 2);
-    case 'N':
-      return metric ? by(value, 1000, 'kN', 2) : by(value, 4.4482216152605, 'lbf', 0);
-    case 'm/s':
-      return metric ? by(value, 1, 'm/s', 1) : by(value, mmPerInch * 0.012, 'ft/s', 1);
-    case 's':
-      return by(value, 60, 'min', 1);
-    case 'deg':
-      return by(value, 1, 'deg', 1);
-    case 'ratio':
-      return by(value, 0.01, '%', 1);
-    case 'rpm':
-    case 'count':
-      return by(value, 1, unit === 'rpm' ? 'rpm' : '', 0);
-    default:
-      return by(value, 1, unit, 2);
-  }
+  if (unit === 'C') return warmth.value === 'C' ? by(value, 1, 'C', 0) : by(value * 1.8 + 32, 1, 'F', 0);
+  const way = (units.value === 'mm' ? metric : inInches)[unit] ?? either[unit];
+  return way ? way(value) : by(value, 1, unit, 2);
 }
 
 /** A value with its unit, as the person chose. */

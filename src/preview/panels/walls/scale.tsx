@@ -24,7 +24,6 @@ export function Scale() {
       >
         {Array.from({ length: steps }, (_, i) => (
           <rect
-            // biome-ignore lint/suspicious/noArrayIndexKey: a step of the band is its place in it
             key={i}
             x={left + ((right - left) * i) / steps}
             y={bandTop}
