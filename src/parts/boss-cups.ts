@@ -10,7 +10,7 @@ import {
 import { type Boss, cornerShare, type Fixture, type Part, socketOutline, work } from '../mold/index.ts';
 import { asSolid } from './as-solid.ts';
 import { socketBody } from './boss-body.ts';
-import { type BossKind, bossKinds, roundRoom } from './bosses.ts';
+import { type BossKind, bossKinds, faceRoom } from './bosses.ts';
 import { openingFit } from './fit.ts';
 import { labelCutter, labelDepth, labelFindings } from './label.ts';
 
@@ -43,7 +43,7 @@ export const bossCups: Part = work({
     const id = input.id.replace(/^boss-/, 'cup-');
     const title = `socket cup for ${shape.kind} ${shape.size}`;
     const sizes = cupSizes(input);
-    const room = roundRoom(sizes.radius - chamfer);
+    const room = faceRoom(sizes.radius - chamfer);
     const solid = kernel.scope((scope) => {
       const label = labelCutter(scope, [shape.size], room);
       const words = label ? [scope.move(label, translation(0, 0, sizes.height), id)] : [];
@@ -56,7 +56,7 @@ export const bossCups: Part = work({
         compensation: fixture.compensation,
       });
     });
-    return { solids: [solid], findings: labelFindings(title, [shape.size], room) };
+    return { solids: [solid], findings: labelFindings(id, [shape.size], room, title) };
   },
 });
 

@@ -1,8 +1,15 @@
 import { compose, translation, upsideDown } from '../kernel/index.ts';
-import { type Boss, type Mold, type Part, work } from '../mold/index.ts';
+import { type Boss, cornerShare, type Mold, type Part, work } from '../mold/index.ts';
 import { asSolid, onBed } from './as-solid.ts';
 import { uprightBoss } from './boss-body.ts';
-import { type LabelRoom, labelCutter, labelFindings } from './label.ts';
+import {
+  type LabelRoom,
+  labelCutter,
+  labelFindings,
+  labelStroke,
+  leastLetters,
+  roomInRound,
+} from './label.ts';
 import { withoutSpots } from './without-spots.ts';
 
 /** Bosses of one shape: one solid, to be made as often as it is used. */
@@ -30,7 +37,8 @@ export const bosses: Part = work({
     }));
   },
   run: ({ id, shape, used, chordError, compensation }, { kernel }) => {
-    const room = roundRoom(shape.acrossFlats > 0 ? shape.acrossFlats / 2 : shape.headRadius);
+    const { acrossFlats, headRadius } = shape;
+    const room = acrossFlats > 0 ? hexagonRoom(acrossFlats / 2) : faceRoom(headRadius);
     const title = `${shape.kind} ${shape.size}, ${used.length} ${used.length === 1 ? 'time' : 'times'}`;
     const solid = kernel.scope((scope) => {
       const plain = uprightBoss(scope, shape, chordError, 'pin');
@@ -45,15 +53,30 @@ export const bosses: Part = work({
         compensation,
       });
     });
-    return { solids: [solid], findings: labelFindings(`${shape.kind} ${shape.size}`, [shape.size], room) };
+    return {
+      solids: [solid],
+      findings: labelFindings(id, [shape.size], room, `${shape.kind} ${shape.size}`),
+    };
   },
 });
 
-/** In the middle of a round or six-sided face, by the circle within it. */
-export function roundRoom(radius: number): LabelRoom {
-  const free = Math.max(0, radius - 1);
-  return { x: 0, y: 0, width: 1.6 * free, height: free };
+/** Left between letters and the edge of a face, mm. Common practice. */
+const beside = 0.5;
+
+/** In the middle of a round face: one line of letters. */
+export function faceRoom(radius: number): LabelRoom {
+  const free = Math.max(0, radius - beside);
+  return roomInRound(free, lineOn(free));
 }
+
+/** The same in a hexagon with a corner on +x, about a circle of this radius: wider, between two of its corners. */
+export function hexagonRoom(radius: number): LabelRoom {
+  const free = Math.max(0, radius - beside);
+  const height = lineOn(free);
+  return { x: 0, y: 0, width: free * 2 * cornerShare - height / Math.sqrt(3), height };
+}
+
+const lineOn = (free: number): number => Math.min(2 * free, Math.max(leastLetters + labelStroke, 0.8 * free));
 
 /** The shapes of all bosses that are loose bodies, in the plan's order. */
 export function bossKinds({ process, bosses: all }: Mold): BossKind[] {

@@ -14,12 +14,16 @@ const lineSpacing = 2.1;
 /** How far the cutter stands out of the face, so that no two faces lie in one plane. */
 const overlap = 1;
 
-/** Where a text may stand: its middle, and the room across and up. */
+/**
+ * Where a text may stand: its middle, and the room across and up. With `bend` the strip lies round an arc of that radius
+ * about the middle instead, over it, letters standing outward; its width is along the arc.
+ */
 export interface LabelRoom {
   readonly x: number;
   readonly y: number;
   readonly width: number;
   readonly height: number;
+  readonly bend?: number;
 }
 
 /** A text laid out in its room: pen strokes in mm, capitals `height` high, and the words there was no room for. */
@@ -82,11 +86,20 @@ function fitted(text: string, room: LabelRoom): Pick<LaidLabel, 'strokes' | 'hei
     (room.width - labelStroke) / Math.max(width, 1e-9),
     (room.height - labelStroke) / Math.max(height, 1e-9),
   );
-  const place = ([x, y]: readonly [number, number]): [number, number] => [
-    room.x + x * scale,
-    room.y + y * scale,
-  ];
+  const place = ([x, y]: readonly [number, number]): [number, number] => inRoom(room, x * scale, y * scale);
   return { strokes: strokes.map((stroke) => stroke.map(place)), height: scale * letterHeight };
+}
+
+function inRoom({ x, y, bend }: LabelRoom, across: number, up: number): [number, number] {
+  if (bend === undefined) return [x + across, y + up];
+  const angle = across / bend;
+  return [x + (bend + up) * Math.sin(angle), y + (bend + up) * Math.cos(angle)];
+}
+
+/** In the middle of a round face of this radius, as wide as the circle is at the height given. */
+export function roomInRound(radius: number, height: number): LabelRoom {
+  const width = 2 * Math.sqrt(Math.max(0, radius ** 2 - (height / 2) ** 2));
+  return { x: 0, y: 0, width, height };
 }
 
 /** A label as it may be tried in many places: what is left off of it, and its strokes at one height. */
@@ -125,10 +138,10 @@ export function labelCutter(scope: Scope, words: readonly string[], room: LabelR
 }
 
 /** What of a label comes out otherwise than written. */
-export function labelFindings(subject: string, words: readonly string[], room: LabelRoom): Finding[] {
+export function labelFindings(id: string, words: readonly string[], room: LabelRoom, title = id): Finding[] {
   const { leftOff } = layLabel(words, room);
   const size = ` of ${room.width.toFixed(0)} x ${room.height.toFixed(0)} mm`;
-  const labeled = { id: subject, title: subject };
+  const labeled = { id, title };
   return [...lettersReplaced(labeled, words), ...wordsLeftOff(labeled, leftOff, size)];
 }
 

@@ -15,46 +15,62 @@ import {
   notchOutline,
   notchShape,
   type Part,
-  part,
+  work,
 } from '../mold/index.ts';
 import { asSolid } from './as-solid.ts';
+import { labelCutter, labelFindings } from './label.ts';
+import { formWords } from './sprue-form.ts';
 import { withoutSpot } from './without-spots.ts';
 
 const overlap = 1;
 /** Quarter turn about y, outward becomes downward: the strip lies on the face that was at the rim. */
 const layDown: Matrix4 = [0, 0, -1, 0, 0, 1, 0, 0, 1, 0, 0, 0, 0, 0, 0, 1];
 
+/** What is drawn on the face at the can's wall, x along the strip, as seen from outside. */
+const onOuterFace: Matrix4 = [0, 0, 1, 0, 0, -1, 0, 0, 1, 0, 0, 0, 0, 0, 0, 1];
+
 /**
  * The witness notch as a strip to be stood against the can's wall, through both halves, inside the rim. The edge that
  * stands in rubber is rounded; those at the can's wall and its ends stay sharp, or rubber would creep in behind them.
+ * Its name is engraved in the face at the wall where there is room; either way up it is the same.
  */
-export const notch: Part = part({
+export const notch: Part = work({
   id: 'notch',
   title: 'witness notches',
   scope: 'whole',
   processes: ['rubber'],
-  jobs: ({ notches, disc, fixture }) =>
+  jobs: ({ notches, disc, fixture, revision }) =>
     notches.map((one) => {
       const { radius, lower, upper } = disc;
       const { compensation, chordError } = fixture;
       const size = { radius, lower, upper };
-      return { subject: one.id, input: { notch: withoutSpot(one), disc: size, compensation, chordError } };
+      const words = formWords(one.id, revision);
+      return {
+        subject: one.id,
+        input: { notch: withoutSpot(one), disc: size, words, compensation, chordError },
+      };
     }),
-  run: ({ notch: one, disc, compensation, chordError }, { kernel }) =>
-    kernel.scope((scope) => {
-      const { outer } = shapeOf(one, disc.radius);
-      const body = notchPrism(scope, one, disc, { beyond: 0, ends: 0, chordError });
+  run: ({ notch: one, disc, words, compensation, chordError }, { kernel }) => {
+    const { outer } = shapeOf(one, disc.radius);
+    const title = `witness notch strip ${one.id}`;
+    const room = { x: 0, y: 0, width: disc.lower + disc.upper - 4, height: one.width - 0.4 };
+    const solid = kernel.scope((scope) => {
+      const prism = notchPrism(scope, one, disc, { beyond: 0, ends: 0, chordError });
+      const middle = translation(outer, 0, (disc.upper - disc.lower) / 2);
+      const onFace = compose(notchToMold(one), middle, onOuterFace);
+      const label = labelCutter(scope, words, room);
+      const body = label ? scope.subtract(prism, [scope.move(label, onFace, one.id)], one.id) : prism;
       const toPrint = compose(translation(0, 0, outer), layDown, inverse(notchToMold(one)));
-      return [
-        asSolid(scope, body, toPrint, {
-          id: one.id,
-          title: `witness notch strip ${one.id}`,
-          role: 'notch',
-          subjects: [one.id],
-          compensation,
-        }),
-      ];
-    }),
+      return asSolid(scope, body, toPrint, {
+        id: one.id,
+        title,
+        role: 'notch',
+        subjects: [one.id],
+        compensation,
+      });
+    });
+    return { solids: [solid], findings: labelFindings(one.id, words, room, title) };
+  },
 });
 
 type Size = Pick<Disc, 'radius' | 'lower' | 'upper'>;

@@ -7,10 +7,14 @@ import {
   translation,
 } from '../kernel/index.ts';
 import { type Sprue, shaftRadius } from '../mold/index.ts';
-import { type LabelRoom, labelCutter } from './label.ts';
+import { type LabelRoom, labelCutter, roomInRound } from './label.ts';
 
 /** How far a cutter stands out of the face it opens, mm. */
 const overlap = 1;
+/** Left between a label and an edge, mm. */
+const beside = 1;
+/** Share of a turn that letters may go round the puller hole. */
+const mostOfTurn = 0.8;
 /** Left under the puller hole of a plug, which is shorter than the form, mm. */
 const plugFloor = 2;
 /** y becomes z, z becomes -y: an outline drawn in (x, y) stands up. */
@@ -85,13 +89,15 @@ export function ventCutter(scope: Scope, { sprue, upper }: Stem): Body[] {
 /** Where the vent flat begins, over the parting plane. */
 export const ventFoot = ({ fillet }: Sprue): number => fillet + overlap;
 
-/** Room for a label on top of the grip; none where the puller hole is. */
-export function gripRoom({ sprue, upper, smaller }: Stem): LabelRoom {
-  const radius = shaftRadius(sprue, upper) - smaller - (sprue.vent ?? 0);
-  const across = Math.min(radius, (sprue.flats ?? 2 * radius) / 2) - 1;
-  return sprue.puller
-    ? { x: 0, y: 0, width: 0, height: 0 }
-    : { x: 0, y: 0, width: 1.6 * across, height: across };
+/** Room for a label on top of the grip: its middle, or round the puller hole. */
+export function gripRoom({ sprue, upper, smaller, holes }: Stem): LabelRoom {
+  const radius = Math.max(0, shaftRadius(sprue, upper) - smaller - (sprue.vent ?? 0) - beside);
+  const flat = Math.min(radius, (sprue.flats ?? Number.POSITIVE_INFINITY) / 2 - beside);
+  const { puller } = sprue;
+  if (!puller) return { ...roomInRound(radius, Math.min(radius, 2 * flat)), x: 0, y: 0 };
+  const inner = (puller.diameter + holes) / 2 + beside;
+  const bend = (inner + Math.max(inner, flat)) / 2;
+  return { x: 0, y: 0, width: mostOfTurn * 2 * Math.PI * bend, height: Math.max(0, flat - inner), bend };
 }
 
 export function gripLabel(scope: Scope, words: readonly string[], stem: Stem): Body[] {

@@ -18,7 +18,11 @@ const edgeShare = 0.25;
 /** y becomes z, z becomes -y: an outline drawn in (x, y) stands up. */
 const standUp: Matrix4 = [1, 0, 0, 0, 0, 0, 1, 0, 0, -1, 0, 0, 0, 0, 0, 1];
 
-/** The separating tab: a rounded wedge with a blade's slot, laid in the parting line inside the rim. Lies on its side. */
+/**
+ * The separating tab: a rounded wedge with a blade's slot, laid in the parting line inside the rim. Lies on its side. It
+ * has neither label nor index mark: its broad faces have to slip out of the rubber, and its outer face is lower than
+ * letters.
+ */
 export const tab: Part = part({
   id: 'tab',
   title: 'separating tabs',

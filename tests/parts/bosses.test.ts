@@ -2,10 +2,11 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { boundsOf, loadKernel, moveMesh, pointsOf } from '../../src/kernel/index.ts';
 import type { Boss, Mold, Tools } from '../../src/mold/index.ts';
 import { bossCups } from '../../src/parts/boss-cups.ts';
-import { bosses } from '../../src/parts/bosses.ts';
+import { bosses, faceRoom, hexagonRoom } from '../../src/parts/bosses.ts';
 import { halves } from '../../src/parts/halves.ts';
-import { labelCutter } from '../../src/parts/label.ts';
+import { type LabelRoom, labelCutter, layLabel } from '../../src/parts/label.ts';
 import { pocketOf } from '../../src/parts/registration-jig.ts';
+import { hexNut } from '../../src/tables/index.ts';
 import { exampleMold, frustum, shareAt, solidsOf, volumeOf } from './example-mold.ts';
 import { pairEdges } from './pairing.ts';
 
@@ -53,9 +54,8 @@ const hexFrustum = (s: number, t: number, h: number): number =>
   (h / 3) * (hexArea(s) + hexArea(t) + Math.sqrt(hexArea(s) * hexArea(t)));
 
 /** What the words on it take away, 0.6 mm deep. */
-const engraved = (words: string, radius: number): number =>
+const engraved = (words: string, room: LabelRoom): number =>
   tools.kernel.scope((scope) => {
-    const room = { x: 0, y: 0, width: 1.6 * (radius - 1), height: radius - 1 };
     const label = labelCutter(scope, [words], room);
     return label ? scope.slice(label, -0.3).area() * 0.6 : 0;
   });
@@ -65,7 +65,7 @@ describe('a loose hexagon', () => {
     const [solid] = solidsOf(bosses, rubber([hexagon()]), tools);
     const top = 13 - 2 * 6.5 * Math.tan(lean);
     const whole = hexArea(13) * 6.8 + hexFrustum(13, top, 6.5);
-    const label = engraved('M8', 6.5);
+    const label = engraved('M8', hexagonRoom(6.5));
     expect(label).toBeGreaterThan(3);
     expect((volumeOf(solid.mesh) + label) / whole).toBeCloseTo(1, 5);
     expect(pairEdges(solid.mesh)).toMatchObject({ unpaired: 0, flat: 0 });
@@ -97,6 +97,20 @@ describe('a loose hexagon', () => {
     expect(above - socket).toBeLessThan(plain + 3 * wide * (2 / Math.sqrt(3)) * 0.6 * 0.6 * 0.5 * 1.1 * 2);
   });
 
+  it.each(['M6', 'M8', 'M10', 'M12', 'M16'])('has room for %s under its root, inside its edges', (size) => {
+    const across = hexNut(size)?.acrossFlats ?? 0;
+    const { strokes } = layLabel([size], hexagonRoom(across / 2));
+    expect(strokes.length > 0).toBe(size !== 'M6');
+    // Flats as half-planes: |y| and both diagonals at most half the width, less half a stroke.
+    for (const [x, y] of strokes.flat()) {
+      for (const turn of [30, 90, 150]) {
+        const angle = (turn * Math.PI) / 180;
+        const off = Math.abs(x * Math.cos(angle) + y * Math.sin(angle));
+        expect(off).toBeLessThan(across / 2 - 0.5 - 0.3);
+      }
+    }
+  });
+
   it('goes through the jig as a hexagon', () => {
     const { fixture } = exampleMold();
     const path = pocketOf({ fixture }, hexagon());
@@ -118,7 +132,7 @@ describe('a socket cup', () => {
       (Math.PI * (r - (meet * r) / h) ** 2 * (h - meet)) / 3 + frustum(r + 0.6, r + 0.6 - meet, meet);
     const [outer, height] = [r + 0.6 + 1.5, h + 1.5 + 0.6];
     const cylinder = Math.PI * outer ** 2 * (height - 0.6) + frustum(outer, outer - 0.6, 0.6);
-    const expected = cylinder - socket - engraved('10', outer - 0.6);
+    const expected = cylinder - socket - engraved('10', faceRoom(outer - 0.6));
     // Drawn by polygons round the circles, which have up to 0.2 % more.
     expect(volumeOf(solid.mesh) / expected).toBeGreaterThan(0.998);
     expect(volumeOf(solid.mesh) / expected).toBeLessThan(1 / shareAt(5) + 0.002);

@@ -4,6 +4,7 @@ import { boundsOf, identity, loadKernel, moveMesh } from '../../src/kernel/index
 import { distanceTree } from '../../src/mesh/measure/distance.ts';
 import type { Boss, Tools } from '../../src/mold/index.ts';
 import { bosses } from '../../src/parts/bosses.ts';
+import { labelCutter } from '../../src/parts/label.ts';
 import { notch } from '../../src/parts/notch.ts';
 import { tab, tabRounding } from '../../src/parts/tab.ts';
 import { exampleMold, shareAt, solidsOf, volumeOf } from './example-mold.ts';
@@ -119,6 +120,22 @@ test('the notch strip is a V prism with a round root through both halves, inside
   for (let i = 0; i < placed.positions.length; i += 3) {
     expect(Math.hypot(placed.positions[i], placed.positions[i + 1])).toBeLessThan(75 + 1e-4);
   }
+});
+
+test('a strip with room has its name in the face at the wall, 0.6 mm deep, and nothing stands out', () => {
+  const one = { id: 'a-2', angleRad: 1, width: 8, depth: 4 };
+  const [solid] = solidsOf(notch, exampleMold({ process: 'rubber', notches: [one] }), tools);
+  const plain = notchArea(one, 75) * (19.05 + 12.7);
+  const label = tools.kernel.scope((scope) => {
+    const cutter = labelCutter(scope, ['a-2', 'r1'], { x: 0, y: 0, width: 27.75, height: 7.6 });
+    return cutter ? scope.slice(cutter, -0.3).area() * 0.6 : 0;
+  });
+  expect(label).toBeGreaterThan(5);
+  expect(Math.abs(volumeOf(solid.mesh) + label - plain)).toBeLessThan(Math.PI * 0.01 * (19.05 + 12.7));
+  const { min, max } = boundsOf(solid.mesh.positions);
+  expect(min[2]).toBe(0);
+  expect(max[2]).toBeCloseTo(Math.sqrt(75 ** 2 - 16) - 71, 4);
+  expect(pairEdges(solid.mesh)).toMatchObject({ unpaired: 0, flat: 0 });
 });
 
 test("the process's own shrink makes bosses and notch strips larger, and their matrix takes it back", () => {

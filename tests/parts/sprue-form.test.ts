@@ -1,7 +1,9 @@
-import { beforeAll, expect, test } from 'vitest';
+import { beforeAll, describe, expect, it, test } from 'vitest';
 import { KernelFault, loadKernel, moveMesh, segmentsFor } from '../../src/kernel/index.ts';
-import { layOut, shaftRadius, type Tools, wellFloorRadius } from '../../src/mold/index.ts';
+import { layOut, type Sprue, shaftRadius, type Tools, wellFloorRadius } from '../../src/mold/index.ts';
+import { labelCutter, layLabel } from '../../src/parts/label.ts';
 import { plug } from '../../src/parts/plug.ts';
+import { gripRoom } from '../../src/parts/sprue-cuts.ts';
 import { sprueForm } from '../../src/parts/sprue-form.ts';
 import { readPlan } from '../../src/plan/index.ts';
 import { cap, exampleMold, exampleSprue, frustum, polygonShare, solidsOf, volumeOf } from './example-mold.ts';
@@ -77,7 +79,21 @@ test('the plug is the shaft less its clearance and the puller hole', () => {
   const top = shaftRadius(exampleSprue, upper) - c;
   const round = frustum(exampleSprue.holeRadius - c, top, upper) + Math.PI * top ** 2 * exampleSprue.grip;
   const share = polygonShare(segmentsFor(exampleSprue.holeRadius, 0.01));
-  expect(volumeOf(body.mesh) / (round * share - 12 * roundArea(2.5))).toBeCloseTo(1, 6);
+  // Its name goes round the hole, 0.6 mm deep.
+  const room = gripRoom({
+    sprue: { ...exampleSprue, puller },
+    upper,
+    smaller: c,
+    foot: 0,
+    chordError: 0.01,
+    holes: 0,
+  });
+  const label = tools.kernel.scope((scope) => {
+    const cutter = labelCutter(scope, ['plug', 'r1'], room);
+    return cutter ? scope.slice(cutter, -0.3).area() * 0.6 : 0;
+  });
+  expect(label).toBeGreaterThan(5);
+  expect((volumeOf(body.mesh) + label) / (round * share - 12 * roundArea(2.5))).toBeCloseTo(1, 6);
   expect(pairEdges(body.mesh)).toEqual({ unpaired: 0, flat: 0, euler: 2 });
   // Without a puller hole its name is engraved there.
   const [named] = solidsOf(plug, exampleMold(), tools);
@@ -174,4 +190,34 @@ test('no sprue in the plan, no form and no plug', () => {
   const { sprue: _, ...mold } = exampleMold();
   expect(solidsOf(sprueForm, mold, tools)).toEqual([]);
   expect(solidsOf(plug, mold, tools)).toEqual([]);
+});
+
+describe('the label on the grip', () => {
+  const at = (sprue: Sprue, words: readonly string[]) => {
+    const room = gripRoom({ sprue, upper, smaller: 0, foot: 0, chordError: 0.01, holes: 0.2 });
+    return layLabel(words, room).strokes.flat();
+  };
+  const puller = { screw: 'M6', diameter: 5, depth: 12 };
+
+  it('goes round a puller hole: every stroke at least 1 mm from the hole, the edge, the vent and the flats', () => {
+    for (const more of [{}, { vent: 0.5 }, { flats: 22 }]) {
+      const sprue = { ...exampleSprue, ...more, puller };
+      const points = at(sprue, ['sprue', 'r1']);
+      expect(points.length).toBeGreaterThan(20);
+      const far = points.map(([x, y]) => Math.hypot(x, y));
+      const edge = shaftRadius(sprue, upper);
+      // Half a stroke of 0.8 mm besides; letters are bent, so that a line's middle may come nearer than its ends.
+      expect(Math.min(...far)).toBeGreaterThan(2.6 + 1 + 0.4 - 0.1);
+      expect(Math.max(...far)).toBeLessThan(edge - 1 - 0.4 + 1e-9);
+      expect(Math.max(...points.map(([x]) => x))).toBeLessThan(edge - ('vent' in more ? 0.5 : 0) - 1);
+      if ('flats' in more) expect(Math.max(...points.map(([, y]) => Math.abs(y)))).toBeLessThan(10);
+    }
+  });
+
+  it('is left off, and said to be, where the ring round the hole is narrower than letters', () => {
+    const sprue = { ...exampleSprue, puller: { ...puller, diameter: 14 } };
+    expect(at(sprue, ['sprue'])).toEqual([]);
+    const [{ findings }] = sprueForm.jobs(exampleMold({ sprue })).map((job) => job.run(tools));
+    expect(findings.map(({ code }) => code)).toEqual(['solid.label-left-off']);
+  });
 });
