@@ -15,6 +15,7 @@ export const roleColors: Readonly<Record<SolidRole, string>> = {
   'pattern plate': '#5E8A6B',
   jig: '#7A6A9A',
   'layout plate': '#9A8F7A',
+  nest: '#8C8F5A',
   'can part': '#6F7F8A',
   gauge: '#A06A6A',
   'left by the cutter': '#C2452D',

@@ -17,6 +17,7 @@ export const roleUse: Readonly<Record<SolidRole, string>> = {
   jig: 'Dropped into the can or onto the disc, it holds every boss in its place while it is set.',
   'layout plate':
     'Laid on the lower half, it shows where each master lies, how it is turned and how deep it sinks.',
+  nest: 'Laid on the parting face of its half, it shows by its numbers where each build-up goes; lifted off before closing.',
   'can part': 'Lies in the can with the disc, to center it or to stop it at its thickness.',
   gauge: 'Held against a master, it shows whether it is sunk as deep as the plan says.',
   'left by the cutter': 'What the end mill of the plan leaves standing in a half: to look at, not to make.',

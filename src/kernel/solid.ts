@@ -17,6 +17,7 @@ export type SolidRole =
   | 'pattern plate'
   | 'jig'
   | 'layout plate'
+  | 'nest'
   | 'can part'
   | 'gauge'
   | 'left by the cutter';

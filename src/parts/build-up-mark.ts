@@ -90,7 +90,7 @@ function inside(outlines: Polygons, [x, y]: Point2): boolean {
 }
 
 /** The footprint is taken this far over the plane, mm: a section in the plane itself would be a matter of rounding. */
-const footLevel = 0.01;
+export const footLevel = 0.01;
 /** Points of an outline within this of the line between their neighbors are left out, mm. */
 const drawnTo = 0.02;
 

@@ -15,12 +15,15 @@ import {
   type BuildUpSpace,
   buildUpSpaces,
   looseSheet,
+  makeAlways,
   type Part,
   prismUnder,
   type Side,
+  type Tools,
   work,
 } from '../mold/index.ts';
 import { asSolid } from './as-solid.ts';
+import { type Foot, feetOf, footOf } from './build-up-feet.ts';
 import { type BuildUpShape, cuttingOutline, numbered } from './build-up-mark.ts';
 
 /** Smaller build-ups (mm3) cannot be handled, and that is said: about 2 x 2 x 2.5 mm. From memory. */
@@ -57,13 +60,10 @@ export const buildUp: Part = work({
           return { subject: space.id, input: { ...space, x, y, estimated, compensation } };
         }),
     ),
-  run: (input, { kernel }) =>
+  run: (input, { kernel, remember = makeAlways }) =>
     kernel.scope((scope) => {
-      const pieces = buildUpBodies(scope, input);
-      const [large, crumbs] = [
-        pieces.filter(({ body }) => body.volume() >= leastVolume),
-        pieces.filter(({ body }) => body.volume() < leastVolume),
-      ];
+      const { large, crumbs } = bySize(buildUpBodies(scope, input));
+      remember(feetOf, spaceOf(input), () => feetOfLarge(scope, large, input));
       return {
         solids: large.map((one, piece) => asBuildUp(scope, one.body, named(one, piece, input))),
         drawings: large.map((one, piece) => cuttingOutline(scope, one.body, named(one, piece, input))),
@@ -71,6 +71,30 @@ export const buildUp: Part = work({
       };
     }),
 });
+
+/** Those that can be handled, and the rest. */
+const bySize = (pieces: readonly BuildUpBody[]) => ({
+  large: pieces.filter(({ body }) => body.volume() >= leastVolume),
+  crumbs: pieces.filter(({ body }) => body.volume() < leastVolume),
+});
+
+const spaceOf = ({ id, number, surface, own, others, clearance }: BuildUpSpace): BuildUpSpace => ({
+  id,
+  number,
+  surface,
+  own,
+  others,
+  clearance,
+});
+
+const feetOfLarge = (scope: Scope, large: readonly BuildUpBody[], { number }: BuildUpSpace): Foot[] =>
+  large.map((one, piece) => footOf(scope, one, wordsOf(number, piece)));
+
+/** What the build-ups of a space stand on, those left out of the solids left out here too. */
+export const buildUpFeet = (space: BuildUpSpace, { kernel, remember = makeAlways }: Tools): Foot[] =>
+  remember(feetOf, spaceOf(space), () =>
+    kernel.scope((scope) => feetOfLarge(scope, bySize(buildUpBodies(scope, space)).large, space)),
+  );
 
 /** Crumbs are rubber all the same: the bench packs them by hand, so it must know how much. */
 function leftOut(id: string, crumbs: readonly BuildUpBody[]): Finding {
@@ -109,6 +133,10 @@ export function buildUpBodies(scope: Scope, input: Omit<BuildUpSpace, 'number'>)
   });
 }
 
+/** Further pieces of one placement have a number more. */
+const wordsOf = (number: number, piece: number): string =>
+  piece === 0 ? String(number) : `${number}-${piece + 1}`;
+
 interface Named extends BuildUpShape {
   readonly compensation: number | undefined;
 }
@@ -119,7 +147,7 @@ function named({ side }: BuildUpBody, piece: number, input: BuildUpInput): Named
   return {
     id: `build-up-${String(number).padStart(2, '0')}${more}`,
     title: `build-up ${number}${more} ${side === 1 ? 'under' : 'over'} ${id}`,
-    words: `${number}${more}`,
+    words: wordsOf(number, piece),
     subject: id,
     x,
     y,

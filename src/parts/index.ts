@@ -9,6 +9,7 @@ import { halves } from './halves.ts';
 import { knifeStencil } from './knife-stencil.ts';
 import { layoutPlate } from './layout-plate.ts';
 import { leftByCutter } from './left-by-cutter.ts';
+import { nest } from './nest.ts';
 import { notch } from './notch.ts';
 import { patternPlate } from './pattern-plate.ts';
 import { plug } from './plug.ts';
@@ -39,4 +40,5 @@ export const parts: readonly Part[] = [
   depthGauge,
   knifeStencil,
   layoutPlate,
+  nest,
 ];

@@ -25,23 +25,20 @@ import { holeFit } from './fit.ts';
 import { freeSpace } from './free-space.ts';
 import { graduations, insideGraduation } from './graduations.ts';
 import { partingPaper } from './parting-paper.ts';
-import { plateBody } from './plate-body.ts';
+import { plateBody, plateThickness } from './plate-body.ts';
 import type { LabelWish } from './plate-labels.ts';
 import { letterPlate } from './plate-lettering.ts';
 import { bossHoles, outerRings, roomBehind, type Standing, shaftHole, standingOn } from './plate-openings.ts';
-import type { PlanNames } from './plate-title.ts';
+import { overlapsAmong } from './plate-overlaps.ts';
+import { type PlanNames, planWords } from './plate-title.ts';
 import { indexCut, rimTrack } from './rim-track.ts';
 
 const id = 'layout-plate';
 const name = 'layout plate';
-/** Where the plan does not say, mm; common practice. */
-const usualThickness = 3;
 /** Points of an outline nearer than this to the line between their neighbors are left out. */
 const tolerance = 0.02;
 /** Size (mm) of the openings whose clearance is taken: that of a usual charm. */
 const usualSize = 30;
-/** What two outlines may share by rounding, mm2. */
-const touch = 1e-3;
 const degree = Math.PI / 180;
 
 interface PlateMaster {
@@ -113,7 +110,7 @@ function inputFor(mold: Mold): PlateInput {
     radius: disc.radius,
     label: disc.label,
     revision,
-    thickness: fixture.plateThickness ?? usualThickness,
+    thickness: plateThickness(fixture),
     masters: placements.map((placed) => {
       const { id: placement, master, matrix, lowest, turnRad } = placed;
       const mesh = meshes.get(master);
@@ -161,8 +158,8 @@ function drawn(input: PlateInput, openings: readonly (readonly Point2[][])[]) {
   ];
   const foot = shaft.flatMap((path) => pointsOf(path).map(([x]) => x));
   const scales = graduations(radius, Math.max(0, ...foot), [...open, notch]);
-  const { label, revision } = input;
-  const lettering = letterPlate({ id, title: name, label, revision, radius }, wishes(input, openings), () =>
+  const words = planWords(input);
+  const lettering = letterPlate({ id, title: name, words, radius }, wishes(input, openings), () =>
     freeSpace(insideGraduation(radius), open, scales),
   );
   return { ...lettering, outline, engraved: [...scales, ...lettering.engraved] };
@@ -186,22 +183,12 @@ const wishes = ({ masters }: PlateInput, openings: readonly (readonly Point2[][]
     };
   });
 
-function overlaps(scope: Scope, { masters }: PlateInput, profiles: readonly Profile[]): Finding[] {
-  const boxes = profiles.map((profile) => profile.bounds());
-  return masters.flatMap((master, i) =>
-    masters.slice(0, i).flatMap((other, j) => {
-      const [a, b] = [boxes[i], boxes[j]];
-      const apart = [0, 1].some((axis) => a.min[axis] > b.max[axis] || b.min[axis] > a.max[axis]);
-      const shared = apart ? 0 : scope.commonArea(profiles[i], profiles[j]);
-      if (shared <= touch) return [];
-      return [
-        finding('layout-plate.overlap', {
-          subject: id,
-          measured: { value: shared, unit: 'mm2' },
-          limit: { value: 0, unit: 'mm2' },
-          says: `On the layout plate the openings for ${other.id} and ${master.id} run into each other.`,
-        }),
-      ];
+const overlaps = (scope: Scope, { masters }: PlateInput, profiles: readonly Profile[]): Finding[] =>
+  overlapsAmong(scope, profiles).map(({ one, other, area }) =>
+    finding('layout-plate.overlap', {
+      subject: id,
+      measured: { value: area, unit: 'mm2' },
+      limit: { value: 0, unit: 'mm2' },
+      says: `On the layout plate the openings for ${masters[other].id} and ${masters[one].id} run into each other.`,
     }),
   );
-}

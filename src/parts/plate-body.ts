@@ -3,6 +3,12 @@ import type { Fixture } from '../mold/index.ts';
 import { footCutters } from './foot-chamfer.ts';
 import { labelDepth, strokeOutlines } from './label.ts';
 
+/** Where the plan does not say, mm; common practice. */
+const usualThickness = 3;
+
+/** Thickness of the plates that are laid on the disc, mm. */
+export const plateThickness = ({ plateThickness: given }: Fixture): number => given ?? usualThickness;
+
 export interface Plate {
   readonly outline: Outline;
   readonly thickness: number;

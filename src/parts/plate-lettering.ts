@@ -3,7 +3,13 @@ import type { Path, Point2 } from '../kernel/index.ts';
 import { boxOf, type FreeSpace } from './free-space.ts';
 import { type Labeled, leastLetters } from './label.ts';
 import { engravedIn, fuller, type LabelWish, letteredIn, shortestLabels, unlabeled } from './plate-labels.ts';
-import { type PlanNames, placeTitle, planWords, spotOnPlate } from './plate-title.ts';
+import { placeTitle, spotOnPlate } from './plate-title.ts';
+
+/** A round plate, and the words it is titled with, the most wanted first. */
+export interface LetteredPlate extends Labeled {
+  readonly radius: number;
+  readonly words: readonly string[];
+}
 
 export interface PlateLettering {
   readonly engraved: readonly Path[];
@@ -20,7 +26,7 @@ const heights = [leastLetters, 3] as const;
  * `space` gives the space there is, anew each time.
  */
 export function letterPlate(
-  plate: Labeled & PlanNames & { readonly radius: number },
+  plate: LetteredPlate,
   wishes: readonly LabelWish[],
   space: () => FreeSpace,
 ): PlateLettering {
@@ -31,13 +37,13 @@ export function letterPlate(
 }
 
 function setAt(
-  plate: Labeled & PlanNames & { readonly radius: number },
+  plate: LetteredPlate,
   wishes: readonly LabelWish[],
   space: FreeSpace,
   height: number,
 ): { lettering: PlateLettering; full: boolean } {
   const shortest = shortestLabels(wishes, space, height);
-  const title = placeTitle(plate, planWords(plate), spotOnPlate(plate.radius, space));
+  const title = placeTitle(plate, plate.words, spotOnPlate(plate.radius, space));
   for (const corners of title.lettered) space.take(boxOf(corners));
   // Once more, since what one label leaves another may use.
   const labels = fuller(fuller(shortest, wishes), wishes);

@@ -6,7 +6,7 @@ import { type Labeled, labelStroke, lettersReplaced, waysToLay, wordsLeftOff } f
 /** Left free round a title, mm. */
 const margin = 1;
 /** Steps in which places on a plate are tried, mm. */
-const gridStep = 4;
+const gridStep = 2;
 
 /** Words engraved on a plate: the pen's lines, the corners of what they take up, and what was left off. */
 export interface Title {

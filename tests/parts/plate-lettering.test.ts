@@ -19,7 +19,7 @@ const square = (x: number, y: number, half: number): Point2[] => [
   [x + half, y + half],
   [x - half, y + half],
 ];
-const plate = { id: 'plate', title: 'plate', label: 'hedge', revision: '7', radius: 60 };
+const plate = { id: 'plate', title: 'plate', words: ['hedge r7'], radius: 60 };
 
 /** Whether two convex outlines share more than their edges: no side of either parts them (separating axes). */
 const meet = (a: readonly Point2[], b: readonly Point2[]): boolean =>

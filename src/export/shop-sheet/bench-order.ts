@@ -24,7 +24,10 @@ function rubberOrder(mold: Mold): string[] {
       'Set the registration bosses by the jig or the boss table, hexagon down, index mark to index mark.',
     ),
     'Lay the masters in, turned as on the plan view.',
-    ...when(supports.length > 0, 'Lay the build-ups where their numbers say.'),
+    ...when(
+      supports.length > 0,
+      'Lay the build-ups where their numbers say, through the nest or by the plan view; lift the nest off.',
+    ),
     'Dust or brush parting agent on the whole parting face (no talc where it can be breathed), paper where the outer faces meet the lids.',
     ...when(tabs.length > 0, 'Lay the separating tab at the rim, wholly inside it.'),
     'Lay the upper rubber on, plug or sprue form through its hole.',

@@ -25,6 +25,20 @@ export const flatCodes = codes({
     formula: 'openings, masters with clearance, share no area',
     source: 'own choice',
   },
+  'nest.meets': {
+    severity: 'note',
+    means: 'The windows of two build-ups in a nest run into each other; one window is left for both.',
+    remedy: 'Lay both in by their numbers, the larger one first; or move the placements apart.',
+    formula: 'windows, feet of build-ups with clearance, share no area',
+    source: 'own choice',
+  },
+  'nest.broken': {
+    severity: 'stop',
+    means: 'A window of a nest runs into the hole for a boss or the sprue form, or out through the rim.',
+    remedy: 'Move the placement away from there, or leave the nest out of `fixture.make`.',
+    formula: 'a window shares no area with a hole and ends 1.5 mm inside of the rim',
+    source: 'common practice, no published source',
+  },
   'plate.no-name': {
     severity: 'note',
     means: 'Beside an opening of a plate there is no room for its name or number.',

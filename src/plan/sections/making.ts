@@ -18,6 +18,7 @@ export const fixtureKinds = [
   'tab',
   'notch',
   'build-up',
+  'nest',
   'scaled-master',
   'pattern-plate',
   'registration-jig',

@@ -1,0 +1,226 @@
+import { type Finding, finding } from '../findings/index.ts';
+import {
+  inverse,
+  type Path,
+  type Point2,
+  type Profile,
+  pointsOf,
+  polygon,
+  reversed,
+  type Scope,
+  translation,
+  upsideDown,
+} from '../kernel/index.ts';
+import {
+  type BuildUpSpace,
+  buildUpSpaces,
+  type Mold,
+  type Part,
+  type PartOutput,
+  type Side,
+  type Tools,
+  work,
+} from '../mold/index.ts';
+import { asSolid } from './as-solid.ts';
+import { buildUpFeet } from './build-up.ts';
+import type { Foot } from './build-up-feet.ts';
+import { holeFit } from './fit.ts';
+import { freeSpace } from './free-space.ts';
+import { plateBody, plateThickness } from './plate-body.ts';
+import { letterPlate } from './plate-lettering.ts';
+import { bossHoles, outerRings, roomBehind, type Standing, shaftHole, standingOn } from './plate-openings.ts';
+import { overlapsAmong, overlapsBetween } from './plate-overlaps.ts';
+import { type PlanNames, planWords } from './plate-title.ts';
+import { indexCut, rimTrack } from './rim-track.ts';
+
+/** Points of a window nearer than this to the line between their neighbors are left out, mm. */
+const drawnTo = 0.02;
+/** Size (mm) of the windows whose clearance is taken: that of a usual build-up. */
+const usualSize = 10;
+/** Least material between a window and the rim, mm. Common practice. */
+const leastWall = 1.5;
+
+interface NestInput extends Standing, PlanNames {
+  readonly radius: number;
+  readonly thickness: number;
+  readonly spaces: readonly BuildUpSpace[];
+  readonly estimated: boolean;
+}
+
+/** A window for one build-up, as the nest lies on its half, seen on its upper face. */
+interface Window {
+  readonly placement: string;
+  readonly words: string;
+  readonly profile: Profile;
+}
+
+/**
+ * Plates as large as the disc that show where each build-up goes: laid on the parting face of a half, they take every
+ * build-up of that half through a window in the shape of its foot with clearance, its number beside it. Holes for the
+ * bosses and the sprue form, an index notch at angle 0. What fills up under raised masters goes on the lower half;
+ * what fills up over sunk ones is laid on the upper half, whose nest is turned over about the index mark's radius.
+ */
+export const nest: Part = work({
+  id: 'nest',
+  title: 'nests of the build-ups',
+  scope: 'whole',
+  processes: ['rubber'],
+  jobs: (mold) => {
+    const spaces = buildUpSpaces(mold);
+    return spaces.length > 0 ? [{ subject: 'nest', input: inputFor(mold, spaces) }] : [];
+  },
+  run: (input, tools) => {
+    const feet = input.spaces.flatMap((space) =>
+      buildUpFeet(space, tools).map((foot) => ({ placement: space.id, foot })),
+    );
+    const made = ([1, -1] as const).flatMap((side) => {
+      const own = feet.filter(({ foot }) => foot.side === side);
+      return own.length > 0 ? [oneNest(input, side, own, tools)] : [];
+    });
+    return {
+      solids: made.flatMap(({ solids }) => solids),
+      drawings: made.flatMap(({ drawings = [] }) => drawings),
+      findings: made.flatMap(({ findings }) => findings),
+    };
+  },
+});
+
+const inputFor = (mold: Mold, spaces: readonly BuildUpSpace[]): NestInput => ({
+  ...standingOn(mold),
+  radius: mold.disc.radius,
+  thickness: plateThickness(mold.fixture),
+  label: mold.disc.label,
+  revision: mold.revision,
+  spaces,
+  estimated: mold.placements.some(({ id, estimated }) => estimated && spaces.some((one) => one.id === id)),
+});
+
+interface PlacedFoot {
+  readonly placement: string;
+  readonly foot: Foot;
+}
+
+function oneNest(input: NestInput, side: Side, feet: readonly PlacedFoot[], { kernel }: Tools): PartOutput {
+  const half = side === 1 ? 'lower' : 'upper';
+  const named = { id: `${half}-nest`, title: `nest of the build-ups on the ${half} half` };
+  const { thickness, fixture, estimated } = input;
+  const subjects = [...new Set(feet.map(({ placement }) => placement))];
+  return kernel.scope((scope) => {
+    const windows = feet.map((one) => windowFor(scope, one, side, input));
+    const holes = holesOn(input, side);
+    const drawn = drawnPlate(scope, input, { ...named, half, windows, holes });
+    const { outline, engraved, lettered } = drawn;
+    const body = plateBody(scope, { outline, thickness, engraved }, fixture, named.title);
+    const toPrint = side === 1 ? translation(0, 0, 0) : upsideDown;
+    const there = scope.move(body, inverse(toPrint), named.title);
+    const solid = asSolid(scope, there, toPrint, { ...named, role: 'nest', subjects, lettered, estimated });
+    const marks = [
+      { layer: 'cut', outline, texts: [] },
+      { layer: 'engrave', outline: engraved, texts: [] },
+    ] as const;
+    const broken = brokenWindows(scope, named.id, { windows, holes, radius: input.radius });
+    return {
+      solids: [solid],
+      drawings: [{ ...named, subjects, thickness, estimated, marks }],
+      // One that is not given out needs no words on it.
+      findings: broken.length > 0 ? broken : [...meetings(scope, named.id, windows), ...drawn.findings],
+    };
+  });
+}
+
+/** Seen on the parting face of the upper half, y runs the other way. */
+const seenOn = (side: Side, rings: readonly (readonly Point2[])[]): Point2[][] =>
+  rings.map((ring) => {
+    const turned = ring.map(([x, y]): Point2 => [x, side * y]);
+    return side === 1 ? turned : turned.reverse();
+  });
+
+/** The foot with clearance all round, at least that of the plan's fixtures: build-ups are cut by hand too. */
+function windowFor(
+  scope: Scope,
+  { placement, foot }: PlacedFoot,
+  side: Side,
+  { fixture }: NestInput,
+): Window {
+  const gap = Math.max(fixture.clearance, holeFit(fixture, usualSize) / 2) + drawnTo;
+  const { words, rings } = foot;
+  const exact = scope.slice(scope.extrude(seenOn(side, rings), 0, 1, words), 0.5);
+  return { placement, words, profile: scope.inset(exact, -gap, drawnTo) };
+}
+
+const holesOn = (input: NestInput, side: Side): Path[] => [
+  ...shaftHole(input),
+  ...bossHoles({ ...input, bosses: input.bosses.map((boss) => ({ ...boss, y: side * boss.y })) }),
+];
+
+interface Drawn {
+  readonly id: string;
+  readonly title: string;
+  readonly half: 'lower' | 'upper';
+  readonly windows: readonly Window[];
+  readonly holes: readonly Path[];
+}
+
+function drawnPlate(scope: Scope, input: NestInput, { id, title, half, windows, holes }: Drawn) {
+  const { radius } = input;
+  const rings = outerRings(scope, scope.uniteProfiles(windows.map(({ profile }) => profile)));
+  const open = [...rings, ...holes.map((path) => pointsOf(path))];
+  const index = indexCut(roomBehind([radius, 0], open));
+  const outline = [rimTrack(radius, [index]), ...holes, ...rings.map((ring) => reversed(polygon(ring)))];
+  const wishes = windows.map(({ words, profile }) => ({
+    id: words,
+    rings: outerRings(scope, profile),
+    texts: [[words]],
+  }));
+  const words = [`${half} half`, 'THIS SIDE UP', ...planWords(input)];
+  const inner = radius - index.depth - 1;
+  const lettering = letterPlate({ id, title, words, radius: inner }, wishes, () =>
+    freeSpace(inner, open, []),
+  );
+  return { ...lettering, outline };
+}
+
+const meetings = (scope: Scope, subject: string, windows: readonly Window[]): Finding[] =>
+  overlapsAmong(
+    scope,
+    windows.map(({ profile }) => profile),
+  ).map(({ one, other, area }) =>
+    finding('nest.meets', {
+      subject,
+      measured: { value: area, unit: 'mm2' },
+      limit: { value: 0, unit: 'mm2' },
+      says: `In the nest the windows of build-ups ${windows[other].words} and ${windows[one].words} run into each other.`,
+    }),
+  );
+
+interface Edges extends Pick<Drawn, 'windows' | 'holes'> {
+  readonly radius: number;
+}
+
+function brokenWindows(scope: Scope, subject: string, { windows, holes, radius }: Edges): Finding[] {
+  const rounds = holes.map((path) => scope.slice(scope.extrude([pointsOf(path)], 0, 1, subject), 0.5));
+  const inHoles = overlapsBetween(
+    scope,
+    windows.map(({ profile }) => profile),
+    rounds,
+  ).map(({ one }) => one);
+  return windows.flatMap(({ placement, words, profile }, i): Finding[] => {
+    const far = outerRings(scope, profile)
+      .flat()
+      .map(([x, y]) => Math.hypot(x, y));
+    const wall = radius - Math.max(...far);
+    const inHole = inHoles.includes(i);
+    if (!inHole && wall >= leastWall) return [];
+    const where = inHole ? 'a hole for a boss or the sprue form' : 'the rim';
+    return [
+      finding('nest.broken', {
+        subject,
+        ...(!inHole && {
+          measured: { value: wall, unit: 'mm' as const },
+          limit: { value: leastWall, unit: 'mm' as const },
+        }),
+        says: `The window of build-up ${words} at ${placement} runs into ${where}.`,
+      }),
+    ];
+  });
+}
