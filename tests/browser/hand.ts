@@ -5,7 +5,7 @@ import type { Page } from 'playwright-core';
 type Place = readonly [number, number];
 
 /** Where a place of a disc of this diameter is on the screen, from the outline that is seen from above. */
-async function onScreen(page: Page, [x, y]: Place, diameter: number): Promise<[number, number]> {
+export async function onScreen(page: Page, [x, y]: Place, diameter = 100): Promise<[number, number]> {
   const at = await page.evaluate(
     ([px, py, across]) => {
       const canvas = document.querySelector('canvas');

@@ -122,6 +122,11 @@ function takeByPointer(stage: Stage): () => void {
   };
 
   const down = (event: PointerEvent): void => {
+    // One thing in one hand: another finger meanwhile neither takes a second nor turns the picture.
+    if (grip) {
+      event.stopImmediatePropagation();
+      return;
+    }
     if (!arranging.peek() || event.button !== 0) return;
     aim(event);
     const id = under()?.userData.subject as string | undefined;
