@@ -19,24 +19,20 @@ export const triangleCount = (mesh: TriangleMesh): number => mesh.triangles.leng
 
 /** The box round all vertices. An empty mesh gives an inverted box (min = +Infinity). */
 export function boundsOf(positions: ArrayLike<number>): Bounds {
-  const min = [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY] as [
-    number,
-    number,
-    number,
-  ];
-  const max = [Number.NEGATIVE_INFINITY, Number.NEGATIVE_INFINITY, Number.NEGATIVE_INFINITY] as [
-    number,
-    number,
-    number,
-  ];
+  let [left, front, low] = [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY];
+  let [right, back, high] = [Number.NEGATIVE_INFINITY, Number.NEGATIVE_INFINITY, Number.NEGATIVE_INFINITY];
   for (let i = 0; i < positions.length; i += 3) {
-    for (let axis = 0; axis < 3; axis++) {
-      const value = positions[i + axis];
-      if (value < min[axis]) min[axis] = value;
-      if (value > max[axis]) max[axis] = value;
-    }
+    const x = positions[i];
+    const y = positions[i + 1];
+    const z = positions[i + 2];
+    if (x < left) left = x;
+    if (x > right) right = x;
+    if (y < front) front = y;
+    if (y > back) back = y;
+    if (z < low) low = z;
+    if (z > high) high = z;
   }
-  return { min, max };
+  return { min: [left, front, low], max: [right, back, high] };
 }
 
 /** Joins meshes into one without uniting them; right for meshes known to be disjoint. */

@@ -1,5 +1,5 @@
 import { boundsOf, type TriangleMesh } from '../kernel/index.ts';
-import { type Grid, nodeDistances, surfaceFrom, type Window } from '../mesh/index.ts';
+import { type Grid, nodeDistances, undersideOf, type Window } from '../mesh/index.ts';
 import { blockCells } from './parting/lattice.ts';
 import type { PartingSurface } from './parting-surface.ts';
 
@@ -48,29 +48,27 @@ export function nodesOver(
   };
 }
 
-/** Lowest surfaces over the nodes of a grid, seen from the body's side, mm; NaN where no master is. */
+/** Lowest surfaces over the nodes of a grid, mm; NaN where no master is. */
 export interface Roofs {
   readonly own: Float32Array;
   readonly others: Float32Array | undefined;
 }
 
-export function roofsOver({ own, others, side }: LooseInput, grid: Grid): Roofs {
+export function roofsOver({ own, others }: LooseInput, grid: Grid): Roofs {
   const near = others.filter((mesh) => comesInto(mesh, grid));
   return {
-    own: lowestOf([own], grid, side),
-    others: near.length > 0 ? lowestOf(near, grid, side) : undefined,
+    own: undersideOf([own], grid),
+    others: near.length > 0 ? undersideOf(near, grid) : undefined,
   };
 }
+
+/** Lowest surface of all masters over the nodes of a grid, mm; NaN where none is. */
+export const roofOver = ({ own, others }: LooseInput, grid: Grid): Float32Array =>
+  undersideOf([own, ...others.filter((mesh) => comesInto(mesh, grid))], grid);
 
 function comesInto({ positions }: TriangleMesh, { cell, x0, y0, nx, ny }: Grid): boolean {
   const { min, max } = boundsOf(positions);
   return min[0] <= x0 + nx * cell && max[0] >= x0 && min[1] <= y0 + ny * cell && max[1] >= y0;
-}
-
-function lowestOf(meshes: readonly TriangleMesh[], grid: Grid, side: Side): Float32Array {
-  const seen = surfaceFrom(meshes, grid, side === 1 ? 'below' : 'above');
-  if (side === -1) for (let k = 0; k < seen.length; k++) seen[k] = -seen[k];
-  return seen;
 }
 
 /** The lower of all roofs at each node. */

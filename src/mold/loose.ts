@@ -1,5 +1,4 @@
-import type { TriangleMesh } from '../kernel/index.ts';
-import { boundsOf } from '../kernel/index.ts';
+import { boundsOf, moveMesh, scaling, type TriangleMesh } from '../kernel/index.ts';
 import type { Grid } from '../mesh/index.ts';
 import {
   type Ground,
@@ -8,7 +7,7 @@ import {
   lowestRoof,
   type Nodes,
   nodesOver,
-  type Roofs,
+  roofOver,
   roofsOver,
   type Side,
 } from './loose-ground.ts';
@@ -46,16 +45,18 @@ const tolerance = 0.005;
  * nearer to its own master than to others and ends where it gets thin. On side -1 everything is seen from below: z
  * counts downward. Undefined where there is nothing to hold up.
  */
-export function looseSheet(input: LooseInput): TriangleMesh | undefined {
+export function looseSheet(asked: LooseInput): TriangleMesh | undefined {
+  const input = seenUpright(asked);
   const coarse = coarseBody(input);
   if (!coarse) return undefined;
   const { box, walled, far } = placeOf(coarse);
   const cell = cellFor(input);
   const ball = input.clearance + betweenNodes * cell;
   const nodes = nodesOver(box, Math.max(ball, walled ? far + input.clearance : 0), cell);
-  const roofs = roofsOver(input, nodes.grid);
-  const inside = walled ? groundOf(roofs, nodes, coarse.reach, input.clearance).inside : undefined;
-  const heights = heightsOf(input, nodes, roofs, inside, nodes.grid.cell);
+  const roofs = walled && roofsOver(input, nodes.grid);
+  const inside = roofs ? groundOf(roofs, nodes, coarse.reach, input.clearance).inside : undefined;
+  const roof = roofs ? lowestRoof(roofs) : roofOver(input, nodes.grid);
+  const heights = heightsOf(input, nodes, roof, inside, nodes.grid.cell);
   return heights && network(heights, gridOf(nodes.grid, nodes.window), tolerance).sheet;
 }
 
@@ -64,10 +65,20 @@ export function looseSheet(input: LooseInput): TriangleMesh | undefined {
  * level ground lets it spread wide.
  */
 export function looseVolume(input: LooseInput): number {
-  const body = coarseBody(input);
+  const body = coarseBody(seenUpright(input));
   if (!body) return 0;
   return body.heights.reduce((sum, height) => sum + Math.max(0, height), 0) * body.nodes.grid.cell ** 2;
 }
+
+/** On side -1 the masters upside down, so that what is over the body is their underside. */
+const seenUpright = (input: LooseInput): LooseInput =>
+  input.side === 1
+    ? input
+    : {
+        ...input,
+        own: moveMesh(input.own, scaling(1, 1, -1)),
+        others: input.others.map((mesh) => moveMesh(mesh, scaling(1, 1, -1))),
+      };
 
 const cellFor = ({ clearance }: LooseInput): number =>
   Math.min(Math.max(clearance / cellsInClearance, finestCell), coarsestCell);
@@ -76,12 +87,12 @@ const cellFor = ({ clearance }: LooseInput): number =>
 function heightsOf(
   input: LooseInput,
   nodes: Nodes,
-  roofs: Roofs,
+  roof: Float32Array,
   inside: Float32Array | undefined,
   cell: number,
 ): Float32Array | undefined {
   const heights = ceilingOf(inside, gridOf(nodes.grid, nodes.window), input.surface, input.side);
-  lowerByBall(heights, lowestRoof(roofs), nodes, input.clearance + betweenNodes * cell, lost);
+  lowerByBall(heights, roof, nodes, input.clearance + betweenNodes * cell, lost);
   return trimmed(heights, inside) > leastHeight ? heights : undefined;
 }
 
@@ -100,17 +111,20 @@ function coarseBody(input: LooseInput): CoarseBody | undefined {
   const reach = skirt * raised;
   const { min, max } = boundsOf(own.positions);
   const box = new Box();
+  let top = 0;
   for (let y = min[1] - reach; y <= max[1] + reach; y += surface.cell) {
     for (let x = min[0] - reach; x <= max[0] + reach; x += surface.cell) {
-      if (side * heightAt(surface, x, y) > lost) box.take(x, y);
+      const height = side * heightAt(surface, x, y);
+      if (height > lost) box.take(x, y);
+      if (height > top) top = height;
     }
   }
   if (box.empty) return undefined;
   // Between its nodes the surface is raised as well.
-  const nodes = nodesOver(box.grown(surface.cell), 2 * reach + clearance, coarseCell);
+  const nodes = nodesOver(box.grown(surface.cell), reach + clearance + besideWall(top), coarseCell);
   const roofs = roofsOver(input, nodes.grid);
   const ground = groundOf(roofs, nodes, reach, clearance);
-  const heights = heightsOf(input, nodes, roofs, ground.inside, cellFor(input));
+  const heights = heightsOf(input, nodes, lowestRoof(roofs), ground.inside, cellFor(input));
   return heights && { ...ground, nodes, heights, reach };
 }
 
@@ -129,9 +143,11 @@ function placeOf({ nodes: { grid, window }, heights, toOwn, inside }: CoarseBody
     // A wall within reach may cut the body down here or beside it.
     if (wallSlope * (inside[k] - spare) < heights[k] + spare) walled = true;
   }
-  // Beside another master that is farther than the own one by this a wall is as high as the body.
-  return { box: box.grown(spare), walled, far: far + (2 * top) / wallSlope + 2 * spare };
+  return { box: box.grown(spare), walled, far: far + besideWall(top) + 2 * spare };
 }
+
+/** By so much (and the clearance) another master has to be farther than the own one for walls as high as this. */
+const besideWall = (height: number): number => (2 * height) / wallSlope;
 
 /** The least box round points. */
 class Box {
@@ -168,7 +184,7 @@ function highest({ positions }: TriangleMesh, surface: PartingSurface, side: Sid
   return most;
 }
 
-/** The parting surface over the nodes where there can be a body; `outside` elsewhere. */
+/** The parting surface (`heightAt`, row by row) over the nodes where there can be a body; `outside` elsewhere. */
 function ceilingOf(
   inside: Float32Array | undefined,
   { cell, x0, y0, nx, ny }: Grid,
@@ -176,12 +192,29 @@ function ceilingOf(
   side: Side,
 ): Float32Array {
   const ceiling = new Float32Array(nx * ny).fill(outside);
-  for (let j = 0, k = 0; j < ny; j++) {
-    const y = y0 + j * cell;
-    for (let i = 0; i < nx; i++, k++) {
+  const { heights, nx: across, ny: along } = surface;
+  for (let j = 0; j < ny; j++) {
+    const v = (y0 + j * cell - surface.y0) / surface.cell;
+    const row = Math.floor(v);
+    if (row < 0 || row >= along - 1) continue;
+    const t = v - row;
+    const height = (column: number): number =>
+      side * (heights[row * across + column] * (1 - t) + heights[(row + 1) * across + column] * t);
+    let right = Number.NaN;
+    let [column, left] = [-1, 0];
+    for (let i = 0, k = j * nx; i < nx; i++, k++) {
+      const u = (x0 + i * cell - surface.x0) / surface.cell;
+      const now = Math.floor(u);
+      if (now < 0 || now >= across - 1) continue;
+      if (now !== column) {
+        left = now === column + 1 ? right : height(now);
+        right = height(now + 1);
+        column = now;
+      }
+      if (left <= lost && right <= lost) continue;
       if (inside && wallSlope * inside[k] <= outside) continue;
-      const height = side * heightAt(surface, x0 + i * cell, y);
-      if (height > lost) ceiling[k] = height;
+      const here = left + (right - left) * (u - now);
+      if (here > lost) ceiling[k] = here;
     }
   }
   return ceiling;

@@ -13,13 +13,15 @@ export function lowerByBall(
   least: number,
 ): void {
   const { steps, drops, reach } = ballOf(radius, grid);
-  const near = new NearRoof(roof, grid, reach + 1);
+  const floors = new Floors(roof, grid, reach + 1);
   for (let j = 0, k = 0; j < window.ny; j++) {
     const row = (window.j0 + j) * grid.nx + window.i0;
     for (let i = 0; i < window.nx; i++, k++) {
-      if (heights[k] <= least || !near.at(window.i0 + i, window.j0 + j)) continue;
       let low = heights[k];
-      for (let n = 0; n < steps.length; n++) {
+      if (low <= least) continue;
+      const floor = floors.at(window.i0 + i, window.j0 + j);
+      // Under the ball's rim, which comes last, it lowers least.
+      for (let n = 0; n < steps.length && floor - drops[n] < low; n++) {
         const z = roof[row + i + steps[n]] - drops[n];
         if (!(z < low)) continue;
         low = z;
@@ -30,10 +32,10 @@ export function lowerByBall(
   }
 }
 
-/** Knows in squares of nodes whether a roof can be within a square's side. */
-class NearRoof {
+/** Knows for squares of nodes how low a roof comes within a square's side of them; Infinity where there is none. */
+class Floors {
   private readonly across: number;
-  private readonly near: Uint8Array;
+  private readonly lowest: Float32Array;
 
   constructor(
     roof: Float32Array,
@@ -41,23 +43,26 @@ class NearRoof {
     private readonly side: number,
   ) {
     const across = Math.ceil(nx / side) + 2;
-    const roofed = new Uint8Array(across * (Math.ceil(ny / side) + 2));
+    const own = new Float32Array(across * (Math.ceil(ny / side) + 2)).fill(Number.POSITIVE_INFINITY);
     for (let j = 0; j < ny; j++) {
       const row = (Math.floor(j / side) + 1) * across + 1;
-      for (let i = 0; i < nx; i++) {
-        if (!Number.isNaN(roof[j * nx + i])) roofed[row + Math.floor(i / side)] = 1;
+      for (let i = 0, square = row; i < nx; square++) {
+        for (const end = Math.min(nx, i + side); i < end; i++) {
+          if (roof[j * nx + i] < own[square]) own[square] = roof[j * nx + i];
+        }
       }
     }
     this.across = across;
-    this.near = roofed.map((_, k) =>
-      [-across, 0, across].some((row) => roofed[k + row - 1] || roofed[k + row] || roofed[k + row + 1])
-        ? 1
-        : 0,
-    );
+    // Along the rows, then along the columns; the rim of squares round the grid has no roof.
+    const inRow = own.slice();
+    for (let k = 1; k < own.length - 1; k++) inRow[k] = Math.min(own[k - 1], own[k], own[k + 1]);
+    this.lowest = inRow.slice();
+    for (let k = across; k < own.length - across; k++)
+      this.lowest[k] = Math.min(inRow[k - across], inRow[k], inRow[k + across]);
   }
 
-  at(i: number, j: number): boolean {
-    return this.near[(Math.floor(j / this.side) + 1) * this.across + 1 + Math.floor(i / this.side)] > 0;
+  at(i: number, j: number): number {
+    return this.lowest[(Math.floor(j / this.side) + 1) * this.across + 1 + Math.floor(i / this.side)];
   }
 }
 

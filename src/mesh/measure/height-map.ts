@@ -33,20 +33,44 @@ export function heightMap(mesh: MeshData, wish: GridWish): HeightMap {
   return { ...grid, bottom, top };
 }
 
-/** What is seen of meshes over each node of a grid from below or above, mm; NaN where nothing is over it. */
-export function surfaceFrom(meshes: readonly MeshData[], grid: Grid, from: 'below' | 'above'): Float32Array {
-  const seen = new Float32Array(grid.nx * grid.ny).fill(Number.NaN);
-  for (const mesh of meshes) {
-    if (from === 'below')
-      eachNode(mesh, grid, (node, z) => {
-        if (!(seen[node] <= z)) seen[node] = z;
-      });
-    else
-      eachNode(mesh, grid, (node, z) => {
-        if (!(seen[node] >= z)) seen[node] = z;
-      });
+/**
+ * Lowest surface of several meshes over each node of a grid, mm; NaN where nothing is over it. Only faces that look
+ * down are asked: of closed meshes turned outward the lowest one over a node always does.
+ */
+export function undersideOf(meshes: readonly MeshData[], grid: Grid): Float32Array {
+  const lowest = new Float32Array(grid.nx * grid.ny).fill(Number.NaN);
+  for (const { positions, triangles } of meshes) {
+    eachNode({ positions, triangles: lookingDown(positions, triangles, grid) }, grid, (node, z) => {
+      if (!(lowest[node] <= z)) lowest[node] = z;
+    });
   }
-  return seen;
+  return lowest;
+}
+
+/** The faces that do not look up, less those that are beside the grid. */
+function lookingDown(
+  p: ArrayLike<number>,
+  triangles: ArrayLike<number>,
+  { cell, x0, y0, nx, ny }: Grid,
+): Uint32Array {
+  const x1 = x0 + (nx - 1) * cell;
+  const y1 = y0 + (ny - 1) * cell;
+  const down = new Uint32Array(triangles.length);
+  let count = 0;
+  for (let t = 0; t < triangles.length; t += 3) {
+    const a = triangles[t] * 3;
+    const b = triangles[t + 1] * 3;
+    const c = triangles[t + 2] * 3;
+    const [ax, bx, cx] = [p[a], p[b], p[c]];
+    if ((ax < x0 && bx < x0 && cx < x0) || (ax > x1 && bx > x1 && cx > x1)) continue;
+    const [ay, by, cy] = [p[a + 1], p[b + 1], p[c + 1]];
+    if ((ay < y0 && by < y0 && cy < y0) || (ay > y1 && by > y1 && cy > y1)) continue;
+    if ((bx - ax) * (cy - ay) - (by - ay) * (cx - ax) > 0) continue;
+    down[count++] = triangles[t];
+    down[count++] = triangles[t + 1];
+    down[count++] = triangles[t + 2];
+  }
+  return down.subarray(0, count);
 }
 
 /** All surfaces over each node, sorted. Needs two rasters: one to count, one to fill. */
