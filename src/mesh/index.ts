@@ -1,5 +1,6 @@
 export * from './measure/between-fields.ts';
 export * from './measure/height-map.ts';
+export * from './measure/inner-radius.ts';
 export * from './measure/knife-edges.ts';
 export * from './measure/measure.ts';
 export * from './measure/node-distance.ts';

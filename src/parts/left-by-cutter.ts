@@ -9,11 +9,13 @@ import {
   type Spot,
   spotsBetween,
 } from '../mesh/index.ts';
-import { bossReach, type Cutter, leadIn, type Part, type PartOutput, work } from '../mold/index.ts';
+import { type Cutter, type Part, type PartOutput, work } from '../mold/index.ts';
 import { asSolid } from './as-solid.ts';
 import { bothHalves, type Half, halfToPrint } from './half.ts';
 import { halvesInput, madeHalves, subjectsOf } from './halves.ts';
 import type { HalvesInput } from './halves-bodies.ts';
+import { sayInnerEdges } from './inner-edges.ts';
+import { subjectAt } from './subject-at.ts';
 
 /** Nodes of the height field in the mill's radius, where the disc is not too large for that. */
 const nodesInRadius = 8;
@@ -32,9 +34,9 @@ interface CutInput {
 }
 
 /**
- * Of rigid halves that are machined: their knife edges, and what the end mill named in the plan leaves, milled upright
- * from the parting face: a solid for each half, and for each placement or fixture where it is. What a mill leaves on
- * the outer faces is not looked at.
+ * Of rigid halves that are machined: their tightest inner edges, their knife edges, and what the end mill named in the
+ * plan leaves, milled upright from the parting face: a solid for each half, and for each placement or fixture where it
+ * is. What a mill leaves on the outer faces is not looked at.
  */
 export const leftByCutter: Part = work({
   id: 'left-by-cutter',
@@ -51,7 +53,10 @@ export const leftByCutter: Part = work({
     const found = bothHalves.map((half, i) => {
       const { mesh } = made[i];
       const left = cutter && tools.kernel.scope((scope) => leftInHalf(scope, half, mesh, { halves, cutter }));
-      const edges = sayEdges(half, mesh, halfToPrint(half, halves.disc));
+      const edges = [
+        ...sayInnerEdges(half, mesh, halves),
+        ...sayEdges(half, mesh, halfToPrint(half, halves.disc)),
+      ];
       return { solids: left?.solids ?? [], findings: [...(left?.findings ?? []), ...edges] };
     });
     return {
@@ -97,24 +102,12 @@ function asLeft(scope: Scope, half: Half, mesh: TriangleMesh, halves: HalvesInpu
 }
 
 /** Spots by the placement or boss they lie at, else by the half; in the plan's order. */
-function bySubject(spots: readonly Spot[], half: Half, { placements, bosses, disc }: HalvesInput) {
-  const toMold = inverse(halfToPrint(half, disc));
-  const circles = [
-    ...placements.map(({ id, x, y, reach }) => ({ id, x, y, reach })),
-    ...bosses.map((boss) => ({
-      id: boss.id,
-      x: boss.x,
-      y: boss.y,
-      reach: bossReach(boss) + boss.clearance + leadIn,
-    })),
-  ];
+function bySubject(spots: readonly Spot[], half: Half, halves: HalvesInput) {
+  const toMold = inverse(halfToPrint(half, halves.disc));
+  const subjects = subjectAt(halves);
   const halfId = `${half}-half`;
-  const groups = new Map<string, Spot[]>([...circles.map(({ id }) => id), halfId].map((id) => [id, []]));
-  for (const spot of spots) {
-    const [x, y] = movePoint(toMold, spot.place);
-    const at = circles.find((circle) => Math.hypot(circle.x - x, circle.y - y) <= circle.reach);
-    groups.get(at?.id ?? halfId)?.push(spot);
-  }
+  const groups = new Map<string, Spot[]>([...subjects.ids, halfId].map((id) => [id, []]));
+  for (const spot of spots) groups.get(subjects.at(movePoint(toMold, spot.place)) ?? halfId)?.push(spot);
   return [...groups].filter(([, there]) => there.length > 0);
 }
 

@@ -38,13 +38,31 @@ test('a flat mill in a square pocket leaves four corners of (1 - pi/4) R2 each, 
   expect(volume).toBeLessThan(exact);
   // 8 nodes in the radius: half a cell of 0.25 mm along the edges is not counted.
   expect(volume).toBeGreaterThan(exact - (edge * 4 * 0.25) / 2 - 1);
-  expect(findings.map(({ code, subject }) => [code, subject])).toEqual([['cutter.left', placement]]);
+  expect(findings.map(({ code, subject }) => [code, subject])).toEqual([
+    ['cutter.left', placement],
+    ['cutter.inner-radius', 'lower-half'],
+  ]);
   expect(findings[0].measured?.value).toBeCloseTo(volume, 2);
   // In a corner of the pocket, on its floor.
   const [x, y, z] = findings[0].place ?? [0, 0, 0];
   expect(Math.abs(x - 12)).toBeGreaterThan(5);
   expect(Math.abs(y)).toBeGreaterThan(5);
   expect(z).toBeCloseTo(-4, 3);
+});
+
+test('the corners of that pocket run in sharp; half a ball has its own radius, less facets and finish', () => {
+  const tightestOf = (master?: TriangleMesh) =>
+    run({ diameter: 4, kind: 'flat' }, master).findings.filter(({ code }) => code === 'cutter.inner-radius');
+  const [sharp] = tightestOf();
+  expect(sharp.measured).toEqual({ value: 0, unit: 'mm' });
+  expect(Math.abs((sharp.place?.[0] ?? 0) - 12)).toBeCloseTo(6, 3);
+  expect(Math.abs(sharp.place?.[1] ?? 0)).toBeCloseTo(6, 3);
+  const both = tightestOf(ball(tools.kernel, 4));
+  expect(both.map(({ subject }) => subject)).toEqual(['lower-half', 'upper-half']);
+  for (const { measured } of both) {
+    expect(measured?.value).toBeLessThan(4);
+    expect(measured?.value).toBeGreaterThan(4 * Math.cos(Math.PI / 64) ** 2 - 0.02);
+  }
 });
 
 test('a solid left stands in its half: brought to the mold frame it lies inside the pocket', () => {

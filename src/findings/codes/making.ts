@@ -66,6 +66,16 @@ export const makingCodes = codes({
     formula: 'height field of the parting face, closed by the shape of the mill, less the height field',
     source: 'J. Serra, Image Analysis and Mathematical Morphology, 1982: closing; from memory',
   },
+  'cutter.inner-radius': {
+    severity: 'note',
+    means: 'How tight the inner edges of a rigid half are that only a ball end mill can cut.',
+    remedy: 'Choose the last mill by it; where it is sharp, finish by hand or round the master there.',
+    formula:
+      'at the middle p of each inner edge, n between the normals of its faces: the largest r for which a ball about ' +
+      'p + (r + 0.02 mm) n touches nothing; 0 where that is under 0.1 mm',
+    source:
+      'J. Ma, S. W. Bae, S. Choi, 3D medial axis point approximation using nearest neighbors and the normal field, 2012: the shrinking ball; from memory',
+  },
   'cutter.knife-edge': {
     severity: 'warn',
     means: 'Faces of a rigid half meet in an edge so sharp that it chips, bends or burrs.',
