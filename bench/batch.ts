@@ -27,6 +27,8 @@ registration: { bosses: [{ kind: cap nut, size: M8, at: { radius: { fromRim: 14 
 
 interface Ran {
   readonly seconds: number;
+  /** User and system time of all its threads together. */
+  readonly cpuSeconds: number;
   readonly peakMb: number;
 }
 
@@ -35,7 +37,8 @@ function batch(count: number, workers: number): Ran {
   const out = join(folder, `out-${count}-${workers}`);
   const diameters = Array.from({ length: count }, (_, i) => (200 + (i * 150) / count).toFixed(3));
   const tell =
-    'data:text/javascript,process.on("exit",()=>console.error("peak",process.resourceUsage().maxRSS))';
+    'data:text/javascript,process.on("exit",()=>{const u=process.resourceUsage();' +
+    'console.error("peak",u.maxRSS,u.userCPUTime+u.systemCPUTime)})';
   const args = ['--import', tell, program, 'batch', plan, '--vary', `disc.diameter=${diameters.join(',')}`];
   const start = performance.now();
   const said = execFileSync(
@@ -45,8 +48,9 @@ function batch(count: number, workers: number): Ran {
   );
   const seconds = (performance.now() - start) / 1000;
   rmSync(out, { recursive: true });
-  const peaks = [...said.matchAll(/^peak (\d+)$/gm)].map(([, kb]) => Number(kb) / 1024);
-  return { seconds, peakMb: Math.max(...peaks) };
+  const told = [...said.matchAll(/^peak (\d+) (\d+)$/gm)];
+  const most = (which: number): number => Math.max(...told.map((one) => Number(one[which])));
+  return { seconds, cpuSeconds: most(2) / 1e6, peakMb: most(1) / 1024 };
 }
 
 const median = (values: readonly number[]): number =>
@@ -56,9 +60,16 @@ try {
   const rounds = Array.from({ length: 3 }, () => ({ one: batch(24, 1), two: batch(24, 2) }));
   const ratio = median(rounds.map(({ one, two }) => one.seconds / two.seconds));
   for (const { one, two } of rounds)
-    console.log(`  24 diameters: ${one.seconds.toFixed(1)} s on 1 worker, ${two.seconds.toFixed(1)} s on 2`);
+    console.log(
+      `  24 diameters: ${one.seconds.toFixed(1)} s on 1 worker, ${two.seconds.toFixed(1)} s on 2; ` +
+        `of processor ${one.cpuSeconds.toFixed(1)} s and ${two.cpuSeconds.toFixed(1)} s`,
+    );
   console.log(
     `2 workers against 1: ${ratio.toFixed(2)} times faster, aim ${aims.faster}: ${ratio >= aims.faster ? 'met' : 'MISSED'}`,
+  );
+  const onIdle = median(rounds.map(({ one, two }) => (2 * one.cpuSeconds) / two.cpuSeconds));
+  console.log(
+    `  by what the processor worked, two idle cores can be at most ${onIdle.toFixed(2)} times faster`,
   );
   const [few, many] = [batch(10, 2), batch(200, 2)];
   const growth = many.peakMb / few.peakMb - 1;

@@ -15,5 +15,10 @@ export type ExitCode = (typeof exitCode)[keyof typeof exitCode];
 
 /** Thrown by the shells' own readers for what the user can mend; shown as one line, exit 2. */
 export class Unreadable extends Error {
-  override readonly name = 'Unreadable';
+  override readonly name: string = 'Unreadable';
+}
+
+/** Nothing more can be written there, whatever it is. */
+export class NoRoom extends Unreadable {
+  override readonly name = 'NoRoom';
 }

@@ -1,7 +1,10 @@
 import { cp, mkdir, mkdtemp, readdir, readFile, rename, rm, writeFile } from 'node:fs/promises';
 import { basename, dirname, join } from 'node:path';
 import type { ExportFile } from '../src/export/index.ts';
-import { Unreadable } from './exit.ts';
+import { NoRoom, Unreadable } from './exit.ts';
+
+/** Writes one file whole, or throws as the file system does. */
+export type WriteFile = (path: string, bytes: Uint8Array) => Promise<void>;
 
 /**
  * Writes all files into a temporary folder beside `target` and swaps it in by renaming, so that a reader sees the old
@@ -9,7 +12,11 @@ import { Unreadable } from './exit.ts';
  * no manifest of an earlier build is somebody else's and is left alone (Unreadable); files in an earlier result that
  * are not of that build, such as notes, are carried over. What a killed run left behind is put right first.
  */
-export async function writeFolder(target: string, files: readonly ExportFile[]): Promise<void> {
+export async function writeFolder(
+  target: string,
+  files: readonly ExportFile[],
+  write: WriteFile = writeFile,
+): Promise<void> {
   const parent = dirname(target);
   try {
     await recoverFolder(target);
@@ -20,7 +27,7 @@ export async function writeFolder(target: string, files: readonly ExportFile[]):
       const filled = join(fresh, 'new');
       for (const { path, bytes } of files) {
         await mkdir(dirname(join(filled, path)), { recursive: true });
-        await writeFile(join(filled, path), bytes);
+        await write(join(filled, path), bytes);
       }
       // Copied, not moved: wherever a kill falls, the old result or the new one is whole.
       const asTheyAre = { recursive: true, verbatimSymlinks: true, preserveTimestamps: true };
@@ -32,9 +39,15 @@ export async function writeFolder(target: string, files: readonly ExportFile[]):
   } catch (error) {
     const code = (error as NodeJS.ErrnoException).code;
     if (code === undefined) throw error;
-    throw new Unreadable(`cannot write to ${target}: ${sayWhy(code)}; nothing was changed there`);
+    throw refusal(code, `cannot write to ${target}: ${sayWhy(code)}; nothing was changed there`);
   }
 }
+
+const noRoom = ['ENOSPC', 'EDQUOT', 'EFBIG'];
+
+/** What a file system's refusal is to the user. */
+export const refusal = (code: string, says: string): Unreadable =>
+  noRoom.includes(code) ? new NoRoom(says) : new Unreadable(says);
 
 /**
  * Puts right what runs killed while writing `target` left beside it: gives the old result back where the kill fell
@@ -84,6 +97,8 @@ const reasons: Readonly<Record<string, string>> = {
   EPERM: 'you may not write there',
   EROFS: 'it is on a medium that cannot be written',
   ENOSPC: 'the disk is full',
+  EDQUOT: 'your share of the disk is full',
+  EFBIG: 'a file would be larger than is allowed there',
   ENAMETOOLONG: 'the name is too long',
   EBUSY: 'another program holds it open',
 };

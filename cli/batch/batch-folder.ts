@@ -1,8 +1,7 @@
 import { access, constants, mkdir, readdir } from 'node:fs/promises';
 import { basename, dirname, join, resolve } from 'node:path';
-import { Unreadable } from '../exit.ts';
 import { folderName } from '../folder-name.ts';
-import { recoverFolder, sayWhy } from '../write-folder.ts';
+import { recoverFolder, refusal, sayWhy } from '../write-folder.ts';
 
 /** What a batch is called: as the plan's file, or as its folder where the file is called plan.yaml. */
 export function batchName(planName: string): string {
@@ -27,7 +26,7 @@ export async function openBatchFolder(folder: string): Promise<void> {
 export function asUnwritable(error: unknown, folder: string, state: string): unknown {
   const code = (error as NodeJS.ErrnoException).code;
   if (code === undefined) return error;
-  return new Unreadable(`cannot write to ${folder}: ${sayWhy(code)}; ${state}`);
+  return refusal(code, `cannot write to ${folder}: ${sayWhy(code)}; ${state}`);
 }
 
 /** Puts right what killed runs left of these names, looking through the folder once; see `recoverFolder`. */

@@ -4,7 +4,7 @@ import { type Finding, finding } from '../../src/findings/index.ts';
 import { loadKernel } from '../../src/kernel/index.ts';
 import { buildMold, Cache, layMold, readMasters, unreadReport } from '../../src/pipeline/index.ts';
 import { readPlan, setInPlan } from '../../src/plan/index.ts';
-import { Unreadable } from '../exit.ts';
+import { NoRoom, Unreadable } from '../exit.ts';
 import { readFonts } from '../fonts.ts';
 import { openPlan, type PlanSource } from '../plan-files.ts';
 import { version } from '../version.ts';
@@ -30,8 +30,11 @@ export interface VariantTask {
 
 export interface VariantOutcome {
   readonly name: string;
-  /** `kept`: finished by an earlier run, and nothing it rests on has changed. `unwritten`: its folder cannot be written. */
-  readonly state: 'made' | 'kept' | 'unwritten';
+  /**
+   * `kept`: finished by an earlier run, and nothing it rests on has changed. `unwritten`: its folder cannot be written.
+   * `no room`: nor can any other.
+   */
+  readonly state: 'made' | 'kept' | 'unwritten' | 'no room';
   readonly built: boolean;
   readonly stops: number;
   readonly warnings: number;
@@ -73,7 +76,7 @@ export async function makeVariant(task: VariantTask): Promise<VariantOutcome> {
     if (!(error instanceof Unreadable)) throw error;
     return {
       name: variant.name,
-      state: 'unwritten',
+      state: error instanceof NoRoom ? 'no room' : 'unwritten',
       built: false,
       stops: 0,
       warnings: 0,

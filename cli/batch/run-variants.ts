@@ -18,7 +18,7 @@ const worker = (): string =>
 
 /**
  * Makes variants on worker threads and tells of each as it is done. Each worker is given its next task when it has
- * done the last, so that a long list costs no memory. Stops at once, between two folders or within one, when `signal`
+ * done the last, so that a long list costs no memory. Begins no more where a full disk takes none; stops at once, between two folders or within one, when `signal`
  * does; what was finished stays.
  */
 export async function runVariants(
@@ -34,9 +34,13 @@ export async function runVariants(
     maxThreads: workers,
   });
   const list = tasks[Symbol.iterator]();
+  let isFull = false;
   const workThrough = async (): Promise<void> => {
-    for (let next = list.next(); !next.done && !signal.aborted; next = list.next()) {
+    while (!isFull && !signal.aborted) {
+      const next = list.next();
+      if (next.done) return;
       const outcome = await makeOne(pool, next.value);
+      isFull ||= outcome.state === 'no room';
       if (!signal.aborted) tell(outcome);
     }
   };

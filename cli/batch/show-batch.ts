@@ -5,6 +5,8 @@ import type { Summed } from './summary.ts';
 interface Shown {
   readonly folder: string;
   readonly outcomes: readonly Outcome[];
+  /** Of them, how many were not begun since nothing more could be written. */
+  readonly notBegun: number;
   readonly summed: Summed;
   readonly interrupted: boolean;
   readonly quiet: boolean;
@@ -25,7 +27,7 @@ export function tallyOf(outcomes: readonly Outcome[]) {
 const mostShown = 40;
 
 /** What a batch did: a line for each variant, the reason with those that are not fine, and where it all is. */
-export function describeBatch({ folder, outcomes, summed, interrupted, quiet }: Shown): string {
+export function describeBatch({ folder, outcomes, notBegun, summed, interrupted, quiet }: Shown): string {
   const bad = outcomes.filter(isBad);
   const fine = outcomes.filter((one) => !isBad(one));
   const shown = quiet ? bad : outcomes.filter((one) => isBad(one) || fine.indexOf(one) < mostShown);
@@ -38,6 +40,11 @@ export function describeBatch({ folder, outcomes, summed, interrupted, quiet }: 
     hidden > 0 ? `... and ${hidden} more without a stop` : '',
     bad.map(reasonOf).join('\n'),
     outcomes.length > 0 ? strong(counts) : '',
+    notBegun > 0
+      ? strong(
+          `${notBegun} not begun: nothing more can be written there; make room and run it again, and it goes on`,
+        )
+      : '',
     `${summed.there} of ${summed.there + summed.missing} variants are in ${folder}, with batch-summary.html, .csv and .json`,
   ]
     .filter((text) => text !== '')
@@ -54,7 +61,7 @@ const cells = (one: Outcome): string[] => [
 ];
 
 function stateOf({ state, built }: Outcome): string {
-  if (state === 'unwritten') return 'not written';
+  if (state === 'unwritten' || state === 'no room') return 'not written';
   if (!built) return 'not built';
   return state === 'kept' ? 'unchanged' : 'made';
 }

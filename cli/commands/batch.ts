@@ -60,15 +60,19 @@ export async function runBatch(
   const { outcomes, interrupted } = await makeAll(tasks(), mine, workers, options.quiet === true, terminal);
   if (interrupted) await recoverAll(folder, [...mine.map(({ name }) => name), summary.temporary]);
   const summed = await writeSummary(summary);
+  const notBegun = interrupted ? 0 : mine.length - outcomes.length;
   if (options.json)
-    terminal.out(JSON.stringify({ folder, ...tallyOf(outcomes), ...summed, variants: outcomes }));
-  else terminal.out(describeBatch({ folder, outcomes, summed, interrupted, quiet: options.quiet === true }));
+    terminal.out(JSON.stringify({ folder, ...tallyOf(outcomes), notBegun, ...summed, variants: outcomes }));
+  else
+    terminal.out(
+      describeBatch({ folder, outcomes, notBegun, summed, interrupted, quiet: options.quiet === true }),
+    );
   return interrupted ? exitCode.interrupted : verdict(outcomes);
 }
 
 function verdict(outcomes: readonly Outcome[]): ExitCode {
   if (outcomes.some(({ state }) => state === 'broken')) return exitCode.ours;
-  if (outcomes.some(({ state }) => state === 'unwritten')) return exitCode.unreadable;
+  if (outcomes.some(({ state }) => state === 'unwritten' || state === 'no room')) return exitCode.unreadable;
   return outcomes.some(({ built, stops }) => !built || stops > 0) ? exitCode.stop : exitCode.fine;
 }
 

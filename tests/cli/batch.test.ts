@@ -1,7 +1,8 @@
-import { existsSync, mkdirSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { spawnSync } from 'node:child_process';
+import { existsSync, mkdirSync, readdirSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it, test } from 'vitest';
-import { runCompiled } from './compiled.ts';
+import { compiledProgram, runCompiled } from './compiled.ts';
 import { digestsIn, filesIn, run, stackTrace, workbench } from './workbench.ts';
 
 const bench = workbench();
@@ -156,6 +157,30 @@ describe('what cannot be done is said in one line, exit 2', () => {
     expect(err).toMatch(says);
     expect(err.split('\n').length).toBe(1);
     expect(err).not.toMatch(stackTrace);
+  });
+
+  // Root may write into any folder of its own; into the kernel's tree nobody may.
+  it('an output folder that may not be written', async () => {
+    const closed = process.getuid?.() === 0 ? '/sys/kernel' : bench.path('closed');
+    if (closed !== '/sys/kernel') mkdirSync(closed, { mode: 0o555 });
+    const { code, out, err } = await run('batch', plan, '--vary', 'sprue.hole=32', '--out', closed);
+    expect({ code, out }).toEqual({ code: 2, out: '' });
+    expect(err).toMatch(/cannot write to .*form-batch: .* \(E[A-Z]+\); nothing was changed there$/);
+  });
+
+  it('a disk that takes no more: nothing half-written, no more begun, and it goes on when there is room', async () => {
+    const args = ['batch', plan, '--vary', 'sprue.hole=24,28,32', ...quick, '--out', bench.path('full')];
+    const program = [process.execPath, compiledProgram, ...args].map((word) => `'${word}'`).join(' ');
+    // 20 or 40 KiB: less than one STL of the form.
+    const { status, stdout } = spawnSync('sh', ['-c', `ulimit -f 40; exec ${program}`], { encoding: 'utf8' });
+    expect(status).toBe(2);
+    const said = stdout.replace(/\s+/g, ' ');
+    expect(said).toMatch(/sprue-hole-24: cannot write to \S+: [a-z ]+ \(EFBIG\); nothing was changed there/);
+    expect(said).toContain('2 not begun: nothing more can be written there');
+    expect(stdout).not.toMatch(stackTrace);
+    expect(readdirSync(folderOf('full')).filter((name) => !name.startsWith('batch-summary'))).toEqual([]);
+    const again = await runCompiled(...args);
+    expect(again.out).toContain('3 made, 0 unchanged and skipped');
   });
 
   it('an output folder that cannot be written', async () => {

@@ -1,7 +1,9 @@
 import { spawn } from 'node:child_process';
 import { mkdirSync, readdirSync, renameSync } from 'node:fs';
+import { writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { expect, it } from 'vitest';
+import { NoRoom } from '../../cli/exit.ts';
 import { recoverFolder, writeFolder } from '../../cli/write-folder.ts';
 import { digestsIn, filesIn, sha256, workbench } from './workbench.ts';
 import { turnOf } from './written-turns.ts';
@@ -60,6 +62,29 @@ it('is put right whole after each of 20 kills at random times, with nothing left
   expect(leftBehind).toBeGreaterThan(3);
   await writeFolder(target, turnOf(1));
   expect(new Map([...digestsIn(target)].sort(([a], [b]) => (a < b ? -1 : 1)))).toEqual(whole(1));
+});
+
+it('changes nothing where the disk is full in the middle of a file', async () => {
+  const folder = bench.path('full');
+  const target = join(folder, 'disc');
+  await writeFolder(target, turnOf(0));
+  mkdirSync(join(target, 'shelf'));
+  bench.put(`full/disc/${notes}`, 'cure a little longer');
+  const before = digestsIn(folder);
+  let written = 0;
+  const untilFull = async (path: string, bytes: Uint8Array): Promise<void> => {
+    if (written++ < 2) return writeFile(path, bytes);
+    await writeFile(path, bytes.subarray(0, bytes.length / 2));
+    throw Object.assign(new Error('write'), { code: 'ENOSPC' });
+  };
+  const failed = await writeFolder(target, turnOf(1), untilFull).catch((error: unknown) => error);
+  expect(failed).toBeInstanceOf(NoRoom);
+  expect(String(failed)).toContain(
+    `cannot write to ${target}: the disk is full (ENOSPC); nothing was changed there`,
+  );
+  expect(written).toBe(3);
+  expect(digestsIn(folder)).toEqual(before);
+  expect(readdirSync(folder)).toEqual(['disc']);
 });
 
 it('gives the old result back where the kill fell between the two renames', async () => {
