@@ -24,7 +24,8 @@ export interface JoinedHalves {
 /**
  * Makes each half one piece after the cut by the parting surface: pieces under 0.01 mm3 are left out, others go over
  * to the other half where they grow onto it. All are tried in one batch. What hangs on neither (a master encloses
- * it) is left out and told. Bodies in one piece come back as they are. Throws KernelFault where a half is empty.
+ * it) is left out and told. Bodies in one piece come back as they are; what is not needed any more, the bodies given
+ * among it, is freed. Throws KernelFault where a half is empty.
  */
 export function joinSpecks(scope: Scope, lower: Body, upper: Body): JoinedHalves {
   const below = sorted(scope, lower, 'lower half');
@@ -60,11 +61,10 @@ function sorted(scope: Scope, body: Body, what: string): Sorted {
     .filter(({ volume }, i) => i !== largest && volume > 0);
   const strays = others.filter(({ volume }) => volume >= speckVolume);
   const dropped = others.reduce((sum, { volume }) => sum + (volume < speckVolume ? volume : 0), 0);
-  return {
-    main: without(scope, body, others, pieces[largest], what),
-    strays: strays.map(({ piece }) => piece),
-    dropped,
-  };
+  const main = without(scope, body, others, pieces[largest], pieces.length, what);
+  const kept = [main, ...strays.map(({ piece }) => piece)];
+  for (const done of [body, ...pieces]) if (!kept.includes(done)) scope.drop(done);
+  return { main, strays: kept.slice(1), dropped };
 }
 
 /** The body less its other pieces; `largest` itself where it has no holes that would be lost. */
@@ -73,10 +73,11 @@ function without(
   body: Body,
   others: readonly { readonly piece: Body }[],
   largest: Body,
+  count: number,
   what: string,
 ): Body {
   if (others.length === 0) return body;
-  const holes = scope.pieces(body, what).length - 1 - others.length;
+  const holes = count - 1 - others.length;
   return holes === 0
     ? largest
     : scope.subtract(
@@ -93,7 +94,9 @@ function grow(
   what: string,
 ): { readonly main: Body; readonly apart: readonly Body[] } {
   if (strays.length === 0) return { main, apart: [] };
-  const grown = sorted(scope, scope.unite([main, ...strays], what), what);
+  const whole = scope.unite([main, ...strays], what);
+  for (const done of [main, ...strays]) scope.drop(done);
+  const grown = sorted(scope, whole, what);
   return { main: grown.main, apart: grown.strays };
 }
 

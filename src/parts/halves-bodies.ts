@@ -92,16 +92,24 @@ function curvedHalves(scope: Scope, input: HalvesInput, { marks }: HalvesOptions
     ...(marks ? bothHalves.flatMap((side) => markCutters(scope, side, shape)) : []),
   ];
   const disc = scope.subtract(wholeDiscBody(scope, shape), small, 'disc');
-  const hollow = scope.subtract(disc, wholeCavities(scope, input), 'disc with cavities');
+  const hollow = cutAway(scope, disc, wholeCavities(scope, input), 'disc with cavities');
   const prism = scope.fromExactMesh(partingPrism(input.parting, level), 'parting surface');
   const [below, above] = scope.split(hollow, prism, 'halves');
+  for (const done of [hollow, prism]) scope.drop(done);
   const make = (side: Half): Body => {
     const body = scope.expectSolid(side === 'lower' ? below : above, `${side} half`);
     const cutters = [...ownCutters(scope, side, input), ...relief(scope, side, body, input)];
-    const cut = scope.subtract(body, cutters, `${side} half`);
+    const cut = cutAway(scope, body, cutters, `${side} half`);
     return scope.unite([cut, ...heads(scope, side, input)], `${side} half`);
   };
   return { lower: make('lower'), upper: make('upper') };
+}
+
+/** Body less cutters, all of which are freed: with many masters the kernel has no room for what is not needed. */
+function cutAway(scope: Scope, body: Body, cutters: readonly Body[], what: string): Body {
+  const left = scope.subtract(body, cutters, what);
+  for (const done of [body, ...cutters]) if (done !== left) scope.drop(done);
+  return left;
 }
 
 /** Cutters that go through the parting surface. */
