@@ -143,6 +143,25 @@ test('a rigid dome is one with the lower half; its socket is larger by clearance
   expect(socket).toBeLessThan(half(5.2) * 1.005 + 0.5 * 0.6 * 0.6 * 2 * Math.PI * 5.6);
 });
 
+test('pocket and socket of a cap nut are wider by clearance and by what holes come out tighter', () => {
+  const nut = dome({ kind: 'cap nut', acrossFlats: 13, rootDepth: 6.5, headRadius: 6, headHeight: 8 });
+  const cut = (holeCompensation: number): number[] => {
+    const fixture = { ...exampleMold().fixture, holeCompensation };
+    const [lower, upper] = volumes(bare({ bosses: [nut], fixture }));
+    const [emptyLower, emptyUpper] = volumes(bare({ fixture }));
+    return [emptyLower - lower, emptyUpper - upper];
+  };
+  // Hexagon: A = (sqrt 3 / 2) s2.
+  const hexagon = (across: number): number => (Math.sqrt(3) / 2) * across ** 2 * 6.5;
+  const [plain, wide] = [cut(0), cut(0.3)];
+  expect(plain[0] / hexagon(13 + 0.4)).toBeCloseTo(1, 4);
+  expect(wide[0] / hexagon(13 + 0.4 + 0.3)).toBeCloseTo(1, 4);
+  // The socket grows by 0.15 mm all round its axis: between the growth of its collar alone and that of a cylinder.
+  const ring = (height: number, r: number): number => Math.PI * ((r + 0.15) ** 2 - r ** 2) * height;
+  expect(wide[1] - plain[1]).toBeGreaterThan(ring(2, 6.2));
+  expect(wide[1] - plain[1]).toBeLessThan(ring(8.2, 6.9));
+});
+
 test('a dome in rubber is a loose body that leaves its imprint in both halves', () => {
   const boss = dome({ clearance: 0 });
   const [lower, upper] = volumes(bare({ process: 'rubber', bosses: [boss] }));
