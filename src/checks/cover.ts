@@ -8,6 +8,7 @@ import {
 } from '../findings/index.ts';
 import { type Matrix4, movedAlong, movePoint, type TriangleMesh, type Vec3 } from '../kernel/index.ts';
 import {
+  bossSpace,
   type Check,
   cropSurface,
   heightAt,
@@ -113,9 +114,9 @@ export const coverOfFixtures: Check = work<FixtureInput, ReportPart>({
   processes: everyProcess,
   jobs: (mold) => {
     const halves = halvesOf(mold);
-    const bosses = mold.bosses.map(({ id, x, y, rootDepth, headHeight }) => ({
-      subject: id,
-      input: { id, x, y, depth: rootDepth, height: headHeight, halves },
+    const bosses = mold.bosses.map((boss) => ({
+      subject: boss.id,
+      input: { id: boss.id, x: boss.x, y: boss.y, ...bossSpace(boss, mold.process), halves },
     }));
     const depth = mold.sprue?.wellDepth;
     if (depth === undefined) return bosses;

@@ -11,7 +11,9 @@ import {
   type Boss,
   bossOutline,
   bossReach,
+  cornerShare,
   type Sprue,
+  socketOutline,
   sprueFormOutline,
   type TurnedOutline,
 } from '../mold/index.ts';
@@ -66,6 +68,19 @@ export function bossMesh(boss: Boss): TriangleMesh {
     [0, 0],
   ];
   return joinMeshes([turnedMesh(root, boss.x, boss.y), head]);
+}
+
+/** What is cut out of rigid halves for a boss: its socket with lead-in, and of a cap nut the pocket, in the round. */
+export function bossSpaceMesh(boss: Boss): TriangleMesh {
+  const [start, , ...wall] = socketOutline(boss, 0, chordError);
+  const hexagon = boss.kind === 'hexagon';
+  const socket = moveMesh(
+    turnedMesh([start, ...wall], 0, 0, hexagon ? 6 : fewSides),
+    compose(translation(boss.x, boss.y, 0), rotation('z', boss.turnRad)),
+  );
+  if (boss.kind !== 'cap nut') return socket;
+  const reach = bossReach(boss) + boss.clearance * cornerShare;
+  return joinMeshes([rodMesh({ outer: reach, low: -boss.rootDepth, high: 0 }, boss.x, boss.y), socket]);
 }
 
 /** Well and pouring hole in one. Throws KernelFault where the sprue's numbers leave no such body. */

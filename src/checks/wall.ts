@@ -22,7 +22,7 @@ import {
 import { everyProcess, masterMesh } from './cover.ts';
 import { farthest, nearest, type Whereabouts, whereIs } from './near.ts';
 import { floorOf, isUnder, type ProcessFloor, sayFloor } from './process-floor.ts';
-import { bossMesh, sprueMesh } from './turned-mesh.ts';
+import { bossMesh, bossSpaceMesh, sprueMesh } from './turned-mesh.ts';
 
 const trueDistance = 'true distance of the placed meshes';
 
@@ -114,13 +114,14 @@ const middle = (a: Vec3, b: Vec3): Vec3 => [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2
 /** What a fixture's mesh is made of: plain data, and made only where it is measured. */
 export type Shape =
   | { readonly mesh: TriangleMesh }
-  | { readonly boss: Omit<Boss, 'at'> }
+  | { readonly boss: Omit<Boss, 'at'>; readonly rigid: boolean }
   | { readonly sprue: Omit<Sprue, 'at'>; readonly upper: number };
 
 /** Throws KernelFault where a sprue's numbers leave no body. */
 export function meshOf(shape: Shape): TriangleMesh {
   if ('mesh' in shape) return shape.mesh;
-  return 'boss' in shape ? bossMesh(shape.boss) : sprueMesh(shape.sprue, shape.upper);
+  if ('sprue' in shape) return sprueMesh(shape.sprue, shape.upper);
+  return shape.rigid ? bossSpaceMesh(shape.boss) : bossMesh(shape.boss);
 }
 
 /** Something of the mold that a cavity has to keep away from. */

@@ -1,11 +1,15 @@
 import type { TriangleMesh, Vec3 } from '../kernel/index.ts';
 import {
+  type Boss,
   bossReach,
   type Channel,
   type Check,
+  cornerShare,
   fitsOnRim,
   heightAt,
+  leadIn,
   type Mold,
+  mouthGap,
   type PartingSurface,
   shaftRadius,
 } from '../mold/index.ts';
@@ -14,7 +18,7 @@ import { channelMesh, notchMesh, tabMesh } from './lofted-mesh.ts';
 import { rodMesh } from './turned-mesh.ts';
 import { type Fixture, type Kind, wallsTo } from './wall.ts';
 
-/** Cavities against bosses, a hexagon counted as the round through its corners. */
+/** Cavities against bosses, a nut's hexagon counted as the round through its corners; in rigid halves against what is cut for them. */
 export const wallsToBosses: Check = wallsTo({
   id: 'walls-bosses',
   title: 'Walls between cavities and bosses',
@@ -59,16 +63,21 @@ export const wallsToBolts: Check = wallsTo({
 export const everyFixture = (mold: Mold): Fixture[] =>
   [bossesOf, wellOf, channelsOf, tabsOf, notchesOf, boltsOf].flatMap((of) => of(mold));
 
-function bossesOf({ bosses, limits }: Mold): Fixture[] {
+function bossesOf({ process, bosses, limits }: Mold): Fixture[] {
   const limit = limits.cavityToBoss;
+  const rigid = process === 'rigid';
   return bosses.map(({ at: _, ...boss }) => ({
     id: boss.id,
-    ...about({ from: [boss.x, boss.y], to: [boss.x, boss.y] }, bossReach(boss)),
+    ...about({ from: [boss.x, boss.y], to: [boss.x, boss.y] }, rigid ? spaceReach(boss) : bossReach(boss)),
     points: [[boss.x, boss.y, 0]],
     kind: { limit, name: 'walls.boss', code: 'walls.boss', broken: 'walls.broken' },
-    shape: () => ({ boss }),
+    shape: () => ({ boss, rigid }),
   }));
 }
+
+/** Wider than either by all that is added to it. */
+const spaceReach = (boss: Omit<Boss, 'at'>): number =>
+  Math.max(bossReach(boss), boss.headRadius + mouthGap(boss) + leadIn) * cornerShare + boss.clearance;
 
 function wellOf({ sprue: given, disc, limits }: Mold): Fixture[] {
   // Where the draft closes the hole there is no such form to measure to; `fit.sprue-closed` says so.

@@ -1,5 +1,5 @@
 import { defaultChordError, KernelFault } from '../kernel/index.ts';
-import type { Boss } from './mold.ts';
+import type { Boss, Process } from './mold.ts';
 import { arcPoints, capPoints, type TurnedOutline, type TurnedPoint } from './turned.ts';
 
 // A hexagon's outlines are those of the circles within it: turned with six sides drawn round them they are the hexagon.
@@ -97,6 +97,19 @@ export function sidewaysGap(boss: Boss): number {
   return Math.asin(below / ball) > socketDraftRad
     ? Math.sqrt((ball + c) ** 2 - below ** 2) - r
     : c / Math.cos(socketDraftRad);
+}
+
+/**
+ * How deep and high what a boss takes out of the halves reaches from the parting plane, mm: all of it where it is laid
+ * in; in rigid and poured halves domes, cones and hexagons are one with the lower half. A rigid socket is higher than
+ * its head.
+ */
+export function bossSpace(boss: Boss, process: Process): { readonly depth: number; readonly height: number } {
+  const loose = process === 'rubber' || boss.kind === 'cap nut';
+  const depth = loose ? boss.rootDepth : 0;
+  if (process !== 'rigid') return { depth, height: boss.headHeight };
+  const chain = socketChain(boss, defaultChordError);
+  return { depth, height: chain[chain.length - 1][1] };
 }
 
 /** How much wider than the head its socket's mouth is, lead-in left out, mm. */

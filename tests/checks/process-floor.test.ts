@@ -1,11 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { coverOfCavities } from '../../src/checks/cover.ts';
+import { coverOfCavities, coverOfFixtures } from '../../src/checks/cover.ts';
 import { wallsToRim } from '../../src/checks/rim.ts';
 import { wallsBetweenCavities } from '../../src/checks/walls.ts';
+import { wallsToBosses } from '../../src/checks/walls-fixtures.ts';
 import { translation } from '../../src/kernel/index.ts';
 import type { Mold, Process } from '../../src/mold/index.ts';
 import { box, single } from '../turned-solids.ts';
-import { emptyMold, runCheck, withMaster } from './small-mold.ts';
+import { emptyMold, figureOf, nutAt, runCheck, withMaster } from './small-mold.ts';
 
 const brick = single(box([-4, -3, -2], [4, 3, 2]));
 
@@ -61,5 +62,38 @@ describe('what the process makes whole of a rigid half', () => {
   it('where nothing is left the older stops speak', async () => {
     const { findings } = await runCheck(wallsBetweenCavities, twoBricks(printed(), -1));
     expect(findings.map(({ code }) => code)).toEqual(['walls.broken']);
+  });
+});
+
+describe('what is cut for a boss in rigid halves', () => {
+  const dome = nutAt('dome', 60, 0, {
+    kind: 'dome',
+    acrossFlats: 0,
+    headRadius: 5,
+    headHeight: 5,
+    clearance: 0.25,
+  });
+  const beside = (process: Process, boss: Mold['bosses'][number]): Mold =>
+    withMaster({ ...emptyMold, process, bosses: [boss] }, 'brick', brick, translation(60 - 5 - 3 - 4, 0, 0));
+
+  it('keeps the wall: socket with clearance and lead-in, where rubber has the head itself', async () => {
+    const wall = async (mold: Mold) =>
+      figureOf(await runCheck(wallsToBosses, mold), 'walls.boss', 'brick-1 dome');
+    // Drawn by 48 sides round the circle: up to 0.2 % of 5 mm nearer.
+    expect(Math.abs((await wall(beside('rubber', dome))) - 3)).toBeLessThan(0.02);
+    // The mouth is 0.25 + 0.6 mm wider than the head at the parting plane, where the brick passes.
+    expect(Math.abs((await wall(beside('rigid', dome))) - (3 - 0.85))).toBeLessThan(0.02);
+  });
+
+  it('and the cover: over the tip by the clearance, and none under a head that is one with the lower half', async () => {
+    const report = await runCheck(coverOfFixtures, beside('rigid', dome));
+    const { lower, upper } = emptyMold.disc;
+    expect(figureOf(report, 'cover.upper', 'dome')).toBeCloseTo(upper - 5.25, 6);
+    expect(figureOf(report, 'cover.lower', 'dome')).toBeCloseTo(lower, 6);
+    const nut = await runCheck(
+      coverOfFixtures,
+      beside('rigid', { ...dome, kind: 'cap nut', acrossFlats: 13 }),
+    );
+    expect(figureOf(nut, 'cover.lower', 'dome')).toBeCloseTo(lower - 6.5, 6);
   });
 });
