@@ -125,6 +125,9 @@ function bossSizes(diameter: number, process: PlanValue['process'], unit: 'mm' |
     : { kind, sizes: ['M12', 'M10'], reach: 10.4 };
 }
 
+const printed = `
+# Without nuts: kind hexagon, dome or cone, by its width, is printed, with a cup to try the fit.`;
+
 const flex = `  # How far the cured rubber lets a boss move sideways: an estimate, the play is computed from it.
   flex: 0.1 mm
 `;
@@ -153,7 +156,7 @@ function registration(
   );
   const play = process === 'rigid' ? `  clearance: ${write(0.3)}\n` : flex;
   return `
-# Unequal bosses at unequal angles near the rim, so that the halves close in one position only.
+# Unequal bosses at unequal angles near the rim, so that the halves close in one position only.${process === 'rubber' ? printed : ''}
 registration:
 ${play}  bosses:
 ${bosses.join('\n')}
