@@ -43,7 +43,10 @@ export async function runProgram(args: readonly string[], terminal: Terminal): P
       terminal.err(`discwright: ${error.message}`);
       return exitCode.unreadable;
     }
-    sayOurFault(error, terminal);
+    // By its name: its room is too heavy to be loaded for --help.
+    if (error instanceof Error && error.name === 'KernelExhausted')
+      terminal.err(`discwright: ${error.message}. Take coarser masters, or fewer of them on one disc.`);
+    else sayOurFault(error, terminal);
     return exitCode.ours;
   }
 }

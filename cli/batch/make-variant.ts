@@ -1,7 +1,7 @@
 import { basename, join } from 'node:path';
 import { bareManifest, type ExportFile, reportJson, sha256Hex, writeBuild } from '../../src/export/index.ts';
 import { type Finding, finding } from '../../src/findings/index.ts';
-import { loadKernel } from '../../src/kernel/index.ts';
+import { KernelExhausted, loadKernel } from '../../src/kernel/index.ts';
 import { buildMold, Cache, layMold, readMasters, unreadReport } from '../../src/pipeline/index.ts';
 import { readPlan, setInPlan } from '../../src/plan/index.ts';
 import { NoRoom, Unreadable } from '../exit.ts';
@@ -90,7 +90,19 @@ interface Made {
   readonly files: readonly ExportFile[];
 }
 
-async function build(task: VariantTask, source: PlanSource, key: string): Promise<Made> {
+/** Tried once more with a fresh kernel: what earlier variants left in the memory of this one may have been too much. */
+async function build(task: VariantTask, source: PlanSource, key: string, tries = 2): Promise<Made> {
+  try {
+    return await buildOnce(task, source, key);
+  } catch (error) {
+    if (!(error instanceof KernelExhausted)) throw error;
+    if (tries > 1) return build(task, source, key, tries - 1);
+    const says = `${error.message[0].toUpperCase()}${error.message.slice(1)}.`;
+    return unbuilt(task, source, key, [finding('batch.too-large', { subject: task.variant.name, says })]);
+  }
+}
+
+async function buildOnce(task: VariantTask, source: PlanSource, key: string): Promise<Made> {
   const kernel = await loadKernel();
   const read = await readMasters(source, kernel, { cache: mastersOf(source) });
   const { plan } = read;

@@ -8,3 +8,14 @@ export class KernelFault extends Error {
     super(`${what}: ${reason}`);
   }
 }
+
+/**
+ * The kernel's memory, 4 GiB at most, is used up, or it broke down: whatever it holds is lost and it is not to be used
+ * again. `loadKernel` gives another one.
+ */
+export class KernelExhausted extends Error {
+  override readonly name = 'KernelExhausted';
+  constructor() {
+    super('the kernel broke down; most likely the mold takes more memory than the 4 GiB it can have');
+  }
+}

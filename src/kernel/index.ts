@@ -1,6 +1,6 @@
 export * from './crossings.ts';
 export * from './drawing.ts';
-export { KernelFault } from './fault.ts';
+export { KernelExhausted, KernelFault } from './fault.ts';
 export type { Body, Geom3, KernelOptions, Profile } from './kernel.ts';
 export { Kernel, loadKernel, type Scope } from './kernel.ts';
 export * from './matrix.ts';

@@ -5,7 +5,7 @@ import createModule, {
   type ManifoldToplevel,
   type Mat4,
 } from 'manifold-3d/manifold';
-import { KernelFault } from './fault.ts';
+import { KernelExhausted, KernelFault } from './fault.ts';
 import type { Matrix4 } from './matrix.ts';
 import type { TriangleMesh, Vec3 } from './triangles.ts';
 
@@ -41,15 +41,26 @@ async function start({ wasmUrl }: KernelOptions): Promise<Kernel> {
 
 /** The seam: every 3D boolean goes through a scope of this. */
 export class Kernel {
+  private isBroken = false;
   constructor(private readonly wasm: ManifoldToplevel) {}
 
-  /** Runs `work` with a scope whose bodies are all freed at its end, whether it returns or throws. */
+  /**
+   * Runs `work` with a scope whose bodies are all freed at its end, whether it returns or throws. Throws
+   * KernelExhausted where the kernel breaks down, and from then on at once.
+   */
   scope<T>(work: (scope: Scope) => T): T {
+    if (this.isBroken) throw new KernelExhausted();
     const scope = new Scope(this.wasm);
     try {
       return work(scope);
+    } catch (error) {
+      if (!brokeDown(error)) throw error;
+      this.isBroken = true;
+      loading = undefined;
+      throw new KernelExhausted();
     } finally {
-      scope.free();
+      // Of a broken kernel nothing can be freed by itself; it goes as a whole.
+      if (!this.isBroken) scope.free();
     }
   }
 }
@@ -107,6 +118,7 @@ export class Scope {
     try {
       raw = this.keep(this.wasm.Manifold.ofMesh(input));
     } catch (error) {
+      if (brokeDown(error)) throw error;
       throw new KernelFault(what, `not a closed solid (${codeOf(error)})`);
     }
     if (raw.status() !== 'NoError') throw new KernelFault(what, `the kernel reports ${raw.status()}`);
@@ -131,6 +143,7 @@ export class Scope {
     try {
       raw = this.keep(this.wasm.Manifold.ofMesh(mesh));
     } catch (error) {
+      if (brokeDown(error)) throw error;
       throw new KernelFault(what, `not a closed solid (${codeOf(error)})`);
     }
     return this.expectSolid(this.sound(raw.setTolerance(tolerance), what), what);
@@ -277,6 +290,8 @@ export class Scope {
 
 const point = (v: readonly number[] | undefined): [number, number, number] =>
   v as unknown as [number, number, number];
+
+const brokeDown = (error: unknown): boolean => error instanceof WebAssembly.RuntimeError;
 
 const codeOf = (error: unknown): string => {
   const code = (error as { code?: unknown } | null)?.code;

@@ -10,6 +10,13 @@ export const batchCodes = codes({
     formula: 'the plan with this one cell set can be read; a row has as many cells as the head',
     source: 'RFC 4180 for the table, the schema of plans for each value',
   },
+  'batch.too-large': {
+    severity: 'stop',
+    means: 'A variant takes more memory than the geometry kernel can have, also when it starts anew.',
+    remedy: 'Take coarser masters, or fewer of them on one disc.',
+    formula: 'memory of the kernel, at most 4 GiB',
+    source: 'WebAssembly with 32-bit addresses',
+  },
   'batch.nothing-asked-for': {
     severity: 'stop',
     means: 'A variant has none of the solids or drawings that were asked for by name.',
