@@ -1,29 +1,30 @@
 import { type Figure, type FigureName, figureCatalogue, type Report } from '../../src/findings/index.ts';
 
-/** Of a figure that many things have, the one a batch compares variants by. */
+/** Of a figure that many things have, the one a batch compares variants by; `only`: the whole mold has one. */
 interface KeyFigure {
   readonly name: FigureName;
-  readonly pick: 'least' | 'most';
+  readonly pick: 'least' | 'most' | 'only';
 }
 
 export const keyFigures: readonly KeyFigure[] = [
   { name: 'cover.least', pick: 'least' },
   { name: 'walls.least', pick: 'least' },
   { name: 'walls.rim', pick: 'least' },
-  { name: 'registration.falseSeat', pick: 'least' },
+  { name: 'registration.falseSeat', pick: 'only' },
   { name: 'registration.mismatch', pick: 'most' },
-  { name: 'balance.static', pick: 'most' },
-  { name: 'shot.least', pick: 'least' },
+  { name: 'balance.static', pick: 'only' },
+  { name: 'shot.poured', pick: 'only' },
   { name: 'pressure.outer', pick: 'most' },
-  { name: 'closing.force', pick: 'most' },
-  { name: 'cure.needed', pick: 'most' },
-  { name: 'spin.rimSpeed', pick: 'most' },
+  { name: 'closing.force', pick: 'only' },
+  { name: 'closing.clamps', pick: 'only' },
+  { name: 'cure.needed', pick: 'only' },
+  { name: 'spin.rimSpeed', pick: 'only' },
 ];
 
 /** Such as `least cover of all`; a figure of many things says which of them is meant. */
 export const keyLabel = ({ name, pick }: KeyFigure): string => {
   const { label } = figureCatalogue[name];
-  return label.startsWith('least') ? label : `${label}, ${pick}`;
+  return pick === 'only' || label.startsWith('least') ? label : `${label}, ${pick}`;
 };
 
 /** The key figures a report has, in their order. */

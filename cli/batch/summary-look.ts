@@ -9,7 +9,9 @@ h1 { font-size: 1.4rem; }
 .sheet { overflow: auto; max-height: 80vh; border: 1px solid var(--line); }
 table { border-collapse: collapse; }
 th, td { padding: 0.4rem 0.6rem; border-bottom: 1px solid var(--line); text-align: left; vertical-align: top; }
-thead th { position: sticky; top: 0; background: var(--head); vertical-align: bottom; }
+thead th { position: sticky; top: 0; z-index: 1; background: var(--head); vertical-align: bottom; }
+tbody th, thead th:nth-child(2) { position: sticky; left: 0; background: var(--ground); }
+thead th:nth-child(2) { z-index: 2; background: var(--head); }
 thead button { all: unset; cursor: pointer; min-width: 5rem; font-weight: 600; text-decoration: underline; text-decoration-style: dotted; }
 th[aria-sort=ascending] button::after { content: ' (up)'; }
 th[aria-sort=descending] button::after { content: ' (down)'; }

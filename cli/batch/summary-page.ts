@@ -1,4 +1,5 @@
 import { figureCatalogue, showQuantity } from '../../src/findings/index.ts';
+import { readQuantity } from '../../src/plan/index.ts';
 import { keyFigures, keyLabel } from './key-figures.ts';
 import { pageScript, pageStyle } from './summary-look.ts';
 import type { SummaryWriter } from './summary-writer.ts';
@@ -38,7 +39,7 @@ export const summaryPage: SummaryWriter = {
   row: (row, paths) => {
     const found = (name: string) => row.figures.find((one) => one.name === name);
     const cells = [
-      ...paths.map((path) => textCell(settingOf(row, path))),
+      ...paths.map((path) => settingCell(settingOf(row, path))),
       stateCell(row),
       `<td data-sort="${row.stops * 1000 + row.warnings}">${openList(row.open)}</td>`,
       numberCell(row.solids),
@@ -81,6 +82,13 @@ const picture = (row: VariantRow): string =>
     : '<span class="none">none</span>';
 
 const textCell = (text: string): string => `<td data-sort="${escaped(text)}">${escaped(text)}</td>`;
+
+/** Lengths sort by how long they are: 9in between 200 and 12in. */
+function settingCell(text: string): string {
+  const read = text === '' ? undefined : readQuantity(text, 'length');
+  if (read === undefined || 'fault' in read) return textCell(text);
+  return `<td data-sort="${read.value}">${escaped(text)}</td>`;
+}
 
 const numberCell = (value: number): string => `<td class="number" data-sort="${value}">${value}</td>`;
 
