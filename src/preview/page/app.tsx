@@ -1,5 +1,5 @@
 import { panels } from '../panels/index.ts';
-import { plan } from '../state/store.ts';
+import { mold, plan, unread } from '../state/store.ts';
 import { openPanel } from '../state/view.ts';
 import { Conflict } from './conflict.tsx';
 import { FirstLook } from './first-look.tsx';
@@ -9,6 +9,7 @@ import { useDrop } from './open-files.tsx';
 import { Picture } from './picture.tsx';
 import { isOpening } from './server-plan.ts';
 import { ShowBar } from './show-bar.tsx';
+import { Unread } from './unread.tsx';
 
 export function App() {
   useDrop();
@@ -60,7 +61,8 @@ function OpenPanel() {
     <section class="sheet" aria-label={panel.title} tabIndex={0}>
       <h2>{panel.title}</h2>
       <p class="hint">{panel.hint}</p>
-      <panel.View />
+      {panel.id !== 'findings' && <Unread />}
+      {(mold.value || unread.value.length === 0 || panel.id === 'findings') && <panel.View />}
     </section>
   );
 }

@@ -113,7 +113,7 @@ function Seats() {
       </table>
       {clashes && (
         <p class="remark">
-          Deep: by how much the upper half would have to be raised there to be clear. Bosses are held to
+          A clash is as deep as the upper half would have to be raised there to be clear. Bosses are held to
           sockets and the parting plane; cavities and channels are left out.
         </p>
       )}
@@ -121,7 +121,7 @@ function Seats() {
   );
 }
 
-const stateOf = ({ is, clash }: BossSeat): string => (is === 'clash' ? `clash, ${length(clash)} deep` : is);
+const stateOf = ({ is, clash }: BossSeat): string => (is === 'clash' ? `clash, ${length(clash)}` : is);
 
 let turning: ReturnType<typeof setInterval> | undefined;
 let shaker: ReturnType<typeof setInterval> | undefined;

@@ -14,7 +14,7 @@ import {
 } from '../../state/hand.ts';
 import { length } from '../../state/show.ts';
 import { mold } from '../../state/store.ts';
-import { hidden, look, units } from '../../state/view.ts';
+import { apart, hidden, look, units } from '../../state/view.ts';
 import type { Panel } from '../panel.ts';
 import { Chosen } from './chosen.tsx';
 import { Things } from './things.tsx';
@@ -70,12 +70,20 @@ export const layout: Panel = {
 /** What lies over the parting face is put aside while things are moved on it. */
 const aside = ['upper half', 'sprue form', 'plug'];
 
+/** Which of it was hidden already, and is to stay so. */
+let hiddenBefore: readonly string[] = [];
+/** How far the halves stood apart: closed, all that is cut lies where it belongs. */
+let apartBefore = 1;
+
 function arrange(on: boolean): void {
   if (on === arranging.peek()) return;
   arranging.value = on;
   const others = [...hidden.peek()].filter((id) => !aside.includes(id));
-  hidden.value = new Set(on ? [...others, ...aside] : others);
-  if (on) look('from above');
+  if (on) hiddenBefore = aside.filter((id) => hidden.peek().has(id));
+  hidden.value = new Set([...others, ...(on ? aside : hiddenBefore)]);
+  if (on) apartBefore = apart.peek();
+  apart.value = on ? 0 : apartBefore;
+  look(on ? 'from above' : 'over the shoulder');
 }
 
 function HowToMove() {

@@ -42,7 +42,7 @@ export function Scale() {
             text-anchor={anchor(part)}
           >
             {fixed((part * end) / scaleParts, end < 3 * scaleParts ? 1 : 0)}
-            {part === scaleParts ? ' mm +' : ''}
+            {part === 0 ? ' mm' : part === scaleParts ? ' +' : ''}
           </text>
         ))}
         {inches.map((inch) => (
