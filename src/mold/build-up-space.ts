@@ -23,8 +23,19 @@ export interface BuildUpSpace {
   readonly clearance: number;
 }
 
-/** The spaces of all build-ups wished; none where the parting surface is the plane. */
-export function buildUpSpaces(mold: Mold): BuildUpSpace[] {
+const spaces = new WeakMap<Mold, readonly BuildUpSpace[]>();
+
+/**
+ * The spaces of all build-ups wished; none where the parting surface is the plane. Found once for a mold, which is never
+ * changed after it is made: several works look at them, and each crop would be a new array to be hashed.
+ */
+export function buildUpSpaces(mold: Mold): readonly BuildUpSpace[] {
+  const known = spaces.get(mold) ?? findSpaces(mold);
+  spaces.set(mold, known);
+  return known;
+}
+
+function findSpaces(mold: Mold): BuildUpSpace[] {
   if (mold.parting.flat) return [];
   return mold.supports.flatMap(({ placement: id, clearance }, index) => {
     const placement = mold.placements.find((one) => one.id === id);

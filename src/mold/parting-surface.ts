@@ -1,4 +1,5 @@
 import type { TriangleMesh } from '../kernel/index.ts';
+import { type Box, facesAbout } from './sheet-squares.ts';
 
 /**
  * The single-valued height field both halves are trimmed by. Heights stand at the nodes of a square grid:
@@ -57,10 +58,7 @@ export function flatPartingSurface(discRadius: number): PartingSurface {
  * The part of a surface's grid over a box (mm) and a node more around it: `heightAt` says the same inside the box, 0
  * far outside. For works that look at one place only and must not be made anew when another one changes. Has no sheet.
  */
-export function cropSurface(
-  surface: PartingSurface,
-  box: { readonly min: readonly [number, number]; readonly max: readonly [number, number] },
-): PartingSurface {
+export function cropSurface(surface: PartingSurface, box: Box): PartingSurface {
   if (surface.flat) return surface;
   const { cell, x0, y0, nx, ny, heights } = surface;
   const first = (low: number, from: number): number => Math.max(0, Math.floor((low - from) / cell) - 1);
@@ -88,10 +86,7 @@ export function cropSurface(
  * The triangles of a surface's sheet that reach into a box (mm), for works that need the sheet itself over one place.
  * A flat sheet is given whole.
  */
-export function cropSheet(
-  { flat, sheet }: PartingSurface,
-  box: { readonly min: readonly [number, number]; readonly max: readonly [number, number] },
-): Pick<PartingSurface, 'flat' | 'sheet'> {
+export function cropSheet({ flat, sheet }: PartingSurface, box: Box): Pick<PartingSurface, 'flat' | 'sheet'> {
   if (flat) return { flat, sheet };
   const { positions: p, triangles } = sheet;
   const index = new Map<number, number>();
@@ -106,7 +101,7 @@ export function cropSheet(
   };
   const [x0, y0] = box.min;
   const [x1, y1] = box.max;
-  for (let t = 0; t < triangles.length; t += 3) {
+  for (const t of facesAbout(sheet, box)) {
     const a = triangles[t] * 3;
     const b = triangles[t + 1] * 3;
     const c = triangles[t + 2] * 3;

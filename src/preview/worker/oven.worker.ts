@@ -1,7 +1,7 @@
 import type { Build } from '../../export/index.ts';
 import type { Field } from '../../findings/index.ts';
 import type { Kernel } from '../../kernel/index.ts';
-import { buildMold, Cache, layMold, stepChecks, stepFields } from '../../pipeline/index.ts';
+import { buildMold, Cache, layMold, type MeshOutcome, stepChecks, stepFields } from '../../pipeline/index.ts';
 import { mendAndShow } from './mend-together.ts';
 import type { Bake, Errand, Mend, Mended, ToOven } from './messages.ts';
 import { showChannels } from './show-channels.ts';
@@ -37,16 +37,20 @@ globalThis.onmessage = ({ data }: MessageEvent<ToOven>) => {
   }
 };
 
-/** Helps the table. The mesh is handed over: what is baked comes from there. */
+/** Helps the table, which does itself what is not done here. The mesh is handed over: what is baked comes from there. */
 async function mend(data: Mend, port: MessagePort): Promise<void> {
   await breath();
-  if (data.edit !== latest) {
-    port.postMessage({ ask: data.ask } satisfies Mended);
-    return;
+  let outcome: MeshOutcome | undefined;
+  try {
+    if (data.edit === latest) outcome = mendAndShow(data, await workerKernel());
+  } finally {
+    const { mesh } = outcome ?? {};
+    const handed = mesh ? [mesh.positions.buffer, mesh.triangles.buffer] : [];
+    port.postMessage(
+      { ask: data.ask, ...(outcome && { outcome }) } satisfies Mended,
+      handed as Transferable[],
+    );
   }
-  const outcome = mendAndShow(data, await workerKernel());
-  const handed = outcome.mesh ? [outcome.mesh.positions.buffer, outcome.mesh.triangles.buffer] : [];
-  port.postMessage({ ask: data.ask, outcome } satisfies Mended, handed as Transferable[]);
 }
 
 async function bake({ edit, plan, masters, findings: found, planBytes }: Bake): Promise<void> {
