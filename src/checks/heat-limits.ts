@@ -22,6 +22,9 @@ interface CureInput {
   readonly pressurePa?: number;
 }
 
+/** Build-ups cut from rubber cure with the mold's own. */
+const ofRubber = (material: string): boolean => /rubber/i.test(material);
+
 /** What is made of the fixture's material and lies in the can while it cures. */
 function fixturesInCan(mold: Mold): Heated[] {
   const { sprue, supports, tabs, bosses, fixture } = mold;
@@ -30,7 +33,11 @@ function fixturesInCan(mold: Mold): Heated[] {
     there ? [{ subject, what, material, role: 'fixture' }] : [];
   return [
     ...made(sprue !== undefined, 'sprue', 'The sprue form'),
-    ...supports.flatMap(({ placement: id }) => made(true, id, `The build-up under ${id}`)),
+    ...supports.flatMap(({ placement: id, material: own = material }): Heated[] =>
+      ofRubber(own)
+        ? []
+        : [{ subject: id, what: `The build-up under ${id}`, material: own, role: 'fixture' }],
+    ),
     ...tabs.flatMap(({ id }) => made(true, id, `The tab ${id}`)),
     ...canRings(mold).flatMap(({ id }) => made(true, id, `The ${id.replace('-', ' ')}`)),
     // Cap nuts are bought, of steel or brass.

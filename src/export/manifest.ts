@@ -26,6 +26,7 @@ export function manifestFile(build: Build, files: readonly ExportFile[]): Export
       solid: solidJson(solids.get(file.path), mold),
       drawing: drawingJson(
         build.drawings.find(({ id }) => file.path === `${id}.svg` || file.path === `${id}.dxf`),
+        mold,
       ),
     })),
     withheld: build.withheld.map(withheldJson),
@@ -73,17 +74,25 @@ function solidJson(checked: CheckedSolid | undefined, mold: Mold): Json | undefi
   };
 }
 
-function drawingJson(drawing: Drawing | undefined): Json | undefined {
+function drawingJson(drawing: Drawing | undefined, { fixture }: Mold): Json | undefined {
   if (!drawing) return undefined;
-  const { id, title, subjects, thickness, estimated } = drawing;
+  const { id, title, subjects, thickness, estimated, material = fixture.material } = drawing;
   const { min, max } = sizeOf(drawing);
-  return { id, title, subjects, thicknessMm: thickness, estimated, boundsMm: { min, max } };
+  return { id, title, subjects, material, thicknessMm: thickness, estimated, boundsMm: { min, max } };
 }
 
-/** Fixtures are of the plan's fixture material; halves that are pressed or poured are of what is pressed or poured. */
-function materialOf({ role }: Solid, { process, fixture }: Mold): string {
-  if (process === 'rigid' || (role !== 'half' && role !== 'blank')) return fixture.material;
-  return process === 'rubber' ? 'rubber' : 'poured on the pattern plates';
+/**
+ * Fixtures are of the plan's fixture material, build-ups and masters of what the plan says of them; halves that are
+ * pressed or poured are of what is pressed or poured.
+ */
+function materialOf({ role, subjects }: Solid, { process, fixture, supports, masters }: Mold): string {
+  const isHalf = role === 'half' || role === 'blank';
+  if (process !== 'rigid' && isHalf) return process === 'rubber' ? 'rubber' : 'poured on the pattern plates';
+  if (role === 'build-up')
+    return supports.find(({ placement }) => subjects.includes(placement))?.material ?? fixture.material;
+  if (role === 'scaled master')
+    return masters.find(({ id }) => subjects.includes(id))?.material ?? fixture.material;
+  return fixture.material;
 }
 
 const withheldJson = ({ id, title, subjects, reasons }: Withheld): Json => ({ id, title, subjects, reasons });

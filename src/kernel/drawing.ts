@@ -30,6 +30,8 @@ export interface Drawing {
   readonly title: string;
   readonly subjects: readonly string[];
   readonly marks: readonly Marks[];
+  /** What it is cut from, where that is not what the fixtures are made of. */
+  readonly material?: string;
   /** Of the sheet it is to be cut from, where that matters. */
   readonly thickness?: number;
   readonly estimated: boolean;

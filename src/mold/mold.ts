@@ -138,6 +138,8 @@ export interface Boss {
 export interface Support {
   readonly placement: string;
   readonly clearance: number;
+  /** What it is made of, where that is not the fixtures' material. */
+  readonly material?: string;
 }
 
 /** A wedge in the parting line at the rim, wholly inside it: z from -height/2 to height/2, `length` inward. */

@@ -11,13 +11,14 @@ export function settleSupports(plan: Plan): Support[] {
   const usual = settleFixture(plan).clearance;
   if (plan.supports === undefined) return [];
   if (plan.supports === 'auto') return flat.map(({ id }) => ({ placement: id, clearance: usual }));
-  const clearances = new Map(
-    plan.supports.flatMap(({ placements, clearance = usual }) =>
-      placements.flatMap((name) => placementsNamed(flat, name)).map((id) => [id, clearance] as const),
+  const wished = new Map(
+    plan.supports.flatMap(({ placements, clearance = usual, material }) =>
+      placements
+        .flatMap((name) => placementsNamed(flat, name))
+        .map(
+          (id) => [id, { placement: id, clearance, ...(material !== undefined && { material }) }] as const,
+        ),
     ),
   );
-  return flat.flatMap(({ id }) => {
-    const clearance = clearances.get(id);
-    return clearance === undefined ? [] : [{ placement: id, clearance }];
-  });
+  return flat.flatMap(({ id }) => wished.get(id) ?? []);
 }

@@ -143,6 +143,7 @@ export function cuttingOutline(scope: Scope, body: Body, shape: BuildUpShape): D
       },
       { layer: 'engrave', outline: [], texts: [{ words, at, height: leastLetters, ...upright }] },
     ],
+    material: 'rubber',
     thickness: height,
     estimated,
   };

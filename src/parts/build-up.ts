@@ -56,7 +56,9 @@ export const buildUp: Part = work({
       mold.placements
         .filter(({ id }) => id === space.id)
         .map(({ x, y, estimated }) => {
-          const { compensation } = mold.fixture;
+          // What is cut from something else does not shrink as prints do.
+          const own = mold.supports.find(({ placement }) => placement === space.id)?.material;
+          const compensation = own === undefined ? mold.fixture.compensation : undefined;
           return { subject: space.id, input: { ...space, x, y, estimated, compensation } };
         }),
     ),

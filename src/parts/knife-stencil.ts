@@ -157,6 +157,7 @@ function stencilDrawing(input: StencilInput): { drawing: Drawing; findings: read
     id,
     title: `knife stencil for the ${half} half, seen on its parting face`,
     subjects: [...new Set(channels.map((channel) => channel.id))],
+    material: 'any stiff sheet',
     thickness: sheet,
     marks: [
       { layer: 'cut', outline: [circle([0, 0], disc.radius), ...cuts], texts: [] },

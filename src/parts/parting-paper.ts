@@ -14,6 +14,7 @@ export function partingPaper(input: PaperInput, outlines: readonly (readonly Poi
     id: 'parting-paper',
     title: 'template for the parting paper',
     subjects: masters.map((master) => master.id),
+    material: 'paper',
     estimated,
     marks: [
       {

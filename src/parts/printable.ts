@@ -1,7 +1,15 @@
 import { type Finding, finding } from '../findings/index.ts';
-import { movePoint, onlyToLookAt, type Solid, type TriangleMesh, type Vec3 } from '../kernel/index.ts';
+import {
+  boundsOf,
+  movePoint,
+  onlyToLookAt,
+  type Solid,
+  type TriangleMesh,
+  type Vec3,
+} from '../kernel/index.ts';
 import { thinnestWall } from '../mesh/index.ts';
 import type { Mold } from '../mold/index.ts';
+import { labelDepth } from './label.ts';
 
 /** Faces whose lowest corner is this near the bed stand on it, mm. */
 const onTheBed = 0.05;
@@ -78,7 +86,9 @@ export function overhang(
 }
 
 function thinWalls(solid: Solid, least: number): Finding[] {
-  const found = thinnestWall(solid.mesh, rays);
+  // Between the strokes of an engraved letter ridges run out to nothing; they hold nothing.
+  const top = boundsOf(solid.mesh.positions).max[2];
+  const found = thinnestWall(solid.mesh, rays, solid.lettered ? top - labelDepth : Infinity);
   // A hundredth of a mm: what is drawn at the limit is at the limit.
   if (!found || found.thickness >= least - 0.01) return [];
   return [

@@ -11,8 +11,9 @@ import {
   writeBuild,
 } from '../../src/export/index.ts';
 import { finding, joinReport } from '../../src/findings/index.ts';
-import { translation } from '../../src/kernel/index.ts';
+import { circle, translation } from '../../src/kernel/index.ts';
 import { flatPartingSurface, type Mold } from '../../src/mold/index.ts';
+import { masterOf } from '../parts/example-masters.ts';
 import { box, openBox, solidOf, torus } from './shapes.ts';
 
 const supplies = { fonts: readFonts };
@@ -146,6 +147,49 @@ describe('a build as files', () => {
     ]);
   });
 });
+
+test('build-ups and masters are of what the plan says of them, drawings of what they are cut from', async () => {
+  const whole = await build();
+  const supports = [
+    { placement: 'leaf', clearance: 0.2, material: 'rubber' },
+    { placement: 'frond', clearance: 0.2 },
+  ];
+  const masters = [{ ...masterOf('oak', box([1, 1, 1])), material: 'pewter' }];
+  const made = [
+    ['build-up-01', 'build-up', 'leaf'],
+    ['build-up-02', 'build-up', 'frond'],
+    ['scaled-oak', 'scaled master', 'oak'],
+    ['jig', 'jig', 'leaf'],
+  ] as const;
+  const solids = await Promise.all(
+    made.map(([id, role, subject]) =>
+      exportSolid({ ...solidOf(id, box([1, 1, 1]), { role }), subjects: [subject] }),
+    ),
+  );
+  const square = { layer: 'cut' as const, outline: [circle([0, 0], 5)], texts: [] };
+  const drawing = { id: 'sheet', title: 'sheet', subjects: [], marks: [square], estimated: false };
+  const drawings = [{ ...drawing, id: 'foot', material: 'rubber' }, drawing];
+  const changed = { ...whole, mold: { ...mold, supports, masters }, solids, drawings };
+  const files = await writeBuild(changed, supplies, ['stl', 'svg']);
+  const manifest = json(files[files.length - 1].bytes);
+  const materials = manifest.files.map((file: { solid?: Material; drawing?: Material }) => [
+    (file.solid ?? file.drawing)?.id,
+    (file.solid ?? file.drawing)?.material,
+  ]);
+  expect(Object.fromEntries(materials)).toMatchObject({
+    'build-up-01': 'rubber',
+    'build-up-02': 'PETG',
+    'scaled-oak': 'pewter',
+    jig: 'PETG',
+    foot: 'rubber',
+    sheet: 'PETG',
+  });
+});
+
+interface Material {
+  readonly id: string;
+  readonly material: string;
+}
 
 test('SHA-256 of "abc" as in FIPS 180-4', () => {
   expect(sha256Hex(new TextEncoder().encode('abc'))).toBe(

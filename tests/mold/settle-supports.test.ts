@@ -15,7 +15,9 @@ function supportsOf(...lines: readonly string[]): string[] {
   ].join('\n');
   const { plan, findings } = readPlan(text, 'plan.yaml');
   expect(findings).toEqual([]);
-  return plan ? settleSupports(plan).map(({ placement, clearance }) => `${placement} ${clearance}`) : [];
+  return plan
+    ? settleSupports(plan).map((one) => [one.placement, one.clearance, one.material].join(' ').trim())
+    : [];
 }
 
 test.each([
@@ -32,6 +34,11 @@ test.each([
       'fixture: { clearance: 0.35 }',
     ],
     ['leaf-2 0.35', 'beetle 0.5'],
+  ],
+  [
+    'of another material than the fixtures',
+    ['supports: [{ placements: [leaf-1, beetle], material: rubber }, { placements: beetle }]'],
+    ['leaf-1 0.2 rubber', 'beetle 0.2'],
   ],
   [
     'the later of two entries',

@@ -59,6 +59,13 @@ describe('thinnest wall', () => {
     );
     expect(thinnestWall(wedge, 100)).toBe(undefined);
   });
+
+  test('is not looked for higher than is asked', () => {
+    const thin = box([0.3, 20, 9]);
+    expect(thinnestWall(thin, 100, 9)?.thickness).toBeCloseTo(0.3, 5);
+    // The middles of the faces of a box's sides are at a third and two thirds of its height.
+    expect(thinnestWall(thin, 100, 2)?.thickness).toBeCloseTo(9, 5);
+  });
 });
 
 describe('findings', () => {

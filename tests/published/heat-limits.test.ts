@@ -110,6 +110,19 @@ describe('in a can at 155 C', () => {
     expect(findings.map(({ subject }) => subject)).toEqual(['sprue', 'fern', 'tab-1', 'dome']);
   });
 
+  it('takes a build-up for what the plan says it is of; cut from rubber it cures with the mold', async () => {
+    const of = async (material: string) =>
+      codesOf(
+        await runCheck(heatOfCure, {
+          ...inCan('steel'),
+          supports: [{ placement: 'fern', clearance: 0.2, material }],
+        }),
+      );
+    expect(await of('rubber, cut by hand')).toEqual([]);
+    expect(await of('PLA')).toEqual(['heat.fixture-soft fern']);
+    expect(await of('unobtainium')).toEqual(['heat.unknown fern']);
+  });
+
   it('says in a note what the plan leaves out', async () => {
     expect(codesOf(await runCheck(heatOfCure, inCan('PLA', {})))).toEqual(['heat.not-checked cure']);
     const mold = withMaster(inCan('steel'), 'snail', bead, translation(60, 0, 0));

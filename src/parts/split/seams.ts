@@ -38,7 +38,10 @@ const middle = 0.6;
 /** The fewest seams whose sectors fit the room, turned so that they stay as clear as can be; undefined where none do. */
 export function chooseSeams(whole: Whole, room: Room): Seam[] | undefined {
   for (let count = 2; count <= most; count++) {
+    if (!mayFit(whole.radius, count, room)) continue;
     const angles = clearestAngles(whole, count);
+    // Joints take long to find and only add to a sector.
+    if (!angles.every((_, k) => fits(bareSector(whole.radius, angles, k), room) !== undefined)) continue;
     const seams = withJoints(whole, angles);
     if (seams && angles.every((_, k) => fits(sectorPoints(whole.radius, seams, k), room) !== undefined))
       return seams;
@@ -73,10 +76,11 @@ function clearestAngles(whole: Whole, count: number): number[] {
 }
 
 function clearestNear(whole: Whole, angle: number, by: number): number {
-  let best = angle;
+  let [best, most] = [angle, least(whole, angle)];
   for (let k = -nudges; k <= nudges; k++) {
     const tried = angle + (by * k) / nudges;
-    if (least(whole, tried) > least(whole, best) + 1e-6) best = tried;
+    const clear = least(whole, tried);
+    if (clear > most + 1e-6) [best, most] = [tried, clear];
   }
   return best;
 }
@@ -160,12 +164,24 @@ function sectorPoints(radius: number, seams: readonly Seam[], k: number): (reado
   const from = seams[k].angleRad;
   const last = seams[(k + 1) % seams.length];
   const to = k + 1 < seams.length ? last.angleRad : last.angleRad + 2 * Math.PI;
-  const arc = sector(from, to, radius);
+  return [...sectorOutline(radius, from, to), ...tongue(last.joint, last.angleRad)];
+}
+
+/** Of so many sectors one is as wide as all of equal width; `fits` may miss a turn by so much as 5 % of the room. */
+const mayFit = (radius: number, count: number, { x, y }: Room): boolean =>
+  fits(sectorOutline(radius, 0, (2 * Math.PI) / count), { x: 1.05 * x, y: 1.05 * y }) !== undefined;
+
+function bareSector(radius: number, angles: readonly number[], k: number) {
+  const to = k + 1 < angles.length ? angles[k + 1] : angles[0] + 2 * Math.PI;
+  return sectorOutline(radius, angles[k], to);
+}
+
+function sectorOutline(radius: number, from: number, to: number): (readonly [number, number])[] {
   const fine = Array.from({ length: 61 }, (_, i): readonly [number, number] => {
     const angle = from + ((to - from) * i) / 60;
     return [radius * Math.cos(angle), radius * Math.sin(angle)];
   });
-  return [...arc, ...fine, ...tongue(last.joint, last.angleRad)];
+  return [...sector(from, to, radius), ...fine];
 }
 
 const turns = 36;

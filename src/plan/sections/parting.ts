@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { angle, degrees, id, length, renamed, size, word } from './fields.ts';
+import { angle, degrees, id, length, line, renamed, size, word } from './fields.ts';
 import { placeAngle } from './placements.ts';
 
 const clearance = length('Gap between a loose build-up and its master; left out, that of the fixtures.', {
@@ -22,6 +22,10 @@ export const supports = z
         z.strictObject({
           placements: names('Placements that get a build-up; the name of a ring means all of it.'),
           clearance: clearance.optional(),
+          material: line(
+            'What they are made of, where that is not the material of the fixtures: `rubber` where they are cut by their drawings.',
+            60,
+          ).optional(),
         }),
       )
       .max(500),
