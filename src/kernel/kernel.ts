@@ -156,14 +156,18 @@ export class Scope {
     top: number,
     what: string,
   ): Body {
-    const profile = this.keep(this.wasm.CrossSection.ofPolygons(polygons as [number, number][][], 'NonZero'));
-    const body = this.keep(this.wasm.Manifold.extrude(profile, top - bottom));
+    const body = this.keep(this.wasm.Manifold.extrude(this.profileOf(polygons), top - bottom));
     return this.expectSolid(this.sound(body.translate(0, 0, bottom), what), what);
   }
 
   /** The body's section by the plane z = height; empty where it misses. */
   slice(body: Body, height: number): Profile {
     return this.keep(body.slice(height));
+  }
+
+  /** Outlines as `extrude` takes them, as a profile. */
+  profileOf(polygons: readonly (readonly (readonly [number, number])[])[]): Profile {
+    return this.keep(this.wasm.CrossSection.ofPolygons(polygons as [number, number][][], 'NonZero'));
   }
 
   uniteProfiles(profiles: readonly Profile[]): Profile {

@@ -22,9 +22,9 @@ export function freeSpace(
   return {
     isFree: (box) =>
       cornersOf(box).every(([x, y]) => Math.hypot(x, y) < radius) &&
-      [...taken].every((other) => apart(box, other)) &&
+      !some(taken, (other) => !apart(box, other)) &&
       walls.every((wall) => apart(box, wall.box) || clearOf(box, wall.ring)),
-    isFreeLine: (from, to) => [...taken].every((box) => !crosses(box, from, to)),
+    isFreeLine: (from, to) => !some(taken, (box) => crosses(box, from, to)),
     take: (box) => {
       taken.add(box);
     },
@@ -39,8 +39,14 @@ export const cornersOf = ({ min, max }: Bounds2): Point2[] => [min, [max[0], min
 
 export const boxOf = (points: readonly Point2[]): Bounds2 => boundsOfOutline([polygon(points)]);
 
+/** Without a list of what is taken being made anew: this is asked some hundred thousand times for a full plate. */
+function some<T>(things: Iterable<T>, fits: (thing: T) => boolean): boolean {
+  for (const thing of things) if (fits(thing)) return true;
+  return false;
+}
+
 const apart = (a: Bounds2, b: Bounds2): boolean =>
-  [0, 1].some((axis) => a.min[axis] > b.max[axis] || b.min[axis] > a.max[axis]);
+  a.min[0] > b.max[0] || b.min[0] > a.max[0] || a.min[1] > b.max[1] || b.min[1] > a.max[1];
 
 /** Neither does a side of the ring come into the box, nor does the box lie inside of the ring. */
 const clearOf = (box: Bounds2, ring: readonly Point2[]): boolean =>

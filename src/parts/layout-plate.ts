@@ -11,6 +11,7 @@ import {
   type Scope,
   type TriangleMesh,
 } from '../kernel/index.ts';
+import { sectionOf } from '../mesh/index.ts';
 import {
   heightAt,
   type Mold,
@@ -134,9 +135,10 @@ function partingProfile(
   const { positions, triangles } = moveMesh(mesh, matrix);
   const level = positions.slice();
   for (let i = 0; i < level.length; i += 3) level[i + 2] -= heightAt(surface, level[i], level[i + 1]);
-  const body = scope.fromExactMesh({ positions: level, triangles }, placement);
-  const section = scope.slice(body, 0);
-  return section.isEmpty() ? scope.shadow(body) : section;
+  const rings = sectionOf({ positions: level, triangles });
+  return rings.length > 0
+    ? scope.profileOf(rings)
+    : scope.shadow(scope.fromExactMesh({ positions: level, triangles }, placement));
 }
 
 /** The plate's edge and openings, and what is engraved between them. */

@@ -117,8 +117,9 @@ function spotsFor({ rings, texts }: LabelWish, text: number, space: FreeSpace, h
   for (const [x, y] of [...spotsAlong(rings, size), ...spotsBeside(boxOf(rings.flat()), size)]) {
     const at: Point2 = [x - middle[0], y - middle[1]];
     const box = grown({ min: plus(own.min, at), max: plus(own.max, at) }, gap / 2);
+    if (!space.isFree(box)) continue;
     const leader = nearestTo(box, rings.flat());
-    if (space.isFree(box) && space.isFreeLine(...leader)) free.push({ letters, at, box, leader });
+    if (space.isFreeLine(...leader)) free.push({ letters, at, box, leader });
     if (free.length === most) break;
   }
   return free;
@@ -128,15 +129,18 @@ const plus = ([x, y]: Point2, [dx, dy]: Point2): Point2 => [x + dx, y + dy];
 
 /** From a text's box to the corner of its opening that is nearest to it. */
 function nearestTo({ min, max }: Bounds2, corners: readonly Point2[]): [Point2, Point2] {
-  const pairs = corners.map((to) => {
-    const from: Point2 = [
-      Math.min(Math.max(to[0], min[0]), max[0]),
-      Math.min(Math.max(to[1], min[1]), max[1]),
-    ];
-    return { from, to, far: Math.hypot(from[0] - to[0], from[1] - to[1]) };
-  });
-  const { from, to } = pairs.reduce((best, pair) => (pair.far < best.far ? pair : best));
-  return [from, to];
+  const nearest: [Point2, Point2] = [min, min];
+  let least = Number.POSITIVE_INFINITY;
+  for (const to of corners) {
+    const x = Math.min(Math.max(to[0], min[0]), max[0]);
+    const y = Math.min(Math.max(to[1], min[1]), max[1]);
+    const far = Math.hypot(x - to[0], y - to[1]);
+    if (far >= least) continue;
+    least = far;
+    nearest[0] = [x, y];
+    nearest[1] = to;
+  }
+  return nearest;
 }
 
 /** Middles for a block of text beside, over and under places along an outline. */
