@@ -139,6 +139,41 @@ describe('a socket cup', () => {
     expect(pairEdges(solid.mesh)).toMatchObject({ unpaired: 0, flat: 0 });
   });
 
+  /** Outside of a cup round a socket whose mouth, lead-in and all, has this reach, and whose tip is this high. */
+  const outside = (mouth: number, tip: number) => {
+    const [outer, height] = [mouth + 1.5, tip + 1.5 + 0.6];
+    const volume = Math.PI * outer ** 2 * (height - 0.6) + frustum(outer, outer - 0.6, 0.6);
+    return { outer, volume };
+  };
+
+  it('of a hexagon has a hexagonal socket: two frusta, A = (sqrt 3 / 2) s2', () => {
+    const [solid] = solidsOf(bossCups, rubber([hexagon()]), tools);
+    const tan = Math.tan(lean);
+    const [foot, tip] = [6.5 + 0.2 / Math.cos(lean), 6.7];
+    // The lead-in of 45 degrees from 0.6 mm outside the flats meets them where z = 0.6 / (1 - tan).
+    const meet = 0.6 / (1 - tan);
+    const socket =
+      hexFrustum(2 * (foot + 0.6), 2 * (foot - meet * tan), meet) +
+      hexFrustum(2 * (foot - meet * tan), 2 * (foot - tip * tan), tip - meet);
+    const { outer, volume } = outside(((foot + 0.6) * 2) / Math.sqrt(3), tip);
+    const expected = volume - socket - engraved('M8', faceRoom(outer - 0.6));
+    // The outside alone is round, drawn by a polygon round the circle.
+    expect(volumeOf(solid.mesh) / expected).toBeGreaterThan(1);
+    expect(volumeOf(solid.mesh) / expected).toBeLessThan(1.004);
+  });
+
+  it('of a dome on a collar: cylinder, half ball and the ring of the lead-in', () => {
+    const dome = { ...cone, kind: 'dome', headHeight: 7 } as const;
+    const [solid] = solidsOf(bossCups, rubber([dome]), tools);
+    const r = 5.2;
+    // The collar is 2 mm high, the lead-in 0.6 by 0.6 mm.
+    const socket = Math.PI * r ** 2 * 1.4 + frustum(r + 0.6, r, 0.6) + (2 / 3) * Math.PI * r ** 3;
+    const { outer, volume } = outside(r + 0.6, 7.2);
+    const expected = volume - socket - engraved('10', faceRoom(outer - 0.6));
+    expect(volumeOf(solid.mesh) / expected).toBeGreaterThan(0.996);
+    expect(volumeOf(solid.mesh) / expected).toBeLessThan(1.004);
+  });
+
   it('takes its boss: nothing of the boss is in the cup, and it stands on its closed end', () => {
     for (const one of [hexagon(), cone, { ...cone, kind: 'dome', headHeight: 7, id: 'c' } as const]) {
       const mold = rubber([{ ...one, x: 0, y: 0, socketDraftRad: 0.02 }]);

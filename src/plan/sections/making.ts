@@ -58,7 +58,7 @@ export const fixture = z
       to: 0.1,
     }).optional(),
     holeCompensation: length(
-      'How much wider across the puller hole and the openings of jig, plates and stencils are drawn, since holes come out tight. Usual by the process: FDM 0.2, SLA 0.1, machined 0; none where no process is named.',
+      'How much wider across the puller hole, the openings of jig, plates and stencils, the cups of loose bosses and the sockets and pockets of rigid halves are drawn, since holes come out tight. Usual by the process: FDM 0.2, SLA 0.1, machined 0; none where no process is named.',
       { from: 0, to: 2 },
     ).optional(),
     footChamfer: length(
