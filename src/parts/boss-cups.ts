@@ -1,3 +1,4 @@
+import { type Finding, finding } from '../findings/index.ts';
 import {
   type Body,
   circumscribed,
@@ -21,12 +22,15 @@ const chamfer = 0.6;
 
 interface CupInput extends BossKind {
   readonly fixture: Fixture;
+  readonly upper: number;
+  /** Least cover wanted, mm. */
+  readonly cover: number;
 }
 
 /**
  * A cup with the socket of a loose dome, cone or hexagon: the head with the fixtures' clearance, drafted walls and a
  * lead-in. On the bench it shows how the boss fits; put over the head before the upper half is pressed it stays in that
- * half as a sleeve, where the rubber is thick enough over it. Stands on its closed end, mouth up, the size engraved
+ * half as a sleeve, where it leaves rubber enough over it; where not is told. Stands on its closed end, mouth up, the size engraved
  * underneath. Cap nuts, which are bought, have none.
  */
 export const bossCups: Part = work({
@@ -37,11 +41,15 @@ export const bossCups: Part = work({
   jobs: (mold) =>
     bossKinds(mold)
       .filter(({ shape }) => shape.kind !== 'cap nut')
-      .map((kind) => ({ subject: kind.used[0], input: { ...kind, fixture: mold.fixture } })),
+      .map((kind) => ({
+        subject: kind.used[0],
+        input: { ...kind, fixture: mold.fixture, upper: mold.disc.upper, cover: mold.limits.cover },
+      })),
   run: (input, { kernel }) => {
     const { shape, used, fixture } = input;
     const id = input.id.replace(/^boss-/, 'cup-');
     const title = `socket cup for ${shape.kind} ${shape.size}`;
+    const times = `${used.length} ${used.length === 1 ? 'time' : 'times'}`;
     const sizes = cupSizes(input);
     const room = faceRoom(sizes.radius - chamfer);
     const solid = kernel.scope((scope) => {
@@ -50,13 +58,14 @@ export const bossCups: Part = work({
       const body = scope.subtract(cupBody(scope, input, sizes), words, id);
       return asSolid(scope, body, compose(translation(0, 0, sizes.height), upsideDown), {
         id,
-        title,
+        title: `${title}, ${times}`,
         role: 'boss cup',
         subjects: used,
         compensation: fixture.compensation,
       });
     });
-    return { solids: [solid], findings: labelFindings(id, [shape.size], room, title) };
+    const findings = [...labelFindings(id, [shape.size], room, title), ...tooHigh(input, title, sizes)];
+    return { solids: [solid], findings };
   },
 });
 
@@ -65,6 +74,23 @@ const fitted = ({ shape, fixture }: CupInput): Boss => ({
   ...shape,
   clearance: openingFit(fixture, 2 * shape.headRadius) / 2,
 });
+
+function tooHigh({ id, upper, cover }: CupInput, title: string, { height }: CupSizes): Finding[] {
+  const left = upper - height;
+  if (left >= cover) return [];
+  const says =
+    left > 0
+      ? `The ${title} would leave ${left.toFixed(1)} mm of rubber over it in the upper half: it is for trying the fit alone.`
+      : `The ${title} is higher than the upper half: it is for trying the fit alone.`;
+  return [
+    finding('cup.no-sleeve', {
+      subject: id.replace(/^boss-/, 'cup-'),
+      measured: { value: left, unit: 'mm' },
+      limit: { value: cover, unit: 'mm' },
+      says,
+    }),
+  ];
+}
 
 interface CupSizes {
   readonly radius: number;

@@ -189,6 +189,21 @@ describe('a socket cup', () => {
     }
   });
 
+  it('is said to be no sleeve where it leaves less cover than is wanted: thickness less its height', () => {
+    const found = (upper: number) => {
+      const mold = rubber([cone]);
+      const [{ findings }] = bossCups
+        .jobs({ ...mold, disc: { ...mold.disc, upper } })
+        .map((job) => job.run(tools));
+      return findings.filter(({ code }) => code === 'cup.no-sleeve');
+    };
+    // Cone 6 mm high, 0.2 mm square to its slant, 1.5 mm wall and 0.6 mm for the label; the limit is 3 mm.
+    const height = 6 + (0.2 * Math.hypot(5, 6)) / 5 + 1.5 + 0.6;
+    expect(found(height + 3.01)).toEqual([]);
+    expect(found(height + 2)[0].measured?.value).toBeCloseTo(2, 9);
+    expect(found(height - 1)[0].says).toContain('higher than the upper half');
+  });
+
   it('has no cup for cap nuts, nor in rigid and poured halves, whose bosses are no loose bodies', () => {
     const nut = { ...cone, kind: 'cap nut', acrossFlats: 13, size: 'M8' } as const;
     expect(solidsOf(bossCups, rubber([nut]), tools)).toEqual([]);

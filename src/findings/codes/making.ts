@@ -52,6 +52,14 @@ export const makingCodes = codes({
     means: 'The plan does not say how the fixtures are made, so overhangs and thin walls are not looked at.',
     remedy: 'Add `fixture.process`: FDM, SLA or machined.',
   },
+  'cup.no-sleeve': {
+    severity: 'note',
+    means:
+      'A socket cup is too high to stay in the upper half as a sleeve; it shows the fit of its boss on the bench.',
+    remedy: 'Make the upper half thicker or the boss lower, if a sleeve is wanted.',
+    formula: 'thickness of the upper half less the height of the cup, against `limits.cover`',
+    source: practice,
+  },
   'making.none': {
     severity: 'note',
     means: 'The plan names a kind of solid to be made that its process or its mold has none of.',
