@@ -9,6 +9,13 @@ import { version } from './version.ts';
 const exitCodesHelp = `
 Exit codes: 0 fine; 1 a finding says stop; 2 the input cannot be read; 3 a fault of discwright.`;
 
+const batchExamples = `
+Examples:
+  discwright batch presets/hedgerow --vary disc.diameter=6in,9in,12in
+  discwright batch charms.yaml --vary "disc.thickness=1/2in..1in step 1/8in"
+  discwright batch charms.yaml --table orders.csv --shard 2/5
+`;
+
 const batchExitCodesHelp = `
 Exit codes: 0 all variants fine; 1 one has a stop or was not built; 2 an argument cannot be read or the
 folder not written; 3 a fault of discwright; 130 broken off with Ctrl-C.`;
@@ -164,10 +171,7 @@ function describeProgram(terminal: Terminal, done: (code: ExitCode) => void): Co
     .option('--summary', 'make nothing, only write the summary anew from the folders that are there')
     .option('--json', 'print what was done as JSON')
     .option('--quiet', 'no progress, and only what is not fine')
-    .addHelpText(
-      'after',
-      `\nExample:\n  discwright batch presets/hedgerow --vary disc.diameter=9in,12in\n${batchExitCodesHelp}`,
-    )
+    .addHelpText('after', batchExamples + batchExitCodesHelp)
     .action(async (plan: string, options: BatchCommandOptions) => {
       const { runBatch } = await import('./commands/batch.ts');
       done(await runBatch(plan, options, terminal));
