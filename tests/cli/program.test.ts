@@ -27,7 +27,7 @@ describe('the program', () => {
     async (command) => {
       const { code, out } = await run(command, '--help');
       expect(code).toBe(0);
-      expect(out).toMatch(new RegExp(`Example:\\n {2}discwright ${command} `));
+      expect(out).toMatch(new RegExp(`Examples?:\\n {2}discwright ${command} `));
       expect(out).toMatch(/Exit codes/);
     },
   );
