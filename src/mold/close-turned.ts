@@ -36,20 +36,20 @@ export interface BossSeat {
 
 /**
  * Each boss at a turn (rad, the bosses against the sockets) and with `lift` mm between the halves' faces. Heads are held
- * to the sockets and the parting plane, hexagons by the circle between their flats; cavities, channels and what of the parting surface is not plane are left out.
+ * to the sockets and the parting plane; cavities, channels and what of the parting surface is not plane are left out.
  */
 export function seatsAt(mold: Closing, pattern: Pattern, turnRad: number, lift: number): BossSeat[] {
   const { bosses, process, flex } = mold;
-  const give = process === 'rigid' ? 0 : Math.max(leastGive, flex ?? 0);
   const offsets = pattern.offsets(turnRad);
-  const sockets = bosses.map((boss) => standing(boss.x, boss.y, socketOf(process, boss)));
-  const [c, s] = [Math.cos(turnRad), Math.sin(turnRad)];
+  const sockets = bosses.map((boss) => standing(boss, socketOf(process, boss)));
+  const give = process === 'rigid' ? 0 : Math.max(leastGive, flex ?? 0);
+  const giving = sockets.map((socket) => ({ ...socket, outline: wider(socket.outline, give) }));
   return bosses.map((boss, i) => {
-    const { id, x, y, headHeight } = boss;
-    const head = standing(c * x - s * y, s * x + c * y, bossOutline(boss));
-    const off = offsets[i];
-    const clash = off <= give ? 0 : clashDepth(head, sockets, lift);
-    return { id, off, clash, is: clash > 0 ? 'clash' : lift < headHeight ? 'in its socket' : 'clear' };
+    const { id, headHeight } = boss;
+    const head = standing(boss, bossOutline(boss), turnRad);
+    const clash = clashDepth(head, giving, lift) > 0 ? clashDepth(head, sockets, lift) : 0;
+    const is = clash > 0 ? 'clash' : lift < headHeight ? 'in its socket' : 'clear';
+    return { id, off: offsets[i], clash, is };
   });
 }
 
@@ -57,9 +57,18 @@ export function seatsAt(mold: Closing, pattern: Pattern, turnRad: number, lift: 
 const socketOf = (process: Process, boss: Boss): TurnedOutline =>
   process === 'rigid' ? socketOutline(boss, 0) : bossOutline(boss);
 
-/** Without the outline's start on the axis. */
-const standing = (x: number, y: number, outline: TurnedOutline): Standing => ({
-  x,
-  y,
-  outline: outline.slice(1),
-});
+/** What an outline becomes where rubber is pushed aside: its top as wide as that. */
+function wider(outline: Standing['outline'], by: number): Standing['outline'] {
+  return by > 0 ? outline.map(([r, z]) => [r + by, z] as const) : outline;
+}
+
+/** A boss or its socket where it stands, turned about the disc's axis; without the outline's start on its own axis. */
+function standing({ kind, x, y, turnRad }: Boss, outline: TurnedOutline, aboutDiscRad = 0): Standing {
+  const [c, s] = [Math.cos(aboutDiscRad), Math.sin(aboutDiscRad)];
+  return {
+    x: c * x - s * y,
+    y: s * x + c * y,
+    outline: outline.slice(1),
+    ...(kind === 'hexagon' && { cornerRad: turnRad + aboutDiscRad }),
+  };
+}

@@ -73,9 +73,54 @@ describe('how deep a head reaches into the other half', () => {
   });
 });
 
-const boss = (id: string, angle: number): Boss => ({
+const hexagon = (x: number, half: number, height: number, cornerRad: number): Standing => ({
+  ...cylinder(x, half, height),
+  cornerRad,
+});
+
+describe('a hexagon, 10 mm across flats', () => {
+  it('fits a hollow of its own shape, turned by any number of sixths', () => {
+    for (const turn of [0, 60, 300]) {
+      expect(clashDepth(hexagon(3, 5, 4, turn * degrees), [hexagon(3, 5, 4, 0)], 0)).toBe(0);
+    }
+    expect(clashDepth(hexagon(3, 5, 4, 30 * degrees), [hexagon(3, 5, 4, 0)], 0)).toBeCloseTo(4, 9);
+  });
+
+  // A corner, s / sqrt 3 out, turned by a, meets a flat c farther out where (s / sqrt 3) cos(30 - a) = s / 2 + c.
+  it.each([0.1, 0.3])('turns in a hollow wider by %d mm until its corners meet the flats', (gap) => {
+    const most = 30 - Math.acos((5 + gap) / (10 / Math.sqrt(3))) / degrees;
+    const hollow = [hexagon(0, 5 + gap, 6, 0)];
+    expect(clashDepth(hexagon(0, 5, 4, (most - 0.01) * degrees), hollow, 0)).toBe(0);
+    expect(clashDepth(hexagon(0, 5, 4, (most + 0.01) * degrees), hollow, 0)).toBeCloseTo(4, 9);
+  });
+
+  it('enters a round hollow by its corners, and takes a round head by its flats', () => {
+    const corner = 10 / Math.sqrt(3);
+    expect(clashDepth(hexagon(0, 5, 4, 0.3), [cylinder(0, corner + 1e-4, 5)], 0)).toBe(0);
+    expect(clashDepth(hexagon(0, 5, 4, 0.3), [cylinder(0, corner - 1e-4, 5)], 0)).toBeCloseTo(4, 9);
+    expect(clashDepth(cylinder(0, 4.999, 4), [hexagon(0, 5, 4, 0.3)], 0)).toBe(0);
+    expect(clashDepth(cylinder(0, 5.001, 4), [hexagon(0, 5, 4, 0.3)], 0)).toBeCloseTo(4, 9);
+  });
+
+  // Flats that lean by a tenth: moved by d square to a flat, the far flat is higher by ten times that.
+  it('with leaning flats, moved square to a flat', () => {
+    const leaning = (x: number): Standing => ({
+      x,
+      y: 0,
+      cornerRad: Math.PI / 6,
+      outline: [
+        [5, 0],
+        [4.5, 5],
+        [0, 5],
+      ],
+    });
+    expect(clashDepth(leaning(0.2), [leaning(0)], 0)).toBeCloseTo(2, 6);
+  });
+});
+
+const boss = (id: string, angle: number, kind: 'dome' | 'hexagon' = 'dome'): Boss => ({
   id,
-  kind: 'dome',
+  kind,
   x: 40 * Math.cos(angle * degrees),
   y: 40 * Math.sin(angle * degrees),
   turnRad: 0,
@@ -85,6 +130,7 @@ const boss = (id: string, angle: number): Boss => ({
   headRadius: 6,
   headHeight: 5,
   clearance: 0.2,
+  ...(kind === 'hexagon' && { headDraftRad: 0.1 }),
 });
 
 describe('bosses while the upper half stands turned', () => {
@@ -115,19 +161,31 @@ describe('bosses while the upper half stands turned', () => {
 
   // The boolean of the two bodies knows nothing of this formula: raised by the depth they are clear, by a little less not.
   it.each([
-    ['rubber', 0.5],
-    ['rubber', 3],
-    ['rubber', 8],
-    ['rigid', 3],
-  ] as const)('%s, turned by %d degrees: as deep as the kernel finds', (process, turn) => {
+    ['dome', 'rubber', 0.5],
+    ['dome', 'rubber', 3],
+    ['dome', 'rubber', 8],
+    ['dome', 'rigid', 3],
+    ['hexagon', 'rubber', 3],
+    ['hexagon', 'rubber', 8],
+    ['hexagon', 'rigid', 4],
+  ] as const)('%s, %s, turned by %d degrees: as deep as the kernel finds', (kind, process, turn) => {
     const lift = 0.5;
+    const bosses = [0, 100, 215].map((angle) => boss(`b${angle}`, angle, kind));
     const [one] = bosses;
-    const [{ clash }] = at(process, turn, lift);
+    const mold = { bosses, process, flex: 0.15 };
+    const [{ clash }] = seatsAt(mold, new Pattern(pegsOf(mold), slackIn(mold)), turn * degrees, lift);
     const common = (raised: number): number =>
       kernel.scope((scope) => {
-        const socketAt = translation(one.x, one.y, lift + raised);
+        // Six sides drawn round the outline of a hexagon; many drawn round that of a round one.
+        const sides = kind === 'hexagon' ? 6 : 720;
+        const around = (outline: readonly (readonly [number, number])[]) =>
+          scope.revolve(
+            outline.map(([r, z]) => [r / Math.cos(Math.PI / sides), z] as const),
+            sides,
+            'body',
+          );
         const outline = process === 'rigid' ? socketOutline(one, -1) : bossOutline(one, -1);
-        const socket = scope.move(scope.revolve(outline, 720, 'socket'), socketAt);
+        const socket = scope.move(around(outline), translation(one.x, one.y, lift + raised));
         const square = [
           [20, -20],
           [60, -20],
@@ -136,11 +194,11 @@ describe('bosses while the upper half stands turned', () => {
         ] as const;
         const plate = scope.extrude([square], lift + raised, 20, 'plate');
         const headAt = compose(rotation('z', turn * degrees), translation(one.x, one.y, 0));
-        const head = scope.move(scope.revolve(bossOutline(one, -1), 720, 'head'), headAt);
+        const head = scope.move(around(bossOutline(one, -1)), headAt);
         return scope.intersect([scope.subtract(plate, [socket], 'half'), head], 'both').volume();
       });
     expect(clash).toBeGreaterThan(0.5);
     expect(common(clash + 0.005)).toBeLessThan(1e-6);
-    expect(common(clash - 0.03)).toBeGreaterThan(1e-5);
+    expect(common(clash - 0.03)).toBeGreaterThan(1e-6);
   });
 });
