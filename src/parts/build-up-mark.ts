@@ -40,6 +40,7 @@ export function roomWithin(profile: Profile, words: string): LabelRoom | undefin
   const [left, right, bottom, top] = [xs[0], xs[xs.length - 1], ys[0], ys[ys.length - 1]];
   for (let height = tallest; height >= leastLetters; height -= sizeStep) {
     const size = boxOf(words, height);
+    if (!size) continue;
     for (let y = bottom + size.height / 2; y <= top - size.height / 2; y += placeStep) {
       for (let x = left + size.width / 2; x <= right - size.width / 2; x += placeStep) {
         const room = { x, y, ...size };
@@ -50,10 +51,11 @@ export function roomWithin(profile: Profile, words: string): LabelRoom | undefin
   return undefined;
 }
 
-/** The room words of a height need. */
-function boxOf(words: string, height: number): Pick<LabelRoom, 'width' | 'height'> {
+/** The room words of a height need; undefined where they have letters that stand higher. */
+function boxOf(words: string, height: number): Pick<LabelRoom, 'width' | 'height'> | undefined {
   const { strokes } = layLabel([words], { x: 0, y: 0, width: 1000, height: height + labelStroke });
   const xs = strokes.flat().map(([x]) => x);
+  if (xs.length === 0) return undefined;
   return { width: Math.max(...xs) - Math.min(...xs) + labelStroke, height: height + labelStroke };
 }
 

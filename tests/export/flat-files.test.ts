@@ -1,4 +1,3 @@
-import { createRequire } from 'node:module';
 import { SaxesParser } from 'saxes';
 import { SVGPathData } from 'svg-pathdata';
 import { describe, expect, test } from 'vitest';
@@ -7,6 +6,7 @@ import { svgText } from '../../src/export/svg.ts';
 import { boundsOfOutline } from '../../src/kernel/index.ts';
 import { lettersOf } from '../../src/lettering/index.ts';
 import { sample } from './drawings.ts';
+import { readDxf } from './read-dxf.ts';
 
 interface Tag {
   readonly name: string;
@@ -73,26 +73,9 @@ describe('SVG', () => {
   });
 });
 
-interface Entity {
-  readonly type: string;
-  readonly layer: string;
-  readonly radius?: number;
-  readonly startAngle?: number;
-  readonly endAngle?: number;
-  readonly shape?: boolean;
-  readonly vertices?: readonly { readonly x: number; readonly y: number; readonly bulge?: number }[];
-}
-interface Parsed {
-  readonly header: Readonly<Record<string, unknown>>;
-  readonly tables: { readonly layer: { readonly layers: Readonly<Record<string, unknown>> } };
-  readonly entities: readonly Entity[];
-}
-/** A CommonJS package whose types name a default export that is not there. */
-const DxfParser: new () => { parseSync(text: string): Parsed } = createRequire(import.meta.url)('dxf-parser');
-
 describe('DXF, read by dxf-parser', () => {
   const text = dxfText(sample);
-  const parsed = new DxfParser().parseSync(text);
+  const parsed = readDxf(text);
 
   test('mm, layers by name, and every entity', () => {
     expect(parsed.header.$INSUNITS).toBe(4);

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { translation } from '../../src/kernel/index.ts';
 import { thinnestWall } from '../../src/mesh/index.ts';
 import { judgePrintable, overhang } from '../../src/parts/printable.ts';
 import { makingProcesses } from '../../src/tables/index.ts';
@@ -20,6 +21,46 @@ describe('overhang', () => {
     expect(area / (arc * 2 * Math.PI * radius)).toBeGreaterThan(0.98);
     expect(area / (arc * 2 * Math.PI * radius)).toBeLessThan(1.02);
     expect(steepestRad).toBeCloseTo(Math.PI / 2, 1);
+  });
+
+  /** A funnel of `n` sides, 5 mm at its foot, 15 mm at its rim, 5 mm high: it leans out by atan(10 / 5). */
+  const funnel = (n: number) => {
+    const ring = (r: number, z: number) =>
+      Array.from({ length: n }, (_, i) => {
+        const angle = (2 * Math.PI * i) / n;
+        return [r * Math.cos(angle), r * Math.sin(angle), z] as const;
+      });
+    const faces = Array.from({ length: n }, (_, i) => {
+      const next = (i + 1) % n;
+      return [
+        [i, next, n + next],
+        [i, n + next, n + i],
+        [2 * n, next, i],
+        [2 * n + 1, n + i, n + next],
+      ] as const;
+    });
+    return meshOf([...ring(5, 0), ...ring(15, 5), [0, 0, 0], [0, 0, 5]], faces.flat());
+  };
+
+  test('of a funnel is its wall, pi (R + r) s, from a lean of 63.4 degrees on; none under it', () => {
+    const wall = Math.PI * (15 + 5) * Math.hypot(10, 5);
+    const { area, steepestRad, place = [0, 0, 0] } = overhang(funnel(720), degrees(63));
+    expect(area / wall).toBeCloseTo(1, 4);
+    expect(steepestRad).toBeCloseTo(Math.atan2(10, 5), 4);
+    // On the wall, which rises 1 mm in 2.
+    expect(place[2]).toBeCloseTo((Math.hypot(place[0], place[1]) - 5) / 2, 3);
+    expect(overhang(funnel(720), degrees(64)).area).toBe(0);
+  });
+
+  test('its place is told where the solid stands in the mold', () => {
+    const solid = solidOf('plug', funnel(64), { title: 'plug', toMold: translation(100, 20, -40) });
+    const mold = exampleMold();
+    const making = { process: 'FDM', overhangRad: degrees(45), leastFeature: 0 } as const;
+    const [found] = judgePrintable([solid], { ...mold, fixture: { ...mold.fixture, making } });
+    expect(found.code).toBe('making.overhang');
+    const [x, y, z] = found.place ?? [0, 0, 0];
+    expect(z + 40).toBeCloseTo((Math.hypot(x - 100, y - 20) - 5) / 2, 1);
+    expect(z).toBeGreaterThan(-40);
   });
 
   test('what stands on the bed is held by it; the same box lifted hangs', () => {
