@@ -1,5 +1,5 @@
 import { type FigureName, fixed, type Report, showQuantity } from '../../findings/index.ts';
-import { type Mold, type Placement, tipsOf } from '../../mold/index.ts';
+import { type Boss, type Mold, type Placement, tipsOf } from '../../mold/index.ts';
 import { both, degrees, runs, stacked } from './names.ts';
 import type { Column, Paper } from './paper.ts';
 import { leastCover } from './side-view.ts';
@@ -88,21 +88,29 @@ export function bossTable(paper: Paper, mold: Mold, title: string): void {
   paper.section('Registration bosses', title);
   const columns: Column[] = [
     { title: 'boss', share: 0.14 },
-    { title: 'kind', share: 0.2 },
+    { title: 'kind', share: 0.28 },
     { title: 'radius', share: 0.16, align: 'right' },
     { title: 'angle', share: 0.1, align: 'right' },
     { title: 'x', share: 0.16, align: 'right' },
     { title: 'y', share: 0.16, align: 'right' },
   ];
-  const rows = mold.bosses.map(({ id, kind, size, x, y }) => [
-    id,
-    `${kind} ${size}`,
-    stacked(Math.hypot(x, y)),
-    `${degrees(Math.atan2(y, x))}°`,
-    stacked(x),
-    stacked(y),
+  const rows = mold.bosses.map((boss) => [
+    boss.id,
+    sayBoss(boss),
+    stacked(Math.hypot(boss.x, boss.y)),
+    `${degrees(Math.atan2(boss.y, boss.x))}°`,
+    stacked(boss.x),
+    stacked(boss.y),
   ]);
   paper.table(columns, rows, title);
+}
+
+/** By its thread, else by its width at the parting plane. */
+function sayBoss({ kind, size, acrossFlats, headRadius }: Boss): string {
+  if (kind === 'cap nut') return `${kind} ${size}`;
+  if (kind !== 'hexagon') return `${kind}\n${both(2 * headRadius)}`;
+  const name = Number(size) === acrossFlats ? kind : `${kind} ${size}`;
+  return `${name}, across flats\n${both(acrossFlats)}`;
 }
 
 /** Tabs, notches, gates and vents. */
