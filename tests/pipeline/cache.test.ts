@@ -124,6 +124,8 @@ describe('a second run', () => {
       'cover',
       'halves',
       'layout-plate',
+      // 'mold halves': their bodies, once for all that look at them.
+      'mold',
       'pressure',
       'release',
       'support',

@@ -1,0 +1,78 @@
+/**
+ * How soon walls and covers follow the hand: 36 placements of 70 000 triangles, one of them moved from its place toward a
+ * neighbor in 60 steps, on reduced masters as the page does it, after the page's own practice; against the same steps on
+ * the whole masters. CPU time of the process, so that other work on the machine does not count. Run with
+ * `npx tsx bench/hand.ts`.
+ */
+import { type Kernel, loadKernel, translation } from '../src/kernel/index.ts';
+import type { Mold } from '../src/mold/index.ts';
+import { Cache, checkNear, layMold, readMasters, roughError, roughMold } from '../src/pipeline/index.ts';
+import { holdIn } from '../src/preview/worker/hold-in.ts';
+import { practiceMoves } from '../src/preview/worker/practice.ts';
+import { bumpyMesh } from '../tests/browser/bumpy-mesh.ts';
+
+/** ms, and mm. */
+const aim = 33;
+const errorAim = 0.1;
+const steps = 60;
+
+const plan = `process: rubber
+disc: { diameter: 300, thickness: 18 }
+sprue: {}
+parting: { surface: flat }
+masters:
+  leaf: { file: leaf.stl, unit: mm }
+placements:
+  - { master: leaf, ring: { count: 22, radius: 118 }, sink: 3 }
+  - { master: leaf, ring: { count: 14, radius: 76 }, sink: 3 }
+`;
+
+async function lay(kernel: Kernel): Promise<Mold> {
+  const bytes = bumpyMesh(188, 187, 7);
+  const source = {
+    bytes: new TextEncoder().encode(plan),
+    name: 'plan.yaml',
+    files: async (name: string) => ({ bytes, name, outside: false }),
+  };
+  const read = await readMasters(source, kernel);
+  if (!read.plan || !read.masters) throw new Error(read.findings.map(({ says }) => says).join('\n'));
+  return layMold(read.plan, read.masters, []).mold;
+}
+
+/** From its place at (118, 0) to (100, 20), 4 mm from its neighbor; ms of CPU for each step. */
+function drag(mold: Mold, kernel: Kernel): number[] {
+  const cache = new Cache();
+  return Array.from({ length: steps }, (_, k) => {
+    const share = (k + 1) / steps;
+    const held = {
+      kind: 'placement',
+      id: 'leaf-1',
+      matrix: translation(-18 * share, 20 * share, 0),
+    } as const;
+    const before = process.cpuUsage();
+    checkNear(holdIn(mold, held), held.id, kernel, cache);
+    const { user, system } = process.cpuUsage(before);
+    return (user + system) / 1000;
+  });
+}
+
+const share = (values: readonly number[], part: number): number =>
+  [...values].sort((a, b) => a - b)[Math.floor(values.length * part)];
+
+const verdict = (value: number, most: number): string =>
+  `aim at most ${most}: ${value <= most ? 'met' : 'MISSED'}`;
+
+const kernel = await loadKernel();
+const whole = await lay(kernel);
+const rough = roughMold(whole, kernel);
+const count = ({ masters }: Mold): number => masters[0].mesh.triangles.length / 3;
+console.log(`masters of ${count(whole)} triangles, reduced to ${count(rough)}`);
+for (const held of practiceMoves(rough)) checkNear(holdIn(rough, held), held.id, kernel);
+const [moved, exact] = [drag(rough, kernel), drag(whole, kernel)];
+const p95 = share(moved, 0.95);
+console.log(
+  `  reduced: median ${share(moved, 0.5).toFixed(1)} ms, p95 ${p95.toFixed(1)} ms, ${verdict(p95, aim)}`,
+);
+console.log(`  whole: median ${share(exact, 0.5).toFixed(1)} ms, p95 ${share(exact, 0.95).toFixed(1)} ms`);
+console.log(`  reduced to whole, p95: ${(p95 / share(exact, 0.95)).toFixed(2)}`);
+console.log(`  stated error ${roughError.toFixed(4)} mm, ${verdict(roughError, errorAim)}`);
