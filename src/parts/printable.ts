@@ -11,8 +11,8 @@ import { thinnestWall } from '../mesh/index.ts';
 import type { Mold } from '../mold/index.ts';
 import { labelDepth } from './label.ts';
 
-/** Faces whose lowest corner is this near the bed stand on it, mm. */
-const onTheBed = 0.05;
+/** A face no higher than this is of the first layer, which the bed holds, mm. Common practice, no published source. */
+const firstLayer = 0.3;
 /** Angles are told apart to this, rad: a face at the limit is within it. */
 const angleStep = (0.5 * Math.PI) / 180;
 /** Less than this in all is not worth a word, mm2: the ceilings of single letters. */
@@ -68,7 +68,7 @@ export function overhang(
   let place: Vec3 | undefined;
   for (let i = 0; i < t.length; i += 3) {
     const [a, b, c] = [t[i] * 3, t[i + 1] * 3, t[i + 2] * 3];
-    if (Math.min(p[a + 2], p[b + 2], p[c + 2]) < onTheBed) continue;
+    if (Math.max(p[a + 2], p[b + 2], p[c + 2]) < firstLayer) continue;
     const [ux, uy, uz] = [p[b] - p[a], p[b + 1] - p[a + 1], p[b + 2] - p[a + 2]];
     const [vx, vy, vz] = [p[c] - p[a], p[c + 1] - p[a + 1], p[c + 2] - p[a + 2]];
     const down = uy * vx - ux * vy;
