@@ -33,8 +33,16 @@ describe('a hexagon', () => {
     expect(boss.headDraftRad).toBeCloseTo(10 * degree, 12);
   });
 
+  it('after an inch nut likewise (ASME B18.2.2), where the fraction has no unit', () => {
+    const { boss } = settled(text('kind: hexagon, size: 3/8'));
+    expect(boss.size).toBe('3/8');
+    expect(boss.acrossFlats).toBeCloseTo((9 / 16) * 25.4, 9);
+    expect(boss.rootDepth).toBeCloseTo(0.337 * 25.4, 9);
+  });
+
   it.each([
     ['13', 13],
+    ['3/8 in', 9.525],
     ['1/2 in', 12.7],
     ['1.3 cm', 13],
   ])('by its width across flats: %s', (size, flats) => {
@@ -58,6 +66,8 @@ describe('a hexagon', () => {
 
   it('is told what it cannot have', () => {
     expect(faults('kind: hexagon, size: wide')[0][0]).toBe('plan.quantity');
+    expect(faults('kind: dome, size: 3/8')[0][0]).toBe('plan.out-of-range');
+    expect(faults('kind: hexagon, size: 0.2')[0][0]).toBe('plan.out-of-range');
     expect(faults('kind: hexagon, size: 0')[0][0]).toBe('plan.out-of-range');
     expect(faults('kind: hexagon, size: 13, draft: 60')[0][0]).toBe('plan.out-of-range');
     expect(faults('kind: dome, size: 13, draft: 5')).toEqual([

@@ -21,10 +21,25 @@ describe('hexagon nuts', () => {
     expect(sharp).toBeLessThan(corners * 1.06);
   });
 
-  it('share their widths across flats with cap nuts of DIN 1587: both follow ISO 272', () => {
+  // ASME B18.2.2, two suppliers' tables that agree, inches: F basic, H greatest, G least across corners.
+  it.each([
+    ['1/4', 0.4375, 0.226, 0.488],
+    ['5/16', 0.5, 0.273, 0.557],
+    ['3/8', 0.5625, 0.337, 0.628],
+    ['1/2', 0.75, 0.448, 0.84],
+  ])('%s in has the sizes of ASME B18.2.2, in mm', (size, across, high, corners) => {
+    const nut = hexNut(size);
+    expect(nut?.acrossFlats).toBeCloseTo(across * 25.4, 9);
+    expect(nut?.height).toBeCloseTo(high * 25.4, 9);
+    expect((2 * across) / Math.sqrt(3) / corners).toBeGreaterThan(1);
+    expect((2 * across) / Math.sqrt(3) / corners).toBeLessThan(1.06);
+  });
+
+  it('share their widths across flats with cap nuts: DIN 1587 and ISO 4032 both follow ISO 272', () => {
     for (const { size, acrossFlats } of hexNuts) {
       const cap = capNut(size);
-      if (cap) expect(acrossFlats).toBe(cap.acrossFlats);
+      // Inch cap nuts of SAE J483a are as wide.
+      if (cap) expect(acrossFlats).toBeCloseTo(cap.acrossFlats, 9);
     }
   });
 });

@@ -22,9 +22,9 @@ export const layoutCodes = codes({
     severity: 'stop',
     means: 'A boss names a cap nut or hexagon nut the tables do not hold.',
     formula: 'size is in the table',
-    source: 'DIN 1587, ISO 4032 and the inch table, each row with its source',
+    source: 'DIN 1587, SAE J483a, ISO 4032 and ASME B18.2.2, each row with its source',
     remedy:
-      'Use a size of DIN 1587 (M4 to M16) or of the inch table (1/4, 5/16, 3/8), of ISO 4032 for a hexagon (M4 to M20) or its width across flats, or a dome or cone.',
+      'Use a size of DIN 1587 (M4 to M16) or of the inch table (1/4, 5/16, 3/8), for a hexagon one of ISO 4032 (M4 to M20) or ASME B18.2.2 (1/4, 5/16, 3/8, 1/2) or its width across flats, or a dome or cone.',
   },
   'layout.boss-pointed': {
     severity: 'stop',

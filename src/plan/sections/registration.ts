@@ -4,7 +4,10 @@ import { leastDisc, position, ring } from './placements.ts';
 
 const tradeSize = /^(M\d{1,2}|(\d[ -])?\d{1,2}\/\d{1,2}(\s?(in|"))?|\d(\s?(in|")))$/i;
 
-const metricSize = /^M\d{1,2}$/i;
+/** A hexagon's thread; a fraction with a unit is a width. */
+const nutSize = /^(M\d{1,2}|\d{1,2}\/\d{1,2})$/i;
+/** Smaller bosses hold nothing; a fraction of an inch without its unit is so found out, mm. */
+const across = { from: 1, to: 100 };
 
 const boss = z
   .strictObject({
@@ -18,7 +21,7 @@ const boss = z
     size: z
       .union([z.number(), z.string()])
       .describe(
-        `Of a cap nut the thread, such as \`M8\` or \`3/8\`; of a dome or cone the diameter at the parting plane; of a hexagon the width across flats there, or the thread of a nut of ISO 4032 as wide. ${accepts('length')}`,
+        `Of a cap nut the thread, such as \`M8\` or \`3/8\`; of a dome or cone the diameter at the parting plane; of a hexagon the width across flats there, or the thread of a nut as wide, such as \`M8\` or \`3/8\` (ISO 4032, ASME B18.2.2). ${accepts('length')}`,
       ),
     leastDisc: leastDisc.optional(),
     at: position.optional(),
@@ -61,14 +64,14 @@ const boss = z
       return { ...placed, kind, size: readTradeSize(size, context) };
     }
     if (kind === 'hexagon') {
-      const thread = typeof size === 'string' && metricSize.test(size.trim());
-      const across = thread
+      const thread = typeof size === 'string' && nutSize.test(size.trim());
+      const width = thread
         ? { thread: String(size).trim().toUpperCase() }
-        : { flats: readInto(context, size, 'length', { over: 0, to: 100 }, ['size']) ?? z.NEVER };
-      return { ...placed, kind, across, height, depth, draftRad: draft };
+        : { flats: readInto(context, size, 'length', across, ['size']) ?? z.NEVER };
+      return { ...placed, kind, across: width, height, depth, draftRad: draft };
     }
     onlyOfHexagons(draft, context);
-    const diameter = readInto(context, size, 'length', { over: 0, to: 100 }, ['size']) ?? z.NEVER;
+    const diameter = readInto(context, size, 'length', across, ['size']) ?? z.NEVER;
     return { ...placed, kind, diameter, height, depth };
   })
   .describe('One registration boss: it stands in the lower half and leaves its socket in the upper.');
