@@ -14,9 +14,10 @@ test.each([
   ['The quick brown fox jumps over the lazy dog', 0x9747b28c, 0x2fa826cd],
 ])('MurmurHash3 of %j with seed %d', (text, seed, hash) => {
   const bytes = new TextEncoder().encode(text);
-  expect(murmur(bytes, seed)).toBe(hash);
+  expect(murmur(bytes, [seed, 5])[0]).toBe(hash);
+  expect(murmur(bytes, [5, seed])[1]).toBe(hash);
   // Not on a word boundary.
   const shifted = new Uint8Array(bytes.length + 1);
   shifted.set(bytes, 1);
-  expect(murmur(shifted.subarray(1), seed)).toBe(hash);
+  expect(murmur(shifted.subarray(1), [seed, seed])).toEqual([hash, hash]);
 });

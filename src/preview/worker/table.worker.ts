@@ -25,6 +25,8 @@ import { breath, Outdated, onEdit, tell, workerKernel } from './tell.ts';
 const quick = ['disc-blank', 'sprue-form', 'plug', 'bosses', 'notch'];
 
 const cache = new Cache();
+/** Meshes of fixtures, from one question about walls to the next; one that is moved leaves another each time. */
+const fixtures = new Cache(50);
 const files = new PageFiles();
 const shown = new Map<string, object>();
 const helper = new Helper();
@@ -103,7 +105,7 @@ async function getReady(edit: number, mold: Mold, kernel: Kernel): Promise<void>
   for (const held of practiceMoves(mold)) {
     await breath();
     if (edit !== latest || isPracticed) return;
-    checkNear(holdIn(roughMold(mold, kernel), held), held.id, kernel, cache);
+    checkNear(holdIn(roughMold(mold, kernel), held), held.id, kernel, fixtures);
   }
   isPracticed = true;
 }
@@ -158,7 +160,7 @@ function near(asked: AskNear, kernel: Kernel): void {
   if (held) isPracticed = true;
   const start = performance.now();
   const mold = held ? holdIn(roughMold(laid.mold, kernel), held) : laid.mold;
-  const found = checkNear(mold, id, kernel, cache);
+  const found = checkNear(mold, id, kernel, fixtures);
   tell({
     kind: 'near',
     edit,
