@@ -1,8 +1,8 @@
 import type { Finding } from '../findings/index.ts';
-import { type Body, type Scope, segmentsFor } from '../kernel/index.ts';
+import { type Body, boundsOfOutline, line, type Point2, type Scope, segmentsFor } from '../kernel/index.ts';
 import type { Disc, Sprue } from '../mold/index.ts';
 import { fromOuterFace, type Half } from './half.ts';
-import { type LabelRoom, labelCutter, labelFindings, labelStroke } from './label.ts';
+import { type LabelRoom, labelCutter, labelFindings, labelStroke, layLabel } from './label.ts';
 
 /** Index mark: a groove in the outer face at angle 0 that runs out through the rim. Common practice, mm. */
 export const indexMark = { width: 2, length: 8, depth: 0.8 } as const;
@@ -84,6 +84,24 @@ export function markCutters(scope: Scope, half: Half, shape: BlankShape): Body[]
 export const markFindings = (half: Half, shape: BlankShape): Finding[] =>
   labelFindings(`${half} half`, labelWords(half, shape), labelRoom(shape));
 
+/** Corners of the box round the label as the half stands to be made, parting face up; nothing where there is none. */
+export function labelCorners(half: Half, shape: Omit<BlankShape, 'chordError'>): Point2[][] {
+  const points = layLabel(labelWords(half, shape), labelRoom(shape)).strokes.flat();
+  if (points.length === 0) return [];
+  // Either outer face, turned down, is seen from above with y run the other way.
+  const { min, max } = boundsOfOutline([line(...points.map(([x, y]): Point2 => [x, -y]))]);
+  const by = labelStroke / 2;
+  const [left, low, right, high] = [min[0] - by, min[1] - by, max[0] + by, max[1] + by];
+  return [
+    [
+      [left, low],
+      [right, low],
+      [right, high],
+      [left, high],
+    ],
+  ];
+}
+
 /** Name, half, diameter (mm) and plan revision; a disc without a name stays plain. */
 export function labelWords(half: Half, { disc, revision }: Pick<BlankShape, 'disc' | 'revision'>): string[] {
   if (disc.label.trim() === '') return [];
@@ -113,7 +131,7 @@ function indexCutter(scope: Scope, disc: Disc): Body {
 }
 
 /** A strip between the opening and the rim on the -y side, as wide as the disc is there. */
-function labelRoom({ disc, sprue }: BlankShape): LabelRoom {
+function labelRoom({ disc, sprue }: Pick<BlankShape, 'disc' | 'sprue'>): LabelRoom {
   const outer = disc.radius - disc.rimChamfer - 2;
   const inner = sprue ? sprue.holeRadius + 2 : 0;
   const height = Math.min(18, (outer - inner) / 2);

@@ -1,7 +1,7 @@
 import type { Body, Scope } from '../kernel/index.ts';
 import { type Part, work } from '../mold/index.ts';
 import { asSolid } from './as-solid.ts';
-import { type BlankShape, discBody, markCutters, markFindings } from './blank-body.ts';
+import { type BlankShape, discBody, labelCorners, markCutters, markFindings } from './blank-body.ts';
 import { bothHalves, type Half, halfToPrint } from './half.ts';
 import { sprueOpening } from './sprue-form-body.ts';
 
@@ -23,6 +23,7 @@ export const discBlank: Part = work({
           title: `${half} disc blank`,
           role: 'blank',
           subjects: ['disc', ...(shape.sprue ? ['sprue'] : [])],
+          lettered: labelCorners(half, shape),
         }),
       ],
       findings: markFindings(half, shape),

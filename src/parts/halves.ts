@@ -10,6 +10,7 @@ import {
   work,
 } from '../mold/index.ts';
 import { asSolid } from './as-solid.ts';
+import { labelCorners } from './blank-body.ts';
 import { bothHalves, halfToPrint } from './half.ts';
 import { type HalvesInput, halvesBodies } from './halves-bodies.ts';
 import { withoutSpot, withoutSpots } from './without-spots.ts';
@@ -41,6 +42,7 @@ function makeHalves(scope: Scope, input: HalvesInput): PartOutput {
       title: `${half} half`,
       role: 'half',
       subjects: subjectsOf(input),
+      lettered: labelCorners(half, input),
       estimated: input.placements.some(({ estimated }) => estimated),
       grazing: !input.parting.flat,
     });

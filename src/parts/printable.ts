@@ -4,6 +4,7 @@ import {
   movePoint,
   onlyToLookAt,
   type Solid,
+  type SolidRole,
   type TriangleMesh,
   type Vec3,
 } from '../kernel/index.ts';
@@ -17,6 +18,8 @@ const firstLayer = 0.3;
 const angleStep = (0.5 * Math.PI) / 180;
 /** Less than this in all is not worth a word, mm2: the ceilings of single letters. */
 const leastArea = 25;
+/** What is engraved on its upper face, and flat otherwise. */
+const plates: ReadonlySet<SolidRole> = new Set(['jig', 'layout plate', 'nest', 'can part', 'gauge']);
 /** Rays cast into one solid. */
 const rays = 20000;
 
@@ -88,7 +91,8 @@ export function overhang(
 function thinWalls(solid: Solid, least: number): Finding[] {
   // Between the strokes of an engraved letter ridges run out to nothing; they hold nothing.
   const top = boundsOf(solid.mesh.positions).max[2];
-  const found = thinnestWall(solid.mesh, rays, solid.lettered ? top - labelDepth : Infinity);
+  const below = plates.has(solid.role) ? top - labelDepth : Infinity;
+  const found = thinnestWall(solid.mesh, rays, below);
   // A hundredth of a mm: what is drawn at the limit is at the limit.
   if (!found || found.thickness >= least - 0.01) return [];
   return [

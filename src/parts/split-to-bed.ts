@@ -160,7 +160,9 @@ const pieceNaming = (solid: Solid, number: number, of: number): Solid => ({
   subjects: [...solid.subjects, solid.id],
 });
 
-function turned(scope: Scope, body: Body, solid: Solid, angleRad: number): Solid {
+/** Turned to fit; where its texts are is of no more use. */
+function turned(scope: Scope, body: Body, whole: Solid, angleRad: number): Solid {
+  const { lettered: _, ...solid } = whole;
   const made = asSolid(scope, body, rotation('z', angleRad), solid);
   return { ...solid, ...made, toMold: compose(solid.toMold, made.toMold) };
 }

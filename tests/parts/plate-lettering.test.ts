@@ -3,6 +3,7 @@ import { boundsOfOutline, loadKernel, type Point2 } from '../../src/kernel/index
 import { lettersOf } from '../../src/lettering/index.ts';
 import { tipsOf } from '../../src/mold/index.ts';
 import { canParts } from '../../src/parts/can-parts.ts';
+import { discBlank } from '../../src/parts/disc-blank.ts';
 import { freeSpace } from '../../src/parts/free-space.ts';
 import { layoutPlate } from '../../src/parts/layout-plate.ts';
 import { letterPlate } from '../../src/parts/plate-lettering.ts';
@@ -161,6 +162,29 @@ test('split lines and dovetails of a plate keep off its texts, and say so where 
   expect(free.findings.map(({ code }) => code)).toEqual(['bed.split']);
   const crowded = splitToBed([disc(lettered(19))], mold, kernel);
   expect(crowded.findings.map(({ code }) => code)).toEqual(['bed.split', 'bed.cuts-text']);
+});
+
+test('the label of a half is where its outer face bears it, and a split keeps off it', () => {
+  const base = exampleMold();
+  const bed = { x: 140, y: 200, z: 100, joint: 0.2, margin: 3 };
+  const mold = { ...base, fixture: { ...base.fixture, bed } };
+  for (const solid of discBlank.jobs(mold).flatMap((job) => job.run({ kernel }).solids)) {
+    const [text] = solid.lettered ?? [];
+    // Engraving leaves corners over the bed in the label's box, at its depth of 0.6 mm; the index mark is at +x.
+    const { positions: p } = solid.mesh;
+    const engraved = Array.from({ length: p.length / 3 }, (_, i) => i * 3)
+      .filter((i) => Math.abs(p[i + 2] - 0.6) < 1e-4 && p[i] < 60)
+      .map((i): Point2 => [p[i], p[i + 1]]);
+    const ends = (axis: 0 | 1) => {
+      const [of, own] = [engraved, text].map((points) => points.map((point) => point[axis]));
+      return [Math.min(...of) - Math.min(...own), Math.max(...of) - Math.max(...own)];
+    };
+    // A pen of 12 sides is up to 0.4 (1 - cos 15) narrower than its box.
+    for (const off of [...ends(0), ...ends(1)]) expect(Math.abs(off)).toBeLessThan(0.02);
+    const { solids: pieces, findings } = splitToBed([solid], mold, kernel);
+    expect(pieces.length).toBe(2);
+    expect(findings.map(({ code }) => code)).toEqual(['bed.split']);
+  }
 });
 
 test('an outline reaches into a text where their sides cross or one lies in the other', () => {
