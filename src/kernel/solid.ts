@@ -41,6 +41,8 @@ export interface Solid {
   readonly estimated: boolean;
   /** Convex outlines round engraved texts, counter-clockwise, in the frame of `mesh`: no cut should go through them. */
   readonly lettered?: readonly (readonly Point2[])[];
+  /** Openings of its own that no cut should go through, in the same frame. */
+  readonly windows?: readonly { readonly id: string; readonly corners: readonly Point2[] }[];
 }
 
 /** What checks get of a solid. Volume mm3, lengths mm, inertia about the centroid per unit density (mm5). */

@@ -12,7 +12,8 @@ import {
   uncrossSlivers,
 } from '../kernel/index.ts';
 
-export interface SolidNaming extends Pick<Solid, 'id' | 'title' | 'role' | 'subjects' | 'lettered'> {
+export interface SolidNaming
+  extends Pick<Solid, 'id' | 'title' | 'role' | 'subjects' | 'lettered' | 'windows'> {
   readonly estimated?: boolean;
   /** Cut along a surface that grazes its masters: faces may cross by the kernel's tolerance and are parted. */
   readonly grazing?: boolean;
@@ -31,6 +32,7 @@ export function asSolid(scope: Scope, body: Body, toPrint: Matrix4, naming: Soli
     role,
     subjects,
     lettered,
+    windows,
     estimated = false,
     grazing = false,
     compensation = 0,
@@ -47,6 +49,7 @@ export function asSolid(scope: Scope, body: Body, toPrint: Matrix4, naming: Soli
     toMold: inverse(place),
     estimated,
     ...(lettered && { lettered }),
+    ...(windows && { windows }),
   };
 }
 

@@ -32,12 +32,11 @@ import { letterPlate } from './plate-lettering.ts';
 import { bossHoles, outerRings, roomBehind, type Standing, shaftHole, standingOn } from './plate-openings.ts';
 import { overlapsAmong } from './plate-overlaps.ts';
 import { type PlanNames, planWords } from './plate-title.ts';
+import { drawnTo, wider } from './plate-window.ts';
 import { indexCut, rimTrack } from './rim-track.ts';
 
 const id = 'layout-plate';
 const name = 'layout plate';
-/** Points of an outline nearer than this to the line between their neighbors are left out. */
-const tolerance = 0.02;
 /** Size (mm) of the openings whose clearance is taken: that of a usual charm. */
 const usualSize = 30;
 const degree = Math.PI / 180;
@@ -76,8 +75,9 @@ export const layoutPlate: Part = work({
     kernel.scope((scope) => {
       const { masters, fixture, thickness, estimated } = input;
       const exact = masters.map((master) => partingProfile(scope, master, input.surface));
-      const wider = exact.map((profile) => scope.inset(profile, -holeFit(fixture, usualSize) / 2, tolerance));
-      const openings = wider.map((profile) => outerRings(scope, profile));
+      const gap = holeFit(fixture, usualSize) / 2;
+      const windows = exact.map((profile) => wider(scope, profile, gap));
+      const openings = windows.map((profile) => outerRings(scope, profile));
       const { outline, engraved, lettered, findings } = drawn(input, openings);
       const subjects = masters.map((master) => master.id);
       const title = name;
@@ -94,11 +94,11 @@ export const layoutPlate: Part = work({
         { layer: 'cut', outline, texts: [] },
         { layer: 'engrave', outline: engraved, texts: [] },
       ];
-      const papers = exact.flatMap((profile) => outerRings(scope, scope.inset(profile, 0, tolerance)));
+      const papers = exact.flatMap((profile) => outerRings(scope, scope.inset(profile, 0, drawnTo)));
       return {
         solids: [solid],
         drawings: [{ id, title, subjects, thickness, estimated, marks }, partingPaper(input, papers)],
-        findings: [...overlaps(scope, input, wider), ...findings],
+        findings: [...overlaps(scope, input, windows), ...findings],
       };
     }),
 });

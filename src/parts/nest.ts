@@ -31,10 +31,9 @@ import { letterPlate } from './plate-lettering.ts';
 import { bossHoles, outerRings, roomBehind, type Standing, shaftHole, standingOn } from './plate-openings.ts';
 import { overlapsAmong, overlapsBetween } from './plate-overlaps.ts';
 import { type PlanNames, planWords } from './plate-title.ts';
+import { drawnTo, wider } from './plate-window.ts';
 import { indexCut, rimTrack } from './rim-track.ts';
 
-/** Points of a window nearer than this to the line between their neighbors are left out, mm. */
-const drawnTo = 0.02;
 /** Size (mm) of the windows whose clearance is taken: that of a usual build-up. */
 const usualSize = 10;
 /** Least material between a window and the rim, mm. Common practice. */
@@ -110,10 +109,11 @@ function oneNest(input: NestInput, side: Side, feet: readonly PlacedFoot[], { ke
     const holes = holesOn(input, side);
     const drawn = drawnPlate(scope, input, { ...named, half, windows, holes });
     const { outline, engraved, lettered } = drawn;
+    const naming = { ...named, role: 'nest' as const, subjects, lettered, windows: drawn.windows, estimated };
     const body = plateBody(scope, { outline, thickness, engraved }, fixture, named.title);
     const toPrint = side === 1 ? translation(0, 0, 0) : upsideDown;
     const there = scope.move(body, inverse(toPrint), named.title);
-    const solid = asSolid(scope, there, toPrint, { ...named, role: 'nest', subjects, lettered, estimated });
+    const solid = asSolid(scope, there, toPrint, naming);
     const marks = [
       { layer: 'cut', outline, texts: [] },
       { layer: 'engrave', outline: engraved, texts: [] },
@@ -145,7 +145,7 @@ function windowFor(
   const gap = Math.max(fixture.clearance, holeFit(fixture, usualSize) / 2) + drawnTo;
   const { words, rings } = foot;
   const exact = scope.slice(scope.extrude(seenOn(side, rings), 0, 1, words), 0.5);
-  return { placement, words, profile: scope.inset(exact, -gap, drawnTo) };
+  return { placement, words, profile: wider(scope, exact, gap) };
 }
 
 const holesOn = (input: NestInput, side: Side): Path[] => [
@@ -177,7 +177,10 @@ function drawnPlate(scope: Scope, input: NestInput, { id, title, half, windows, 
   const lettering = letterPlate({ id, title, words, radius: inner }, wishes, () =>
     freeSpace(inner, open, []),
   );
-  return { ...lettering, outline };
+  const named = wishes.flatMap((wish) =>
+    wish.rings.map((corners) => ({ id: `build-up ${wish.id}`, corners })),
+  );
+  return { ...lettering, outline, windows: named };
 }
 
 const meetings = (scope: Scope, subject: string, windows: readonly Window[]): Finding[] =>

@@ -15,11 +15,14 @@ import {
 import type { Bed, Mold } from '../mold/index.ts';
 import { asSolid } from './as-solid.ts';
 import { sector, tongue } from './split/joint.ts';
-import { type Obstacle, obstaclesOf } from './split/obstacles.ts';
+import { extremes, type Obstacle, obstaclesOf } from './split/obstacles.ts';
 import { chooseSeams, fits, type Room, type Seam, type Whole } from './split/seams.ts';
 
 /** A cut nearer to an outline or boss than this is said, mm. Common practice, no published source. */
 const closest = 2;
+
+/** Share of a joint's area that may be lost by rounding and its outline still be all material. */
+const rounding = 1e-5;
 
 /** Heights at which a joint is looked at, as shares: clear of chamfers and engraving. */
 const levels = [0.15, 0.5, 0.85];
@@ -37,13 +40,11 @@ export function splitToBed(solids: readonly Solid[], mold: Mold, kernel: Kernel)
   const { bed } = mold.fixture;
   if (!bed) return { solids, findings: [] };
   const room = { x: bed.x - 2 * bed.margin, y: bed.y - 2 * bed.margin };
-  let known: Obstacle[] | undefined;
   const split = solids.map((solid): Split => {
     if (onlyToLookAt(solid.role)) return { solids: [solid], findings: [] };
     const high = heightFinding(solid, bed);
     if (fits(pointsOf(solid), room) === 0) return { solids: [solid], findings: high };
-    known ??= obstaclesOf(mold);
-    const cut = cutOrWhole(solid, known, { room, bed, kernel });
+    const cut = cutOrWhole(solid, obstaclesOf(mold, solid.role), { room, bed, kernel });
     return { solids: cut.solids, findings: [...high, ...cut.findings] };
   });
   return { solids: split.flatMap((one) => one.solids), findings: split.flatMap((one) => one.findings) };
@@ -99,6 +100,9 @@ function wholeOf(scope: Scope, body: Body, solid: Solid, obstacles: readonly Obs
   const texts = (solid.lettered ?? []).map(
     (corners): Obstacle => ({ id: 'a text on it', text: true, corners }),
   );
+  const windows = (solid.windows ?? []).map(
+    ({ id, corners }): Obstacle => ({ id, corners: extremes(corners) }),
+  );
   const sections = levels.map((share) => {
     const z = min[2] + share * (max[2] - min[2]);
     return { z, profile: scope.slice(body, z) };
@@ -106,11 +110,11 @@ function wholeOf(scope: Scope, body: Body, solid: Solid, obstacles: readonly Obs
   const radius = pointsOf(solid).reduce((far, [x, y]) => Math.max(far, Math.hypot(x, y)), 0);
   return {
     radius,
-    obstacles: [...here, ...texts],
+    obstacles: [...here, ...windows, ...texts],
     solidLevels: (outline) =>
       sections.filter(({ z, profile }) => {
         const tried = scope.slice(scope.extrude([outline], z - 1, z + 1, 'joint'), z);
-        return scope.commonArea(tried, profile) > 0.995 * tried.area();
+        return scope.commonArea(tried, profile) > (1 - rounding) * tried.area();
       }).length,
   };
 }
@@ -160,9 +164,9 @@ const pieceNaming = (solid: Solid, number: number, of: number): Solid => ({
   subjects: [...solid.subjects, solid.id],
 });
 
-/** Turned to fit; where its texts are is of no more use. */
+/** Turned to fit; where its texts and windows are is of no more use. */
 function turned(scope: Scope, body: Body, whole: Solid, angleRad: number): Solid {
-  const { lettered: _, ...solid } = whole;
+  const { lettered: _, windows: __, ...solid } = whole;
   const made = asSolid(scope, body, rotation('z', angleRad), solid);
   return { ...solid, ...made, toMold: compose(solid.toMold, made.toMold) };
 }

@@ -1,4 +1,4 @@
-import { movePoint } from '../../kernel/index.ts';
+import { movePoint, type SolidRole } from '../../kernel/index.ts';
 import type { Mold } from '../../mold/index.ts';
 import { bossReach } from '../../mold/index.ts';
 import { masterOf } from '../cavities.ts';
@@ -13,12 +13,18 @@ export interface Obstacle {
 
 const directions = 64;
 
-/** Placements, bosses, tabs and notches of a mold. */
-export function obstaclesOf({ placements, masters, bosses, tabs, notches, disc }: Mold): Obstacle[] {
+/** Kinds of solids that masters show on; only these need to be kept from being cut there. */
+const showMasters: ReadonlySet<SolidRole> = new Set(['half', 'pattern plate', 'layout plate']);
+
+/** Bosses, tabs and notches of a mold, and its placements where a solid of that role shows them. */
+export function obstaclesOf(
+  { placements, masters, bosses, tabs, notches, disc }: Mold,
+  role: SolidRole,
+): Obstacle[] {
   const atRim = (id: string, angleRad: number, radius: number, reach: number): Obstacle =>
     circle(id, radius * Math.cos(angleRad), radius * Math.sin(angleRad), reach);
   return [
-    ...placements.map((placement) => {
+    ...(showMasters.has(role) ? placements : []).map((placement) => {
       const { positions } = masterOf(masters, placement).mesh;
       const points: [number, number][] = [];
       for (let i = 0; i < positions.length; i += 3) {
@@ -49,7 +55,7 @@ const circle = (id: string, x: number, y: number, radius: number): Obstacle => (
 });
 
 /** The farthest points in 64 directions: the outline to within 0.12 % of its width. */
-function extremes(points: readonly [number, number][]): [number, number][] {
+export function extremes(points: readonly (readonly [number, number])[]): (readonly [number, number])[] {
   return Array.from({ length: directions }, (_, k) => {
     const [c, s] = unit(k);
     let best = points[0];
