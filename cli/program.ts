@@ -182,7 +182,10 @@ function describeProgram(terminal: Terminal, done: (code: ExitCode) => void): Co
     .description('look at the mold in the browser, and change it by hand')
     .argument('[plan]', 'a plan file, or a folder with a plan.yaml in it; without one, presets are offered')
     .option('--port <number>', 'port on this machine; any free one when left out')
-    .option('--root <folder>', "folder that masters may be read from; the plan's own when left out")
+    .option(
+      '--root <folder>',
+      "folder that masters may be read from; else the plan's own, and what it names now",
+    )
     .addHelpText('after', example('preview presets/hedgerow'))
     .action(async (plan: string | undefined, options: { port?: string; root?: string }) => {
       const { runPreview } = await import('./commands/preview.ts');

@@ -127,6 +127,14 @@ describe('the sheet on spinning', () => {
     await plot.click({ position: { x: box.width - 2, y: box.height / 2 } });
     const last = (series?.y.values.at(-1) ?? 0) / 1000;
     expect(await page.locator('.sheet').textContent()).toContain(`${last.toFixed(2)} kPa.`);
+    // By keys too: from one end to the other in ninety steps.
+    await plot.focus();
+    await page.keyboard.press('Home');
+    await page.getByText(/^0\.00 mm from the axis: 0\.00 kPa\.$/).waitFor();
+    await page.keyboard.press('End');
+    await page.keyboard.press('ArrowLeft');
+    const reach = series?.x.values.at(-1) ?? 0;
+    expect(Number(await plot.getAttribute('aria-valuenow'))).toBeCloseTo((reach * 89) / 90, 6);
     const outer = figure('pressure.outer', 'button-1') / 1000;
     expect(await page.locator('.rows').textContent()).toContain(`${outer.toFixed(1)} kPa`);
     await keepPicture(page, 'spin');

@@ -14,17 +14,20 @@ export function Picture() {
   );
   return (
     <div class="stage">
-      {/* Arrow keys pan, as said in its label. */}
+      {/* Its keys are said in its label. */}
       <canvas
         ref={canvas}
         tabIndex={0}
-        aria-label="Picture of the mold. Drag to turn it; arrow keys move it."
+        aria-label="Picture of the mold. Drag to turn it; arrow keys move it, with Shift they turn it, plus and minus bring it nearer or farther."
       />
       <div ref={words} class="words" aria-hidden="true" />
       <Progress />
     </div>
   );
 }
+
+/** Keys that bring the picture nearer or farther; the plus is had with or without Shift. */
+const zooms: Readonly<Record<string, number>> = { '+': 0.9, '=': 0.9, '-': 1 / 0.9 };
 
 function startPicture(canvas: HTMLCanvasElement, words: HTMLElement): () => void {
   let stage: Stage;
@@ -36,6 +39,11 @@ function startPicture(canvas: HTMLCanvasElement, words: HTMLElement): () => void
     return () => {};
   }
   stage.controls.listenToKeyEvents(canvas);
+  canvas.addEventListener('keydown', ({ key }) => {
+    const share = zooms[key];
+    if (share !== undefined) stage.zoom(share);
+    if (key.startsWith('Arrow')) stage.isMoved = true;
+  });
   const resize = new ResizeObserver(() => {
     const { clientWidth, clientHeight } = canvas;
     stage.resize(clientWidth, clientHeight, window.devicePixelRatio);

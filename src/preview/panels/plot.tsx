@@ -29,6 +29,18 @@ function steps(from: number, to: number, unit: string): number[] {
   return Array.from({ length: count }, (_, i) => (first + i) * step);
 }
 
+/** Steps to cross the plot by arrow keys; with Shift ten times as many. */
+const keySteps = 90;
+
+/** Where along x a key leads to. */
+function keyTo({ key, shiftKey }: KeyboardEvent, at: number, from: number, to: number): number | undefined {
+  const step = (to - from) / (shiftKey ? 10 * keySteps : keySteps);
+  if (key === 'ArrowRight' || key === 'ArrowUp') return at + step;
+  if (key === 'ArrowLeft' || key === 'ArrowDown') return at - step;
+  if (key === 'Home') return from;
+  return key === 'End' ? to : undefined;
+}
+
 /** A line plot of a series of the report, as it is: no smoothing, axes from zero. */
 export function Plot({ series, marks = [], at, onPick }: PlotProps) {
   const { x, y, level } = series;
@@ -39,6 +51,13 @@ export function Plot({ series, marks = [], at, onPick }: PlotProps) {
   const line = x.values.map(
     (value, i) => `${i ? 'L' : 'M'}${px(value).toFixed(1)} ${py(y.values[i]).toFixed(1)}`,
   );
+  const held = at ?? x0;
+  const onKey = (event: KeyboardEvent) => {
+    const to = keyTo(event, held, x0, x1);
+    if (to === undefined) return;
+    event.preventDefault();
+    onPick?.(Math.min(x1, Math.max(x0, to)));
+  };
   const pick = (event: PointerEvent) => {
     const box = (event.currentTarget as SVGElement).getBoundingClientRect();
     const share = ((event.clientX - box.left) / box.width) * width;
@@ -48,9 +67,19 @@ export function Plot({ series, marks = [], at, onPick }: PlotProps) {
     <svg
       class="plot"
       viewBox={`0 0 ${width} ${height}`}
-      role="img"
       aria-label={`${y.label} in ${y.unit} against ${x.label} in ${x.unit}`}
-      onPointerDown={pick}
+      {...(onPick
+        ? {
+            role: 'slider',
+            tabIndex: 0,
+            'aria-valuemin': x0,
+            'aria-valuemax': x1,
+            'aria-valuenow': held,
+            'aria-valuetext': `${Number(held.toFixed(2))} ${x.unit}`,
+            onPointerDown: pick,
+            onKeyDown: onKey,
+          }
+        : { role: 'img' })}
     >
       <line class="axis" x1={left} y1={py(0)} x2={width - right} y2={py(0)} />
       <line class="axis" x1={left} y1={8} x2={left} y2={py(0)} />

@@ -148,6 +148,15 @@ export class Stage {
     this.draw();
   }
 
+  /** Nearer (a share below 1) or farther from what is looked at. */
+  zoom(share: number): void {
+    this.isMoved = true;
+    const offset = this.camera.position.clone().sub(this.controls.target);
+    this.camera.position.copy(this.controls.target).addScaledVector(offset, share);
+    this.controls.update();
+    this.draw();
+  }
+
   /** Brings a place (world) to the middle, and near. */
   flyTo(place: Vector3): void {
     this.isMoved = true;
