@@ -71,7 +71,7 @@ export function Plot({ series, marks = [], at, onPick }: PlotProps) {
       {...(onPick
         ? {
             role: 'slider',
-            tabIndex: 0,
+            tabindex: 0,
             'aria-valuemin': x0,
             'aria-valuemax': x1,
             'aria-valuenow': held,

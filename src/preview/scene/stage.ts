@@ -64,6 +64,9 @@ export class Stage {
     this.camera.up.set(0, 0, 1);
     this.controls = new OrbitControls(this.camera, canvas);
     this.controls.screenSpacePanning = true;
+    // A key press turns by some degrees and moves by a finger's width, not by a hair.
+    this.controls.keyRotateSpeed = 8;
+    this.controls.keyPanSpeed = 24;
     this.controls.addEventListener('change', () => this.draw());
     this.controls.addEventListener('start', () => {
       this.isMoved = true;
