@@ -1,4 +1,11 @@
-import { type Matrix4, movePoint, onlyToLookAt, type Solid, type Vec3 } from '../kernel/index.ts';
+import {
+  type Matrix4,
+  movePoint,
+  onlyToLookAt,
+  type Solid,
+  type SolidRole,
+  type Vec3,
+} from '../kernel/index.ts';
 import type { Build } from './build.ts';
 import { renderPicture } from './picture.ts';
 import { roleColor } from './role-color.ts';
@@ -6,14 +13,21 @@ import type { ExportFile } from './solid-file.ts';
 
 const size = { width: 480, height: 360 };
 
+/** What lies in or on the lower half while the mold stands open; all else would hide the cavities. */
+const inOpenMold: readonly SolidRole[] = ['half', 'pattern plate', 'sprue form', 'boss', 'build-up', 'tab'];
+
 /**
- * A small picture of what was built, as it stands in the mold, seen from above at a slant. What would hide the rest,
- * the upper half, is left out unless there is nothing else. No file where nothing was built.
+ * A small picture of what was built, as it stands in the mold, seen from above at a slant: the open mold where there is
+ * one. What would hide the rest, the upper half, is left out unless there is nothing else. No file where nothing was
+ * built.
  */
 export function overviewFiles({ solids }: Build): ExportFile[] {
   const all = solids.map(({ solid }) => solid).filter(({ role }) => !onlyToLookAt(role));
   const open = all.filter((solid) => !isUpperBlank(solid));
-  const shown = open.length > 0 ? open : all;
+  const mold = open.some(({ role }) => role === 'half' || role === 'pattern plate')
+    ? open.filter(({ role }) => inOpenMold.includes(role))
+    : open;
+  const shown = mold.length > 0 ? mold : all;
   if (shown.length === 0) return [];
   const items = shown.map(({ mesh, role, toMold }) => ({ mesh, color: roleColor(role), matrix: toMold }));
   const view = { direction: [0.22, 0.62, -0.76] as const, up: [0, 0, 1] as const };
