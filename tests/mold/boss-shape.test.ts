@@ -1,20 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { type Boss, bossOutline, mouthGap, sidewaysGap, socketOutline } from '../../src/mold/index.ts';
+import { exampleBoss } from '../parts/example-mold.ts';
 
-const boss = (changes: Partial<Boss>): Boss => ({
-  id: 'a',
-  kind: 'dome',
-  x: 0,
-  y: 0,
-  turnRad: 0,
-  size: '10',
-  acrossFlats: 0,
-  rootDepth: 4,
-  headRadius: 5,
-  headHeight: 5,
-  clearance: 0.25,
-  ...changes,
-});
+const boss = (changes: Partial<Boss>): Boss =>
+  exampleBoss({ kind: 'dome', x: 0, headHeight: 5, clearance: 0.25, ...changes });
 const degree = Math.PI / 180;
 
 /** Radius of an outline at a height, from its points; the greatest where it has several. */

@@ -7,7 +7,7 @@ import { halves } from '../../src/parts/halves.ts';
 import { type LabelRoom, labelCutter, layLabel } from '../../src/parts/label.ts';
 import { pocketOf } from '../../src/parts/registration-jig.ts';
 import { hexNut } from '../../src/tables/index.ts';
-import { exampleMold, frustum, shareAt, solidsOf, volumeOf } from './example-mold.ts';
+import { exampleBoss, exampleMold, frustum, shareAt, solidsOf, volumeOf } from './example-mold.ts';
 import { pairEdges } from './pairing.ts';
 
 let tools: Tools;
@@ -16,34 +16,18 @@ beforeAll(async () => {
 });
 
 const lean = (10 * Math.PI) / 180;
-const hexagon = (changes: Partial<Boss> = {}): Boss => ({
-  id: 'a',
-  kind: 'hexagon',
-  x: 60,
-  y: 0,
-  turnRad: 0,
-  size: 'M8',
-  acrossFlats: 13,
-  rootDepth: 6.8,
-  headRadius: 6.5,
-  headHeight: 6.5,
-  headDraftRad: lean,
-  clearance: 0,
-  ...changes,
-});
-const cone: Boss = {
-  id: 'b',
-  kind: 'cone',
-  x: 0,
-  y: 60,
-  turnRad: 0,
-  size: '10',
-  acrossFlats: 0,
-  rootDepth: 4,
-  headRadius: 5,
-  headHeight: 6,
-  clearance: 0,
-};
+const hexagon = (changes: Partial<Boss> = {}): Boss =>
+  exampleBoss({
+    kind: 'hexagon',
+    size: 'M8',
+    acrossFlats: 13,
+    rootDepth: 6.8,
+    headRadius: 6.5,
+    headHeight: 6.5,
+    headDraftRad: lean,
+    ...changes,
+  });
+const cone = exampleBoss({ id: 'b', x: 0, y: 60 });
 const rubber = (all: readonly Boss[], changes: Partial<Mold> = {}): Mold =>
   exampleMold({ process: 'rubber', bosses: all, ...changes });
 

@@ -1,5 +1,12 @@
 import { type Solid, segmentsFor, type TriangleMesh } from '../../src/kernel/index.ts';
-import { flatPartingSurface, type Mold, type Part, type Sprue, type Tools } from '../../src/mold/index.ts';
+import {
+  type Boss,
+  flatPartingSurface,
+  type Mold,
+  type Part,
+  type Sprue,
+  type Tools,
+} from '../../src/mold/index.ts';
 
 export const exampleSprue: Sprue = {
   holeRadius: 12.5,
@@ -42,6 +49,22 @@ export const exampleMold = (changes: Partial<Mold> = {}): Mold => ({
     undercutShare: 0.1,
     slenderness: 4,
   },
+  ...changes,
+});
+
+/** A cone 10 mm across at (60, 0), 6 mm high on a root of 4 mm. */
+export const exampleBoss = (changes: Partial<Boss> = {}): Boss => ({
+  id: 'a',
+  kind: 'cone',
+  x: 60,
+  y: 0,
+  turnRad: 0,
+  size: '10',
+  acrossFlats: 0,
+  rootDepth: 4,
+  headRadius: 5,
+  headHeight: 6,
+  clearance: 0,
   ...changes,
 });
 

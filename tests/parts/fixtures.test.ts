@@ -2,12 +2,12 @@ import { Vector3 } from 'three';
 import { beforeAll, expect, test } from 'vitest';
 import { boundsOf, identity, loadKernel, moveMesh } from '../../src/kernel/index.ts';
 import { distanceTree } from '../../src/mesh/measure/distance.ts';
-import type { Boss, Tools } from '../../src/mold/index.ts';
+import type { Tools } from '../../src/mold/index.ts';
 import { bosses } from '../../src/parts/bosses.ts';
 import { labelCutter } from '../../src/parts/label.ts';
 import { notch } from '../../src/parts/notch.ts';
 import { tab, tabRounding } from '../../src/parts/tab.ts';
-import { exampleMold, shareAt, solidsOf, volumeOf } from './example-mold.ts';
+import { exampleBoss, exampleMold, shareAt, solidsOf, volumeOf } from './example-mold.ts';
 import { notchArea } from './notch-area.ts';
 import { pairEdges } from './pairing.ts';
 
@@ -16,29 +16,18 @@ beforeAll(async () => {
   tools = { kernel: await loadKernel() };
 });
 
-const boss = (changes: Partial<Boss>): Boss => ({
-  id: 'a',
-  kind: 'cone',
-  x: 60,
-  y: 0,
-  turnRad: 0,
-  size: '10',
-  acrossFlats: 0,
-  rootDepth: 4,
-  headRadius: 5,
-  headHeight: 6,
-  clearance: 0,
-  ...changes,
-});
-
 test('a cone on its root: pi r^2 (d + h / 3), to 1e-6 of the polygonal solid', () => {
-  const [solid] = solidsOf(bosses, exampleMold({ process: 'rubber', bosses: [boss({})] }), tools);
+  const [solid] = solidsOf(bosses, exampleMold({ process: 'rubber', bosses: [exampleBoss({})] }), tools);
   expect(volumeOf(solid.mesh) / (Math.PI * 25 * (4 + 2) * shareAt(5))).toBeCloseTo(1, 6);
   expect(pairEdges(solid.mesh)).toEqual({ unpaired: 0, flat: 0, euler: 2 });
 });
 
 test('bosses of one shape are one solid, others their own; rigid domes and cones are none', () => {
-  const all = [boss({}), boss({ id: 'b', x: 0, y: 60 }), boss({ id: 'c', kind: 'dome', headHeight: 4 })];
+  const all = [
+    exampleBoss({}),
+    exampleBoss({ id: 'b', x: 0, y: 60 }),
+    exampleBoss({ id: 'c', kind: 'dome', headHeight: 4 }),
+  ];
   const loose = solidsOf(bosses, exampleMold({ process: 'rubber', bosses: all }), tools);
   expect(loose.map(({ id, subjects }) => [id, subjects])).toEqual([
     ['boss-cone-10', ['a', 'b']],
@@ -141,7 +130,7 @@ test('a strip with room has its name in the face at the wall, 0.6 mm deep, and n
 test("the process's own shrink makes bosses and notch strips larger, and their matrix takes it back", () => {
   const things = {
     process: 'rubber',
-    bosses: [boss({})],
+    bosses: [exampleBoss({})],
     notches: [{ id: 'notch-1', angleRad: 1, width: 4, depth: 3 }],
   } as const;
   const { fixture } = exampleMold();

@@ -3,7 +3,15 @@ import { boundsOf, KernelFault, loadKernel, type Solid } from '../../src/kernel/
 import type { Boss, Channel, Mold, Tools } from '../../src/mold/index.ts';
 import { halves } from '../../src/parts/halves.ts';
 import { ball, masterOf, place, ring } from './example-masters.ts';
-import { exampleMold, frustum, polygonShare, shareAt, solidsOf, volumeOf } from './example-mold.ts';
+import {
+  exampleBoss,
+  exampleMold,
+  frustum,
+  polygonShare,
+  shareAt,
+  solidsOf,
+  volumeOf,
+} from './example-mold.ts';
 import { notchArea } from './notch-area.ts';
 import { pairEdges } from './pairing.ts';
 
@@ -116,20 +124,8 @@ test('a placement of a master that is not there is a fault that names the placem
   expect(() => build(bare({ placements }))).toThrow(/lost/);
 });
 
-const dome = (changes: Partial<Boss> = {}): Boss => ({
-  id: 'dome-a',
-  kind: 'dome',
-  x: 60,
-  y: 0,
-  turnRad: 0,
-  size: '10',
-  acrossFlats: 0,
-  rootDepth: 5,
-  headRadius: 5,
-  headHeight: 5,
-  clearance: 0.2,
-  ...changes,
-});
+const dome = (changes: Partial<Boss> = {}): Boss =>
+  exampleBoss({ id: 'dome-a', kind: 'dome', rootDepth: 5, headHeight: 5, clearance: 0.2, ...changes });
 
 test('a rigid dome is one with the lower half; its socket is larger by clearance and lead-in', () => {
   const [lower, upper] = volumes(bare({ bosses: [dome()] }));
