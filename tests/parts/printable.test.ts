@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { translation } from '../../src/kernel/index.ts';
+import { loadKernel, translation } from '../../src/kernel/index.ts';
 import { thinnestWall } from '../../src/mesh/index.ts';
-import { judgePrintable, overhang } from '../../src/parts/printable.ts';
+import { overhang } from '../../src/parts/overhang.ts';
+import { judgePrintable } from '../../src/parts/printable.ts';
 import { makingProcesses } from '../../src/tables/index.ts';
 import { box, meshOf, solidOf, torus } from '../export/shapes.ts';
 import { exampleMold } from './example-mold.ts';
@@ -61,6 +62,26 @@ describe('overhang', () => {
     const [x, y, z] = found.place ?? [0, 0, 0];
     expect(z + 40).toBeCloseTo((Math.hypot(x - 100, y - 20) - 5) / 2, 1);
     expect(z).toBeGreaterThan(-40);
+  });
+
+  test('a groove in the face on the bed is bridged up to 2 mm of width, a wider one hangs; so does a thin ledge', async () => {
+    const kernel = await loadKernel();
+    const grooved = (width: number) =>
+      kernel.scope((scope) => {
+        const block = scope.fromMesh(box([40, 20, 5]), 'block');
+        const groove = scope.fromMesh(box([30, width, 2], [5, 4, -1]), 'groove');
+        return scope.toMesh(scope.subtract(block, [groove], 'grooved block'));
+      });
+    // 30 x w over an outline of 2 (30 + w): 1.9 is bridged, 4 mm are not.
+    expect(overhang(grooved(1.9), degrees(45))).toEqual({ area: 0, steepestRad: 0 });
+    expect(overhang(grooved(4), degrees(45)).area).toBeCloseTo(30 * 4, 4);
+    const ledge = kernel.scope((scope) => {
+      const [foot, top] = [box([20, 20, 5]), box([21, 20, 2], [0, 0, 4])].map((one) =>
+        scope.fromMesh(one, 'box'),
+      );
+      return scope.toMesh(scope.unite([foot, top], 'ledge'));
+    });
+    expect(overhang(ledge, degrees(45)).area).toBeCloseTo(20, 4);
   });
 
   test('what stands on the bed is held by it; the same box lifted hangs', () => {

@@ -37,7 +37,8 @@ export const makingCodes = codes({
     severity: 'warn',
     means: 'Faces of a fixture lean out further than the process can build over air.',
     remedy: 'Print with supports there, or state the limit of your printer as `fixture.overhang`.',
-    formula: 'lean from upright = asin(-nz) of the face, standing as it is made',
+    formula:
+      'lean from upright = asin(-nz) of the face, standing as it is made, over the first 0.3 mm; a ceiling between walls, less than 2 mm wide (twice its area over its outline), is bridged',
     source: practice,
   },
   'making.thin': {
