@@ -117,7 +117,6 @@ describe('the demo', () => {
     const { url } = await serve('presets/hedgerow');
     const triangles = Number(await page.locator('canvas').getAttribute('data-triangles'));
     expect(triangles).toBeLessThan(200_000);
-    await keepPicture(page, 'demo-laid');
     await page.context().close();
     // Again, with the files of the browser warm.
     const again = await show(url);
@@ -126,6 +125,7 @@ describe('the demo', () => {
     const [disc, laid] = await again.page.evaluate(() =>
       ['disc laid', 'mold laid'].map((name) => performance.getEntriesByName(name)[0].startTime / 1000),
     );
+    await keepPicture(again.page, 'demo-laid');
     await again.page.context().close();
     const start = performance.now();
     expect((await run('check', 'presets/hedgerow', '--quiet')).code).toBe(0);
