@@ -4,22 +4,30 @@ import type { Held } from './messages.ts';
 
 /** So often is something moved in practice: an engine compiles well what it has run some times. */
 const moves = 12;
+/** So often each master, at least. */
+const leastOfEach = 3;
 
 /**
- * Poses in which a master comes nearer and nearer to its neighbor, from far enough that it has a wall worth watching
- * until their circles touch. Worked through before a hand does the like, so that its first moves are not the slow ones.
- * None where there is one placement alone.
+ * Poses in which one of each master comes nearer and nearer to its neighbor, from far enough that it has a wall worth
+ * watching until their circles nearly touch. Worked through before a hand does the like, so that its first moves are not
+ * the slow ones. None where there is one placement alone.
  */
-export function practiceMoves({ placements, limits }: Mold): Held[] {
-  const [one, ...others] = placements;
-  if (!one || others.length === 0) return [];
-  const gapTo = ({ x, y, reach }: Placement): number => Math.hypot(x - one.x, y - one.y) - one.reach - reach;
+export function practiceMoves({ masters, placements, limits }: Mold): Held[] {
+  const count = Math.max(leastOfEach, Math.ceil(moves / Math.max(1, masters.length)));
+  return masters.flatMap(({ id }) => {
+    const one = placements.find(({ master }) => master === id);
+    return one ? approach(one, placements, 2 * limits.wall, count) : [];
+  });
+}
+
+function approach(one: Placement, placements: readonly Placement[], from: number, count: number): Held[] {
+  const apart = ({ x, y }: Placement): number => Math.hypot(x - one.x, y - one.y);
+  const gapTo = (other: Placement): number => apart(other) - one.reach - other.reach;
+  const others = placements.filter((other) => apart(other) > 0);
+  if (others.length === 0) return [];
   const near = others.reduce((best, other) => (gapTo(other) < gapTo(best) ? other : best));
-  const apart = Math.hypot(near.x - one.x, near.y - one.y);
-  if (apart === 0) return [];
-  return Array.from({ length: moves }, (_, k) => {
-    const gap = 2 * limits.wall * (1 - k / moves);
-    const way = (gapTo(near) - gap) / apart;
+  return Array.from({ length: count }, (_, k) => {
+    const way = (gapTo(near) - from * (1 - k / count)) / apart(near);
     const matrix = translation((near.x - one.x) * way, (near.y - one.y) * way, 0);
     return { kind: 'placement', id: one.id, matrix };
   });
