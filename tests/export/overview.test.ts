@@ -26,9 +26,10 @@ test('shows the open mold, and nothing that lies over its cavities', () => {
   const lower = solid('half', -10, 0);
   const open = pictureOf(lower);
   expect(open?.length).toBeGreaterThan(100);
-  for (const role of ['jig', 'layout plate', 'nest', 'can part', 'blank', 'plug'] as const)
-    expect(pictureOf(lower, solid(role, 0, 5))).toEqual(open);
-  expect(pictureOf(lower, solid('half', 0, 10))).toEqual(open);
+  const over = (['jig', 'layout plate', 'nest', 'can part', 'blank', 'plug'] as const).map((role) =>
+    solid(role, 0, 5),
+  );
+  expect(pictureOf(lower, solid('half', 0, 10), ...over)).toEqual(open);
   expect(pictureOf(lower, solid('build-up', 0, 5))).not.toEqual(open);
 });
 
