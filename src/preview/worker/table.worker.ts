@@ -35,6 +35,8 @@ let lastBake: Bake | undefined;
 let laid: { readonly edit: number; readonly mold: Mold } | undefined;
 let wanted: AskNear | undefined;
 let latest = 0;
+/** The edit opened last; where its work was left off, `latest` is a newer one. */
+let opened = 0;
 /** Whether something was moved, by hand or in practice. */
 let isPracticed = false;
 let working = Promise.resolve();
@@ -53,6 +55,7 @@ globalThis.onmessage = ({ data }: MessageEvent<ToTable>) => {
     void workerKernel().then((kernel) => near(data, kernel));
   } else {
     latest = data.edit;
+    opened = data.edit;
     // One at a time: the older one leaves off at its next stop.
     working = working.then(() => onEdit(data.edit, () => open(data)));
   }
@@ -99,12 +102,12 @@ async function open({ edit, text, name, filesAt, fresh }: OpenPlan): Promise<voi
 async function getReady(edit: number, mold: Mold, kernel: Kernel): Promise<void> {
   for (const master of mold.masters) {
     await breath();
-    if (edit !== latest) return;
+    if (edit !== opened) return;
     roughMold({ ...mold, masters: [master] }, kernel);
   }
   for (const held of practiceMoves(mold)) {
     await breath();
-    if (edit !== latest || isPracticed) return;
+    if (edit !== opened || isPracticed) return;
     checkNear(holdIn(roughMold(mold, kernel), held), held.id, kernel, fixtures);
   }
   isPracticed = true;
