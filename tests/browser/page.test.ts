@@ -218,6 +218,20 @@ describe('the page in one file, from disk, offline', () => {
 });
 
 describe('bad input', () => {
+  it('says why a plan cannot be read on every sheet, and shows the mold once it is put right on disk', async () => {
+    const wrong = put('wrong/plan.yaml', buttons.replace('process: rubber', 'process: ruber'));
+    const { url } = await serve(wrong);
+    const { page } = await show(url);
+    const why = page.getByRole('region', { name: 'Why the plan is not laid out' });
+    await why.getByText('Write rubber if that is meant.').waitFor();
+    await step(page, 'Thickness');
+    expect(await why.getByText('Write rubber if that is meant.').count()).toBe(1);
+    writeFileSync(wrong, buttons);
+    await marked(page, 'mold laid');
+    await why.waitFor({ state: 'detached' });
+    await page.context().close();
+  });
+
   it('is told in words, with what to do', async () => {
     const broken = put(
       'broken/plan.yaml',
