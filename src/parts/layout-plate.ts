@@ -76,7 +76,7 @@ export const layoutPlate: Part = work({
       const { masters, fixture, thickness, estimated } = input;
       const exact = masters.map((master) => partingProfile(scope, master, input.surface));
       const gap = holeFit(fixture, usualSize) / 2;
-      const windows = exact.map((profile) => wider(scope, profile, gap));
+      const windows = exact.map((profile) => wider(scope, profile, gap, fixture.footChamfer));
       const openings = windows.map((profile) => outerRings(scope, profile));
       const { outline, engraved, lettered, findings } = drawn(input, openings);
       const subjects = masters.map((master) => master.id);

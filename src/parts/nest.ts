@@ -145,7 +145,7 @@ function windowFor(
   const gap = Math.max(fixture.clearance, holeFit(fixture, usualSize) / 2) + drawnTo;
   const { words, rings } = foot;
   const exact = scope.slice(scope.extrude(seenOn(side, rings), 0, 1, words), 0.5);
-  return { placement, words, profile: wider(scope, exact, gap) };
+  return { placement, words, profile: wider(scope, exact, gap, fixture.footChamfer) };
 }
 
 const holesOn = (input: NestInput, side: Side): Path[] => [

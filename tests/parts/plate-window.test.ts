@@ -9,7 +9,7 @@ import { exampleMold } from './example-mold.ts';
 const kernel = await loadKernel();
 
 /** Area (mm2) of the window round a square of 20 mm with a notch 5 mm deep in its upper side. */
-const windowRound = (notch: number, gap: number): number =>
+const windowRound = (notch: number, gap: number, footChamfer = 0): number =>
   kernel.scope((scope) => {
     const [h, n] = [10, notch / 2];
     const ring: Point2[] = [
@@ -22,7 +22,7 @@ const windowRound = (notch: number, gap: number): number =>
       [-n, h],
       [-h, h],
     ];
-    return wider(scope, scope.slice(scope.extrude([ring], 0, 1, 'foot'), 0.5), gap).area();
+    return wider(scope, scope.slice(scope.extrude([ring], 0, 1, 'foot'), 0.5), gap, footChamfer).area();
   });
 
 test('a window is wider by the gap all round; a finger of 1 mm stays, a thinner one goes', () => {
@@ -31,6 +31,9 @@ test('a window is wider by the gap all round; a finger of 1 mm stays, a thinner 
   // What reaches into the notch is 3 - 2 x 0.25 wide and as long as the notch is deep.
   expect(windowRound(3, gap)).toBeCloseTo(square - (3 - 2 * gap) * 5, 6);
   expect(windowRound(1.4, gap)).toBeCloseTo(square, 6);
+  // 0.4 mm off each edge would leave 0.7 of 1.5 mm, and 1.7 of 2.5.
+  expect(windowRound(2, gap, 0.4)).toBeCloseTo(square, 6);
+  expect(windowRound(3, gap, 0.4)).toBeCloseTo(square - (3 - 2 * gap) * 5, 6);
 });
 
 test('split lines keep off masters only where a solid shows them', () => {

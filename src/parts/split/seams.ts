@@ -49,17 +49,22 @@ export function chooseSeams(whole: Whole, room: Room): Seam[] | undefined {
   return undefined;
 }
 
-/** What a seam through a text counts as, mm: less than one through an outline. */
-const throughText = -0.5;
+/** More room than this beside a seam is of little use, mm. Common practice. */
+const roomy = 4;
+/** Of how much clearance (mm) a seam through a text is worth giving up. */
+const perText = 0.3;
 
-const least = (whole: Whole, angle: number): number =>
-  Math.min(
-    whole.radius,
-    ...whole.obstacles.map((obstacle) => {
-      const clearance = rayClearance(obstacle, angle);
-      return obstacle.text ? Math.max(clearance, throughText) : clearance;
-    }),
-  );
+/** How good a place for a seam is, about its clearance in mm. */
+function least(whole: Whole, angle: number): number {
+  let clear = whole.radius;
+  let texts = 0;
+  for (const obstacle of whole.obstacles) {
+    const clearance = rayClearance(obstacle, angle);
+    if (!obstacle.text) clear = Math.min(clear, clearance);
+    else if (clearance < 0) texts++;
+  }
+  return Math.min(clear, roomy) + clear / 100 - perText * texts;
+}
 
 function clearestAngles(whole: Whole, count: number): number[] {
   const step = (2 * Math.PI) / count;
@@ -88,6 +93,8 @@ function clearestNear(whole: Whole, angle: number, by: number): number {
 /** Tongues at the same distance from the axis differ by so much in width, mm: far more than any clearance. */
 const widthStep = 2.5;
 const narrowest = 4;
+/** Material left round a joint, as a share of its neck. */
+const besides = 0.25;
 
 /**
  * Whether a piece with the one joint runs into its neighbor where the other belongs: apart by more than half a tongue,
@@ -150,7 +157,7 @@ function jointOfWidth(whole: Whole, angle: number, width: number, neck: number, 
     const joint = { radius, neck, depth };
     if (taken.some((other) => !unlike(joint, other))) continue;
     if (width < Math.PI / 2 && radius * Math.sin(width) < 2 * depth) continue;
-    const levels = whole.solidLevels(tongue(joint, angle, 1));
+    const levels = whole.solidLevels(tongue(joint, angle, Math.max(1, besides * neck)));
     if (levels === 0) continue;
     const [x, y] = [radius * Math.cos(angle), radius * Math.sin(angle)];
     const clear = Math.min(neck, ...whole.obstacles.map((o) => pointClearance(o, x, y) - neck));
