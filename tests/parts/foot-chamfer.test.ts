@@ -1,5 +1,14 @@
 import { describe, expect, test } from 'vitest';
-import { circle, hole, loadKernel, type Point2, polygon, segmentsFor } from '../../src/kernel/index.ts';
+import {
+  circle,
+  hole,
+  loadKernel,
+  onGrid,
+  type Point2,
+  polygon,
+  segmentsFor,
+} from '../../src/kernel/index.ts';
+import { thinnestWall } from '../../src/mesh/index.ts';
 import { plateBody } from '../../src/parts/plate-body.ts';
 
 const kernel = await loadKernel();
@@ -71,6 +80,20 @@ describe('chamfer of the edge a plate stands on', () => {
     const one = off(near, 1);
     expect(one.pieces).toBe(1);
     expect(one.above).toBeCloseTo(1, 6);
+  });
+
+  test('leaves no burrs at inner corners: the thinnest wall is the plate itself', () => {
+    const star = Array.from({ length: 9 }, (_, k): Point2 => {
+      const [angle, far] = [(-2 * Math.PI * k) / 9, 9 + (k % 3) * 2];
+      return [far * Math.cos(angle), far * Math.sin(angle)];
+    });
+    const mesh = kernel.scope((scope) => {
+      const plate = { outline: [polygon(square(60)), polygon(star)], thickness: 3, engraved: [] };
+      return onGrid(scope.toMesh(plateBody(scope, plate, { chordError, footChamfer: c }, 'star')));
+    });
+    expect(thinnestWall(mesh, 20000)?.thickness).toBeGreaterThan(3 - 0.01);
+    const heights = mesh.positions.filter((_, i) => i % 3 === 2);
+    expect(heights.filter((z) => z > c + 1e-3 && z < 3 - 1e-3)).toHaveLength(0);
   });
 
   test('goes up half the thickness at most', () => {
