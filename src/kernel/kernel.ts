@@ -20,6 +20,9 @@ export type Geom3 = geometries.geom3.Geom3;
  */
 const tolerance = 1e-4;
 
+/** Sides of a full turn of a rounded offset. */
+const arcSegments = 64;
+
 /** Where the wasm file is; only a browser bundle needs to say. */
 export interface KernelOptions {
   readonly wasmUrl?: string;
@@ -189,9 +192,13 @@ export class Scope {
     return this.keep(body.project());
   }
 
-  /** A profile `by` mm smaller all round, points within `tolerance` of the line between their neighbors left out. */
-  inset(profile: Profile, by: number, tolerance: number): Profile {
-    return this.keep(this.keep(profile.offset(-by, 'Miter')).simplify(tolerance));
+  /**
+   * A profile `by` mm smaller all round, points within `tolerance` of the line between their neighbors left out.
+   * Corners stay sharp; `round`, those that the edge moves away from become arcs, as by a disc rolled along it.
+   */
+  inset(profile: Profile, by: number, tolerance: number, round = false): Profile {
+    const offset = round ? profile.offset(-by, 'Round', 2, arcSegments) : profile.offset(-by, 'Miter');
+    return this.keep(this.keep(offset).simplify(tolerance));
   }
 
   /** Turns an (r, z) outline (counter-clockwise, r >= 0) about the z axis with `segments` sides, a vertex on +x. */

@@ -28,12 +28,18 @@ const windowRound = (notch: number, gap: number, footChamfer = 0): number =>
 test('a window is wider by the gap all round; a finger of 1 mm stays, a thinner one goes', () => {
   const gap = 0.25;
   const square = (20 + 2 * gap) ** 2;
-  // What reaches into the notch is 3 - 2 x 0.25 wide and as long as the notch is deep.
-  expect(windowRound(3, gap)).toBeCloseTo(square - (3 - 2 * gap) * 5, 6);
+  // What reaches into the notch is 3 - 2 x 0.25 wide and as long as the notch is deep, with both corners of its tip
+  // rounded: by less than a triangle of r2 / 2 each.
+  const tips = (r: number, footChamfer: number): void => {
+    const off = windowRound(3, gap, footChamfer) - (square - (3 - 2 * gap) * 5);
+    expect(off).toBeGreaterThan(2 * (1 - Math.PI / 4) * r * r * 0.99);
+    expect(off).toBeLessThan(r * r);
+  };
+  tips(0.5, 0);
+  tips(0.9, 0.4);
   expect(windowRound(1.4, gap)).toBeCloseTo(square, 6);
   // 0.4 mm off each edge would leave 0.7 of 1.5 mm, and 1.7 of 2.5.
   expect(windowRound(2, gap, 0.4)).toBeCloseTo(square, 6);
-  expect(windowRound(3, gap, 0.4)).toBeCloseTo(square - (3 - 2 * gap) * 5, 6);
 });
 
 test('split lines keep off masters only where a solid shows them', () => {
