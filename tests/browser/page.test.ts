@@ -112,7 +112,7 @@ describe('a small mold', () => {
     await expectText(page, `still ${misfit.toFixed(2)} mm off`);
     await page.getByLabel('Apart').fill('0');
     expect(await page.locator('tr.is-in').count()).toBe(3);
-    await page.getByRole('slider', { name: 'Turned by' }).fill('40');
+    await page.getByRole('slider', { name: 'Turned by', exact: true }).fill('40');
     expect(await page.locator('tr.is-clash').count()).toBe(3);
     // No socket is near: the whole heads are in the way, 7 and 6 mm high (DIN 1587: M6 h 12 less m 5, M5 h 10 less m 4).
     expect(await page.locator('tr.is-clash').allInnerTexts()).toEqual([
@@ -133,7 +133,7 @@ describe('a small mold', () => {
     await page.getByRole('spinbutton', { name: 'Turned by, degrees' }).press('Enter');
     await expectText(page, '0.13 mm');
     expect(await page.locator('tr.is-clash').count()).toBe(3);
-    await page.getByRole('slider', { name: 'Turned by' }).fill('0');
+    await page.getByRole('slider', { name: 'Turned by', exact: true }).fill('0');
     await page.getByLabel('Cut between').selectOption('y');
     expect(await colorsIn(page)).toBeGreaterThan(200);
     await keepPicture(page, 'cut');
