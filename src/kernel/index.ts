@@ -1,4 +1,3 @@
-export * from './crossings.ts';
 export * from './drawing.ts';
 export { KernelExhausted, KernelFault } from './fault.ts';
 export type { Body, Geom3, KernelOptions, Profile } from './kernel.ts';

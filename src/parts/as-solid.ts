@@ -9,14 +9,11 @@ import {
   type Solid,
   scaling,
   translation,
-  uncrossSlivers,
 } from '../kernel/index.ts';
 
 export interface SolidNaming
   extends Pick<Solid, 'id' | 'title' | 'role' | 'subjects' | 'lettered' | 'windows'> {
   readonly estimated?: boolean;
-  /** Cut along a surface that grazes its masters: faces may cross by the kernel's tolerance and are parted. */
-  readonly grazing?: boolean;
   /** The making process's own shrink, made up for: everything is 1 / (1 - this) as large. */
   readonly compensation?: number | undefined;
 }
@@ -26,26 +23,15 @@ export interface SolidNaming
  * levels stay exact), standing on z = 0, closed after rounding to float32. Throws KernelFault where nothing is left.
  */
 export function asSolid(scope: Scope, body: Body, toPrint: Matrix4, naming: SolidNaming): Solid {
-  const {
-    id,
-    title,
-    role,
-    subjects,
-    lettered,
-    windows,
-    estimated = false,
-    grazing = false,
-    compensation = 0,
-  } = naming;
+  const { id, title, role, subjects, lettered, windows, estimated = false, compensation = 0 } = naming;
   const place = compensation === 0 ? toPrint : compose(scaling(1 / (1 - compensation)), toPrint);
   const turned = scope.expectSolid(scope.move(body, place, title), title);
-  const rounded = onGrid(scope.toMesh(turned));
   return {
     id,
     title,
     role,
     subjects: [...new Set(subjects)],
-    mesh: closedAfterRounding(grazing ? uncrossSlivers(rounded) : rounded),
+    mesh: closedAfterRounding(onGrid(scope.toMesh(turned))),
     toMold: inverse(place),
     estimated,
     ...(lettered && { lettered }),
