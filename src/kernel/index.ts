@@ -1,3 +1,4 @@
+export * from './crossings.ts';
 export * from './drawing.ts';
 export { KernelExhausted, KernelFault } from './fault.ts';
 export type { Body, Geom3, KernelOptions, Profile } from './kernel.ts';

@@ -44,6 +44,7 @@ function makeHalves(scope: Scope, input: HalvesInput): PartOutput {
       subjects: subjectsOf(input),
       lettered: labelCorners(half, input),
       estimated: input.placements.some(({ estimated }) => estimated),
+      grazing: !input.parting.flat,
     });
     scope.drop(body);
     return solid;

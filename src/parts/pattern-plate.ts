@@ -50,6 +50,7 @@ export const patternPlate: Part = work({
             role: 'pattern plate',
             subjects: subjectsOf(input),
             estimated: input.placements.some(({ estimated }) => estimated),
+            grazing: !input.parting.flat,
           },
         );
         scope.drop(body);
