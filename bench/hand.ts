@@ -9,28 +9,17 @@ import type { Mold } from '../src/mold/index.ts';
 import { Cache, checkNear, layMold, readMasters, roughError, roughMold } from '../src/pipeline/index.ts';
 import { holdIn } from '../src/preview/worker/hold-in.ts';
 import { practiceMoves } from '../src/preview/worker/practice.ts';
-import { bumpyMesh } from '../tests/browser/bumpy-mesh.ts';
+import { manyMesh, manyPlan } from '../tests/browser/bumpy-mesh.ts';
 
 /** ms, and mm. */
 const aim = 33;
 const errorAim = 0.1;
 const steps = 60;
 
-const plan = `process: rubber
-disc: { diameter: 300, thickness: 18 }
-sprue: {}
-parting: { surface: flat }
-masters:
-  leaf: { file: leaf.stl, unit: mm }
-placements:
-  - { master: leaf, ring: { count: 22, radius: 118 }, sink: 3 }
-  - { master: leaf, ring: { count: 14, radius: 76 }, sink: 3 }
-`;
-
 async function lay(kernel: Kernel): Promise<Mold> {
-  const bytes = bumpyMesh(188, 187, 7);
+  const bytes = manyMesh();
   const source = {
-    bytes: new TextEncoder().encode(plan),
+    bytes: new TextEncoder().encode(manyPlan),
     name: 'plan.yaml',
     files: async (name: string) => ({ bytes, name, outside: false }),
   };

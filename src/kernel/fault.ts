@@ -19,3 +19,12 @@ export class KernelExhausted extends Error {
     super('the kernel broke down; most likely the mold takes more memory than the 4 GiB it can have');
   }
 }
+
+/** Whether the kernel itself broke down: nothing a solid could have done. */
+export const brokeDown = (error: unknown): boolean => error instanceof WebAssembly.RuntimeError;
+
+/** What the kernel says of an error, in a word where it has one. */
+export const codeOf = (error: unknown): string => {
+  const code = (error as { code?: unknown } | null)?.code;
+  return typeof code === 'string' ? code : error instanceof Error ? error.message : String(error);
+};

@@ -5,7 +5,7 @@ import createModule, {
   type ManifoldToplevel,
   type Mat4,
 } from 'manifold-3d/manifold';
-import { KernelExhausted, KernelFault } from './fault.ts';
+import { brokeDown, codeOf, KernelExhausted, KernelFault } from './fault.ts';
 import type { Matrix4 } from './matrix.ts';
 import type { TriangleMesh, Vec3 } from './triangles.ts';
 
@@ -301,10 +301,3 @@ export class Scope {
 
 const point = (v: readonly number[] | undefined): [number, number, number] =>
   v as unknown as [number, number, number];
-
-const brokeDown = (error: unknown): boolean => error instanceof WebAssembly.RuntimeError;
-
-const codeOf = (error: unknown): string => {
-  const code = (error as { code?: unknown } | null)?.code;
-  return typeof code === 'string' ? code : error instanceof Error ? error.message : String(error);
-};

@@ -26,8 +26,8 @@ export function settleBosses(plan: Plan): { bosses: Boss[]; findings: Finding[] 
       findings.push(unknownNut(id, spec));
       continue;
     }
-    const pointed = topShare(shape);
-    if (pointed < leastTop) findings.push(tooPointed(id, spec, pointed));
+    const top = topShare(shape);
+    if (top < leastTop) findings.push(tooPointed(id, spec, top));
     else bosses.push(settleBoss(id, spec, place, shape, plan));
   }
   return { bosses, findings };

@@ -30,8 +30,8 @@ interface CupInput extends BossKind {
 /**
  * A cup with the socket of a loose dome, cone or hexagon: the head with the fixtures' clearance, drafted walls and a
  * lead-in. On the bench it shows how the boss fits; put over the head before the upper half is pressed it stays in that
- * half as a sleeve, where it leaves rubber enough over it; where not is told. Stands on its closed end, mouth up, the size engraved
- * underneath. Cap nuts, which are bought, have none.
+ * half as a sleeve, where it leaves rubber enough over it; where not is told. Stands on its closed end, mouth up, the
+ * size engraved underneath. Cap nuts, which are bought, have none.
  */
 export const bossCups: Part = work({
   id: 'boss-cups',

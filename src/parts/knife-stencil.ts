@@ -23,6 +23,7 @@ import {
 import { holeFit } from './fit.ts';
 import { freeSpace } from './free-space.ts';
 import type { Half } from './half.ts';
+import { overlapsAmong } from './plate-overlaps.ts';
 import {
   type FindSpot,
   type PlanNames,
@@ -89,13 +90,9 @@ const outlinePoints = ({ corners }: Track) => corners.map(({ at }) => at);
 
 function slotsThatMeet(scope: Scope, input: StencilInput): Finding[] {
   const slots = slotsOf(input);
-  const bodies = slots.map(({ id, slot }) => scope.extrude([outlinePoints(slot)], 0, 1, id));
-  const profiles = bodies.map((body) => scope.slice(body, 0.5));
-  return slots.flatMap(({ id }, i) =>
-    slots.slice(0, i).flatMap((other, j) => {
-      const shared = scope.commonArea(profiles[i], profiles[j]);
-      return shared > 1e-6 ? [meeting(stencilId(input.half), id, other.id, shared)] : [];
-    }),
+  const profiles = slots.map(({ slot }) => scope.profileOf([outlinePoints(slot)]));
+  return overlapsAmong(scope, profiles).map(({ one, other, area }) =>
+    meeting(stencilId(input.half), slots[one].id, slots[other].id, area),
   );
 }
 

@@ -144,7 +144,7 @@ function windowFor(
 ): Window {
   const gap = Math.max(fixture.clearance, holeFit(fixture, usualSize) / 2) + drawnTo;
   const { words, rings } = foot;
-  const exact = scope.slice(scope.extrude(seenOn(side, rings), 0, 1, words), 0.5);
+  const exact = scope.profileOf(seenOn(side, rings));
   return { placement, words, profile: wider(scope, exact, gap, fixture.footChamfer) };
 }
 
@@ -201,7 +201,7 @@ interface Edges extends Pick<Drawn, 'windows' | 'holes'> {
 }
 
 function brokenWindows(scope: Scope, subject: string, { windows, holes, radius }: Edges): Finding[] {
-  const rounds = holes.map((path) => scope.slice(scope.extrude([pointsOf(path)], 0, 1, subject), 0.5));
+  const rounds = holes.map((path) => scope.profileOf([pointsOf(path)]));
   const inHoles = overlapsBetween(
     scope,
     windows.map(({ profile }) => profile),

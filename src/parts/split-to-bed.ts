@@ -103,19 +103,16 @@ function wholeOf(scope: Scope, body: Body, solid: Solid, obstacles: readonly Obs
   const windows = (solid.windows ?? []).map(
     ({ id, corners }): Obstacle => ({ id, corners: extremes(corners) }),
   );
-  const sections = levels.map((share) => {
-    const z = min[2] + share * (max[2] - min[2]);
-    return { z, profile: scope.slice(body, z) };
-  });
+  const sections = levels.map((share) => scope.slice(body, min[2] + share * (max[2] - min[2])));
   const radius = pointsOf(solid).reduce((far, [x, y]) => Math.max(far, Math.hypot(x, y)), 0);
   return {
     radius,
     obstacles: [...here, ...windows, ...texts],
-    solidLevels: (outline) =>
-      sections.filter(({ z, profile }) => {
-        const tried = scope.slice(scope.extrude([outline], z - 1, z + 1, 'joint'), z);
-        return scope.commonArea(tried, profile) > (1 - rounding) * tried.area();
-      }).length,
+    solidLevels: (outline) => {
+      const tried = scope.profileOf([outline]);
+      const least = (1 - rounding) * tried.area();
+      return sections.filter((profile) => scope.commonArea(tried, profile) > least).length;
+    },
   };
 }
 

@@ -24,3 +24,16 @@ export function bumpyMesh(around: number, rings: number, radius: number): Uint8A
   }
   return new Uint8Array(view.buffer);
 }
+
+/** Thirty-six placements of a master of 70 000 triangles, close together: what moving by hand is held to. */
+export const manyPlan = `process: rubber
+disc: { diameter: 300, thickness: 18 }
+sprue: {}
+parting: { surface: flat }
+masters:
+  leaf: { file: leaf.stl, unit: mm }
+placements:
+  - { master: leaf, ring: { count: 22, radius: 118 }, sink: 3 }
+  - { master: leaf, ring: { count: 14, radius: 76 }, sink: 3 }
+`;
+export const manyMesh = (): Uint8Array => bumpyMesh(188, 187, 7);

@@ -4,7 +4,7 @@ import type { Page } from 'playwright-core';
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { Report } from '../../src/findings/index.ts';
 import { run } from '../cli/workbench.ts';
-import { bumpyMesh } from './bumpy-mesh.ts';
+import { bumpyMesh, manyMesh, manyPlan } from './bumpy-mesh.ts';
 import { downTo, hold, release, slide, watchTasks } from './hand.ts';
 import { buttons, keepPicture, marked, onePage, shop } from './shop.ts';
 
@@ -204,20 +204,8 @@ placements:
 
 describe('thirty-six masters of 70 000 triangles', () => {
   it('keeps up with the hand', async () => {
-    put('many/leaf.stl', bumpyMesh(188, 187, 7));
-    const many = put(
-      'many/plan.yaml',
-      `process: rubber
-disc: { diameter: 300, thickness: 18 }
-sprue: {}
-parting: { surface: flat }
-masters:
-  leaf: { file: leaf.stl, unit: mm }
-placements:
-  - { master: leaf, ring: { count: 22, radius: 118 }, sink: 3 }
-  - { master: leaf, ring: { count: 14, radius: 76 }, sink: 3 }
-`,
-    );
+    put('many/leaf.stl', manyMesh());
+    const many = put('many/plan.yaml', manyPlan);
     const { url } = await serve(many);
     const { page } = await show(url, { viewport: { width: 1024, height: 768 }, hasTouch: true });
     await marked(page, 'mold laid');

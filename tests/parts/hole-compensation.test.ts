@@ -7,7 +7,7 @@ import { pocketOf } from '../../src/parts/registration-jig.ts';
 import { sprueForm } from '../../src/parts/sprue-form.ts';
 import { box } from '../export/shapes.ts';
 import { masterOf } from './example-masters.ts';
-import { exampleMold, exampleSprue, solidsOf, volumeOf } from './example-mold.ts';
+import { exampleBoss, exampleMold, exampleSprue, solidsOf, volumeOf } from './example-mold.ts';
 
 const fixture = { material: 'resin', clearance: 0.2, chordError: 0.01, relieve: false };
 
@@ -59,21 +59,7 @@ test('so are the openings of layout plate and knife stencil, their slots too: ar
       fixture: { ...fixture, ...(holeCompensation > 0 && { holeCompensation }) },
       masters: [block],
       placements: [{ ...placed, matrix: translation(0, 40, 0), lowest: -3, highest: 2, reach: 12 }],
-      bosses: [
-        {
-          id: 'boss-1',
-          kind: 'dome',
-          x: 60,
-          y: 0,
-          turnRad: 0,
-          size: '10',
-          acrossFlats: 0,
-          rootDepth: 5,
-          headRadius: 5,
-          headHeight: 5,
-          clearance: 0,
-        },
-      ],
+      bosses: [exampleBoss({ id: 'boss-1', kind: 'dome', x: 60, rootDepth: 5, headHeight: 5 })],
       channels: [
         {
           id: 'gate-1',

@@ -17,7 +17,7 @@ import { halves } from '../../src/parts/halves.ts';
 import { splitToBed } from '../../src/parts/index.ts';
 import { registrationJig } from '../../src/parts/registration-jig.ts';
 import { chooseSeams, type Whole } from '../../src/parts/split/seams.ts';
-import { exampleMold, solidsOf, volumeOf } from './example-mold.ts';
+import { exampleBoss, exampleMold, solidsOf, volumeOf } from './example-mold.ts';
 
 const nine = 114.3;
 const joint = 0.25;
@@ -27,19 +27,7 @@ function moldOn(x: number, y = x, z = 250, radius = nine): Mold {
     disc: { radius, lower: 19.05, upper: 12.7, rimChamfer: 1, label: '' },
     parting: flatPartingSurface(radius),
     bosses: [
-      {
-        id: 'boss-1',
-        kind: 'dome',
-        x: 90,
-        y: 0,
-        turnRad: 0,
-        size: '10',
-        acrossFlats: 0,
-        rootDepth: 5,
-        headRadius: 5,
-        headHeight: 5,
-        clearance: 0.25,
-      },
+      exampleBoss({ id: 'boss-1', kind: 'dome', x: 90, rootDepth: 5, headHeight: 5, clearance: 0.25 }),
     ],
   });
   return { ...mold, fixture: { ...mold.fixture, bed: { x, y, z, joint, margin: 3 } } };
