@@ -2,7 +2,7 @@ import { type Figure, type FigureName, makeFigure, type ReportPart } from '../fi
 import type { Vec3 } from '../kernel/index.ts';
 import { bossSpace, type Check, type PartingSurface, work } from '../mold/index.ts';
 import { nextStock } from '../tables/index.ts';
-import { everyProcess, geometry, type Halves, halvesOf, leastOf, mm, thickness, tooThin } from './cover.ts';
+import { everyProcess, geometry, type Halves, halvesOf, leastOf, tooThin } from './cover.ts';
 
 interface LeastInput {
   readonly reaching: readonly { readonly id: string; readonly lowest: number; readonly highest: number }[];
@@ -96,13 +96,12 @@ export const coverOfParting: Check = work<PartingInput, ReportPart>({
       findings: sides.flatMap(({ half, left, place }) => {
         if (left >= leastOf(halves)) return [];
         return [
-          tooThin(left, halves, {
-            subject: 'parting',
-            place,
-            remedy: thickness(half, halves[half] - left + leastOf(halves), halves.process),
-            through: `The parting surface comes through the outer face of the ${half} half.`,
-            thin: `Where the parting surface comes nearest, the ${half} half is ${mm(left)} thick`,
-          }),
+          tooThin(
+            'parting',
+            half,
+            { subject: 'parting', place, cover: left, reach: halves[half] - left },
+            halves,
+          ),
         ];
       }),
     };

@@ -18,7 +18,7 @@ import {
   work,
 } from '../mold/index.ts';
 import { nextStock } from '../tables/index.ts';
-import { floorOf, isUnder, type ProcessFloor, sayFloor } from './process-floor.ts';
+import { floorOf, isUnder, type ProcessFloor } from './process-floor.ts';
 
 /** What stands into both halves: the z of its lowest and highest point, and where they are (mold frame, mm). */
 interface Reaching {
@@ -216,53 +216,45 @@ function sideOf(
   ];
   // What only touches the plane has nothing in this half to cover.
   if (reach === 0 || cover >= leastOf(halves)) return { findings: [], figures };
-  const through = `${id} comes through the outer face of the ${half} half: it reaches ${mm(reach)} into ${mm(halves[half])}.`;
-  const one = tooThin(cover, halves, {
-    subject: id,
-    place,
-    remedy: thickness(half, reach + leastOf(halves), halves.process),
-    through,
-    thin: `${id} leaves ${mm(cover)} in the ${half} half`,
-  });
+  const one = tooThin('thing', half, { cover, reach, subject: id, place }, halves);
   return { findings: [one], figures };
 }
 
-interface Said {
+interface Thin {
   readonly subject: string;
   readonly place: Vec3;
-  readonly remedy: string;
-  /** The whole sentence where nothing is left. */
-  readonly through: string;
-  /** The first half of a sentence where too little is. */
-  readonly thin: string;
+  readonly cover: number;
+  /** How far the thing stands into the half. */
+  readonly reach: number;
 }
 
 /** Of a cover that is less than it has to be: through, under what the process makes whole, or under the limit. */
 export function tooThin(
-  cover: number,
-  { limit, floor }: Halves,
-  { subject, place, remedy, through, thin }: Said,
+  which: 'thing' | 'parting',
+  half: 'lower' | 'upper',
+  { subject, place, cover, reach }: Thin,
+  halves: Halves,
 ): Finding {
-  const under = isUnder(cover, floor);
-  const says = under ? `${thin}; ${sayFloor(floor)}.` : `${thin}, where ${mm(limit)} is wanted.`;
-  return finding(cover <= 0 ? 'cover.through' : under ? 'cover.under-process' : 'cover.thin', {
-    subject,
-    place,
-    measured: { value: cover, unit: 'mm' },
-    limit: { value: under ? floor.least : limit, unit: 'mm' },
-    says: cover <= 0 ? through : says,
-    remedy,
-  });
-}
-
-export const mm = (value: number): string => `${value.toFixed(2)} mm`;
-
-/** Stock comes in steps only where halves are cut from it. */
-export function thickness(half: string, needed: number, process: Process): string {
-  if (process !== 'rubber')
-    return `Make the ${half} half at least ${mm(needed)} thick, or sink the master differently.`;
-  const stock = nextStock(needed);
-  return stock
-    ? `Take ${stock.name} (${mm(stock.thickness)}) stock for the ${half} half, or sink the master differently.`
-    : `No stock is thick enough (${mm(needed)} needed): sink the master differently, or stack two sheets in the ${half} half.`;
+  const { limit, floor, process } = halves;
+  const needed = reach + leastOf(halves);
+  if (isUnder(cover, floor)) {
+    const { least, process: making } = floor;
+    const values = { which, half, measured: cover, limit: least, making, needed };
+    return finding('cover.under-process', { subject, place, values });
+  }
+  // Stock comes in steps only where halves are cut from it.
+  const stock = process === 'rubber' ? nextStock(needed) : undefined;
+  const values = {
+    which,
+    half,
+    measured: cover,
+    limit,
+    reach,
+    thickness: halves[half],
+    process,
+    needed,
+    stock: stock?.name,
+    stockThickness: stock?.thickness,
+  };
+  return finding(cover <= 0 ? 'cover.through' : 'cover.thin', { subject, place, values });
 }

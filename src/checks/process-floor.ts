@@ -14,7 +14,3 @@ export const floorOf = ({ process, fixture: { making } }: Mold): ProcessFloor | 
 /** Whether a wall is thinner than that, though something is left of it. */
 export const isUnder = (thickness: number, floor: ProcessFloor | undefined): floor is ProcessFloor =>
   floor !== undefined && thickness > 0 && thickness < floor.least;
-
-/** What the limit is then, in words. */
-export const sayFloor = ({ process, least }: ProcessFloor): string =>
-  `a rigid half needs ${least.toFixed(2)} mm to come out whole (${process})`;

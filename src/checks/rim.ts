@@ -2,7 +2,7 @@ import { type Finding, finding, makeFigure, type ReportPart } from '../findings/
 import { type Matrix4, movedAlong, movePoint, type TriangleMesh, type Vec3 } from '../kernel/index.ts';
 import { bossReach, type Check, work } from '../mold/index.ts';
 import { everyProcess, masterMesh } from './cover.ts';
-import { floorOf, isUnder, type ProcessFloor, sayFloor } from './process-floor.ts';
+import { floorOf, isUnder, type ProcessFloor } from './process-floor.ts';
 
 interface RimInput {
   readonly id: string;
@@ -70,24 +70,14 @@ function tooNear(
   limit: number,
   floor: ProcessFloor | undefined,
 ): Finding {
-  const leaves = `${id} leaves ${distance.toFixed(2)} mm to the rim`;
-  const about = (least: number) =>
-    ({
-      subject: id,
-      place,
-      measured: { value: distance, unit: 'mm' },
-      limit: { value: least, unit: 'mm' },
-    }) as const;
-  if (distance <= 0) {
-    const says = `${id} reaches ${(-distance).toFixed(2)} mm beyond the rim.`;
-    return finding('walls.rim-open', { ...about(limit), says });
+  const about = { subject: id, place };
+  if (distance <= 0)
+    return finding('walls.rim-open', { ...about, values: { measured: distance, limit, beyond: -distance } });
+  if (isUnder(distance, floor)) {
+    const values = { which: 'rim', measured: distance, limit: floor.least, making: floor.process } as const;
+    return finding('cover.under-process', { ...about, values });
   }
-  if (isUnder(distance, floor))
-    return finding('cover.under-process', { ...about(floor.least), says: `${leaves}; ${sayFloor(floor)}.` });
-  return finding('walls.rim', {
-    ...about(limit),
-    says: `${leaves}, where ${limit.toFixed(2)} mm is wanted.`,
-  });
+  return finding('walls.rim', { ...about, values: { measured: distance, limit } });
 }
 
 function farthestVertex({ positions }: TriangleMesh, matrix: Matrix4): Vec3 {

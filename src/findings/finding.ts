@@ -1,34 +1,7 @@
 import { catalogue, type FindingCode } from './catalogue.ts';
-
-/** stop: must not be used as it is; warn: likely to spoil a casting; note: worth knowing. */
-export type Severity = 'stop' | 'warn' | 'note';
-
-/** Units findings and figures are given in; shells show mm also as inch, C also as F, g also as oz. */
-export const units = [
-  'mm',
-  'mm2',
-  'mm3',
-  'deg',
-  'g',
-  'g.mm',
-  'kg',
-  'N',
-  'Pa',
-  'C',
-  's',
-  'rpm',
-  'm/s',
-  'bytes',
-  'count',
-  'ratio',
-  'times',
-] as const;
-export type Unit = (typeof units)[number];
-
-export interface Measured {
-  readonly value: number;
-  readonly unit: Unit;
-}
+import type { CodeEntry } from './codes/entry.ts';
+import { type Severity, severities } from './severity.ts';
+import type { FindingValue, ValueKinds, ValuesOf } from './value.ts';
 
 /** A place in a text the user wrote; line and column count from 1. */
 export interface TextSpot {
@@ -37,7 +10,10 @@ export interface TextSpot {
   readonly column: number;
 }
 
-/** A fault or remark about the user's plan, masters or mold. Data, never an exception. */
+/**
+ * A fault or remark about the user's plan, masters or mold. Data, never an exception. Its sentences stand as templates
+ * in the catalogue; a shell says them in the person's units (`src/wording`).
+ */
 export interface Finding {
   readonly code: FindingCode;
   readonly severity: Severity;
@@ -45,41 +21,56 @@ export interface Finding {
   readonly subject: string;
   /** Place in the mold frame (or the master's own frame for mesh findings), mm. */
   readonly place?: readonly [number, number, number];
-  readonly measured?: Measured;
-  readonly limit?: Measured;
-  /** One sentence: what is wrong, with the numbers. */
-  readonly says: string;
-  /** One sentence: what to do. */
-  readonly remedy: string;
+  /** By name, in the units and kinds the catalogue declares for the code. */
+  readonly values: Readonly<Record<string, FindingValue>>;
   readonly at?: TextSpot;
   /** Where the plan takes it more or less seriously than is usual: what it was, and the plan's reason. */
   readonly changed?: { readonly from: Severity; readonly reason: string };
 }
 
-export type FindingDetails = Omit<Finding, 'code' | 'severity' | 'remedy'> & {
-  readonly remedy?: string;
+type Catalogue = typeof catalogue;
+
+/** The keys of a code's tables of sentences. */
+type Which<C extends FindingCode> = {
+  [K in 'says' | 'remedy']: Catalogue[C][K] extends string ? never : keyof Catalogue[C][K];
+}['says' | 'remedy'];
+
+type Chosen<C extends FindingCode> = [Which<C>] extends [never] ? unknown : { readonly which: Which<C> };
+
+type Declared<C extends FindingCode> = Catalogue[C] extends { readonly values: infer V extends ValueKinds }
+  ? ValuesOf<V>
+  : unknown;
+
+/** The values a finding of this code is made with. */
+export type CodeValues<C extends FindingCode> = C extends FindingCode ? Declared<C> & Chosen<C> : never;
+
+export type FindingDetails<C extends FindingCode> = Pick<Finding, 'subject' | 'place' | 'at'> & {
   /** Only where one code is met in a milder or graver degree. */
   readonly severity?: Severity;
-};
+} & (unknown extends CodeValues<C> ? { readonly values?: undefined } : { readonly values: CodeValues<C> });
 
-/** Makes a finding of a known code; severity and remedy come from the catalogue unless given. */
-export function finding(code: FindingCode, details: FindingDetails): Finding {
-  const entry = catalogue[code];
+/** Makes a finding of a known code; its severity comes from the catalogue unless given. */
+export function finding<C extends FindingCode>(code: C, details: FindingDetails<C>): Finding {
+  const { subject, place, at, severity, values = {} } = details;
+  const entry: CodeEntry = catalogue[code];
+  const given = Object.entries(values as Record<string, FindingValue | undefined>);
   return {
-    ...details,
     code,
-    severity: details.severity ?? entry.severity,
-    remedy: details.remedy ?? entry.remedy,
+    severity: severity ?? entry.severity,
+    subject,
+    ...(place && { place }),
+    values: Object.fromEntries(given.filter((pair): pair is [string, FindingValue] => pair[1] !== undefined)),
+    ...(at && { at }),
   };
 }
-
-const gravity: Record<Severity, number> = { stop: 0, warn: 1, note: 2 };
 
 /** Worst first; within one severity by code, then subject. */
 export const worstFirst = (findings: readonly Finding[]): Finding[] =>
   [...findings].sort(
     (a, b) =>
-      gravity[a.severity] - gravity[b.severity] || compare(a.code, b.code) || compare(a.subject, b.subject),
+      severities.indexOf(a.severity) - severities.indexOf(b.severity) ||
+      compare(a.code, b.code) ||
+      compare(a.subject, b.subject),
   );
 
 // Not localeCompare: the order must not depend on the machine's language.

@@ -1,7 +1,16 @@
 export { catalogue, type FindingCode } from './catalogue.ts';
-export type { CodeEntry } from './codes/entry.ts';
-export { counted } from './counted.ts';
+export type { CodeEntry, Template } from './codes/entry.ts';
 export { type FigureEntry, type FigureName, figureCatalogue, figureHeadings, headingOf } from './figures.ts';
 export * from './finding.ts';
 export * from './report.ts';
-export { fixed, showQuantity } from './show-quantity.ts';
+export { type Severity, severities } from './severity.ts';
+export {
+  type FindingValue,
+  kindOf,
+  type Measured,
+  type Unit,
+  type UnitSystem,
+  units,
+  type ValueKind,
+  type ValueKinds,
+} from './value.ts';

@@ -1,5 +1,6 @@
 import { type FigureName, figureCatalogue } from './figures.ts';
-import type { Finding, Unit } from './finding.ts';
+import type { Finding } from './finding.ts';
+import type { Unit, UnitSystem } from './value.ts';
 
 /** A computed quantity. `name` is one of the catalogue's (`cover.least`); `source` names the published formula or table it rests on. */
 export interface Figure {
@@ -44,8 +45,10 @@ export interface Field {
 
 /** What the checks found; the terminal, report.json, shop sheet and previewer show whatever is in it. */
 export interface Report {
-  readonly schema: 1;
+  readonly schema: 2;
   readonly title: string;
+  /** The system the plan is written in. */
+  readonly units: UnitSystem;
   readonly findings: readonly Finding[];
   readonly figures: readonly Figure[];
   readonly series: readonly Series[];
@@ -58,9 +61,10 @@ export type ReportPart = Partial<Pick<Report, 'findings' | 'figures' | 'series' 
 /** What one question of a check found and measured. */
 export type Judged = Required<Pick<Report, 'findings' | 'figures'>>;
 
-export const joinReport = (title: string, parts: readonly ReportPart[]): Report => ({
-  schema: 1,
+export const joinReport = (title: string, units: UnitSystem, parts: readonly ReportPart[]): Report => ({
+  schema: 2,
   title,
+  units,
   findings: parts.flatMap((part) => part.findings ?? []),
   figures: parts.flatMap((part) => part.figures ?? []),
   series: parts.flatMap((part) => part.series ?? []),

@@ -1,5 +1,25 @@
 import { codes } from './entry.ts';
 
+const cover = {
+  measured: 'mm',
+  limit: 'mm',
+  half: ['lower', 'upper'],
+  /** What stands into the half, and how thick the half is. */
+  reach: 'mm',
+  thickness: 'mm',
+  process: ['rubber', 'rigid', 'poured'],
+  /** Thickness that would do, and the stock that has it. */
+  needed: 'mm',
+  'stock?': 'name',
+  'stockThickness?': 'mm',
+} as const;
+
+const thicker =
+  '{process, select, rubber {{stock, select, none {No stock is thick enough ({needed} needed): sink the master differently, or stack two sheets in the {half} half.} other {Take {stock} ({stockThickness}) stock for the {half} half, or sink the master differently.}}} other {Make the {half} half at least {needed} thick, or sink the master differently.}}';
+
+/** The maker of a rigid half, in the words of the plan. */
+const comesOutWhole = 'a rigid half needs {limit} to come out whole ({making})';
+
 export const checkCodes = codes({
   'cover.through': {
     formula: 'thickness of the half less the depth (height) of the outermost point; at most 0',
@@ -7,7 +27,13 @@ export const checkCodes = codes({
     severity: 'stop',
     means:
       'A cavity or fixture comes out through an outer face, so that metal can run out while the mold spins.',
-    remedy: 'Take thicker stock for that half, or sink the master differently.',
+    values: cover,
+    says: {
+      thing:
+        '{subject} comes through the outer face of the {half} half: it reaches {reach} into {thickness}.',
+      parting: 'The parting surface comes through the outer face of the {half} half.',
+    },
+    remedy: { thing: thicker, parting: thicker },
     safety: true,
   },
   'cover.thin': {
@@ -16,7 +42,13 @@ export const checkCodes = codes({
     severity: 'warn',
     means:
       'Too little is left between a cavity or fixture and an outer face: it bulges under the metal, tears, or burns through.',
-    remedy: 'Take the next thicker stock, or sink the master differently.',
+    values: cover,
+    says: {
+      thing: '{subject} leaves {measured} in the {half} half, where {limit} is wanted.',
+      parting:
+        'Where the parting surface comes nearest, the {half} half is {measured} thick, where {limit} is wanted.',
+    },
+    remedy: { thing: thicker, parting: thicker },
   },
   'cover.under-process': {
     formula:
@@ -26,7 +58,17 @@ export const checkCodes = codes({
     severity: 'stop',
     means:
       'A rigid half has a wall to an outer face or the rim that its process does not make whole, so that metal can run out while the mold spins.',
-    remedy: 'Make the half thicker, move the cavity inward, or have the halves made by a finer process.',
+    values: { measured: 'mm', limit: 'mm', making: 'name', 'half?': ['lower', 'upper'], 'needed?': 'mm' },
+    says: {
+      thing: `{subject} leaves {measured} in the {half} half; ${comesOutWhole}.`,
+      parting: `Where the parting surface comes nearest, the {half} half is {measured} thick; ${comesOutWhole}.`,
+      rim: `{subject} leaves {measured} to the rim; ${comesOutWhole}.`,
+    },
+    remedy: {
+      thing: 'Make the {half} half at least {needed} thick, or sink the master differently.',
+      parting: 'Make the {half} half at least {needed} thick, or sink the master differently.',
+      rim: 'Move it inward, or have the halves made by a finer process.',
+    },
     safety: true,
   },
   'walls.under-process': {
@@ -74,6 +116,8 @@ export const checkCodes = codes({
     severity: 'warn',
     means:
       'A cavity or boss lies close to the rim, where the pressure is highest and the rubber least backed.',
+    values: { measured: 'mm', limit: 'mm' },
+    says: '{subject} leaves {measured} to the rim, where {limit} is wanted.',
     remedy: 'Move it inward or choose a larger disc.',
   },
   'walls.rim-open': {
@@ -81,6 +125,8 @@ export const checkCodes = codes({
     source: 'geometry',
     severity: 'stop',
     means: 'A cavity or boss reaches through the rim, so that metal can fly out while the mold spins.',
+    values: { measured: 'mm', limit: 'mm', beyond: 'mm' },
+    says: '{subject} reaches {beyond} beyond the rim.',
     remedy: 'Move it inward or choose a larger disc.',
     safety: true,
   },

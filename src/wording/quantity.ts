@@ -1,0 +1,93 @@
+import type { Unit, UnitSystem } from '../findings/index.ts';
+
+const mmPerInch = 25.4;
+const gramsPerOunce = 28.349523125;
+const gramsPerPound = 453.59237;
+const newtonsPerPound = 4.4482216152605;
+const pascalsPerPsi = 6894.757293168;
+
+/** `places` decimals; what rounds to nothing has no sign. */
+export const fixed = (value: number, places: number): string => {
+  const text = value.toFixed(places);
+  return text === `-${(0).toFixed(places)}` ? text.slice(1) : text;
+};
+
+/** Decimals that show a value to a ten-thousandth at least where it is small, and no more than a bench reads where not. */
+const length = (value: number, usual: number): string => {
+  const size = Math.abs(value);
+  return fixed(value, size === 0 || size >= 0.1 ? usual : size >= 0.01 ? usual + 1 : usual + 2);
+};
+
+const shrinking = (value: number, wide: number): string => {
+  const size = Math.abs(value);
+  return fixed(value, size < 10 ? wide : size < 100 ? wide - 1 : Math.max(0, wide - 2));
+};
+
+type Shown = readonly [metric: string, inch: string];
+
+function both(value: number, unit: Unit): Shown | undefined {
+  switch (unit) {
+    case 'mm':
+      return [`${length(value, 2)} mm`, `${length(value / mmPerInch, 3)} in`];
+    case 'mm2':
+      return [
+        Math.abs(value) < 100 ? `${shrinking(value, 2)} mm2` : `${fixed(value / 100, 2)} cm2`,
+        `${fixed(value / mmPerInch ** 2, 3)} in2`,
+      ];
+    case 'mm3':
+      return [cubic(value), `${fixed(value / mmPerInch ** 3, Math.abs(value) < 1e6 ? 4 : 1)} in3`];
+    case 'C':
+      return [`${fixed(value, 0)} C`, `${fixed(value * 1.8 + 32, 0)} F`];
+    case 'g':
+      return [`${fixed(value, 2)} g`, `${fixed(value / gramsPerOunce, 3)} oz`];
+    case 'kg':
+      return [`${fixed(value, 3)} kg`, `${fixed((value * 1000) / gramsPerPound, 3)} lb`];
+    case 'g.mm':
+      return [`${fixed(value, 0)} g.mm`, `${fixed(value / gramsPerOunce / mmPerInch, 3)} oz.in`];
+    case 'Pa':
+      return [
+        Math.abs(value) < 1e5 ? `${fixed(value / 1000, 1)} kPa` : `${fixed(value / 1e6, 2)} MPa`,
+        `${fixed(value / pascalsPerPsi, Math.abs(value) < 1e5 ? 2 : 0)} psi`,
+      ];
+    case 'N':
+      return Math.abs(value) < 1000
+        ? [`${fixed(value, 1)} N`, `${fixed(value / newtonsPerPound, 1)} lbf`]
+        : [`${fixed(value / 1000, 2)} kN`, `${fixed(value / newtonsPerPound, 0)} lbf`];
+    case 'm/s':
+      return [`${fixed(value, 2)} m/s`, `${fixed((value * 1000) / mmPerInch / 12, 1)} ft/s`];
+    default:
+      return undefined;
+  }
+}
+
+const cubic = (value: number): string => {
+  const size = Math.abs(value);
+  if (size < 1000) return `${shrinking(value, 2)} mm3`;
+  return `${fixed(value / 1000, size < 1e6 ? 3 : 0)} cm3`;
+};
+
+/** What both systems read alike. */
+function alike(value: number, unit: Unit): string {
+  switch (unit) {
+    case 'deg':
+      return `${fixed(value, 1)} deg`;
+    case 's':
+      return `${fixed(value / 60, 1)} min`;
+    case 'ratio':
+      return `${fixed(value * 100, 1)} %`;
+    case 'times':
+      return `${fixed(value, value < 100 ? 1 : 0)} times`;
+    case 'count':
+      return fixed(value, 0);
+    default:
+      return `${fixed(value, value < 100 ? 2 : 0)} ${unit}`;
+  }
+}
+
+/** A value with its unit for people: the person's own system first, the other in brackets. */
+export function showQuantity(value: number, unit: Unit, system: UnitSystem): string {
+  const shown = both(value, unit);
+  if (!shown) return alike(value, unit);
+  const [metric, inch] = shown;
+  return system === 'metric' ? `${metric} (${inch})` : `${inch} (${metric})`;
+}
