@@ -4,12 +4,13 @@ import {
   type Finding,
   figureCatalogue,
   figureHeadings,
-  fixed,
   headingOf,
   type Report,
-  showQuantity,
+  severities,
+  type UnitSystem,
   worstFirst,
 } from '../src/findings/index.ts';
+import { placeText, sayFinding, showQuantity } from '../src/wording/index.ts';
 import { lineWidth, plain, severityMark, shorten, strong, table, wrap } from './terminal.ts';
 
 /** Indent of what belongs to a finding's head line. */
@@ -23,9 +24,9 @@ const figureSubjectWidth = 28;
 const shownOfOneCode = 6;
 
 /** Line in the plan or the mesh's text, and place on the disc or the mesh, as far as they are known. */
-const placesOf = ({ at, place }: Finding): [string, string] => [
+const placesOf = ({ at, place }: Finding, units: UnitSystem): [string, string] => [
   at ? `${at.file}:${at.line}:${at.column}` : '',
-  place ? `at (${place.map((value) => fixed(value, 1)).join(', ')}) mm` : '',
+  place ? `at ${placeText(place, units)}` : '',
 ];
 
 const spaced = (gap: string, ...texts: readonly string[]): string =>
@@ -43,30 +44,33 @@ const changeOf = ({ changed }: Finding): string =>
   changed ? `(The plan changed this from ${changed.from}: ${changed.reason})` : '';
 
 /** One finding: severity, code, subject and place; then what is wrong and what to do. */
-function showFinding(finding: Finding): string {
-  const [line, place] = placesOf(finding);
+function showFinding(finding: Finding, units: UnitSystem): string {
+  const [line, place] = placesOf(finding, units);
+  const { says, remedy } = sayFinding(finding, units);
   const whole = head(finding, subjectOf(finding), line, place);
   const fits = plain(whole).length <= lineWidth;
-  const body = spaced(' ', fits ? '' : place, finding.says, finding.remedy, changeOf(finding));
+  const body = spaced(' ', fits ? '' : place, says, remedy, changeOf(finding));
   return `${fits ? whole : head(finding, subjectOf(finding), line)}\n${wrap(body, lineWidth, indent)}`;
 }
 
 /** Several findings of one code: each one's place and what is wrong, then once what to do. */
-function showAlike(alike: readonly Finding[]): string {
+function showAlike(alike: readonly Finding[], units: UnitSystem): string {
   const [first] = alike;
   const shown = first.severity === 'stop' ? alike : alike.slice(0, shownOfOneCode);
   const file = alike.every(({ at }) => at?.file === first.at?.file) ? first.at?.file : undefined;
-  const oneRemedy = alike.every(({ remedy }) => remedy === first.remedy);
+  const remedies = new Set(alike.map((one) => sayFinding(one, units).remedy));
+  const [oneRemedy] = remedies.size === 1 ? remedies : [];
   const lines = shown.map((one) => {
-    const [line, place] = placesOf(one);
+    const [line, place] = placesOf(one, units);
+    const { says, remedy } = sayFinding(one, units);
     const where = spaced(', ', file !== undefined && one.at ? `line ${one.at.line}` : line, place);
-    const remedy = oneRemedy ? '' : one.remedy;
-    const text = spaced(' ', where === '' ? '' : `${where}:`, one.says, remedy, changeOf(one));
+    const todo = oneRemedy === undefined ? remedy : '';
+    const text = spaced(' ', where === '' ? '' : `${where}:`, says, todo, changeOf(one));
     return wrap(text, lineWidth, indent, `${indent}  `);
   });
   const more = alike.length - shown.length;
   if (more > 0) lines.push(`${indent}... and ${more} more like these; --json shows all.`);
-  if (oneRemedy) lines.push(wrap(first.remedy, lineWidth, indent));
+  if (oneRemedy !== undefined) lines.push(wrap(oneRemedy, lineWidth, indent));
   const times = `${alike.length} times${file === undefined ? '' : ` in ${file}`}`;
   return [head(first, times), ...lines].join('\n');
 }
@@ -76,11 +80,11 @@ const isLeftOut = ({ code, severity }: Finding): boolean =>
   severity === 'note' && code.endsWith('.not-checked');
 
 /** On as few lines as may be: what to do is to add what it names. */
-const showLeftOut = (finding: Finding): string =>
-  wrap(head(finding, spaced(' ', finding.says, changeOf(finding))), lineWidth, '', indent);
+const showLeftOut = (finding: Finding, units: UnitSystem): string =>
+  wrap(head(finding, spaced(' ', sayFinding(finding, units).says, changeOf(finding))), lineWidth, '', indent);
 
-/** All findings, worst first; those of one code and severity together. */
-export function showFindings(findings: readonly Finding[]): string {
+/** All findings in the person's units, worst first; those of one code and severity together. */
+export function showFindings(findings: readonly Finding[], units: UnitSystem): string {
   const groups = new Map<string, Finding[]>();
   for (const one of worstFirst(findings)) {
     const key = `${one.severity} ${one.code}`;
@@ -88,8 +92,8 @@ export function showFindings(findings: readonly Finding[]): string {
   }
   return [...groups.values()]
     .map((group) => {
-      if (isLeftOut(group[0])) return group.map(showLeftOut).join('\n');
-      return group.length === 1 ? showFinding(group[0]) : showAlike(group);
+      if (isLeftOut(group[0])) return group.map((one) => showLeftOut(one, units)).join('\n');
+      return group.length === 1 ? showFinding(group[0], units) : showAlike(group, units);
     })
     .join('\n');
 }
@@ -102,7 +106,10 @@ export function showFigures(report: Report): string {
   const headings = [...new Set(Object.values(figureHeadings))];
   const groups = headings.map((heading) => ({
     heading,
-    rows: rowsOf(report.figures.filter(({ name }) => headingOf(name) === heading)),
+    rows: rowsOf(
+      report.figures.filter(({ name }) => headingOf(name) === heading),
+      report.units,
+    ),
   }));
   const filled = groups.filter(({ rows }) => rows.length > 0);
   if (filled.length === 0) return '';
@@ -116,31 +123,30 @@ export function showFigures(report: Report): string {
     .join('\n');
 }
 
-function rowsOf(figures: readonly Figure[]): string[][] {
+function rowsOf(figures: readonly Figure[], units: UnitSystem): string[][] {
   const byName = new Map<FigureName, Figure[]>();
   for (const figure of figures) byName.set(figure.name, [...(byName.get(figure.name) ?? []), figure]);
-  return [...byName].flatMap(([name, some]) => figureRows(`  ${figureCatalogue[name].label}`, some));
+  return [...byName].flatMap(([name, some]) => figureRows(`  ${figureCatalogue[name].label}`, some, units));
 }
 
-function figureRows(label: string, figures: readonly Figure[]): string[][] {
+function figureRows(label: string, figures: readonly Figure[], units: UnitSystem): string[][] {
+  const show = ({ value, unit, estimated }: Figure): string =>
+    `${estimated ? '~' : ''}${showQuantity(value, unit, units)}`;
   const sorted = [...figures].sort((a, b) => a.value - b.value);
   const [least, most] = [sorted[0], sorted[sorted.length - 1]];
   const others = figures.length - 1;
-  if (showFigure(least) === showFigure(most)) {
+  if (show(least) === show(most)) {
     const of = shorten(figures[0].subject, figureSubjectWidth);
-    return [[label, '', showFigure(least), others > 0 ? `${of} and ${others} more` : of]];
+    return [[label, '', show(least), others > 0 ? `${of} and ${others} more` : of]];
   }
   return [
-    [label, 'least', showFigure(least), shorten(least.subject, figureSubjectWidth)],
-    ['', 'most', showFigure(most), shorten(most.subject, figureSubjectWidth)],
+    [label, 'least', show(least), shorten(least.subject, figureSubjectWidth)],
+    ['', 'most', show(most), shorten(most.subject, figureSubjectWidth)],
   ];
 }
 
-const showFigure = ({ value, unit, estimated }: Figure): string =>
-  `${estimated ? '~' : ''}${showQuantity(value, unit)}`;
-
 /** Of each field the least value anywhere and the greatest; the values themselves are for the page. */
-export function showFields({ fields }: Report): string {
+export function showFields({ fields, units }: Report): string {
   const rows = [...new Set(fields.map(({ name }) => name))].flatMap((name) => {
     const ends = fields
       .filter((field) => field.name === name && field.values.length > 0)
@@ -149,8 +155,13 @@ export function showFields({ fields }: Report): string {
     const thin = ends.reduce((a, b) => (b.least < a.least ? b : a));
     const thick = ends.reduce((a, b) => (b.most > a.most ? b : a));
     return [
-      [`  ${name}`, 'least', showQuantity(thin.least, thin.unit), shorten(thin.subject, figureSubjectWidth)],
-      ['', 'most', showQuantity(thick.most, thick.unit), shorten(thick.subject, figureSubjectWidth)],
+      [
+        `  ${name}`,
+        'least',
+        showQuantity(thin.least, thin.unit, units),
+        shorten(thin.subject, figureSubjectWidth),
+      ],
+      ['', 'most', showQuantity(thick.most, thick.unit, units), shorten(thick.subject, figureSubjectWidth)],
     ];
   });
   return rows.length === 0 ? '' : `${strong('At every vertex')}\n${table(rows, [2])}`;
@@ -169,7 +180,7 @@ const words = { stop: ['stop', 'stops'], warn: ['warning', 'warnings'], note: ['
 
 /** How many of each severity, in words. */
 export const tally = (findings: readonly Finding[]): string =>
-  (['stop', 'warn', 'note'] as const)
+  severities
     .map((severity) => {
       const count = findings.filter((one) => one.severity === severity).length;
       return `${count} ${words[severity][count === 1 ? 0 : 1]}`;

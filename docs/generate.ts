@@ -6,7 +6,13 @@ import { readFile, writeFile } from 'node:fs/promises';
 import { relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { reportJsonSchema } from '../src/export/report-schema.ts';
-import { type CodeEntry, catalogue, type FigureEntry, figureCatalogue } from '../src/findings/index.ts';
+import {
+  type CodeEntry,
+  catalogue,
+  type FigureEntry,
+  figureCatalogue,
+  type Template,
+} from '../src/findings/index.ts';
 import { planJsonSchema } from '../src/plan/index.ts';
 import { outsideChecks } from '../tests/published/outside-checks.ts';
 
@@ -21,22 +27,29 @@ const generated: readonly { readonly path: string; content(): string }[] = [
 
 const cell = (text: string): string => text.replaceAll('|', '\\|');
 
+/** Each sentence once, a line for each of a table. */
+const templates = (template: Template): string =>
+  [...new Set(typeof template === 'string' ? [template] : Object.values(template))].map(cell).join('<br>');
+
 function findingsTable(): string {
   const rows = Object.entries(catalogue)
     .sort(([a], [b]) => (a < b ? -1 : 1))
-    .map(([code, { severity, safety, means, remedy, formula, source }]: [string, CodeEntry]) => {
+    .map(([code, { severity, safety, means, says, remedy, formula, source }]: [string, CodeEntry]) => {
       const shown = safety ? `${severity}, cannot be lowered` : severity;
       const judged = [formula, source].filter((text) => text !== undefined).join('; ');
-      return `| \`${code}\` | ${shown} | ${cell(means)} | ${cell(judged)} | ${cell(remedy)} |`;
+      return `| \`${code}\` | ${shown} | ${cell(means)} | ${cell(judged)} | ${templates(says)} | ${templates(remedy)} |`;
     });
   return `# Findings
 
 Every code the program can report. Generated from \`src/findings/codes/\` by \`npm run generate\`; do not edit.
 
+What it says and what to do are ICU messages: a name in braces stands for a value of the finding, shown in the units
+the plan is written in, the other system in brackets.
+
 \`stop\`: must not be used as it is. \`warn\`: likely to spoil a casting. \`note\`: worth knowing.
 
-| code | severity | what it means | formula; source | what to do |
-| --- | --- | --- | --- | --- |
+| code | severity | what it means | formula; source | what it says | what to do |
+| --- | --- | --- | --- | --- | --- |
 ${rows.join('\n')}
 `;
 }

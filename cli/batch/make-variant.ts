@@ -1,9 +1,10 @@
 import { basename, join } from 'node:path';
 import { bareManifest, type ExportFile, reportJson, sha256Hex, writeBuild } from '../../src/export/index.ts';
-import { type Finding, finding } from '../../src/findings/index.ts';
+import { type Finding, finding, type UnitSystem } from '../../src/findings/index.ts';
 import { KernelExhausted, loadKernel } from '../../src/kernel/index.ts';
 import { buildMold, Cache, layMold, readMasters, unreadReport } from '../../src/pipeline/index.ts';
 import { readPlan, setInPlan } from '../../src/plan/index.ts';
+import { sayFinding } from '../../src/wording/index.ts';
 import { NoRoom, Unreadable } from '../exit.ts';
 import { readFonts } from '../fonts.ts';
 import { openPlan, type PlanSource } from '../plan-files.ts';
@@ -68,7 +69,7 @@ export async function makeVariant(task: VariantTask): Promise<VariantOutcome> {
     if (before?.key === key && before.row.built) return outcome(before.row, 'kept');
     const { row, files } =
       'fault' in set
-        ? unbuilt(task, source, key, [badRow(variant, set.fault)])
+        ? unbuilt(task, source, key, [badRow(variant, set.fault)], readPlan(source.bytes, source.name).units)
         : await build(task, source, key);
     await writeFolder(target, files);
     return outcome(row, 'made');
@@ -97,8 +98,15 @@ async function build(task: VariantTask, source: PlanSource, key: string, tries =
   } catch (error) {
     if (!(error instanceof KernelExhausted)) throw error;
     if (tries > 1) return build(task, source, key, tries - 1);
-    const says = `${error.message[0].toUpperCase()}${error.message.slice(1)}.`;
-    return unbuilt(task, source, key, [finding('batch.too-large', { subject: task.variant.name, says })]);
+    const { units } = readPlan(source.bytes, source.name);
+    const values = { fault: capital(error.message) };
+    return unbuilt(
+      task,
+      source,
+      key,
+      [finding('batch.too-large', { subject: task.variant.name, values })],
+      units,
+    );
   }
 }
 
@@ -107,7 +115,7 @@ async function buildOnce(task: VariantTask, source: PlanSource, key: string): Pr
   const read = await readMasters(source, kernel, { cache: mastersOf(source) });
   const { plan } = read;
   if (!plan || !read.masters) {
-    return unbuilt(task, source, key, [...badCells(task, source), ...read.findings]);
+    return unbuilt(task, source, key, [...badCells(task, source), ...read.findings], read.units);
   }
   const { mold, findings } = layMold(plan, read.masters, read.findings);
   const only = task.only && { only: task.only };
@@ -119,10 +127,14 @@ async function buildOnce(task: VariantTask, source: PlanSource, key: string): Pr
     only,
   );
   if (unmatched.length > 0) {
-    const says = `No solid or drawing of this variant begins with ${unmatched.join(', ')}.`;
-    return unbuilt(task, source, key, [
-      finding('batch.nothing-asked-for', { subject: task.variant.name, says }),
-    ]);
+    const values = { names: unmatched };
+    return unbuilt(
+      task,
+      source,
+      key,
+      [finding('batch.nothing-asked-for', { subject: task.variant.name, values })],
+      read.units,
+    );
   }
   const row = builtRow(task.variant, build, task.formats.includes('overview') && build.solids.length > 0);
   const files = await writeBuild(build, { fonts: readFonts }, task.formats, [finishedFile({ key, row })]);
@@ -140,16 +152,24 @@ function mastersOf({ bytes, name }: PlanSource): Cache {
 }
 
 /** The folder of a variant that no mold came of: it says why. */
-function unbuilt(task: VariantTask, source: PlanSource, key: string, findings: readonly Finding[]): Made {
-  const row = unbuiltRow(task.variant, findings);
-  const report = { path: 'report.json', bytes: reportJson(unreadReport(findings)) };
+function unbuilt(
+  task: VariantTask,
+  source: PlanSource,
+  key: string,
+  findings: readonly Finding[],
+  units: UnitSystem,
+): Made {
+  const row = unbuiltRow(task.variant, findings, units);
+  const report = { path: 'report.json', bytes: reportJson(unreadReport(findings, units)) };
   const files = [report, finishedFile({ key, row })];
   const manifest = bareManifest({ planHash: sha256Hex(source.bytes), version }, files);
   return { row, files: [...files, manifest] };
 }
 
-const badRow = ({ name }: Variant, says: string): Finding =>
-  finding('batch.bad-cell', { subject: name, says: `${says[0].toUpperCase()}${says.slice(1)}.` });
+const badRow = ({ name }: Variant, fault: string): Finding =>
+  finding('batch.bad-cell', { subject: name, values: { which: 'row', fault: capital(fault) } });
+
+const capital = (text: string): string => `${text[0].toUpperCase()}${text.slice(1)}`;
 
 /** The cells of a row that spoil the plan each by itself. */
 function badCells({ text, variant }: VariantTask, { name }: PlanSource): Finding[] {
@@ -157,13 +177,20 @@ function badCells({ text, variant }: VariantTask, { name }: PlanSource): Finding
   if (row === undefined) return [];
   return settings.flatMap((setting) => {
     const set = setInPlan(text, [setting]);
-    const says = 'fault' in set ? set.fault : readPlan(set.text, name).findings.find(isStop)?.says;
-    if (says === undefined) return [];
-    return [badRow(variant, `row ${row}, column ${setting.path}, \`${setting.value}\`: ${withoutDot(says)}`)];
+    const fault = 'fault' in set ? set.fault : firstStop(set.text, name);
+    if (fault === undefined) return [];
+    const { path: column, value } = setting;
+    const values = { which: 'cell', row, column, value, fault: withoutDot(fault) } as const;
+    return [finding('batch.bad-cell', { subject: variant.name, values })];
   });
 }
 
-const isStop = ({ severity }: Finding): boolean => severity === 'stop';
+/** What the first stop in reading a plan says. */
+function firstStop(text: string, name: string): string | undefined {
+  const { findings, units } = readPlan(text, name);
+  const stop = findings.find(({ severity }) => severity === 'stop');
+  return stop && sayFinding(stop, units).says;
+}
 
 const withoutDot = (text: string): string => text.replace(/\.$/, '');
 

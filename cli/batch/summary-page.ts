@@ -1,5 +1,6 @@
-import { figureCatalogue, showQuantity } from '../../src/findings/index.ts';
+import { figureCatalogue, type UnitSystem } from '../../src/findings/index.ts';
 import { readQuantity } from '../../src/plan/index.ts';
+import { showQuantity } from '../../src/wording/index.ts';
 import { keyFigures, keyLabel } from './key-figures.ts';
 import { pageScript, pageStyle } from './summary-look.ts';
 import type { SummaryWriter } from './summary-writer.ts';
@@ -44,7 +45,7 @@ export const summaryPage: SummaryWriter = {
       `<td data-sort="${row.stops * 1000 + row.warnings}">${openList(row.open)}</td>`,
       numberCell(row.solids),
       numberCell(row.withheld),
-      ...keyFigures.map(({ name }) => figureCell(found(name))),
+      ...keyFigures.map(({ name }) => figureCell(found(name), row.units)),
     ];
     const name = `<th scope="row" data-sort="${escaped(row.name)}"><a href="${folderLink(row)}">${escaped(row.name)}</a></th>`;
     return `<tr><td>${picture(row)}</td>${name}${cells.join('')}</tr>\n`;
@@ -92,9 +93,9 @@ function settingCell(text: string): string {
 
 const numberCell = (value: number): string => `<td class="number" data-sort="${value}">${value}</td>`;
 
-const figureCell = (figure: RowFigure | undefined): string =>
+const figureCell = (figure: RowFigure | undefined, units: UnitSystem): string =>
   figure
-    ? `<td class="number" data-sort="${figure.value}" title="${escaped(`${figureCatalogue[figure.name].label}: ${figure.subject}`)}">${figure.estimated ? '~' : ''}${escaped(showQuantity(figure.value, figure.unit))}</td>`
+    ? `<td class="number" data-sort="${figure.value}" title="${escaped(`${figureCatalogue[figure.name].label}: ${figure.subject}`)}">${figure.estimated ? '~' : ''}${escaped(showQuantity(figure.value, figure.unit, units))}</td>`
     : '<td data-sort=""></td>';
 
 function stateCell(row: VariantRow): string {

@@ -1,6 +1,7 @@
 import type { Build, Json } from '../../src/export/index.ts';
-import type { FigureName, Finding, Severity, Unit } from '../../src/findings/index.ts';
+import type { FigureName, Finding, Severity, Unit, UnitSystem } from '../../src/findings/index.ts';
 import type { Setting } from '../../src/plan/index.ts';
+import { sayFinding } from '../../src/wording/index.ts';
 import { keyFiguresOf } from './key-figures.ts';
 import type { Variant } from './variant.ts';
 
@@ -8,6 +9,8 @@ import type { Variant } from './variant.ts';
 export interface VariantRow {
   readonly name: string;
   readonly settings: readonly Setting[];
+  /** The system its plan is written in. */
+  readonly units: UnitSystem;
   /** False where no mold came of it, or none of what was asked for. */
   readonly built: boolean;
   readonly stops: number;
@@ -31,12 +34,12 @@ export interface RowFigure {
   readonly estimated: boolean;
 }
 
-export type OpenFinding = Pick<Finding, 'code' | 'severity' | 'subject' | 'says'>;
+export type OpenFinding = Pick<Finding, 'code' | 'severity' | 'subject'> & { readonly says: string };
 
 export function builtRow(variant: Variant, build: Build, picture: boolean): VariantRow {
   const { report, solids, drawings, withheld } = build;
   return {
-    ...verdict(variant, report.findings),
+    ...verdict(variant, report.findings, report.units),
     built: true,
     solids: solids.length,
     drawings: drawings.length,
@@ -52,8 +55,12 @@ export function builtRow(variant: Variant, build: Build, picture: boolean): Vari
   };
 }
 
-export const unbuiltRow = (variant: Variant, findings: readonly Finding[]): VariantRow => ({
-  ...verdict(variant, findings),
+export const unbuiltRow = (
+  variant: Variant,
+  findings: readonly Finding[],
+  units: UnitSystem,
+): VariantRow => ({
+  ...verdict(variant, findings, units),
   built: false,
   solids: 0,
   drawings: 0,
@@ -62,18 +69,17 @@ export const unbuiltRow = (variant: Variant, findings: readonly Finding[]): Vari
   picture: false,
 });
 
-function verdict({ name, settings }: Variant, findings: readonly Finding[]) {
+function verdict({ name, settings }: Variant, findings: readonly Finding[], units: UnitSystem) {
   const of = (wanted: Severity) => findings.filter(({ severity }) => severity === wanted);
   const [stops, warnings] = [of('stop'), of('warn')];
-  const open = [...stops, ...warnings].map(({ code, severity, subject, says }) => ({
-    code,
-    severity,
-    subject,
-    says,
-  }));
+  const open = [...stops, ...warnings].map((one): OpenFinding => {
+    const { code, severity, subject } = one;
+    return { code, severity, subject, says: sayFinding(one, units).says };
+  });
   return {
     name,
     settings,
+    units,
     stops: stops.length,
     warnings: warnings.length,
     notes: of('note').length,
@@ -85,6 +91,7 @@ function verdict({ name, settings }: Variant, findings: readonly Finding[]) {
 export const rowJson = (row: VariantRow): Json => ({
   name: row.name,
   settings: row.settings.map(({ path, value }) => ({ path, value })),
+  units: row.units,
   built: row.built,
   stops: row.stops,
   warnings: row.warnings,

@@ -42,9 +42,9 @@ export async function runBatch(
   const workers = readWorkers(options.workers);
   const plan = await openPlan(argument);
   const text = new TextDecoder().decode(plan.bytes);
-  const { source, findings } = readPlan(plan.bytes, plan.name);
+  const { source, findings, units } = readPlan(plan.bytes, plan.name);
   if (!source) {
-    terminal.err(showFindings(findings));
+    terminal.err(showFindings(findings, units));
     return exitCode.unreadable;
   }
   const variants = await readVariants(options, text);

@@ -1,8 +1,8 @@
 import { join } from 'node:path';
 import { type Build, type ExportFile, reportJson, usualFormats, writeBuild } from '../../src/export/index.ts';
-import { showQuantity } from '../../src/findings/index.ts';
 import { loadKernel } from '../../src/kernel/index.ts';
 import { buildMold, readMold, unreadReport } from '../../src/pipeline/index.ts';
+import { saysOfAll, showQuantity, showSize } from '../../src/wording/index.ts';
 import { type ExitCode, exitCode, Unreadable } from '../exit.ts';
 import { folderName } from '../folder-name.ts';
 import { readFonts } from '../fonts.ts';
@@ -32,16 +32,22 @@ export async function runBuild(
   const formats = formatsAsked(options.formats, usualFormats);
   const source = await openPlan(argument);
   const kernel = await loadKernel();
-  const { findings, outcome } = await withProgress(terminal, options.quiet === true, async (progress) => {
-    const { mold, findings } = await readMold(source, kernel, { progress });
-    if (!mold) return { findings };
-    const plan = { planBytes: source.bytes, version };
-    const only = options.only && { only: options.only };
-    return { findings, outcome: await buildMold(mold, findings, plan, kernel, { progress, ...only }) };
-  });
+  const { findings, units, outcome } = await withProgress(
+    terminal,
+    options.quiet === true,
+    async (progress) => {
+      const { mold, findings, units } = await readMold(source, kernel, { progress });
+      if (!mold) return { findings, units };
+      const plan = { planBytes: source.bytes, version };
+      const only = options.only && { only: options.only };
+      const outcome = await buildMold(mold, findings, plan, kernel, { progress, ...only });
+      return { findings, units, outcome };
+    },
+  );
   if (!outcome) {
-    if (options.json) terminal.out(JSON.stringify({ report: asData(reportJson(unreadReport(findings))) }));
-    else terminal.err(showFindings(findings));
+    if (options.json)
+      terminal.out(JSON.stringify({ report: asData(reportJson(unreadReport(findings, units))) }));
+    else terminal.err(showFindings(findings, units));
     return exitCode.unreadable;
   }
   const { build, unmatched } = outcome;
@@ -69,27 +75,36 @@ function sayUnmatched(unmatched: readonly string[], build: Build): string {
 const asData = (bytes: Uint8Array | undefined): unknown => JSON.parse(new TextDecoder().decode(bytes));
 
 const asJson = (build: Build, files: readonly ExportFile[]): string => {
+  const { units } = build.report;
   return JSON.stringify({
-    withheld: build.withheld,
+    withheld: build.withheld.map((one) => ({ ...one, reasons: saysOfAll(one.reasons, units) })),
     manifest: asData(files.find(({ path }) => path === 'manifest.json')?.bytes),
     report: asData(reportJson(build.report)),
   });
 };
 
 function describe(build: Build, folder: string): string {
-  const { findings } = build.report;
+  const { findings, units } = build.report;
   const rows = build.solids.map(({ name, audit }) => [
     shorten(name, 36),
     String(audit.triangles),
-    showQuantity(audit.volume, 'mm3'),
-    audit.bounds.max.map((high, axis) => (high - audit.bounds.min[axis]).toFixed(1)).join(' x '),
+    showQuantity(audit.volume, 'mm3', units),
+    showSize(
+      audit.bounds.max.map((high, axis) => high - audit.bounds.min[axis]),
+      units,
+    ),
   ]);
   const count = `${build.solids.length} ${build.solids.length === 1 ? 'solid' : 'solids'}`;
   return [
     strong(`${build.mold.title}: ${tally(findings)}`),
-    showFindings(findings),
+    showFindings(findings, units),
     showFigures(build.report),
-    rows.length > 0 ? table([['solid', 'triangles', 'volume', 'size, mm'], ...rows], [1, 2]) : '',
+    rows.length > 0
+      ? table(
+          [['solid', 'triangles', 'volume', `size, ${units === 'metric' ? 'mm' : 'in'}`], ...rows],
+          [1, 2],
+        )
+      : '',
     describeWithheld(build),
     `${count}, the report and the manifest are in ${folder}`,
   ]
@@ -98,10 +113,10 @@ function describe(build: Build, folder: string): string {
 }
 
 /** Solids withheld for the same reasons in one paragraph. */
-function describeWithheld({ withheld }: Build): string {
+function describeWithheld({ withheld, report }: Build): string {
   const byReasons = new Map<string, string[]>();
   for (const { title, reasons } of withheld) {
-    const key = reasons.join(' ');
+    const key = saysOfAll(reasons, report.units).join(' ');
     byReasons.set(key, [...(byReasons.get(key) ?? []), title]);
   }
   return [...byReasons]

@@ -22,23 +22,26 @@ export async function runCheck(
   const source = await openPlan(argument);
   const kernel = await loadKernel();
   const { mold, report } = await withProgress(terminal, options.quiet === true, async (progress) => {
-    const { mold, findings } = await readMold(source, kernel, { progress });
+    const { mold, findings, units } = await readMold(source, kernel, { progress });
     return {
       mold,
       report: mold
         ? checkMold(mold, findings, kernel, { progress, fields: options.fields === true })
-        : unreadReport(findings),
+        : unreadReport(findings, units),
     };
   });
   if (options.json) {
     terminal.out(new TextDecoder().decode(reportJson(report)).trimEnd());
   } else if (mold) {
-    const shown = [strong(`${report.title}: ${tally(report.findings)}`), showFindings(report.findings)];
+    const shown = [
+      strong(`${report.title}: ${tally(report.findings)}`),
+      showFindings(report.findings, report.units),
+    ];
     terminal.out(
       [...shown, showFigures(report), showFields(report)].filter((text) => text !== '').join('\n\n'),
     );
   } else {
-    terminal.err(showFindings(report.findings));
+    terminal.err(showFindings(report.findings, report.units));
   }
   if (!mold) return exitCode.unreadable;
   return report.findings.some(({ severity }) => severity === 'stop') ? exitCode.stop : exitCode.fine;

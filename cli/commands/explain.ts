@@ -1,4 +1,10 @@
-import { type CodeEntry, catalogue, type FindingCode } from '../../src/findings/index.ts';
+import {
+  type CodeEntry,
+  catalogue,
+  entryOf,
+  type FindingCode,
+  type Template,
+} from '../../src/findings/index.ts';
 import { nearestName } from '../../src/plan/index.ts';
 import { type ExitCode, exitCode, Unreadable } from '../exit.ts';
 import { lineWidth, strong, type Terminal, wrap } from '../terminal.ts';
@@ -6,7 +12,7 @@ import { lineWidth, strong, type Terminal, wrap } from '../terminal.ts';
 /** Prints what a finding means, what it is judged by, where that is from, and what to do. */
 export function runExplain(code: string, terminal: Terminal): ExitCode {
   if (!isCode(code)) throw new Unreadable(unknown(code));
-  terminal.out(explain(code, catalogue[code]));
+  terminal.out(explain(code, entryOf(code)));
   return exitCode.fine;
 }
 
@@ -18,7 +24,17 @@ function unknown(code: string): string {
   return `there is no finding "${code.slice(0, 60)}"; ${hint}`;
 }
 
-function explain(code: FindingCode, { severity, safety, means, formula, source, remedy }: CodeEntry): string {
+/** One row, or one for each sentence of a table. */
+const sentences = (name: string, template: Template): string[][] =>
+  [...new Set(typeof template === 'string' ? [template] : Object.values(template))].map((text, i) => [
+    i === 0 ? name : '',
+    text,
+  ]);
+
+function explain(
+  code: FindingCode,
+  { severity, safety, means, formula, source, says, remedy }: CodeEntry,
+): string {
   const rows = [
     ['means', means],
     [
@@ -26,7 +42,8 @@ function explain(code: FindingCode, { severity, safety, means, formula, source, 
       formula ?? (code.endsWith('.not-checked') ? 'none: nothing is judged' : 'none: it is seen directly'),
     ],
     ['source', source ?? 'the program itself, no published source'],
-    ['to do', remedy],
+    ...sentences('says', says),
+    ...sentences('to do', remedy),
   ];
   const lines = rows.map(([name, text]) => wrap(`${name.padEnd(9)}${text}`, lineWidth, '  ', ' '.repeat(11)));
   return [

@@ -1,8 +1,9 @@
 import { basename } from 'node:path';
-import { fixed, showQuantity } from '../../src/findings/index.ts';
+import type { UnitSystem } from '../../src/findings/index.ts';
 import { loadKernel } from '../../src/kernel/index.ts';
 import type { FileUnit } from '../../src/mesh/index.ts';
 import { type Inspection, inspectMesh } from '../../src/pipeline/index.ts';
+import { fixed, sayFinding, showQuantity } from '../../src/wording/index.ts';
 import { type ExitCode, exitCode, Unreadable } from '../exit.ts';
 import { readNamed } from '../plan-files.ts';
 import { withProgress } from '../progress-line.ts';
@@ -42,15 +43,16 @@ export async function runInspect(
     });
     if (!inspection.mesh) code = exitCode.unreadable;
     if (options.json) all.push(asJson(path, inspection));
-    else terminal.out(describe(path, inspection));
+    else terminal.out(describe(path, inspection, systemOf(inspection.unit)));
   }
   if (options.json) terminal.out(JSON.stringify(all, undefined, 2));
   return code;
 }
 
-const asJson = (path: string, { mesh, ...rest }: Inspection) => ({
+const asJson = (path: string, { mesh, findings, ...rest }: Inspection) => ({
   file: path,
   ...rest,
+  findings: findings.map((one) => ({ ...one, ...sayFinding(one, systemOf(rest.unit)) })),
   ...(mesh && { triangles: mesh.triangles.length / 3, vertices: mesh.positions.length / 3 }),
 });
 
@@ -60,7 +62,11 @@ function moments(some: readonly number[], all: readonly number[]): string {
   return some.map((value) => (Math.abs(value) < 1e-9 * greatest ? '0' : value.toPrecision(6))).join(', ');
 }
 
-function describe(path: string, inspection: Inspection): string {
+/** A mesh in inches or feet is read by somebody who works in them. */
+const systemOf = (unit: FileUnit | undefined): UnitSystem =>
+  unit === 'in' || unit === 'ft' ? 'inch' : 'metric';
+
+function describe(path: string, inspection: Inspection, units: UnitSystem): string {
   const { mesh, measures, unit, reach, widest, findings } = inspection;
   const parts = [strong(path)];
   if (mesh && measures && reach !== undefined && widest !== undefined) {
@@ -70,21 +76,21 @@ function describe(path: string, inspection: Inspection): string {
       table([
         ['  read as', unit ?? ''],
         ['  triangles', String(mesh.triangles.length / 3)],
-        ['  width x', showQuantity(max[0] - min[0], 'mm')],
-        ['  depth y', showQuantity(max[1] - min[1], 'mm')],
-        ['  height z', showQuantity(max[2] - min[2], 'mm')],
-        ['  volume', showQuantity(measures.volume, 'mm3')],
-        ['  surface', showQuantity(measures.area, 'mm2')],
+        ['  width x', showQuantity(max[0] - min[0], 'mm', units)],
+        ['  depth y', showQuantity(max[1] - min[1], 'mm', units)],
+        ['  height z', showQuantity(max[2] - min[2], 'mm', units)],
+        ['  volume', showQuantity(measures.volume, 'mm3', units)],
+        ['  surface', showQuantity(measures.area, 'mm2', units)],
         ['  center of mass', `${point(measures.centroid)} mm`],
         ['  inertia xx, yy, zz', `${moments(measures.inertia.slice(0, 3), measures.inertia)} mm5`],
         ['  inertia xy, yz, zx', `${moments(measures.inertia.slice(3), measures.inertia)} mm5`],
-        ['  circle round it', `${showQuantity(2 * reach, 'mm')} across`],
-        ['  widest contour', `${showQuantity(widest, 'mm')} above its lowest point`],
+        ['  circle round it', `${showQuantity(2 * reach, 'mm', units)} across`],
+        ['  widest contour', `${showQuantity(widest, 'mm', units)} above its lowest point`],
       ]),
     );
   }
   if (inspection.lies) parts.push(showLies(inspection.lies));
-  if (findings.length > 0) parts.push(showFindings(findings));
+  if (findings.length > 0) parts.push(showFindings(findings, units));
   return `${parts.join('\n')}\n`;
 }
 

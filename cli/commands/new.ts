@@ -1,6 +1,8 @@
 import { writeFile } from 'node:fs/promises';
 import { dirname } from 'node:path';
+import { finding } from '../../src/findings/index.ts';
 import { readQuantity, starterPlan } from '../../src/plan/index.ts';
+import { sayFinding } from '../../src/wording/index.ts';
 import { type ExitCode, exitCode, Unreadable } from '../exit.ts';
 import type { Terminal } from '../terminal.ts';
 
@@ -20,7 +22,13 @@ export async function runNew(
     Number.isFinite(bare) ? bare * (unit === 'in' ? 25.4 : 1) : options.diameter,
     'length',
   );
-  if ('fault' in read) throw new Unreadable(`--diameter ${options.diameter}: ${read.fault.says}`);
+  if ('fault' in read) {
+    const { says } = sayFinding(
+      finding(read.fault.code, { subject: '--diameter', values: read.fault.values }),
+      'metric',
+    );
+    throw new Unreadable(`--diameter ${options.diameter}: ${says}`);
+  }
   if (!(read.value >= 60 && read.value <= 1000)) {
     throw new Unreadable(`--diameter ${options.diameter}: starter plans are made for discs of 60 to 1000 mm`);
   }

@@ -1,7 +1,9 @@
 import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex } from '@noble/hashes/utils.js';
+import type { UnitSystem } from '../findings/index.ts';
 import { type Drawing, type Solid, sizeOf } from '../kernel/index.ts';
 import type { Mold } from '../mold/index.ts';
+import { saysOfAll } from '../wording/index.ts';
 import type { Build, Withheld } from './build.ts';
 import { type Json, jsonBytes } from './json-text.ts';
 import { roleUse } from './role-use.ts';
@@ -29,7 +31,7 @@ export function manifestFile(build: Build, files: readonly ExportFile[]): Export
         mold,
       ),
     })),
-    withheld: build.withheld.map(withheldJson),
+    withheld: build.withheld.map((one) => withheldJson(one, mold.units)),
   });
 }
 
@@ -95,4 +97,9 @@ function materialOf({ role, subjects }: Solid, { process, fixture, supports, mas
   return fixture.material;
 }
 
-const withheldJson = ({ id, title, subjects, reasons }: Withheld): Json => ({ id, title, subjects, reasons });
+const withheldJson = ({ id, title, subjects, reasons }: Withheld, units: UnitSystem): Json => ({
+  id,
+  title,
+  subjects,
+  reasons: saysOfAll(reasons, units),
+});

@@ -1,4 +1,16 @@
-import type { Field, Figure, Finding, Report, Series } from '../findings/index.ts';
+import {
+  entryOf,
+  type Field,
+  type Figure,
+  type Finding,
+  type FindingValue,
+  kindOf,
+  type Report,
+  type Series,
+  type UnitSystem,
+  type ValueKind,
+} from '../findings/index.ts';
+import { sayFinding } from '../wording/index.ts';
 import { type Json, jsonBytes } from './json-text.ts';
 
 /**
@@ -9,24 +21,35 @@ export const reportJson = (report: Report): Uint8Array =>
   jsonBytes({
     schema: report.schema,
     title: report.title,
-    findings: report.findings.map(findingJson),
+    units: report.units,
+    findings: report.findings.map((one) => findingJson(one, report.units)),
     figures: report.figures.map(figureJson),
     series: report.series.map(seriesJson),
     fields: report.fields.map(fieldJson),
   });
 
-const findingJson = (f: Finding): Json => ({
+export const findingJson = (f: Finding, units: UnitSystem): Json => ({
   code: f.code,
   severity: f.severity,
   subject: f.subject,
   place: f.place,
-  measured: f.measured && { value: f.measured.value, unit: f.measured.unit },
-  limit: f.limit && { value: f.limit.value, unit: f.limit.unit },
-  says: f.says,
-  remedy: f.remedy,
+  values: Object.fromEntries(
+    Object.entries(f.values).map(([name, value]) => [
+      name,
+      valueJson(value, kindOf(entryOf(f.code).values ?? {}, name)?.kind),
+    ]),
+  ),
+  ...sayFinding(f, units),
   at: f.at && { file: f.at.file, line: f.at.line, column: f.at.column },
   changed: f.changed && { from: f.changed.from, reason: f.changed.reason },
 });
+
+/** A number goes with its unit, so that no reader has to know the catalogue. */
+function valueJson(value: FindingValue, kind: ValueKind | undefined): Json {
+  if (typeof value === 'number') return typeof kind === 'string' ? { value, unit: kind } : value;
+  if (typeof value === 'object' && 'unit' in value) return { value: value.value, unit: value.unit };
+  return value;
+}
 
 const figureJson = (f: Figure): Json => ({
   name: f.name,

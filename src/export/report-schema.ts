@@ -15,9 +15,12 @@ const finding = z.strictObject({
   severity,
   subject,
   place: place.optional().describe('In the mold frame; of mesh findings in the frame of the master.'),
-  measured: measured.optional(),
-  limit: measured.optional(),
-  says: z.string().describe('What is wrong, with the numbers.'),
+  values: z
+    .record(z.string(), z.union([measured, z.string(), z.array(z.string()), z.array(z.number())]))
+    .describe(
+      'What was found, by name: numbers with their unit, words, lists of names, points in mm. `measured` and `limit` are what was found and what it is held to; `which` tells apart the sentences of one code.',
+    ),
+  says: z.string().describe("What is wrong, with the numbers, in the plan's own system first."),
   remedy: z.string().describe('What to do.'),
   at: z
     .strictObject({ file: z.string(), line: z.int().positive(), column: z.int().positive() })
@@ -64,8 +67,9 @@ const field = z.strictObject({
 
 /** The report as JSON, as `reportJson` writes it. */
 export const reportSchema = z.strictObject({
-  schema: z.literal(1),
+  schema: z.literal(2),
   title: z.string(),
+  units: z.enum(['metric', 'inch']).describe('What the sentences give first, as the plan does.'),
   findings: z.array(finding),
   figures: z.array(figure),
   series: z.array(series),

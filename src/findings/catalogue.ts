@@ -37,3 +37,6 @@ export const catalogue = {
 } as const satisfies Record<string, CodeEntry>;
 
 export type FindingCode = keyof typeof catalogue;
+
+/** What is known of a code beforehand. */
+export const entryOf = (code: FindingCode): CodeEntry => catalogue[code];

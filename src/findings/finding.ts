@@ -1,5 +1,4 @@
-import { catalogue, type FindingCode } from './catalogue.ts';
-import type { CodeEntry } from './codes/entry.ts';
+import { type catalogue, entryOf, type FindingCode } from './catalogue.ts';
 import { type Severity, severities } from './severity.ts';
 import type { FindingValue, ValueKinds, ValuesOf } from './value.ts';
 
@@ -44,19 +43,30 @@ type Declared<C extends FindingCode> = Catalogue[C] extends { readonly values: i
 /** The values a finding of this code is made with. */
 export type CodeValues<C extends FindingCode> = C extends FindingCode ? Declared<C> & Chosen<C> : never;
 
-export type FindingDetails<C extends FindingCode> = Pick<Finding, 'subject' | 'place' | 'at'> & {
+/** What a finding is about, whatever its code. */
+export type About = Pick<Finding, 'subject' | 'place' | 'at'> & {
   /** Only where one code is met in a milder or graver degree. */
   readonly severity?: Severity;
-} & (unknown extends CodeValues<C> ? { readonly values?: undefined } : { readonly values: CodeValues<C> });
+};
+
+export type FindingDetails<C extends FindingCode> = About &
+  (unknown extends CodeValues<C> ? { readonly values?: undefined } : { readonly values: CodeValues<C> });
 
 /** Makes a finding of a known code; its severity comes from the catalogue unless given. */
 export function finding<C extends FindingCode>(code: C, details: FindingDetails<C>): Finding {
-  const { subject, place, at, severity, values = {} } = details;
-  const entry: CodeEntry = catalogue[code];
-  const given = Object.entries(values as Record<string, FindingValue | undefined>);
+  return findingWith(code, details.values as CodeValues<C>, details);
+}
+
+/** The same where code and values are handed on together. */
+export function findingWith<C extends FindingCode>(
+  code: C,
+  values: CodeValues<C>,
+  { subject, place, at, severity }: About,
+): Finding {
+  const given = Object.entries((values ?? {}) as Record<string, FindingValue | undefined>);
   return {
     code,
-    severity: severity ?? entry.severity,
+    severity: severity ?? entryOf(code).severity,
     subject,
     ...(place && { place }),
     values: Object.fromEntries(given.filter((pair): pair is [string, FindingValue] => pair[1] !== undefined)),

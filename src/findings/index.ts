@@ -1,4 +1,4 @@
-export { catalogue, type FindingCode } from './catalogue.ts';
+export { catalogue, entryOf, type FindingCode } from './catalogue.ts';
 export type { CodeEntry, Template } from './codes/entry.ts';
 export { type FigureEntry, type FigureName, figureCatalogue, figureHeadings, headingOf } from './figures.ts';
 export * from './finding.ts';

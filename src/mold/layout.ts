@@ -35,6 +35,7 @@ export function layOut(plan: Plan, masters: readonly Master[], remember: Remembe
   const { surface, findings: partingFindings } = settleParting(plan, placed, fixed, remember);
   const mold: Mold = {
     title: plan.title ?? 'mold',
+    units: plan.units,
     revision: plan.revision ?? '',
     paper: plan.paper ?? paperDefault,
     process: plan.process,

@@ -9,6 +9,8 @@ export type Process = 'rubber' | 'rigid' | 'poured';
 /** Everything placed and decided, in the mold frame: mm, rad, parting plane z = 0, lower half z < 0. Plain data. */
 export interface Mold {
   readonly title: string;
+  /** The system the plan is written in, which papers and reports show first. */
+  readonly units: UnitSystem;
   readonly revision: string;
   /** Paper the shop sheet is printed on. */
   readonly paper: 'A4' | 'Letter';

@@ -1,6 +1,6 @@
 import { checks, fieldChecks } from '../checks/index.ts';
 import { type Build, type CheckedSolid, exportSolid, sha256Hex, type Withheld } from '../export/index.ts';
-import { type Field, type Finding, joinReport, type Report } from '../findings/index.ts';
+import { type Field, type Finding, joinReport, type Report, type UnitSystem } from '../findings/index.ts';
 import type { Drawing, Kernel } from '../kernel/index.ts';
 import type { Mold } from '../mold/index.ts';
 import { inPlan } from './in-plan.ts';
@@ -33,7 +33,7 @@ export function* stepChecks(
   const works = fields ? [...checks, ...fieldChecks] : checks;
   const { done, failures } = yield* stepWorks(works, mold, { kernel }, options);
   const findings = failures.map((failure) => failure.finding);
-  const report = joinReport(mold.title, [
+  const report = joinReport(mold.title, mold.units, [
     { findings: found },
     ...done.map(({ output }) => output),
     { findings },
@@ -48,7 +48,8 @@ export function* stepFields(mold: Mold, kernel: Kernel, options: RunOptions = {}
 }
 
 /** The report where no mold came of the plan: what was found while reading it. */
-export const unreadReport = (found: readonly Finding[]): Report => joinReport('', [{ findings: found }]);
+export const unreadReport = (found: readonly Finding[], units: UnitSystem): Report =>
+  joinReport('', units, [{ findings: found }]);
 
 /** Solids of the mold without checks or audit, to be looked at, not handed out. `only` as in a build. */
 export async function sketchSolids(mold: Mold, kernel: Kernel, { only, ...options }: BuildOptions = {}) {
@@ -112,10 +113,9 @@ function withhold({ checked, drawings }: Things, findings: readonly Finding[], m
   const concerning = concerns([...checked.map(({ solid }) => solid), ...drawings], mold);
   const withheld = new Map<string, Withheld>();
   const isFree = ({ id, title, subjects }: Omit<Withheld, 'reasons'>): boolean => {
-    const reasons = stops.filter((stop) => concerning(stop, { id, subjects })).map(({ says }) => says);
+    const reasons = stops.filter((stop) => concerning(stop, { id, subjects }));
     // A thing made both as a solid and as a drawing is named once.
-    if (reasons.length > 0 && !withheld.has(id))
-      withheld.set(id, { id, title, subjects, reasons: [...new Set(reasons)] });
+    if (reasons.length > 0 && !withheld.has(id)) withheld.set(id, { id, title, subjects, reasons });
     return reasons.length === 0;
   };
   const solids = checked.filter(({ solid }) => isFree(solid));

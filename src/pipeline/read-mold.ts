@@ -1,4 +1,4 @@
-import type { Finding } from '../findings/index.ts';
+import type { Finding, UnitSystem } from '../findings/index.ts';
 import type { Kernel } from '../kernel/index.ts';
 import { layOut, type Master, type Mold } from '../mold/index.ts';
 import { type Plan, readPlan } from '../plan/index.ts';
@@ -20,6 +20,8 @@ export interface MoldOutcome {
   /** Left out when the plan or a master cannot be read; the findings then hold at least one stop. */
   readonly mold?: Mold;
   readonly findings: readonly Finding[];
+  /** The system the plan is written in. */
+  readonly units: UnitSystem;
 }
 
 export interface ReadOptions {
@@ -33,6 +35,7 @@ export interface MastersOutcome {
   /** Left out when the plan or one of its masters cannot be read; the findings then hold at least one stop. */
   readonly masters?: readonly Master[];
   readonly findings: readonly Finding[];
+  readonly units: UnitSystem;
 }
 
 /** Plan bytes to a laid-out mold: reads the plan, reads and mends its masters, places everything. */
@@ -41,9 +44,9 @@ export async function readMold(
   kernel: Kernel,
   options: ReadOptions = {},
 ): Promise<MoldOutcome> {
-  const { plan, masters, findings } = await readMasters(source, kernel, options);
-  if (!plan) return { findings };
-  if (!masters) return { plan, findings };
+  const { plan, masters, findings, units } = await readMasters(source, kernel, options);
+  if (!plan) return { findings, units };
+  if (!masters) return { plan, findings, units };
   options.progress?.({
     title: 'layout and parting surface',
     done: masters.length,
@@ -58,8 +61,8 @@ export async function readMasters(
   kernel: Kernel,
   { cache, progress }: ReadOptions = {},
 ): Promise<MastersOutcome> {
-  const { plan, findings: planFindings } = readPlan(source.bytes, source.name);
-  if (!plan) return { findings: planFindings };
+  const { plan, findings: planFindings, units } = readPlan(source.bytes, source.name);
+  if (!plan) return { findings: planFindings, units };
   const findings = [...planFindings];
   const masters: Master[] = [];
   const wanted = Object.entries(plan.masters ?? {});
@@ -69,7 +72,7 @@ export async function readMasters(
     findings.push(...outcome.findings);
     if (outcome.master) masters.push(outcome.master);
   }
-  return { plan, ...(masters.length === wanted.length && { masters }), findings };
+  return { plan, ...(masters.length === wanted.length && { masters }), findings, units };
 }
 
 /** The second half of `readMold`: places everything and finds the parting surface. `found` goes before what it finds. */
@@ -80,5 +83,5 @@ export function layMold(
   { cache }: Pick<ReadOptions, 'cache'> = {},
 ): MoldOutcome & { readonly mold: Mold } {
   const laid = layOut(plan, masters, cache && rememberIn(cache));
-  return { plan, mold: laid.mold, findings: [...found, ...laid.findings] };
+  return { plan, mold: laid.mold, findings: [...found, ...laid.findings], units: laid.mold.units };
 }

@@ -1,7 +1,5 @@
-import { catalogue, type Finding, type Severity } from '../findings/index.ts';
+import { entryOf, type Finding, severities } from '../findings/index.ts';
 import type { Mold } from '../mold/index.ts';
-
-const gravity: Record<Severity, number> = { note: 0, warn: 1, stop: 2 };
 
 /**
  * Findings as seriously as the plan's `severity` section takes them, each changed one with what it was and the plan's
@@ -12,8 +10,8 @@ export function weigh(findings: readonly Finding[], { severity: wanted }: Pick<M
   return findings.map((one) => {
     const rule = Object.hasOwn(wanted, one.code) ? wanted[one.code] : undefined;
     if (!rule || rule.severity === one.severity) return one;
-    const lowered = gravity[rule.severity] < gravity[one.severity];
-    if (lowered && one.severity === 'stop' && catalogue[one.code].safety) return one;
+    const lowered = severities.indexOf(rule.severity) > severities.indexOf(one.severity);
+    if (lowered && one.severity === 'stop' && entryOf(one.code).safety) return one;
     return { ...one, severity: rule.severity, changed: { from: one.severity, reason: rule.reason } };
   });
 }

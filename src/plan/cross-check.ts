@@ -1,4 +1,13 @@
-import { catalogue, type Finding, type FindingCode, finding, type Severity } from '../findings/index.ts';
+import {
+  type CodeValues,
+  catalogue,
+  entryOf,
+  type Finding,
+  type FindingCode,
+  findingWith,
+  type Severity,
+  severities,
+} from '../findings/index.ts';
 import { expandPlacements, placementsNamed } from './expand-placements.ts';
 import { nearestName } from './nearest-name.ts';
 import type { Plan } from './plan.ts';
@@ -7,15 +16,15 @@ import { type PlanPath, type PlanTree, sayPath } from './plan-tree.ts';
 /** Names that mean something else where a placement can be named, or where a finding says what it is about. */
 const reserved = ['all', 'auto', 'mold', 'plan', 'disc', 'sprue', 'parting'];
 
-type Find = (code: FindingCode, says: string, path: PlanPath, remedy?: string) => void;
+type Find = <C extends FindingCode>(code: C, values: CodeValues<C>, path: PlanPath) => void;
 
 /** What no single section can tell: whether names are given once and are the names of something. */
 export function crossCheck(plan: Plan, tree: PlanTree): Finding[] {
   const findings: Finding[] = [];
-  const find: Find = (code, says, path, remedy) => {
+  const find: Find = (code, values, path) => {
     // A bad name of an entry is told at the name.
     const at = code === 'plan.unknown-key' ? tree.keySpotAt(path) : tree.spotAt(path);
-    findings.push(finding(code, { subject: sayPath(path), says, at, ...(remedy && { remedy }) }));
+    findings.push(findingWith(code, values, { subject: sayPath(path), at }));
   };
   mastersExist(plan, find);
   idsDiffer(plan, find);
@@ -29,12 +38,7 @@ function mastersExist(plan: Plan, find: Find): void {
   const known = Object.keys(plan.masters ?? {});
   for (const [i, { master }] of (plan.placements ?? []).entries()) {
     if (known.includes(master)) continue;
-    find(
-      'plan.unknown-id',
-      `There is no master \`${master}\`; ${sayKnown(known)}.`,
-      ['placements', i, 'master'],
-      hint(master, known),
-    );
+    find('plan.unknown-id', unknownId('master', master, known), ['placements', i, 'master']);
   }
 }
 
@@ -42,9 +46,8 @@ function idsDiffer(plan: Plan, find: Find): void {
   const seen = new Map<string, string>();
   const take = (id: string, path: PlanPath): void => {
     const other = seen.get(id);
-    if (reserved.includes(id))
-      find('plan.bad-id', `\`${id}\` has a meaning of its own and cannot be a name.`, path);
-    else if (other) find('plan.duplicate-id', `\`${id}\` is already the name of ${other}.`, path);
+    if (reserved.includes(id)) find('plan.bad-id', { which: 'reserved', name: id }, path);
+    else if (other) find('plan.duplicate-id', { name: id, other }, path);
     else seen.set(id, sayPath(path));
   };
   const entries = plan.placements ?? [];
@@ -72,8 +75,7 @@ function namedPlacementsExist(plan: Plan, find: Find): void {
     for (const [i, item] of list.entries()) {
       for (const [k, name] of item.placements.entries()) {
         if (name === 'all' || groups.includes(name) || placementsNamed(placements, name).length > 0) continue;
-        const says = `There is no placement \`${name}\`; ${sayKnown(known)}.`;
-        find('plan.unknown-id', says, [section, i, 'placements', k], hint(name, known));
+        find('plan.unknown-id', unknownId('placement', name, known), [section, i, 'placements', k]);
       }
     }
   }
@@ -94,40 +96,40 @@ function sectorsGiven(plan: Plan, find: Find): void {
   for (const [name, list] of Object.entries(rims))
     for (const [i, { angleRad }] of (list ?? []).entries())
       if (byRule(angleRad)) paths.push([name, i, 'angle']);
-  const says = 'This counts by sectors, and the plan does not divide the disc: give `sectors`.';
-  for (const path of paths) find('plan.missing', says, path);
+  for (const path of paths) find('plan.missing', { which: 'sectors' }, path);
 }
 
 const byRule = (angle: unknown): boolean => typeof angle === 'object';
-
-const gravity: Record<Severity, number> = { note: 0, warn: 1, stop: 2 };
 
 function severitiesMayChange(plan: Plan, find: Find): void {
   const codes = Object.keys(catalogue);
   for (const [code, { severity }] of Object.entries(plan.severity ?? {})) {
     if (!isCode(code)) {
-      find(
-        'plan.unknown-key',
-        `There is no finding \`${code.slice(0, 60)}\`.`,
-        ['severity', code],
-        hint(code, codes),
-      );
-    } else if (catalogue[code].safety && gravity[severity] < gravity[catalogue[code].severity]) {
-      const says = `\`${code}\` protects people and cannot be lowered to \`${severity}\`.`;
-      find('plan.out-of-range', says, ['severity', code, 'severity']);
+      const meant = nearestName(code, codes);
+      const values = { which: 'code', name: code.slice(0, 60), meant, known: [] } as const;
+      find('plan.unknown-key', values, ['severity', code]);
+    } else if (isLowered(code, severity)) {
+      const values = { which: 'severity', given: code, to: severity } as const;
+      find('plan.out-of-range', values, ['severity', code, 'severity']);
     }
   }
 }
 
 const isCode = (text: string): text is FindingCode => Object.hasOwn(catalogue, text);
 
-const hint = (written: string, known: readonly string[]): string | undefined => {
-  const meant = nearestName(written, known);
-  return meant && `Write \`${meant}\` if that is meant.`;
-};
-
-function sayKnown(known: readonly string[]): string {
-  if (known.length === 0) return 'the plan has none';
-  const shown = known.slice(0, 12).join(', ');
-  return `the plan has ${shown}${known.length > 12 ? ', ...' : ''}`;
+/** Whether a stop that protects people would become less. */
+function isLowered(code: FindingCode, wanted: Severity): boolean {
+  const { safety, severity } = entryOf(code);
+  return safety === true && severities.indexOf(wanted) > severities.indexOf(severity);
 }
+
+/** Most names listed. */
+const mostKnown = 12;
+
+const unknownId = (kind: 'master' | 'placement', name: string, known: readonly string[]) => ({
+  kind,
+  name,
+  known: known.slice(0, mostKnown),
+  more: Math.max(0, known.length - mostKnown),
+  meant: nearestName(name, known),
+});

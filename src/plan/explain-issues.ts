@@ -1,9 +1,9 @@
 import type { z } from 'zod';
-import { type Finding, type FindingCode, finding, type TextSpot } from '../findings/index.ts';
+import { type CodeValues, type Finding, finding, type TextSpot } from '../findings/index.ts';
 import { nearestName } from './nearest-name.ts';
 import { type PlanPath, type PlanTree, sayPath } from './plan-tree.ts';
 import { descriptionAt, namesAt } from './schema-at.ts';
-import { type IssueParams, sayBadId } from './sections/fields.ts';
+import { badId, type IssueParams } from './sections/fields.ts';
 
 type Issue = z.core.$ZodIssue;
 
@@ -33,31 +33,40 @@ function followsFrom({ finding: { code }, path }: Explained, unknown: readonly E
 
 function explain(issue: Issue, before: PlanPath, tree: PlanTree): Explained[] {
   const path = [...before, ...issue.path];
-  const one = (code: FindingCode, says: string, at: TextSpot = tree.spotAt(path)): Explained[] => [
-    { path, finding: finding(code, { subject: sayPath(path), says, at }) },
-  ];
+  const subject = sayPath(path);
+  const one = (found: Finding): Explained[] => [{ path, finding: found }];
+  const missing = (which: 'field' | 'empty', name: string): Explained[] =>
+    one(
+      finding('plan.missing', {
+        subject,
+        values: { which, name, about: descriptionOf(path) },
+        at: tree.keySpotAt(path),
+      }),
+    );
   if (issue.code === 'custom') {
-    const { code, says } = issue.params as unknown as IssueParams;
+    const { code, find } = issue.params as unknown as IssueParams;
     // What is missing or said twice is told at its name, a bad value at the value.
     const atName = code === 'plan.missing' || code === 'plan.choose-one';
-    return one(code, sentence(says), atName ? tree.keySpotAt(path) : tree.spotAt(path));
+    return one(find({ subject, at: atName ? tree.keySpotAt(path) : tree.spotAt(path) }));
   }
   if (issue.code === 'unrecognized_keys') return issue.keys.map((key) => unknownName(key, path, tree));
   if (issue.code === 'invalid_key') {
-    return one('plan.bad-id', sentence(sayBadId(String(path.at(-1)))), tree.keySpotAt(path));
+    const values = badId(String(path.at(-1)));
+    return one(finding('plan.bad-id', { subject, values, at: tree.keySpotAt(path) }));
   }
-  if (!tree.has(path)) return one('plan.missing', sayMissing(path), tree.keySpotAt(path));
-  if (issue.input === null) return one('plan.missing', sayEmpty(path), tree.keySpotAt(path));
+  if (!tree.has(path)) return missing('field', String(path.at(-1)));
+  if (issue.input === null) return missing('empty', subject);
+  const at = tree.spotAt(path);
   switch (issue.code) {
     case 'invalid_union':
-      return explainUnion(issue, path, tree) ?? one('plan.wrong-kind', sayWrongKind(issue.input, path));
+      return explainUnion(issue, path, tree) ?? one(wrongKind(issue.input, path, at));
     case 'invalid_value':
       return [wrongWord(issue, path, tree)];
     case 'too_small':
     case 'too_big':
-      return one('plan.out-of-range', sayOutOfRange(issue));
+      return one(finding('plan.out-of-range', { subject, values: outOfRange(issue), at }));
     default:
-      return one('plan.wrong-kind', sayWrongKind(issue.input, path, wanted(issue)));
+      return one(wrongKind(issue.input, path, at, wanted(issue)));
   }
 }
 
@@ -80,55 +89,43 @@ function explainUnion(
 function unknownName(key: string, section: PlanPath, tree: PlanTree): Explained {
   const known = namesAt(section);
   const meant = nearestName(key, known);
-  const where = section.length === 0 ? 'in a plan' : `in \`${sayPath(section)}\``;
-  const hint = meant ? `did you mean \`${meant}\`?` : `known are ${known.join(', ')}.`;
   const path = [...section, key];
+  const where = section.length === 0 ? undefined : sayPath(section);
+  const values = { which: 'key', name: clip(key), section: where, meant, known } as const;
   return {
     path,
     meant,
-    finding: finding('plan.unknown-key', {
-      subject: sayPath(path),
-      says: `\`${clip(key)}\` is not known ${where}; ${hint}`,
-      ...(meant && { remedy: `Write \`${meant}\` if that is meant; known are ${known.join(', ')}.` }),
-      at: tree.keySpotAt(path),
-    }),
+    finding: finding('plan.unknown-key', { subject: sayPath(path), values, at: tree.keySpotAt(path) }),
   };
 }
 
 function wrongWord(issue: z.core.$ZodIssueInvalidValue, path: PlanPath, tree: PlanTree): Explained {
-  const words = issue.values.map(String);
-  const meant = typeof issue.input === 'string' ? nearestName(issue.input, words) : undefined;
+  const known = issue.values.map(String);
+  const meant = typeof issue.input === 'string' ? nearestName(issue.input, known) : undefined;
+  const values = { which: 'word', given: show(issue.input), known, meant } as const;
   return {
     path,
-    finding: finding('plan.wrong-word', {
-      subject: sayPath(path),
-      says: `${show(issue.input)} is not understood here; allowed: ${words.join(', ')}.`,
-      ...(meant && { remedy: `Write \`${meant}\` if that is meant.` }),
-      at: tree.spotAt(path),
-    }),
+    finding: finding('plan.wrong-word', { subject: sayPath(path), values, at: tree.spotAt(path) }),
   };
 }
 
-const sayMissing = (path: PlanPath): string =>
-  sentence(`\`${String(path.at(-1))}\` is not given${describe(path)}`);
-
-const sayEmpty = (path: PlanPath): string =>
-  sentence(`\`${sayPath(path)}\` is empty; give it or take its name out${describe(path)}`);
-
-function sayWrongKind(input: unknown, path: PlanPath, want?: string): string {
-  const given = `\`${sayPath(path)}\` is ${show(input)}`;
-  return sentence(
-    want ? `${given}, but must be ${want}${describe(path)}` : `${given}, which does not fit${describe(path)}`,
-  );
+function wrongKind(input: unknown, path: PlanPath, at: TextSpot, want?: string): Finding {
+  const subject = sayPath(path);
+  const values = { name: subject, given: show(input), wanted: want, about: descriptionOf(path) };
+  return finding('plan.wrong-kind', { subject, values: { which: 'field', ...values }, at });
 }
 
-function sayOutOfRange(issue: z.core.$ZodIssueTooSmall | z.core.$ZodIssueTooBig): string {
-  const [bound, side] = issue.code === 'too_small' ? [issue.minimum, 'at least'] : [issue.maximum, 'at most'];
-  if (issue.origin === 'string') {
-    return bound === 1 ? 'The text is empty.' : `The text is too long; allowed are ${side} ${bound} letters.`;
-  }
-  if (issue.origin === 'array') return `The list must have ${side} ${bound} entries.`;
-  return `${show(issue.input)} is out of range; allowed is ${side} ${bound}.`;
+function outOfRange(
+  issue: z.core.$ZodIssueTooSmall | z.core.$ZodIssueTooBig,
+): CodeValues<'plan.out-of-range'> {
+  const [limit, side] =
+    issue.code === 'too_small'
+      ? ([issue.minimum, 'at least'] as const)
+      : ([issue.maximum, 'at most'] as const);
+  const bound = Number(limit);
+  if (issue.origin === 'string') return { which: bound === 1 ? 'empty text' : 'text', side, bound };
+  if (issue.origin === 'array') return { which: 'list', side, bound };
+  return { which: 'number', given: show(issue.input), side, allowed: String(limit) };
 }
 
 function wanted(issue: Issue): string | undefined {
@@ -150,20 +147,17 @@ const kinds: Record<string, string> = {
   boolean: 'true or false',
 };
 
-const describe = (path: PlanPath): string => {
+/** What the field is, as a sentence. */
+function descriptionOf(path: PlanPath): string | undefined {
   const description = descriptionAt(path);
-  return description ? `: ${description}` : '';
-};
+  if (!description) return undefined;
+  return /[.?!]$/.test(description) ? description : `${description}.`;
+}
 
 function show(input: unknown): string {
   if (Array.isArray(input)) return 'a list';
   if (typeof input === 'object' && input !== null) return 'a section';
   return `\`${clip(String(input))}\``;
 }
-
-const sentence = (text: string): string => {
-  const first = text.charAt(0).toUpperCase() + text.slice(1);
-  return /[.?!]$/.test(first) ? first : `${first}.`;
-};
 
 const clip = (text: string): string => (text.length > 60 ? `${text.slice(0, 60)}...` : text);

@@ -1,5 +1,5 @@
 import { Composer, type CST, type Document, isScalar, LineCounter, Parser, type YAMLError } from 'yaml';
-import { type Finding, type FindingCode, finding, type TextSpot } from '../findings/index.ts';
+import { type CodeValues, type Finding, finding, type TextSpot } from '../findings/index.ts';
 
 /** Deepest nesting read. A plan needs eight; beyond some thousands the YAML composer would run out of stack. */
 const deepest = 40;
@@ -15,32 +15,29 @@ export interface PlanDocument {
 export function planDocument(text: string, file: string): PlanDocument | { readonly fault: Finding } {
   const lines = new LineCounter();
   const spot = (offset: number): TextSpot => spotIn(text, lines, file, offset);
-  const fault = (code: FindingCode, says: string, offset: number): { fault: Finding } => ({
-    fault: finding(code, { subject: 'plan', says, at: spot(offset) }),
+  const about = (offset: number) => ({ subject: 'plan', at: spot(offset) });
+  const unreadable: Unreadable = (values, offset) => ({
+    fault: finding('plan.unreadable', { ...about(offset), values }),
   });
   const control = text.search(controlCharacter);
   if (control >= 0) {
     // Not yet parsed, so the line counter has to be filled by hand.
     for (let at = 0; at >= 0; at = text.indexOf('\n', at) + 1 || -1) lines.addNewLine(at);
     const code = text.charCodeAt(control).toString(16).toUpperCase().padStart(4, '0');
-    return fault('plan.unreadable', `A control character (U+${code}) is no part of a text file.`, control);
+    return unreadable({ which: 'control', character: `U+${code}` }, control);
   }
   const tokens = [...new Parser(lines.addNewLine).parse(text)];
   const deep = tooDeepAt(tokens);
   if (deep !== undefined) {
-    return fault('plan.too-deep', `Nested deeper than ${deepest} levels.`, deep);
+    return { fault: finding('plan.too-deep', { ...about(deep), values: { limit: deepest } }) };
   }
   const [document, second] = firstTwo(tokens, text);
   const errors = [...(document?.errors ?? []), ...(document?.warnings ?? [])];
-  if (errors.length > 0) return syntaxFault(errors, text, fault);
-  if (second !== undefined) {
-    return fault('plan.several-documents', 'A second YAML document begins here.', second);
-  }
-  if (!document || isEmpty(document)) {
-    return fault('plan.empty', 'The file holds no plan.', 0);
-  }
+  if (errors.length > 0) return syntaxFault(errors, text, unreadable, about);
+  if (second !== undefined) return { fault: finding('plan.several-documents', about(second)) };
+  if (!document || isEmpty(document)) return { fault: finding('plan.empty', about(0)) };
   if (document.directives.yaml.explicit && document.directives.yaml.version !== '1.2') {
-    return fault('plan.unreadable', 'The file asks for another YAML than 1.2.', 0);
+    return unreadable({ which: 'version' }, 0);
   }
   return { document, text, spot };
 }
@@ -84,25 +81,29 @@ function inside(token: CST.Token): CST.Token[] {
   return found;
 }
 
-type Fault = (code: FindingCode, says: string, offset: number) => { fault: Finding };
+type Unreadable = (values: CodeValues<'plan.unreadable'>, offset: number) => { fault: Finding };
 
-function syntaxFault(errors: readonly YAMLError[], text: string, fault: Fault): { fault: Finding } {
+function syntaxFault(
+  errors: readonly YAMLError[],
+  text: string,
+  unreadable: Unreadable,
+  about: (offset: number) => { subject: string; at: TextSpot },
+): { fault: Finding } {
   const [error] = errors;
   const line = lineAt(text, placeOf(errors, text));
   const tab = /^ *\t/.exec(line.text);
   if (tab) {
-    const shown = clip(line.text.trim());
-    return fault('plan.tab', `The line \`${shown}\` is indented with a tab.`, line.start + tab[0].length - 1);
+    const at = about(line.start + tab[0].length - 1);
+    return { fault: finding('plan.tab', { ...at, values: { text: clip(line.text.trim()) } }) };
   }
   if (indentation.includes(error.code)) {
     const shown = clip(line.text.trim());
-    const says = `The line \`${shown}\` is not indented like its neighbors, or has a colon in the wrong place.`;
-    return fault('plan.unreadable', says, line.start + line.text.search(/\S|$/));
+    return unreadable({ which: 'indented', text: shown }, line.start + line.text.search(/\S|$/));
   }
   const offset = Math.min(error.pos[0], text.length);
-  const said = sayings[error.code] ?? error.message.split('\n', 1)[0].replace(/\.$/, '');
+  const reason = error.message.split('\n', 1)[0].replace(/\.$/, '');
   const shown = clip(text.slice(offset).split('\n', 1)[0].trim() || line.text.trim());
-  return fault('plan.unreadable', shown === '' ? `${said}.` : `${said}, at \`${shown}\`.`, offset);
+  return unreadable({ which: met[error.code] ?? 'other', reason, text: shown || undefined }, offset);
 }
 
 /** Faults that come of a line's indentation. */
@@ -127,11 +128,11 @@ function lineAt(text: string, offset: number): { start: number; text: string } {
 
 const clip = (text: string): string => (text.length > 60 ? `${text.slice(0, 60)}...` : text);
 
-/** The faults met most, in words for people who do not write YAML every day. */
-const sayings: Partial<Record<YAMLError['code'], string>> = {
-  MISSING_CHAR: 'A closing quote, bracket or brace, a comma or a colon is missing',
-  UNEXPECTED_TOKEN: 'This was not expected here',
-  TAG_RESOLVE_FAILED: 'A plan has no tags such as `!word`; put text that begins with ! in quotes',
+/** The faults met most, which are said in words for people who do not write YAML every day. */
+const met: Partial<Record<YAMLError['code'], CodeValues<'plan.unreadable'>['which']>> = {
+  MISSING_CHAR: 'missing character',
+  UNEXPECTED_TOKEN: 'unexpected',
+  TAG_RESOLVE_FAILED: 'tag',
 };
 
 /** Line and column of an offset; both count from 1, the column in characters as an editor shows it. */

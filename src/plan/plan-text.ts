@@ -1,4 +1,4 @@
-import { type Finding, finding, type TextSpot } from '../findings/index.ts';
+import { type CodeValues, type Finding, finding, type TextSpot } from '../findings/index.ts';
 
 /**
  * Largest plan read, in bytes: some five thousand lines, ten times what a full disc needs. Reading time grows in step
@@ -12,14 +12,14 @@ export function planText(source: string | Uint8Array, file: string): { text: str
   if (size > largestPlan) return tooLarge(size, file);
   if (typeof source === 'string') return { text: plainLineEnds(source.replace(/^\ufeff/, '')) };
   if (looksUtf16(source)) {
-    return notUtf8('the file is UTF-16 text, not UTF-8', { file, line: 1, column: 1 });
+    return notUtf8({ which: 'utf16' }, { file, line: 1, column: 1 });
   }
   try {
     // The decoder takes off a UTF-8 byte order mark by itself.
     return { text: plainLineEnds(new TextDecoder('utf-8', { fatal: true }).decode(source)) };
   } catch {
     const { at, byte } = firstBadByte(source, file);
-    return notUtf8(`the byte ${byte} here is not UTF-8 text`, at);
+    return notUtf8({ which: 'byte', byte }, at);
   }
 }
 
@@ -75,13 +75,11 @@ function decodes(bytes: Uint8Array): boolean {
 const tooLarge = (size: number, file: string): { fault: Finding } => ({
   fault: finding('plan.too-large', {
     subject: 'plan',
-    says: `The file is ${(size / 1e6).toFixed(1)} MB; a plan may have at most ${largestPlan / 1e3} kB.`,
-    measured: { value: size, unit: 'bytes' },
-    limit: { value: largestPlan, unit: 'bytes' },
+    values: { measured: size, limit: largestPlan },
     at: { file, line: 1, column: 1 },
   }),
 });
 
-const notUtf8 = (why: string, at: TextSpot): { fault: Finding } => ({
-  fault: finding('plan.not-utf8', { subject: 'plan', says: `A plan must be UTF-8 text; ${why}.`, at }),
+const notUtf8 = (values: CodeValues<'plan.not-utf8'>, at: TextSpot): { fault: Finding } => ({
+  fault: finding('plan.not-utf8', { subject: 'plan', values, at }),
 });

@@ -1,5 +1,11 @@
 import { isAlias, isMap, isScalar, isSeq, type Node, type Pair, type YAMLMap, type YAMLSeq } from 'yaml';
-import { type Finding, type FindingCode, finding, type TextSpot } from '../findings/index.ts';
+import {
+  type CodeValues,
+  type Finding,
+  type FindingCode,
+  findingWith,
+  type TextSpot,
+} from '../findings/index.ts';
 import type { PlanDocument } from './plan-document.ts';
 
 /** Most entries read, counting what aliases repeat: bounds the work that anchors and aliases can ask for. */
@@ -74,15 +80,15 @@ class Walk {
   value(node: Node | null, leaf: Leaf, path: PlanPath): unknown {
     if (this.stopped || node === null) return null;
     if (++this.#entries > mostEntries) {
-      return this.#stop('plan.too-much', `The plan has more than ${mostEntries} entries.`, leaf, path);
+      return this.#stop('plan.too-much', { limit: mostEntries }, leaf, path);
     }
     if (path.length > deepest) {
-      return this.#stop('plan.too-deep', `Nested deeper than ${deepest} levels.`, leaf, path);
+      return this.#stop('plan.too-deep', { limit: deepest }, leaf, path);
     }
     if (isAlias(node)) {
       const meant = this.#anchors.get(node.source);
       if (meant) return this.value(meant, leaf, path);
-      this.#find('plan.alias', `\`*${node.source}\` names no anchor written before it.`, leaf.offset, path);
+      this.#find('plan.alias', { name: node.source }, leaf.offset, path);
       return null;
     }
     if ('anchor' in node && node.anchor) this.#anchors.set(node.anchor, node);
@@ -113,9 +119,8 @@ class Walk {
       const key = this.#key(pair, keyOffset, path, map.flow === true);
       if (key === undefined) continue;
       if (Object.hasOwn(values, key)) {
-        const first = this.#source.spot(leaf.inside.get(key)?.keyOffset ?? 0).line;
-        const says = `\`${clip(key)}\` is given twice; the first is in line ${first}.`;
-        this.#find('plan.duplicate-key', says, keyOffset, [...path, key]);
+        const { line } = this.#source.spot(leaf.inside.get(key)?.keyOffset ?? 0);
+        this.#find('plan.duplicate-key', { name: clip(key), line }, keyOffset, [...path, key]);
         continue;
       }
       const next: Leaf = { offset: pair.value?.range?.[0] ?? keyOffset, keyOffset, inside: new Map() };
@@ -134,31 +139,30 @@ class Walk {
   ): string | undefined {
     const meant = isAlias(pair.key) ? this.#anchors.get(pair.key.source) : pair.key;
     if (!isScalar(meant) || (meant.value === null && !meant.source)) {
-      this.#find('plan.wrong-kind', 'The name of an entry must be plain text.', offset, path);
+      this.#find('plan.wrong-kind', { which: 'key' }, offset, path);
       return undefined;
     }
     if (meant.anchor) this.#anchors.set(meant.anchor, meant);
     const key = (meant.source ?? String(meant.value)).normalize('NFC');
     if (flow && /^\d+$/.test(key) && !pair.value) {
-      const says = `Between braces a comma parts two entries, so \`${clip(key)}\` stands alone here; if it belongs to the number before it, write a decimal point.`;
-      this.#find('plan.decimal-comma', says, offset, path);
+      this.#find('plan.decimal-comma', { which: 'entry', given: clip(key) }, offset, path);
       return undefined;
     }
     if (key === '__proto__') {
-      this.#find('plan.unknown-key', '`__proto__` is no name a plan knows.', offset, path);
+      this.#find('plan.unknown-key', { which: 'reserved', name: key, known: [] }, offset, path);
       return undefined;
     }
     return key;
   }
 
-  #stop(code: FindingCode, says: string, leaf: Leaf, path: PlanPath): null {
+  #stop<C extends FindingCode>(code: C, values: CodeValues<C>, leaf: Leaf, path: PlanPath): null {
     this.stopped = true;
-    this.#find(code, says, leaf.offset, path.slice(0, 4));
+    this.#find(code, values, leaf.offset, path.slice(0, 4));
     return null;
   }
 
-  #find(code: FindingCode, says: string, offset: number, path: PlanPath): void {
-    this.findings.push(finding(code, { subject: sayPath(path), says, at: this.#source.spot(offset) }));
+  #find<C extends FindingCode>(code: C, values: CodeValues<C>, offset: number, path: PlanPath): void {
+    this.findings.push(findingWith(code, values, { subject: sayPath(path), at: this.#source.spot(offset) }));
   }
 }
 

@@ -1,4 +1,4 @@
-import type { TextSpot } from '../findings/index.ts';
+import type { TextSpot, UnitSystem } from '../findings/index.ts';
 import type { PlanTree } from './plan-tree.ts';
 import type { PlanValue } from './schema.ts';
 
@@ -41,8 +41,9 @@ export type PlanBench = { readonly [K in BenchSection]?: Placed<Given<K>> };
  * Exactly what the plan file says, validated, in internal units (mm, rad, s, kg, Pa, C); what it does not say is
  * undefined. Plain data. A key's unit is in its name where it is not mm. `at` is a place in the text.
  */
-export type Plan = Omit<PlanValue, ItemSections> &
+export type Plan = Omit<PlanValue, ItemSections | 'units'> &
   PlanBench & {
+    readonly units: UnitSystem;
     readonly disc: Placed<PlanValue['disc']>;
     readonly sprue?: Placed<Given<'sprue'>>;
     readonly masters?: Readonly<Record<string, PlanMaster>>;
@@ -56,7 +57,7 @@ export type Plan = Omit<PlanValue, ItemSections> &
   };
 
 /** Adds to every item of a checked plan its place in the text. */
-export function placeInText(value: PlanValue, tree: PlanTree): Plan {
+export function placeInText(value: PlanValue, tree: PlanTree, units: UnitSystem): Plan {
   const one = <T extends object>(item: T, ...path: PropertyKey[]): Placed<T> =>
     ({ ...item, at: tree.spotAt(path) }) as Placed<T>;
   const all = <T extends object>(items: readonly T[], ...path: PropertyKey[]): Placed<T>[] =>
@@ -68,6 +69,7 @@ export function placeInText(value: PlanValue, tree: PlanTree): Plan {
   const { can, closing, machine, rubber, alloy, spin, cure, ...rest } = others;
   return {
     ...rest,
+    units,
     disc: named(disc, 'disc'),
     ...(can && { can: named(can, 'can') }),
     ...(closing && { closing: named(closing, 'closing') }),

@@ -1,10 +1,17 @@
+import type { CodeValues } from '../findings/index.ts';
 import { type KindName, type PlanUnit, type QuantityKind, quantityKinds } from './unit-table.ts';
 
-/** Why a text is no quantity of the kind asked for: a code of the catalogue and one sentence. */
+type FaultCode = 'plan.quantity' | 'plan.wrong-unit' | 'plan.decimal-comma';
+
+/** Why a text is no quantity of the kind asked for: a code of the catalogue and its values. */
 export interface QuantityFault {
-  readonly code: 'plan.quantity' | 'plan.wrong-unit' | 'plan.decimal-comma';
-  readonly says: string;
+  readonly code: FaultCode;
+  readonly values: CodeValues<FaultCode>;
 }
+
+const fault = <C extends FaultCode>(code: C, values: CodeValues<C>): Quantity => ({
+  fault: { code, values },
+});
 
 export type Quantity = { readonly value: number } | { readonly fault: QuantityFault };
 
@@ -48,8 +55,7 @@ function readOne(text: string, shown: string, kind: QuantityKind): Quantity {
     return bare ? { value: inUnit(number, bare) } : unitNeeded(shown, kind);
   }
   const unit = unitNamed(written, kind);
-  if (unit) return { value: inUnit(number, unit) };
-  return { fault: { code: 'plan.wrong-unit', says: sayWrongUnit(shown, written, kind) } };
+  return unit ? { value: inUnit(number, unit) } : wrongUnit(shown, written, kind);
 }
 
 /** A number as num / den, both exact where the text is short enough for that. */
@@ -124,31 +130,23 @@ function accepted(kind: QuantityKind): string {
   return `${units.join(', ')}${bare}, such as ${examples.join(' or ')}`;
 }
 
-const unreadable = (shown: string, kind: QuantityKind): Quantity => ({
-  fault: {
-    code: 'plan.quantity',
-    says: `\`${shown}\` cannot be read as ${kind.noun}; accepted: ${accepted(kind)}.`,
-  },
-});
+const wanted = (given: string, kind: QuantityKind) => ({ given, noun: kind.noun, accepted: accepted(kind) });
 
-const unitNeeded = (shown: string, kind: QuantityKind): Quantity => ({
-  fault: {
-    code: 'plan.wrong-unit',
-    says: `\`${shown}\` has no unit, and ${kind.noun} needs one; accepted: ${accepted(kind)}.`,
-  },
-});
+const unreadable = (shown: string, kind: QuantityKind): Quantity =>
+  fault('plan.quantity', { which: 'quantity', ...wanted(shown, kind) });
 
-function sayWrongUnit(shown: string, unit: string, kind: QuantityKind): string {
+const unitNeeded = (shown: string, kind: QuantityKind): Quantity =>
+  fault('plan.wrong-unit', { which: 'none', ...wanted(shown, kind) });
+
+function wrongUnit(shown: string, unit: string, kind: QuantityKind): Quantity {
   const other = Object.values<QuantityKind>(quantityKinds).find((candidate) => unitNamed(unit, candidate));
-  const what = other
-    ? `\`${unit}\` is a unit of ${other.noun.replace(/^an? /, '')}`
-    : `\`${unit}\` is no unit`;
-  return `\`${shown}\` is not ${kind.noun}: ${what}; accepted: ${accepted(kind)}.`;
+  return fault('plan.wrong-unit', {
+    which: other ? 'other' : 'unknown',
+    ...wanted(shown, kind),
+    unit,
+    other: other?.noun.replace(/^an? /, ''),
+  });
 }
 
-const decimalComma = (shown: string, text: string): Quantity => ({
-  fault: {
-    code: 'plan.decimal-comma',
-    says: `\`${shown}\` is written with a comma; write \`${text.replace(',', '.')}\` if that is what it means.`,
-  },
-});
+const decimalComma = (shown: string, text: string): Quantity =>
+  fault('plan.decimal-comma', { which: 'number', given: shown, meant: text.replace(',', '.') });

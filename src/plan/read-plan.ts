@@ -1,5 +1,5 @@
 import type { Document } from 'yaml';
-import { type Finding, finding, type TextSpot } from '../findings/index.ts';
+import { type Finding, finding, type TextSpot, type UnitSystem } from '../findings/index.ts';
 import { crossCheck } from './cross-check.ts';
 import { explainIssues } from './explain-issues.ts';
 import { type Plan, placeInText } from './plan.ts';
@@ -7,6 +7,7 @@ import { type PlanDocument, planDocument } from './plan-document.ts';
 import { planText } from './plan-text.ts';
 import { type PlanPath, type PlanTree, planTree } from './plan-tree.ts';
 import { planSchema } from './schema.ts';
+import { systemOf } from './unit-system.ts';
 
 /** The text a plan was read from: to rewrite it with comments and order kept, and to find places in it. */
 export interface PlanSource {
@@ -21,6 +22,8 @@ export interface PlanReading {
   /** Left out when the text is no YAML. */
   readonly source?: PlanSource;
   readonly findings: Finding[];
+  /** The system the person reads: as the plan says, else the one it gives the disc's diameter in. */
+  readonly units: UnitSystem;
 }
 
 /** The plan's text again after changes to its document: comments, order and line breaks are kept. */
@@ -34,14 +37,20 @@ export const writePlan = ({ document }: Pick<PlanSource, 'document'>): string =>
  */
 export function readPlan(text: string | Uint8Array, fileName: string): PlanReading {
   const decoded = planText(text, fileName);
-  if ('fault' in decoded) return { findings: [decoded.fault] };
+  if ('fault' in decoded) return { findings: [decoded.fault], units: 'metric' };
   const parsed = planDocument(decoded.text, fileName);
-  if ('fault' in parsed) return { findings: [parsed.fault] };
+  if ('fault' in parsed) return { findings: [parsed.fault], units: 'metric' };
   const tree = planTree(parsed);
   const source: PlanSource = { document: parsed.document, spotAt: tree.spotAt };
-  const { plan, findings } = tree.cutShort ? { findings: [...tree.findings] } : check(tree, parsed);
+  const units = systemOf(tree.value);
+  const { plan, findings } = tree.cutShort ? { findings: [...tree.findings] } : check(tree, parsed, units);
   const stopped = findings.some(({ severity }) => severity === 'stop');
-  return { ...(plan && !stopped && { plan }), source, findings: theFirst(findings.sort(inTextOrder)) };
+  return {
+    ...(plan && !stopped && { plan }),
+    source,
+    findings: theFirst(findings.sort(inTextOrder)),
+    units,
+  };
 }
 
 /** Most findings one reading gives: nobody corrects more at a time, and a file that is no plan may have thousands. */
@@ -51,12 +60,15 @@ function theFirst(findings: Finding[]): Finding[] {
   const more = findings.length - mostFindings;
   if (more <= 0) return findings;
   const shown = findings.slice(0, mostFindings);
-  const says = `${more} more faults follow and are not listed.`;
-  const at = findings[mostFindings].at;
-  return [...shown, finding('plan.more-faults', { subject: 'plan', says, ...(at && { at }) })];
+  const { at } = findings[mostFindings];
+  return [...shown, finding('plan.more-faults', { subject: 'plan', values: { more }, ...(at && { at }) })];
 }
 
-function check(tree: PlanTree, { document }: PlanDocument): { plan?: Plan; findings: Finding[] } {
+function check(
+  tree: PlanTree,
+  { document }: PlanDocument,
+  units: UnitSystem,
+): { plan?: Plan; findings: Finding[] } {
   if (tree.findings.length === 0 && typeof tree.value !== 'object')
     return { findings: [notASection(tree, document)] };
   const checked = planSchema.safeParse(tree.value, { reportInput: true });
@@ -67,14 +79,14 @@ function check(tree: PlanTree, { document }: PlanDocument): { plan?: Plan; findi
     const told = explained.filter(({ subject }) => !gaps.includes(subject));
     return { findings: [...tree.findings, ...told] };
   }
-  const plan = placeInText(checked.data, tree);
+  const plan = placeInText(checked.data, tree, units);
   return { plan, findings: [...tree.findings, ...crossCheck(plan, tree)] };
 }
 
 const notASection = (tree: PlanTree, document: Document.Parsed): Finding =>
   finding('plan.wrong-kind', {
     subject: 'plan',
-    says: `A plan is a list of names with values, such as \`process: rubber\`, but this is the text \`${String(document.contents?.toJSON()).slice(0, 60)}\`.`,
+    values: { which: 'plan', given: String(document.contents?.toJSON()).slice(0, 60) },
     at: tree.spotAt([]),
   });
 

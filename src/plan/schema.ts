@@ -22,6 +22,10 @@ export const planSchema = z
       .describe(
         'Revision of the plan; text that looks like a broken number, such as "1.10", goes in quotes.',
       ),
+    units: word(
+      'The system findings, papers and the page show first, the other beside it. Left out, the one the diameter of the disc is written in.',
+      ['metric', 'inch'],
+    ).optional(),
     paper: word('Paper the shop sheet is printed on.', ['A4', 'Letter']).optional(),
     process,
     disc,

@@ -1,2 +1,2 @@
-export { fixed, showQuantity } from './quantity.ts';
-export { type Sentences, sayFinding } from './sentence.ts';
+export { fixed, placeText, showQuantity, showSize } from './quantity.ts';
+export { type Sentences, sayFinding, saysOfAll } from './sentence.ts';

@@ -84,6 +84,18 @@ function alike(value: number, unit: Unit): string {
   }
 }
 
+/** Decimals of a place or a size, where two systems beside each other would be too much. */
+const spot = (mm: number, units: UnitSystem): string =>
+  units === 'metric' ? fixed(mm, 1) : fixed(mm / mmPerInch, 2);
+
+/** A place in the person's unit alone: `(12.0, -3.5, 0.0) mm`. */
+export const placeText = (place: readonly number[], units: UnitSystem): string =>
+  `(${place.map((value) => spot(value, units)).join(', ')}) ${units === 'metric' ? 'mm' : 'in'}`;
+
+/** Lengths of a box's sides in the person's unit, which stands elsewhere: `12.0 x 3.5 x 8.0`. */
+export const showSize = (sides: readonly number[], units: UnitSystem): string =>
+  sides.map((side) => spot(side, units)).join(' x ');
+
 /** A value with its unit for people: the person's own system first, the other in brackets. */
 export function showQuantity(value: number, unit: Unit, system: UnitSystem): string {
   const shown = both(value, unit);

@@ -2,7 +2,7 @@ import { isScalar } from 'yaml';
 import type { PlanPath } from '../plan-tree.ts';
 import type { RadiusSpec } from '../sections/placements.ts';
 import type { Item, Place } from './item.ts';
-import { commentsIn, type Draft, fieldAt, splice } from './splice.ts';
+import { commentsIn, type Draft, type EditFault, fieldAt, splice } from './splice.ts';
 import { writeAngle, writeLength, writeShare, writtenAt } from './written.ts';
 
 export const entryPath = ({ list, entry }: Item): PlanPath => [...list, entry];
@@ -38,7 +38,7 @@ export function replaceWhere(
   item: Item,
   name: 'at' | 'ring' | 'each',
   values: readonly string[],
-): string | { readonly fault: string } {
+): string | EditFault {
   const field = fieldAt(draft, entryPath(item), item.by);
   if (!field) return { fault: 'This entry does not say where it lies.' };
   const isList = name === 'each';

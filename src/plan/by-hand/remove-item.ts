@@ -5,7 +5,7 @@ import { planDocument } from '../plan-document.ts';
 import type { PlanPath } from '../plan-tree.ts';
 import { findItem, type ItemName } from './item.ts';
 import { entryPath, placeText, replaceWhere, writtenRadius } from './places.ts';
-import { type Draft, type Edited, editPlan, setValues, withoutItem } from './splice.ts';
+import { type Draft, type Edited, type EditFault, editPlan, setValues, withoutItem } from './splice.ts';
 
 /**
  * The plan's text without one item. One of several places of an entry goes alone (a ring becomes a list of the
@@ -17,7 +17,7 @@ export const removeItem = (text: string, name: ItemName): Edited =>
     const item = findItem(draft.plan, name);
     if (!item) return { fault: `The plan has no ${name.kind} ${name.id}.` };
     const whole = item.kind !== 'placement' || item.places.length === 1;
-    let without: string | { readonly fault: string };
+    let without: string | EditFault;
     if (whole) without = withoutItem(draft, item.list, item.entry);
     else if (item.by === 'each') without = withoutItem(draft, [...entryPath(item), 'each'], item.place);
     else {
@@ -38,7 +38,7 @@ export const removeItem = (text: string, name: ItemName): Edited =>
 /** Follows the placements' new names in the lists that name them. */
 function withoutNames(text: string, before: Plan, entry: number, place: number | undefined) {
   const parsed = planDocument(text, 'plan');
-  if ('fault' in parsed) return { fault: parsed.fault.says };
+  if ('fault' in parsed) return { fault: parsed.fault };
   const left = expandPlacements(before).filter(
     (one) => !(one.entry === entry && (place === undefined || one.place === place)),
   );
@@ -67,7 +67,7 @@ const sections = ['supports', 'gates', 'vents'] as const;
 function follow(
   draft: Pick<Draft, 'document' | 'text'>,
   now: ReadonlyMap<string, string>,
-): string | { readonly fault: string } {
+): string | EditFault {
   let { text } = draft;
   for (const section of sections) {
     const list = draft.document.getIn([section], true);
@@ -83,7 +83,7 @@ function follow(
 
 function followIn(text: string, path: PlanPath, now: ReadonlyMap<string, string>) {
   const parsed = planDocument(text, 'plan');
-  if ('fault' in parsed) return { fault: parsed.fault.says };
+  if ('fault' in parsed) return { fault: parsed.fault };
   const { document } = parsed;
   const draft = { text, document };
   const names = document.getIn(path, true);
@@ -98,7 +98,7 @@ function followIn(text: string, path: PlanPath, now: ReadonlyMap<string, string>
   if (!isSeq(names)) return text;
   const written = names.items.map((one) => (isScalar(one) ? String(one.value) : ''));
   if (written.every((name) => name !== 'all' && !now.has(name))) return withoutItem(draft, list, entry);
-  let edited: string | { readonly fault: string } = text;
+  let edited: string | EditFault = text;
   for (let k = written.length - 1; k >= 0; k--) {
     const name = written[k];
     if (name === 'all' || now.get(name) === name || typeof edited !== 'string') continue;
@@ -113,6 +113,6 @@ function followIn(text: string, path: PlanPath, now: ReadonlyMap<string, string>
 
 function withoutName(text: string, path: PlanPath, index: number) {
   const parsed = planDocument(text, 'plan');
-  if ('fault' in parsed) return { fault: parsed.fault.says };
+  if ('fault' in parsed) return { fault: parsed.fault };
   return withoutItem({ text, document: parsed.document }, path, index);
 }

@@ -1,4 +1,5 @@
 import { type Document, isCollection, isMap, isScalar, isSeq, type Node, type Pair, visit } from 'yaml';
+import type { Finding } from '../../findings/index.ts';
 import type { Plan } from '../plan.ts';
 import { planDocument } from '../plan-document.ts';
 import type { PlanPath } from '../plan-tree.ts';
@@ -6,8 +7,13 @@ import { readPlan } from '../read-plan.ts';
 import { endOfValue } from '../vary/add-to-plan.ts';
 import { withValue } from '../vary/set-in-plan.ts';
 
-/** A plan's text after an edit, or why it could not be made, in one sentence. */
-export type Edited = { readonly text: string } | { readonly fault: string };
+/** Why an edit could not be made: in one sentence, or what a plan's reading says of it. */
+export interface EditFault {
+  readonly fault: string | Finding;
+}
+
+/** A plan's text after an edit, or why it could not be made. */
+export type Edited = { readonly text: string } | EditFault;
 
 /** A plan in the middle of being edited. */
 export interface Draft {
@@ -20,7 +26,7 @@ export interface Draft {
  * Makes an edit, and holds what comes of it to the plan's rules: text that could be read stays so, or nothing is
  * changed and the first fault is told.
  */
-export function editPlan(text: string, edit: (draft: Draft) => string | { readonly fault: string }): Edited {
+export function editPlan(text: string, edit: (draft: Draft) => string | EditFault): Edited {
   const parsed = planDocument(text, 'plan');
   const { plan } = readPlan(text, 'plan');
   if ('fault' in parsed || !plan) return { fault: 'The plan cannot be read; correct it first.' };
@@ -28,7 +34,7 @@ export function editPlan(text: string, edit: (draft: Draft) => string | { readon
   if (typeof edited !== 'string') return edited;
   const { plan: after, findings } = readPlan(edited, 'plan');
   const stop = findings.find(({ severity }) => severity === 'stop');
-  return after ? { text: edited } : { fault: stop?.says ?? 'That would leave no plan.' };
+  return after ? { text: edited } : { fault: stop ?? 'That would leave no plan.' };
 }
 
 export const splice = (text: string, from: number, to: number, by: string): string =>
@@ -38,11 +44,11 @@ export const splice = (text: string, from: number, to: number, by: string): stri
 export function setValues(
   text: string,
   values: readonly { readonly path: PlanPath; readonly value: string }[],
-): string | { readonly fault: string } {
+): string | EditFault {
   let edited = text;
   for (const { path, value } of values) {
     const parsed = planDocument(edited, 'plan');
-    if ('fault' in parsed) return { fault: parsed.fault.says };
+    if ('fault' in parsed) return { fault: parsed.fault };
     const rule = path.at(-1) === 'angle' && parsed.document.getIn(path, true);
     // An angle by rule gives way to the one set by hand.
     const next =
@@ -109,9 +115,9 @@ export function insertBehind(
   list: PlanPath,
   index: number,
   items: readonly string[],
-): string | { readonly fault: string } {
+): string | EditFault {
   const parsed = planDocument(text, 'plan');
-  if ('fault' in parsed) return { fault: parsed.fault.says };
+  if ('fault' in parsed) return { fault: parsed.fault };
   const seq = parsed.document.getIn(list, true);
   const item = isSeq<Node>(seq) ? seq.items[index] : undefined;
   if (!isSeq(seq) || !item?.range) return { fault: `${list.map(String).join('.')} is no list here.` };
@@ -139,7 +145,7 @@ export function withoutItem(
   draft: Pick<Draft, 'document' | 'text'>,
   list: PlanPath,
   index: number,
-): string | { readonly fault: string } {
+): string | EditFault {
   const { document, text } = draft;
   const seq = document.getIn(list, true);
   if (!isSeq(seq) || !seq.range) return { fault: `${list.map(String).join('.')} is no list here.` };

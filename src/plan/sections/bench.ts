@@ -58,12 +58,7 @@ export const can = z
   })
   .superRefine(({ diameter, gap }, context) => {
     if (diameter === undefined || gap === undefined) return;
-    complain(
-      context,
-      'plan.choose-one',
-      '`gap` gives the can its diameter, so it cannot stand beside `diameter`.',
-      ['gap'],
-    );
+    complain(context, 'plan.choose-one', { which: 'can gap' }, ['gap']);
   })
   .describe('The can (ring, frame) the halves are pressed and cured in.');
 
@@ -183,12 +178,7 @@ export const spin = z
   })
   .superRefine(({ speed, rimSpeed }, context) => {
     if (speed === undefined || rimSpeed === undefined) return;
-    complain(
-      context,
-      'plan.choose-one',
-      '`rimSpeed` gives the disc its speed, so it cannot stand beside `speed`.',
-      ['rimSpeed'],
-    );
+    complain(context, 'plan.choose-one', { which: 'rim speed' }, ['rimSpeed']);
   })
   .transform(({ shot, ...value }) => ({
     ...namedMass(shot, 'shotKg', 'shotShare'),

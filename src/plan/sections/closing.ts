@@ -8,8 +8,14 @@ const force = (description: string) => quantity('force', description, { over: 0,
 type Context = z.core.$RefinementCtx;
 
 /** Complains where two fields say one thing. */
-const chooseOne = (context: Context, rule: unknown, fixed: unknown, says: string, name: string): void => {
-  if (rule !== undefined && fixed !== undefined) complain(context, 'plan.choose-one', says, [name]);
+const chooseOne = (
+  context: Context,
+  rule: unknown,
+  fixed: unknown,
+  which: 'bolt circle' | 'bolt spacing',
+  name: string,
+): void => {
+  if (rule !== undefined && fixed !== undefined) complain(context, 'plan.choose-one', { which }, [name]);
 };
 
 const bolts = z
@@ -34,24 +40,12 @@ const bolts = z
     tension: force('Force each is tightened to.').optional(),
   })
   .superRefine(({ circle, outsideRim, count, spacing }, context) => {
-    const instead = '`outsideRim` gives the bolts their circle, so it cannot stand beside `circle`.';
-    chooseOne(context, outsideRim, circle, instead, 'outsideRim');
-    chooseOne(
-      context,
-      spacing,
-      count,
-      '`spacing` gives the number of bolts, so it cannot stand beside `count`.',
-      'spacing',
-    );
+    chooseOne(context, outsideRim, circle, 'bolt circle', 'outsideRim');
+    chooseOne(context, spacing, count, 'bolt spacing', 'spacing');
     if (count === undefined && spacing === undefined) {
-      complain(context, 'plan.missing', 'the bolts do not say how many: give `count` or `spacing`.');
+      complain(context, 'plan.missing', { which: 'bolt count' });
     } else if (spacing !== undefined && circle === undefined && outsideRim === undefined) {
-      complain(
-        context,
-        'plan.missing',
-        '`spacing` is measured along the circle of the bolts: give `circle` or `outsideRim`.',
-        ['spacing'],
-      );
+      complain(context, 'plan.missing', { which: 'bolt circle' }, ['spacing']);
     }
   })
   .transform((value) => renamed(value, { start: 'startRad' }))
@@ -66,11 +60,10 @@ const clampCount = z
     if (written === asNeeded) return written;
     if (typeof written === 'number' && Number.isInteger(written) && written >= 1 && written <= mostOfAKind)
       return written;
-    complain(
-      context,
-      typeof written === 'number' ? 'plan.out-of-range' : 'plan.wrong-word',
-      `\`${String(written).slice(0, 60)}\` is no number of clamps; allowed is a whole number from 1 to ${mostOfAKind}, or \`${asNeeded}\`.`,
-    );
+    const values = { which: 'clamps', given: String(written).slice(0, 60) } as const;
+    if (typeof written === 'number')
+      complain(context, 'plan.out-of-range', { ...values, bound: mostOfAKind });
+    else complain(context, 'plan.wrong-word', { ...values, limit: mostOfAKind });
     return z.NEVER;
   })
   .describe(
@@ -110,14 +103,9 @@ export const closing = z
   })
   .superRefine(({ clamps, pressure }, context) => {
     if (clamps?.count !== asNeeded) return;
-    const missing = pressure === undefined ? '`pressure` under `closing`' : '`force` under `clamps`';
+    const name = pressure === undefined ? '`pressure` under `closing`' : '`force` under `clamps`';
     if (pressure !== undefined && clamps.force !== undefined) return;
-    complain(
-      context,
-      'plan.missing',
-      `how many clamps are needed is found from the pressure and the force each is rated for: give ${missing}, or their number.`,
-      ['clamps', 'count'],
-    );
+    complain(context, 'plan.missing', { which: 'clamp force', name }, ['clamps', 'count']);
   })
   .transform((value) => renamed(value, { pressure: 'pressurePa' }))
   .describe('What holds the can shut while it cures.');

@@ -22,20 +22,10 @@ export const disc = z
   })
   .superRefine(({ thickness, lower, upper }, context) => {
     if (thickness !== undefined && (lower !== undefined || upper !== undefined)) {
-      complain(
-        context,
-        'plan.choose-one',
-        '`thickness` is for both halves, so it cannot stand beside `lower` or `upper`.',
-        ['thickness'],
-      );
+      complain(context, 'plan.choose-one', { which: 'thickness' }, ['thickness']);
     } else if ((lower === undefined) !== (upper === undefined)) {
       const [given, missing] = lower === undefined ? ['upper', 'lower'] : ['lower', 'upper'];
-      complain(
-        context,
-        'plan.missing',
-        `\`${given}\` is given but \`${missing}\` is not; give both, or \`thickness\` alone for two halves alike.`,
-        [given],
-      );
+      complain(context, 'plan.missing', { which: 'other half', name: given, other: missing }, [given]);
     }
   })
   .describe('The disc: two halves that lie on each other.');

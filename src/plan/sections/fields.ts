@@ -1,5 +1,11 @@
 import { z } from 'zod';
-import type { FindingCode } from '../../findings/index.ts';
+import {
+  type About,
+  type CodeValues,
+  type Finding,
+  type FindingCode,
+  findingWith,
+} from '../../findings/index.ts';
 import { readQuantity, whatIsAccepted } from '../quantity.ts';
 import { type KindName, quantityKinds } from '../unit-table.ts';
 
@@ -14,20 +20,20 @@ export interface Bounds {
 /** What a check of ours adds to a zod issue, so that it becomes the finding it is. */
 export interface IssueParams {
   readonly code: FindingCode;
-  readonly says: string;
+  find(about: About): Finding;
 }
 
 type Context = z.core.$RefinementCtx;
 
-/** Adds an issue that becomes a finding of the given code with the given sentence. */
-export function complain(
+/** Adds an issue that becomes a finding of the given code with the given values. */
+export function complain<C extends FindingCode>(
   context: Context,
-  code: FindingCode,
-  says: string,
+  code: C,
+  values: CodeValues<C>,
   path: readonly (string | number)[] = [],
 ): void {
-  const params: IssueParams = { code, says };
-  context.issues.push({ code: 'custom', message: says, path: [...path], params, input: context.value });
+  const params: IssueParams = { code, find: (about) => findingWith(code, values, about) };
+  context.issues.push({ code: 'custom', message: code, path: [...path], params, input: context.value });
 }
 
 /** Reads one quantity inside a transform; complains and gives `undefined` where it cannot be read or is out of bounds. */
@@ -40,16 +46,12 @@ export function readInto(
 ): number | undefined {
   const read = readQuantity(written, kind);
   if ('fault' in read) {
-    complain(context, read.fault.code, read.fault.says, path);
+    complain(context, read.fault.code, read.fault.values, path);
     return undefined;
   }
   if (within(read.value, bounds)) return read.value;
-  complain(
-    context,
-    'plan.out-of-range',
-    `\`${written}\` is out of range; allowed is ${sayBounds(bounds, kind)}.`,
-    path,
-  );
+  const allowed = sayBounds(bounds, kind);
+  complain(context, 'plan.out-of-range', { which: 'quantity', given: String(written), allowed }, path);
   return undefined;
 }
 
@@ -106,7 +108,7 @@ export const line = (description: string, longest = 120) =>
     .superRefine((text, context) => {
       // They would break reports, file names and engraving.
       if (!/\p{Cc}/u.test(text)) return;
-      complain(context, 'plan.wrong-kind', 'this must be text on one line, without control characters.');
+      complain(context, 'plan.wrong-kind', { which: 'one line' });
     })
     .describe(description);
 
@@ -124,13 +126,12 @@ export const id = (description: string) =>
     .transform((text, context) => {
       const name = text.normalize('NFC');
       if (idPattern.test(name)) return name;
-      complain(context, 'plan.bad-id', sayBadId(text));
+      complain(context, 'plan.bad-id', badId(text));
       return z.NEVER;
     })
     .describe(`${description} Letters, digits and dashes, at most 60.`);
 
-export const sayBadId = (text: string): string =>
-  `\`${text.slice(0, 60)}\` cannot be a name: use letters, digits and dashes, at most 60, beginning with a letter or digit.`;
+export const badId = (text: string) => ({ which: 'letters', name: text.slice(0, 60) }) as const;
 
 type Names<T> = { readonly [K in keyof T]?: string };
 

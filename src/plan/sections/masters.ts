@@ -81,12 +81,7 @@ function mesh(written: Written, context: z.core.$RefinementCtx) {
   const { file, unit, scale, lie, allowance, repair, mass, material } = written;
   for (const key of standInOnly) {
     if (written[key] === undefined) continue;
-    complain(
-      context,
-      'plan.choose-one',
-      `\`${key}\` belongs to a stand-in, but this master has a \`file\`.`,
-      [key],
-    );
+    complain(context, 'plan.choose-one', { which: 'stand-in', name: key }, [key]);
   }
   return {
     kind: 'mesh' as const,
@@ -103,37 +98,30 @@ function mesh(written: Written, context: z.core.$RefinementCtx) {
 
 function standIn(written: Written, context: z.core.$RefinementCtx) {
   const { outline, width, length, above, below, allowance, mass, material } = written;
-  const needs = (says: string): typeof z.NEVER => {
-    complain(context, 'plan.missing', says);
+  const needs = (which: 'master' | 'stand-in heights' | 'stand-in shape'): typeof z.NEVER => {
+    complain(context, 'plan.missing', { which });
     return z.NEVER;
   };
   if (standInOnly.every((key) => written[key] === undefined)) {
-    return needs(
-      'this master has neither a `file` nor the measures of a stand-in (`outline` or `width` and `length`, with `above` and `below`).',
-    );
+    return needs('master');
   }
   for (const key of meshOnly) {
     if (written[key] === undefined) continue;
-    complain(
-      context,
-      'plan.choose-one',
-      `\`${key}\` belongs to a mesh file, but this master is a stand-in.`,
-      [key],
-    );
+    complain(context, 'plan.choose-one', { which: 'mesh', name: key }, [key]);
   }
   if (outline !== undefined && (width !== undefined || length !== undefined)) {
-    complain(context, 'plan.choose-one', 'give either `outline`, or `width` and `length`.', ['outline']);
+    complain(context, 'plan.choose-one', { which: 'outline' }, ['outline']);
   }
   if (above === undefined || below === undefined) {
-    return needs('a stand-in needs `above` and `below`: how far it stands over and under the parting plane.');
+    return needs('stand-in heights');
   }
   if (above + below <= 0) {
-    complain(context, 'plan.out-of-range', '`above` and `below` are both 0, so this stand-in has no height.');
+    complain(context, 'plan.out-of-range', { which: 'no height' });
   }
   const rest = { kind: 'stand-in' as const, above, below, allowance, massKg: mass, material };
   if (outline !== undefined) return { ...rest, shape: { outline } };
   if (width === undefined || length === undefined) {
-    return needs('a stand-in needs either `outline`, or both `width` and `length`.');
+    return needs('stand-in shape');
   }
   return { ...rest, shape: { width, length } };
 }

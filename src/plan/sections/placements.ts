@@ -66,11 +66,7 @@ const sink = z
       return { share: readInto(context, written, 'share', { from: 0, to: 1 }) ?? z.NEVER };
     }
     if (typeof written === 'string' && !/\d/.test(written)) {
-      complain(
-        context,
-        'plan.wrong-word',
-        `\`${written.slice(0, 60)}\` is not understood here; allowed: \`silhouette\`, a length, or a share such as \`50 %\`.`,
-      );
+      complain(context, 'plan.wrong-word', { which: 'sink', given: written.slice(0, 60) });
       return z.NEVER;
     }
     return { depth: readInto(context, written, 'length', { from: 0, to: 200 }) ?? z.NEVER };
@@ -102,15 +98,14 @@ export const ring = z
     const placed = renamed(rest, { start: 'startRad' });
     const ways = Object.entries({ count, spacing, perSector }).filter(([, given]) => given !== undefined);
     if (ways.length > 1) {
-      const names = ways.map(([name]) => `\`${name}\``).join(' and ');
-      complain(context, 'plan.choose-one', `${names} both say how many; give one of them.`, [ways[1][0]]);
+      const names = ways.map(([name]) => `\`${name}\``);
+      complain(context, 'plan.choose-one', { which: 'how many', names }, [ways[1][0]]);
       return z.NEVER;
     }
     if (count !== undefined) return { ...placed, count };
     if (spacing !== undefined) return { ...placed, spacing };
     if (perSector !== undefined) return { ...placed, perSector };
-    const says = 'this ring does not say how many: give `count`, `spacing` or `perSector`.';
-    complain(context, 'plan.missing', says);
+    complain(context, 'plan.missing', { which: 'ring count' });
     return z.NEVER;
   })
   .describe('A ring of evenly spaced places: so many, as many as find room, or so many in each sector.');
@@ -152,15 +147,13 @@ const placement = z
     const rest = { id, master, leastDisc, turnRad: turn, sink };
     const given = (['at', 'ring', 'each'] as const).filter((key) => ({ at, ring, each })[key] !== undefined);
     if (given.length > 1) {
-      const names = given.map((key) => `\`${key}\``).join(' and ');
-      complain(context, 'plan.choose-one', `${names} both say where the master goes; give one of them.`, [
-        given[1],
-      ]);
+      const names = given.map((key) => `\`${key}\``);
+      complain(context, 'plan.choose-one', { which: 'place', names }, [given[1]]);
     }
     if (at) return { ...rest, where: { position: at } };
     if (ring) return { ...rest, where: { ring } };
     if (each) return { ...rest, where: { each } };
-    complain(context, 'plan.missing', 'this placement does not say where: give `at`, `ring` or `each`.');
+    complain(context, 'plan.missing', { which: 'placement place' });
     return z.NEVER;
   })
   .describe('A master placed once (`at`), in a `ring`, or at `each` of a list of places.');

@@ -46,11 +46,8 @@ const boss = z
   })
   .transform(({ kind, size, height, depth, draft, at, ring, ...rest }, context) => {
     if ((at === undefined) === (ring === undefined)) {
-      const [code, says] =
-        at === undefined
-          ? (['plan.missing', 'this boss does not say where: give `at` or `ring`.'] as const)
-          : (['plan.choose-one', '`at` and `ring` both say where the boss goes; give one of them.'] as const);
-      complain(context, code, says, at === undefined ? [] : ['ring']);
+      if (at === undefined) complain(context, 'plan.missing', { which: 'boss place' });
+      else complain(context, 'plan.choose-one', { which: 'place', names: ['`at`', '`ring`'] }, ['ring']);
       return z.NEVER;
     }
     const where = at ? { position: at } : ring ? { ring } : z.NEVER;
@@ -58,7 +55,7 @@ const boss = z
     if (kind === 'cap nut') {
       for (const [key, value] of Object.entries({ height, depth })) {
         if (value === undefined) continue;
-        complain(context, 'plan.choose-one', `\`${key}\` of a cap nut follows from its size.`, [key]);
+        complain(context, 'plan.choose-one', { which: 'cap nut', name: key }, [key]);
       }
       onlyOfHexagons(draft, context);
       return { ...placed, kind, size: readTradeSize(size, context) };
@@ -78,19 +75,14 @@ const boss = z
 
 function onlyOfHexagons(draft: number | undefined, context: z.core.$RefinementCtx): void {
   if (draft === undefined) return;
-  complain(context, 'plan.choose-one', 'Only a hexagon has a `draft` of its own.', ['draft']);
+  complain(context, 'plan.choose-one', { which: 'hexagon' }, ['draft']);
 }
 
 /** The thread as the table of cap nuts knows it: `M8`, `3/8`. */
 function readTradeSize(size: number | string, context: z.core.$RefinementCtx): string {
   const text = String(size).trim();
   if (typeof size === 'string' && tradeSize.test(text)) return text.toUpperCase().replace(/\s?(IN|")$/, '');
-  complain(
-    context,
-    'plan.quantity',
-    `\`${text.slice(0, 40)}\` is no thread size of a cap nut; write it like \`M8\` or \`3/8\`.`,
-    ['size'],
-  );
+  complain(context, 'plan.quantity', { which: 'cap nut', given: text.slice(0, 40) }, ['size']);
   return z.NEVER;
 }
 

@@ -15,15 +15,12 @@ export const sectors = z
   .superRefine(({ count, spacing, radius }, context) => {
     const fixed = count !== undefined;
     if (fixed && spacing !== undefined) {
-      const says = '`count` and `spacing` both say how many; give one of them.';
-      complain(context, 'plan.choose-one', says, ['spacing']);
+      const names = ['`count`', '`spacing`'];
+      complain(context, 'plan.choose-one', { which: 'how many', names }, ['spacing']);
     } else if (fixed && radius !== undefined) {
-      const says = '`radius` is where `spacing` is measured, so it cannot stand beside `count`.';
-      complain(context, 'plan.choose-one', says, ['radius']);
+      complain(context, 'plan.choose-one', { which: 'sector radius' }, ['radius']);
     } else if (!fixed && (spacing === undefined || radius === undefined)) {
-      const says =
-        'how many sectors is not said: give `count`, or `spacing` and the `radius` it is measured at.';
-      complain(context, 'plan.missing', says);
+      complain(context, 'plan.missing', { which: 'sector count' });
     }
   })
   .describe(
