@@ -1,7 +1,6 @@
 import { writeFile } from 'node:fs/promises';
 import { dirname } from 'node:path';
-import { finding } from '../../src/findings/index.ts';
-import { readQuantity, starterPlan } from '../../src/plan/index.ts';
+import { quantityFinding, readQuantity, starterPlan } from '../../src/plan/index.ts';
 import { sayFinding } from '../../src/wording/index.ts';
 import { type ExitCode, exitCode, Unreadable } from '../exit.ts';
 import type { Terminal } from '../terminal.ts';
@@ -23,10 +22,7 @@ export async function runNew(
     'length',
   );
   if ('fault' in read) {
-    const { says } = sayFinding(
-      finding(read.fault.code, { subject: '--diameter', values: read.fault.values }),
-      'metric',
-    );
+    const { says } = sayFinding(quantityFinding(read.fault, '--diameter'), 'metric');
     throw new Unreadable(`--diameter ${options.diameter}: ${says}`);
   }
   if (!(read.value >= 60 && read.value <= 1000)) {

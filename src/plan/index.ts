@@ -21,7 +21,7 @@ export type {
   PlanTab,
 } from './plan.ts';
 export type { PlanPath } from './plan-tree.ts';
-export { type Quantity, readQuantity } from './quantity.ts';
+export { type Quantity, quantityFinding, readQuantity } from './quantity.ts';
 export { type PlanReading, type PlanSource, readPlan, writePlan } from './read-plan.ts';
 export { resolveRadius } from './resolve-radius.ts';
 export { planJsonSchema } from './schema.ts';

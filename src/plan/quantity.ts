@@ -1,4 +1,4 @@
-import type { CodeValues } from '../findings/index.ts';
+import { type CodeValues, type Finding, findingWith } from '../findings/index.ts';
 import { type KindName, type PlanUnit, type QuantityKind, quantityKinds } from './unit-table.ts';
 
 type FaultCode = 'plan.quantity' | 'plan.wrong-unit' | 'plan.decimal-comma';
@@ -8,6 +8,10 @@ export interface QuantityFault {
   readonly code: FaultCode;
   readonly values: CodeValues<FaultCode>;
 }
+
+/** The finding that a quantity was written so, about a field or an option. */
+export const quantityFinding = ({ code, values }: QuantityFault, subject: string): Finding =>
+  findingWith(code, values, { subject });
 
 const fault = <C extends FaultCode>(code: C, values: CodeValues<C>): Quantity => ({
   fault: { code, values },

@@ -1,2 +1,3 @@
+export { counted } from './counted.ts';
 export { fixed, placeText, showQuantity, showSize } from './quantity.ts';
 export { type Sentences, sayFinding, saysOfAll } from './sentence.ts';

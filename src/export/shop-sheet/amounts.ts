@@ -1,5 +1,6 @@
-import { type FigureName, figureCatalogue, fixed, type Report, showQuantity } from '../../findings/index.ts';
+import { type FigureName, figureCatalogue, type Report } from '../../findings/index.ts';
 import type { Mold } from '../../mold/index.ts';
+import { fixed, showQuantity } from '../../wording/index.ts';
 import type { Build } from '../build.ts';
 import { figureText } from './lists.ts';
 import { runs } from './names.ts';
@@ -79,13 +80,13 @@ const row = (what: string, value: string | undefined): Row[] => (value === undef
 const show = <T>(value: T | undefined, as: (value: T) => string): string | undefined =>
   value === undefined ? undefined : as(value);
 
-function metal({ mold: { bench } }: Build): Row[] {
+function metal({ mold: { bench, units } }: Build): Row[] {
   const { alloy, spin } = bench;
   return [
     ...row('Alloy.', alloy?.name),
     ...row(
       'Pour at.',
-      show(alloy?.pourC, (value) => showQuantity(value, 'C')),
+      show(alloy?.pourC, (value) => showQuantity(value, 'C', units)),
     ),
     ...row(
       'Speed while pouring.',
@@ -99,17 +100,20 @@ function toMix({ mold, solids }: Build): Row[] {
   if (mold.process !== 'poured') return [];
   const density = mold.bench.rubber?.densityKgM3;
   return solids.flatMap(({ solid: { role, title }, audit: { volume } }) => {
-    const mass = density === undefined ? '' : `, ${showQuantity(volume * density * 1e-6, 'g')}`;
+    const mass = density === undefined ? '' : `, ${showQuantity(volume * density * 1e-6, 'g', mold.units)}`;
     return role === 'half'
-      ? row(`For the ${title}; add what stays in the cup.`, `${showQuantity(volume, 'mm3')}${mass}`)
+      ? row(
+          `For the ${title}; add what stays in the cup.`,
+          `${showQuantity(volume, 'mm3', mold.units)}${mass}`,
+        )
       : [];
   });
 }
 
 /** How many, and how thick a lid, is among the figures. */
-function fasteners({ mold: { bench } }: Build): Row[] {
+function fasteners({ mold: { bench, units } }: Build): Row[] {
   const { bolts, clamps, press } = bench.closing ?? {};
-  const newton = (value: number): string => showQuantity(value, 'N');
+  const newton = (value: number): string => showQuantity(value, 'N', units);
   return [
     ...row('Each clamp holds.', show(clamps?.force, newton)),
     ...row('The press is rated for.', show(press?.force, newton)),
@@ -120,16 +124,16 @@ function fasteners({ mold: { bench } }: Build): Row[] {
   ];
 }
 
-function heating({ mold: { bench } }: Build): Row[] {
+function heating({ mold: { bench, units } }: Build): Row[] {
   const { cure } = bench;
   return [
     ...row(
       'Platens or oven at.',
-      show(cure?.temperatureC, (value) => showQuantity(value, 'C')),
+      show(cure?.temperatureC, (value) => showQuantity(value, 'C', units)),
     ),
     ...row(
       'Time at that temperature.',
-      show(cure?.timeS, (value) => showQuantity(value, 's')),
+      show(cure?.timeS, (value) => showQuantity(value, 's', units)),
     ),
   ];
 }
@@ -192,5 +196,6 @@ function totalText(report: Report, name: FigureName): string {
   return `${mark}${showQuantity(
     all.reduce((sum, { value }) => sum + value, 0),
     'mm3',
+    report.units,
   )}`;
 }

@@ -1,7 +1,5 @@
-import { showQuantity } from '../../findings/index.ts';
 import type { Mold } from '../../mold/index.ts';
-
-const hot = (celsius: number): string => showQuantity(celsius, 'C');
+import { showQuantity } from '../../wording/index.ts';
 
 /** The steps at the bench for the plan's process, in order, to be ticked off. Common practice, no published source. */
 export function benchOrder(mold: Mold): readonly string[] {
@@ -38,7 +36,7 @@ function rubberOrder(mold: Mold): string[] {
     ),
     ...when(
       cure?.temperatureC !== undefined && cure.timeS !== undefined,
-      `Cure at ${hot(cure?.temperatureC ?? 0)} for ${((cure?.timeS ?? 0) / 60).toFixed(0)} min from the time the ${cure?.heating === 'oven' ? 'oven' : 'platens'} ${cure?.heating === 'oven' ? 'is' : 'are'} hot; extract the fumes.`,
+      `Cure at ${showQuantity(cure?.temperatureC ?? 0, 'C', mold.units)} for ${((cure?.timeS ?? 0) / 60).toFixed(0)} min from the time the ${cure?.heating === 'oven' ? 'oven' : 'platens'} ${cure?.heating === 'oven' ? 'is' : 'are'} hot; extract the fumes.`,
     ),
     ...when(
       closing?.clamps !== undefined,

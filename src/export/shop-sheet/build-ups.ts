@@ -1,9 +1,9 @@
-import { fixed } from '../../findings/index.ts';
+import type { UnitSystem } from '../../findings/index.ts';
 import { boundsOf, moveMesh, type Solid } from '../../kernel/index.ts';
 import { silhouette } from '../../mesh/index.ts';
 import type { Build } from '../build.ts';
 import type { Shadow } from './disc-view.ts';
-import { both, degrees } from './names.ts';
+import { bare, both, degrees } from './names.ts';
 import type { Column, Paper } from './paper.ts';
 
 /** A build-up as it lies in the mold: middle and size of the box round it, mm, and its footprint. */
@@ -35,7 +35,12 @@ function laid({ id, title, mesh, toMold }: Solid, cell: number): LaidBuildUp {
 }
 
 /** Which build-up goes where, how large it is and how high it stands. */
-export function buildUpTable(paper: Paper, buildUps: readonly LaidBuildUp[], pageTitle: string): void {
+export function buildUpTable(
+  paper: Paper,
+  buildUps: readonly LaidBuildUp[],
+  units: UnitSystem,
+  pageTitle: string,
+): void {
   if (buildUps.length === 0) return;
   paper.section('Build-ups', pageTitle);
   const columns: Column[] = [
@@ -49,10 +54,17 @@ export function buildUpTable(paper: Paper, buildUps: readonly LaidBuildUp[], pag
   const rows = buildUps.map(({ id, title, x, y, length, width, height }) => [
     id,
     title.replace(/^build-up \S+ /, ''),
-    both(Math.hypot(x, y), 1),
+    both(units, Math.hypot(x, y)),
     `${degrees(Math.atan2(y, x))}°`,
-    `${fixed(length, 1)} x ${fixed(width, 1)} mm (${fixed(length / 25.4, 2)} x ${fixed(width / 25.4, 2)} in)`,
-    both(height, 1),
+    boxText(units, length, width),
+    both(units, height),
   ]);
   paper.table(columns, rows, pageTitle);
+}
+
+/** `12.0 x 8.0 mm (0.47 x 0.31 in)`, or the other way round. */
+function boxText(units: UnitSystem, length: number, width: number): string {
+  const metric = `${bare('metric', length)} x ${bare('metric', width)} mm`;
+  const inch = `${bare('inch', length)} x ${bare('inch', width)} in`;
+  return units === 'metric' ? `${metric} (${inch})` : `${inch} (${metric})`;
 }

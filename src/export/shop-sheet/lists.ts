@@ -1,5 +1,6 @@
-import { type FigureName, fixed, type Report, showQuantity } from '../../findings/index.ts';
+import type { FigureName, Report, UnitSystem } from '../../findings/index.ts';
 import { type Boss, type Mold, type Placement, tipsOf } from '../../mold/index.ts';
+import { fixed, showQuantity } from '../../wording/index.ts';
 import { both, degrees, runs, stacked } from './names.ts';
 import type { Column, Paper } from './paper.ts';
 import { leastCover } from './side-view.ts';
@@ -9,7 +10,7 @@ export function figureText(report: Report, name: FigureName, subject?: string): 
   const found = report.figures.find(
     (figure) => figure.name === name && (subject === undefined || figure.subject === subject),
   );
-  return found ? `${found.estimated ? '~' : ''}${showQuantity(found.value, found.unit)}` : '-';
+  return found ? `${found.estimated ? '~' : ''}${showQuantity(found.value, found.unit, report.units)}` : '-';
 }
 
 /** How a master lies: its tipping about x and y of its own file; what turns it flat on the disc is its turn. */
@@ -37,7 +38,7 @@ export function masterTable(paper: Paper, mold: Mold, report: Report, title: str
       String(placed.length),
       material ?? '-',
       lies.join('; '),
-      `${estimated ? '~' : ''}${showQuantity(measures.volume, 'mm3')}`,
+      `${estimated ? '~' : ''}${showQuantity(measures.volume, 'mm3', mold.units)}`,
       placed.length > 0 ? figureText(report, 'shot.casting', placed[0].id) : '-',
     ];
   });
@@ -47,6 +48,7 @@ export function masterTable(paper: Paper, mold: Mold, report: Report, title: str
 /** Each placement: where, how turned, how deep, what cover it leaves. */
 export function placementTable(paper: Paper, mold: Mold, report: Report, title: string): void {
   if (mold.placements.length === 0) return;
+  const { units } = mold;
   paper.section('Where they lie', title);
   const columns: Column[] = [
     { title: 'placement', share: 0.2 },
@@ -64,12 +66,12 @@ export function placementTable(paper: Paper, mold: Mold, report: Report, title: 
     const support = supportNumber(mold, one.id);
     return [
       `${one.estimated ? '~' : ''}${one.id}`,
-      stacked(Math.hypot(one.x, one.y)),
+      stacked(units, Math.hypot(one.x, one.y)),
       `${degrees(angleRad)}°`,
       `${degrees(one.turnRad)}°`,
-      stacked(Math.max(0, -one.lowest)),
-      stacked(Math.max(0, one.highest)),
-      cover === undefined ? '-' : stacked(cover),
+      stacked(units, Math.max(0, -one.lowest)),
+      stacked(units, Math.max(0, one.highest)),
+      cover === undefined ? '-' : stacked(units, cover),
       support === undefined ? '-' : `no. ${support}`,
     ];
   });
@@ -85,6 +87,7 @@ export const supportNumber = (mold: Mold, id: string): number | undefined => {
 /** Bosses by polar and by x/y coordinates. */
 export function bossTable(paper: Paper, mold: Mold, title: string): void {
   if (mold.bosses.length === 0) return;
+  const { units } = mold;
   paper.section('Registration bosses', title);
   const columns: Column[] = [
     { title: 'boss', share: 0.14 },
@@ -96,37 +99,38 @@ export function bossTable(paper: Paper, mold: Mold, title: string): void {
   ];
   const rows = mold.bosses.map((boss) => [
     boss.id,
-    sayBoss(boss),
-    stacked(Math.hypot(boss.x, boss.y)),
+    sayBoss(boss, units),
+    stacked(units, Math.hypot(boss.x, boss.y)),
     `${degrees(Math.atan2(boss.y, boss.x))}°`,
-    stacked(boss.x),
-    stacked(boss.y),
+    stacked(units, boss.x),
+    stacked(units, boss.y),
   ]);
   paper.table(columns, rows, title);
 }
 
 /** By its thread, else by its width at the parting plane. */
-function sayBoss({ kind, size, acrossFlats, headRadius }: Boss): string {
+function sayBoss({ kind, size, acrossFlats, headRadius }: Boss, units: UnitSystem): string {
   if (kind === 'cap nut') return `${kind} ${size}`;
-  if (kind !== 'hexagon') return `${kind}\n${both(2 * headRadius)}`;
+  if (kind !== 'hexagon') return `${kind}\n${both(units, 2 * headRadius)}`;
   const name = Number(size) === acrossFlats ? kind : `${kind} ${size}`;
-  return `${name}, across flats\n${both(acrossFlats)}`;
+  return `${name}, across flats\n${both(units, acrossFlats)}`;
 }
 
 /** Tabs, notches, gates and vents. */
 export function rimTable(paper: Paper, mold: Mold, title: string): void {
+  const { units } = mold;
   const rows = [
     ...mold.tabs.map(({ id, angleRad, width, length, height, inset }) => [
       id,
       'separating tab',
       `${degrees(angleRad)}°`,
-      `${both(width)} wide, ${both(length)} long, ${both(height)} high, ${both(inset)} within the rim`,
+      `${both(units, width)} wide, ${both(units, length)} long, ${both(units, height)} high, ${both(units, inset)} within the rim`,
     ]),
     ...mold.notches.map(({ id, angleRad, width, depth }) => [
       id,
       'witness notch',
       `${degrees(angleRad)}°`,
-      `${both(width)} wide, ${both(depth)} deep, across both halves`,
+      `${both(units, width)} wide, ${both(units, depth)} deep, across both halves`,
     ]),
     ...channelGroups(mold),
   ];
@@ -142,10 +146,13 @@ export function rimTable(paper: Paper, mold: Mold, title: string): void {
 }
 
 /** Channels of one kind, half and size in one row. */
-function channelGroups(mold: Mold): string[][] {
+function channelGroups({ channels, units }: Mold): string[][] {
   const groups = new Map<string, string[]>();
-  for (const { kind, placement, width, depth, half } of mold.channels) {
-    const key = JSON.stringify([`${kind}, ${half} half`, `${both(width)} wide, ${both(depth)} deep`]);
+  for (const { kind, placement, width, depth, half } of channels) {
+    const key = JSON.stringify([
+      `${kind}, ${half} half`,
+      `${both(units, width)} wide, ${both(units, depth)} deep`,
+    ]);
     groups.set(key, [...(groups.get(key) ?? []), placement]);
   }
   return [...groups].map(([key, placements]) => {

@@ -1,14 +1,24 @@
-import { fixed } from '../../findings/index.ts';
+import type { UnitSystem } from '../../findings/index.ts';
+import { fixed, showQuantity } from '../../wording/index.ts';
 
 const mmPerInch = 25.4;
 const degree = Math.PI / 180;
 
-/** A length as `12.34 mm (0.486 in)`. */
-export const both = (mm: number, places = 2): string =>
-  `${fixed(mm, places)} mm (${fixed(mm / mmPerInch, places + 1)} in)`;
+/** A length as `12.34 mm (0.486 in)`, or the other way round. */
+export const both = (units: UnitSystem, mm: number): string => showQuantity(mm, 'mm', units);
 
-/** A length in mm and, on the next line, in inch, for narrow columns. */
-export const stacked = (mm: number): string => `${fixed(mm, 2)} mm\n${fixed(mm / mmPerInch, 3)} in`;
+/** A length in both units under each other, for narrow columns. */
+export const stacked = (units: UnitSystem, mm: number): string => inOrder(units, mm).join('\n');
+
+/** A length in the person's unit, then in the other. */
+export function inOrder(units: UnitSystem, mm: number): [string, string] {
+  const [metric, inch] = [`${fixed(mm, 2)} mm`, `${fixed(mm / mmPerInch, 3)} in`];
+  return units === 'metric' ? [metric, inch] : [inch, metric];
+}
+
+/** A length beside others whose unit stands elsewhere. */
+export const bare = (units: UnitSystem, mm: number): string =>
+  units === 'metric' ? fixed(mm, 1) : fixed(mm / mmPerInch, 2);
 
 /** Names in their order, those that differ by a number that counts up as one: `leaf-1 to 3, shell`. */
 export function runs(names: readonly string[]): string {

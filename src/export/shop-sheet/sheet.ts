@@ -1,8 +1,9 @@
 import PDFDocument from 'pdfkit';
-import { counted, type Finding, fixed, worstFirst } from '../../findings/index.ts';
+import { type Finding, type Report, type UnitSystem, worstFirst } from '../../findings/index.ts';
 import { moveMesh } from '../../kernel/index.ts';
 import { silhouette } from '../../mesh/index.ts';
 import type { Mold } from '../../mold/index.ts';
+import { counted, fixed, sayFinding } from '../../wording/index.ts';
 import type { Build } from '../build.ts';
 import { amounts, ledger } from './amounts.ts';
 import { benchOrder, cautions } from './bench-order.ts';
@@ -48,13 +49,13 @@ export async function shopSheet(build: Build, fonts: FontFiles): Promise<Uint8Ar
   masterTable(paper, mold, report, 'Tables');
   placementTable(paper, mold, report, 'Tables');
   bossTable(paper, mold, 'Tables');
-  buildUpTable(paper, buildUps, 'Tables');
+  buildUpTable(paper, buildUps, mold.units, 'Tables');
   rimTable(paper, mold, 'Tables');
   orderPage(paper, mold);
   paper.page('Amounts');
   amounts(paper, build, 'Amounts');
   ledger(paper, mold, report, 'Amounts');
-  findingsPage(paper, report.findings);
+  findingsPage(paper, report);
   planPages(paper, drawing);
   pourRecord(paper, 'Pour record');
   numberPages(paper, build);
@@ -65,12 +66,12 @@ export async function shopSheet(build: Build, fonts: FontFiles): Promise<Uint8Ar
 /** What kind of mold this is, one small plan view, what is open, and the cautions: all on the first page. */
 function front(paper: Paper, { mold, report, withheld }: Build, drawing: DiscDrawing): void {
   paper.page(mold.title);
-  const { disc, process, fixture } = mold;
+  const { disc, process, fixture, units } = mold;
   const facts = [
     ...(paper.fitted(mold.title, 0.6 * paper.width, { size: 4.6, bold: true }) === mold.title
       ? []
       : [mold.title]),
-    `Process: ${process}. Disc: ${both(2 * disc.radius, 1)} across, lower half ${both(disc.lower)}, upper half ${both(disc.upper)}.`,
+    `Process: ${process}. Disc: ${both(units, 2 * disc.radius)} across, lower half ${both(units, disc.lower)}, upper half ${both(units, disc.upper)}.`,
     `${counted(mold.placements.length, 'placement', 'placements')} of ${counted(mold.masters.length, 'master', 'masters')}, ${counted(mold.bosses.length, 'boss', 'bosses')}, ${counted(drawing.buildUps.length, 'build-up', 'build-ups')}. Fixtures of ${fixture.material}.`,
     tallyText(report.findings),
     ...(withheld.length > 0 ? [`Not written: ${withheld.map(({ title }) => title).join(', ')}.`] : []),
@@ -118,7 +119,7 @@ function orderPage(paper: Paper, mold: Mold): void {
   }
 }
 
-function findingsPage(paper: Paper, findings: readonly Finding[]): void {
+function findingsPage(paper: Paper, { findings, units }: Report): void {
   const title = 'Findings still open';
   paper.page(title);
   if (findings.length === 0) paper.paragraph('None.', title);
@@ -127,16 +128,18 @@ function findingsPage(paper: Paper, findings: readonly Finding[]): void {
     { title: 'about', share: 0.24 },
     { title: 'what, and what to do', share: 0.68 },
   ];
-  const rows = alike(findings).flatMap(rowsOf);
+  const rows = alike(findings).flatMap((group) => rowsOf(group, units));
   if (rows.length > 0) paper.table(columns, rows, title);
 }
 
 /** A row for each, so that a page can end between them; what is to be done about all of them is said once. */
-function rowsOf(group: readonly Finding[]): string[][] {
-  const [{ code, remedy }] = group;
-  const once = group.length > 1 && group.every((one) => one.remedy === remedy);
+function rowsOf(group: readonly Finding[], units: UnitSystem): string[][] {
+  const [{ code }] = group;
+  const said = group.map((one) => ({ ...one, ...sayFinding(one, units) }));
+  const [{ remedy }] = said;
+  const once = group.length > 1 && said.every((one) => one.remedy === remedy);
   return [
-    ...group.map((one) => [
+    ...said.map((one) => [
       one.severity,
       once ? one.subject : `${one.subject}\n${code}`,
       once ? one.says : `${one.says} ${one.remedy}`,

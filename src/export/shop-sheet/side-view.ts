@@ -1,7 +1,8 @@
-import type { Figure, Report } from '../../findings/index.ts';
-import { fixed } from '../../findings/index.ts';
+import type { Figure, Report, UnitSystem } from '../../findings/index.ts';
 import type { Mold, Placement } from '../../mold/index.ts';
 import { headReach, shaftRadius, sprueFormOutline } from '../../mold/index.ts';
+import { fixed } from '../../wording/index.ts';
+import { bare, both, inOrder } from './names.ts';
 import { type Paper, shade } from './paper.ts';
 
 const title = 'Side view and heights';
@@ -37,8 +38,9 @@ export function sideView(paper: Paper, mold: Mold): void {
   }
   const edge = place(disc.radius, 0)[0] + 1.5;
   const thickness = (name: string, mm: number, y: number): void => {
-    paper.write(`${name} ${fixed(mm, 2)} mm`, edge, y - 2.7, { size: 2.2 });
-    paper.write(`${fixed(mm / 25.4, 3)} in`, edge, y + 0.3, { size: 2.2 });
+    const [first, second] = inOrder(mold.units, mm);
+    paper.write(`${name} ${first}`, edge, y - 2.7, { size: 2.2 });
+    paper.write(second, edge, y + 0.3, { size: 2.2 });
   };
   thickness('upper', disc.upper, plane - (disc.upper / 2) * scale);
   thickness('lower', disc.lower, plane + (disc.lower / 2) * scale);
@@ -47,7 +49,7 @@ export function sideView(paper: Paper, mold: Mold): void {
 
 /** Each charm's reach below and above the parting plane as a bar within the halves, in the order of the plan. */
 export function heightBars(paper: Paper, mold: Mold, report: Report): void {
-  const { placements, disc, limits } = mold;
+  const { placements, disc, limits, units } = mold;
   if (placements.length === 0) return;
   const scale = Math.min(2, 55 / (disc.lower + disc.upper));
   const whole = (disc.lower + disc.upper) * scale;
@@ -62,20 +64,21 @@ export function heightBars(paper: Paper, mold: Mold, report: Report): void {
       paper.rule(left, plane - z * scale, right, plane - z * scale, width, gray);
       paper.write(name, left - 1, plane - z * scale - 1, { size: 1.9 }, 'right');
     };
-    level(disc.upper, `+${fixed(disc.upper, 1)}`, 0.3, 0);
+    level(disc.upper, `+${bare(units, disc.upper)}`, 0.3, 0);
     level(0, '0', 0.3, 0);
-    level(-disc.lower, `-${fixed(disc.lower, 1)}`, 0.3, 0);
+    level(-disc.lower, `-${bare(units, disc.lower)}`, 0.3, 0);
     paper.pen.save().dash(1.2, { space: 0.8 });
-    level(disc.upper - limits.cover, `+${fixed(disc.upper - limits.cover, 1)}`, 0.15, 0.3);
-    level(limits.cover - disc.lower, `-${fixed(disc.lower - limits.cover, 1)}`, 0.15, 0.3);
+    level(disc.upper - limits.cover, `+${bare(units, disc.upper - limits.cover)}`, 0.15, 0.3);
+    level(limits.cover - disc.lower, `-${bare(units, disc.lower - limits.cover)}`, 0.15, 0.3);
     paper.pen.restore();
     row.forEach((placement, i) => {
-      bar(paper, placement, left + i * 9, plane, scale, disc.lower * scale, leastCover(report, placement.id));
+      const cover = leastCover(report, placement.id);
+      bar(paper, placement, units, left + i * 9, plane, scale, disc.lower * scale, cover);
     });
     paper.y = plane + disc.lower * scale + 22;
   }
   paper.paragraph(
-    `Bars: reach above and below the parting plane in mm. Dashed: where the least cover of ${fixed(limits.cover, 2)} mm begins. Under each bar: its name and, in brackets, the least cover left.`,
+    `Bars: reach above and below the parting plane in ${units === 'metric' ? 'mm' : 'inch'}. Dashed: where the least cover of ${both(units, limits.cover)} begins. Under each bar: its name and, in brackets, the least cover left.`,
     title,
     { size: 2.5 },
   );
@@ -84,6 +87,7 @@ export function heightBars(paper: Paper, mold: Mold, report: Report): void {
 function bar(
   paper: Paper,
   { id, lowest, highest }: Placement,
+  units: UnitSystem,
   x: number,
   plane: number,
   scale: number,
@@ -96,9 +100,9 @@ function bar(
     .rect(x + 2, top, 5, (highest - lowest) * scale)
     .lineWidth(0.2)
     .fillAndStroke(shade(0.85), shade(0));
-  paper.write(fixed(highest, 1), x + 2, top - 2.6, { size: 1.9 });
-  paper.write(fixed(-lowest, 1), x + 2, plane - lowest * scale + 0.5, { size: 1.9 });
-  const left = cover === undefined ? '' : ` (${fixed(cover, 1)})`;
+  paper.write(bare(units, highest), x + 2, top - 2.6, { size: 1.9 });
+  paper.write(bare(units, -lowest), x + 2, plane - lowest * scale + 0.5, { size: 1.9 });
+  const left = cover === undefined ? '' : ` (${bare(units, cover)})`;
   const name = `${paper.fitted(id, 15, { size: 2.1 })}${left}`;
   pen.save().rotate(60, { origin: [x + 4.5, plane + under + 2] });
   paper.write(name, x + 4.5, plane + under + 1, { size: 2.1 });

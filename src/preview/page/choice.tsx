@@ -1,8 +1,7 @@
-import type { Signal } from '@preact/signals';
-
 interface ChoiceProps<T extends string> {
   readonly label: string;
-  readonly value: Signal<T>;
+  /** A signal, or what stands for one. */
+  readonly value: { value: T };
   readonly options: readonly T[];
 }
 

@@ -1,4 +1,4 @@
-import { FindingRow } from '../panels/findings.tsx';
+import { FindingRow, keyOf } from '../panels/findings.tsx';
 import { mold, unread } from '../state/store.ts';
 
 /** Why the plan could not be laid out, over whatever sheet is open; nothing where it could. */
@@ -13,7 +13,7 @@ export function Unread() {
       </p>
       <ol class="findings">
         {why.map((one) => (
-          <FindingRow key={`${one.code} ${one.subject} ${one.says}`} one={one} />
+          <FindingRow key={keyOf(one)} one={one} />
         ))}
       </ol>
     </section>

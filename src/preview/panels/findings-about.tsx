@@ -1,6 +1,6 @@
 import type { FindingCode } from '../../findings/index.ts';
 import { findings } from '../state/store.ts';
-import { FindingRow } from './findings.tsx';
+import { FindingRow, keyOf } from './findings.tsx';
 
 type Family<Code> = Code extends `${infer First}.${string}` ? First : never;
 
@@ -11,7 +11,7 @@ export function FindingsAbout({ families }: { readonly families: readonly Family
   return (
     <ol class="findings">
       {about.map((one) => (
-        <FindingRow key={`${one.code} ${one.subject} ${one.says}`} one={one} />
+        <FindingRow key={keyOf(one)} one={one} />
       ))}
     </ol>
   );

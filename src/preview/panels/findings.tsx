@@ -1,5 +1,5 @@
 import type { Finding } from '../../findings/index.ts';
-import { quantity } from '../state/show.ts';
+import { said } from '../state/show.ts';
 import { findings, flyTo, picked } from '../state/store.ts';
 import type { Panel } from './panel.ts';
 
@@ -10,12 +10,16 @@ export const findingsPanel: Panel = {
   View: () => (
     <ol class="findings">
       {findings.value.map((one) => (
-        <FindingRow key={`${one.code} ${one.subject} ${one.says}`} one={one} />
+        <FindingRow key={keyOf(one)} one={one} />
       ))}
       {findings.value.length === 0 && <li>Nothing so far.</li>}
     </ol>
   ),
 };
+
+/** Tells a finding from every other. */
+export const keyOf = ({ code, subject, place, values }: Finding): string =>
+  JSON.stringify([code, subject, place, values]);
 
 /** What is to be typed stands between backticks in a finding's words. */
 const withCode = (words: string) =>
@@ -23,7 +27,8 @@ const withCode = (words: string) =>
 
 /** One finding; its head leads to its place in the picture. */
 export function FindingRow({ one }: { readonly one: Finding }) {
-  const { severity, code, subject, says, remedy, measured, limit, at, place } = one;
+  const { severity, code, subject, at, place } = one;
+  const { says, remedy } = said(one);
   return (
     <li class={`finding is-${severity}`}>
       <button
@@ -37,11 +42,6 @@ export function FindingRow({ one }: { readonly one: Finding }) {
         <strong>{severity}</strong> {code} <span class="subject">{subject}</span>
       </button>
       <p>{withCode(says)}</p>
-      {measured && limit && (
-        <p class="number">
-          {quantity(measured.value, measured.unit)}; limit {quantity(limit.value, limit.unit)}
-        </p>
-      )}
       <p class="remedy">{withCode(remedy)}</p>
       {at && (
         <p class="where">

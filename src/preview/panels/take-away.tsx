@@ -1,6 +1,8 @@
+import { saysOfAll } from '../../wording/index.ts';
 import { cancelWork, takeFiles } from '../state/actions.ts';
 import { askPicture } from '../state/snapshot.ts';
 import { drawings, solidsAreCurrent, step, stls, withheld } from '../state/store.ts';
+import { systemNow } from '../state/view.ts';
 import type { Panel } from './panel.ts';
 
 export const takeAway: Panel = {
@@ -47,7 +49,7 @@ export const takeAway: Panel = {
         )}
         {withheld.value.map(({ title, reasons }) => (
           <p key={title} class="withheld">
-            Withheld: {title}. {reasons.join(' ')}
+            Withheld: {title}. {saysOfAll(reasons, systemNow()).join(' ')}
           </p>
         ))}
         <p class="remark">

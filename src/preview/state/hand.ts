@@ -3,6 +3,7 @@ import { addMaster, type Company, type Edited, moveItem, removeItem, repeatRound
 import { changePlan } from './actions.ts';
 import { hold, inHand, itemOf, moveTo, type Pose, poseOf } from './held.ts';
 import { remembered } from './remember.ts';
+import { said } from './show.ts';
 import { fault, mold, picked, plan } from './store.ts';
 import { units } from './view.ts';
 
@@ -75,7 +76,7 @@ export function drop(): void {
 /** An edit goes into the plan, or its fault is told. */
 function put(edited: Edited): boolean {
   if ('fault' in edited) {
-    fault.value = edited.fault;
+    fault.value = typeof edited.fault === 'string' ? edited.fault : said(edited.fault).says;
     return false;
   }
   fault.value = undefined;

@@ -4,7 +4,7 @@ import { hold, inHand } from './held.ts';
 import { hearNear } from './near.ts';
 import * as store from './store.ts';
 import { takeAway } from './take.ts';
-import { hideForFirstLook } from './view.ts';
+import { hideForFirstLook, planSystem } from './view.ts';
 
 /** The newest picture of each master. They come one by one; shown, and so drawn, they are when there is a place for all. */
 const arrived = new Map<string, { readonly edit: number; readonly mesh: ShownMesh }>();
@@ -33,6 +33,7 @@ function put(message: FromWorker): void {
     }
     case 'laid':
       store.unread.value = [];
+      planSystem.value = message.mold.units;
       if (!store.mold.peek()) hideForFirstLook(message.mold.process);
       store.mold.value = message.mold;
       if (message.complete) showArrived();
@@ -65,6 +66,7 @@ function put(message: FromWorker): void {
       break;
     case 'unread':
       store.unread.value = message.findings;
+      planSystem.value = message.units;
       hold.value = undefined;
       store.step.value = undefined;
       break;

@@ -1,5 +1,6 @@
-import { fixed, type Series, type Unit } from '../../findings/index.ts';
-import { units, warmth } from './view.ts';
+import type { Finding, Series, Unit } from '../../findings/index.ts';
+import { fixed, type Sentences, sayFinding } from '../../wording/index.ts';
+import { systemNow, units, warmth } from './view.ts';
 
 const mmPerInch = 25.4;
 const gramsPerOunce = 28.349523125;
@@ -64,6 +65,9 @@ export function quantity(value: number, unit: Unit): string {
   const shown = inUnits(value, unit);
   return `${fixed(shown.value, shown.places)} ${shown.unit}`.trim();
 }
+
+/** A finding's sentences, as the person chose. */
+export const said = (one: Finding): Sentences => sayFinding(one, systemNow());
 
 /** A length in the unit the person chose. */
 export const length = (mm: number): string => quantity(mm, 'mm');

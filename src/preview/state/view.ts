@@ -1,12 +1,32 @@
 import { computed, signal } from '@preact/signals';
+import type { UnitSystem } from '../../findings/index.ts';
 import { hiddenAtFirst } from '../scene/kinds.ts';
 import type { ShownMold } from '../worker/messages.ts';
 import { remembered } from './remember.ts';
 
 // How the mold is looked at: nothing here changes the plan.
 
-export const units = remembered('units', 'mm', ['mm', 'in'] as const);
-export const warmth = remembered('warmth', 'C', ['C', 'F'] as const);
+/** The system the plan is written in, which is shown until the person chooses. */
+export const planSystem = signal<UnitSystem>('metric');
+
+/** A unit the person chose, or the one of the two that the plan is written in. */
+function followed<T extends string>(name: string, metric: T, inch: T): { value: T } {
+  const asked = remembered<T | 'as the plan'>(name, 'as the plan', ['as the plan', metric, inch]);
+  return {
+    get value() {
+      if (asked.value !== 'as the plan') return asked.value;
+      return planSystem.value === 'metric' ? metric : inch;
+    },
+    set value(wanted) {
+      asked.value = wanted;
+    },
+  };
+}
+
+export const units = followed<'mm' | 'in'>('units', 'mm', 'in');
+export const warmth = followed<'C' | 'F'>('warmth', 'C', 'F');
+/** The system findings are said in. */
+export const systemNow = (): UnitSystem => (units.value === 'mm' ? 'metric' : 'inch');
 export const light = remembered('light', 'as the system', ['as the system', 'light', 'dark'] as const);
 /** What the system asks for; the page keeps it true. */
 export const systemLight = signal<'light' | 'dark'>('light');

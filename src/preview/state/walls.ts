@@ -23,7 +23,7 @@ export const measuredWalls = computed<readonly MeasuredWall[]>(() => {
   const thin = new Set(
     findings.value
       .filter(({ code }) => code.startsWith('walls.'))
-      .map(({ subject, measured }) => `${subject} ${measured?.value}`),
+      .map(({ subject, values: { measured } }) => `${subject} ${measured}`),
   );
   return (report.value?.figures ?? [])
     .flatMap(({ name, subject, value, places, estimated }) => {

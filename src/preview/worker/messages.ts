@@ -1,4 +1,4 @@
-import type { Finding, Report } from '../../findings/index.ts';
+import type { Finding, Report, UnitSystem } from '../../findings/index.ts';
 import type { Matrix4, SolidRole } from '../../kernel/index.ts';
 import type { Master, Mold } from '../../mold/index.ts';
 import type { MastersOutcome, MendJob, MeshOutcome, Near } from '../../pipeline/index.ts';
@@ -157,7 +157,7 @@ export interface ShownWalls {
 
 export interface WithheldSolid {
   readonly title: string;
-  readonly reasons: readonly string[];
+  readonly reasons: readonly Finding[];
 }
 
 type About<T> = T & { readonly edit: number };
@@ -180,7 +180,7 @@ export type FromWorker =
         readonly took: number;
       } & Near
     >
-  | About<{ readonly kind: 'unread'; readonly findings: readonly Finding[] }>
+  | About<{ readonly kind: 'unread'; readonly findings: readonly Finding[]; readonly units: UnitSystem }>
   /** Rims, bosses, sprue form and the like, and later all. `complete`: nothing more will come. */
   | About<{ readonly kind: 'solids'; readonly solids: readonly ShownSolid[]; readonly complete: boolean }>
   | About<{ readonly kind: 'report'; readonly report: Report }>

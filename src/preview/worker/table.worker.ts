@@ -69,7 +69,7 @@ async function open({ edit, text, name, filesAt, fresh }: OpenPlan): Promise<voi
   const access = files.access(filesAt, isLatest);
   if (fresh) await showSoon(edit, readPlan(bytes, name).plan, access, kernel);
   if (!isLatest()) return;
-  const { plan, masters, findings } = await readMasters({ bytes, name, files: access }, kernel, {
+  const { plan, masters, findings, units } = await readMasters({ bytes, name, files: access }, kernel, {
     cache,
     progress: (step) => {
       if (!isLatest()) throw new Outdated();
@@ -79,7 +79,7 @@ async function open({ edit, text, name, filesAt, fresh }: OpenPlan): Promise<voi
   await breath();
   if (!isLatest()) return;
   if (!plan || !masters) {
-    tell({ kind: 'unread', edit, findings });
+    tell({ kind: 'unread', edit, findings, units });
     return;
   }
   lastBake = { kind: 'bake', edit, planBytes: bytes, plan, masters, findings };

@@ -1,7 +1,8 @@
 import { useState } from 'preact/hooks';
-import { readQuantity } from '../../../plan/index.ts';
+import { quantityFinding, readQuantity } from '../../../plan/index.ts';
 import { allRound, setPose, takeAway } from '../../state/hand.ts';
 import { hold, itemOf, type Pose, poseOf } from '../../state/held.ts';
+import { said } from '../../state/show.ts';
 import { fault, picked } from '../../state/store.ts';
 import { units } from '../../state/view.ts';
 import { Nearby } from './nearby.tsx';
@@ -61,7 +62,7 @@ function LengthField({ id, name, label, pose }: FieldProps<'radius' | 'depth'>) 
           const text = currentTarget.value.trim();
           const bare = /^-?[\d.]+$/.test(text);
           const read = readQuantity(bare && !metric ? `${text} in` : bare ? Number(text) : text, 'length');
-          if ('fault' in read) fault.value = read.fault.says;
+          if ('fault' in read) fault.value = said(quantityFinding(read.fault, id)).says;
           else setPose(id, { [name]: read.value });
         }}
       />
@@ -81,7 +82,7 @@ function AngleField({ id, name, label, pose }: FieldProps<'angleRad' | 'turnRad'
         onChange={({ currentTarget }) => {
           const text = currentTarget.value.trim();
           const read = readQuantity(/^-?[\d.]+$/.test(text) ? Number(text) : text, 'angle');
-          if ('fault' in read) fault.value = read.fault.says;
+          if ('fault' in read) fault.value = said(quantityFinding(read.fault, id)).says;
           else setPose(id, { [name]: read.value });
         }}
       />

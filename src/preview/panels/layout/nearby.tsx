@@ -1,12 +1,17 @@
 import { type Figure, figureCatalogue } from '../../../findings/index.ts';
 import { near } from '../../state/near.ts';
-import { length } from '../../state/show.ts';
+import { length, said } from '../../state/show.ts';
+import { keyOf } from '../findings.tsx';
 
 /** Walls and covers of the chosen thing, following the hand; under their limit they stand out. */
 export function Nearby({ id }: { readonly id: string }) {
   const now = near.value;
   if (now?.id !== id) return <p class="hint">Measuring.</p>;
-  const thin = new Set(now.findings.flatMap(({ measured }) => (measured ? [measured.value.toFixed(6)] : [])));
+  const thin = new Set(
+    now.findings.flatMap(({ values: { measured } }) =>
+      typeof measured === 'number' ? [measured.toFixed(6)] : [],
+    ),
+  );
   const worst = [...now.figures].sort((a, b) => a.value - b.value);
   return (
     <div class="nearby" data-error={now.error} aria-live="off">
@@ -28,9 +33,9 @@ export function Nearby({ id }: { readonly id: string }) {
           ? `While moving: on simplified shapes, within ${length(now.error)}.`
           : 'Exact. Walls farther than twice their limit are left out.'}
       </p>
-      {now.findings.map(({ code, says, severity }) => (
-        <p key={`${code} ${says}`} class={`finding is-${severity}`}>
-          <strong>{severity}</strong> {says}
+      {now.findings.map((one) => (
+        <p key={keyOf(one)} class={`finding is-${one.severity}`}>
+          <strong>{one.severity}</strong> {said(one).says}
         </p>
       ))}
     </div>

@@ -1,4 +1,4 @@
-import { fixed } from '../../../findings/index.ts';
+import { fixed } from '../../../wording/index.ts';
 import { mold } from '../../state/store.ts';
 import { cssAt } from '../../state/wall-ramp.ts';
 import { scaleEnd, scaleParts } from '../../state/walls.ts';
