@@ -147,12 +147,8 @@ const kinds: Record<string, string> = {
   boolean: 'true or false',
 };
 
-/** What the field is, as a sentence. */
-function descriptionOf(path: PlanPath): string | undefined {
-  const description = descriptionAt(path);
-  if (!description) return undefined;
-  return /[.?!]$/.test(description) ? description : `${description}.`;
-}
+/** What the field is, without its full stop. */
+const descriptionOf = (path: PlanPath): string | undefined => descriptionAt(path)?.replace(/\.$/, '');
 
 function show(input: unknown): string {
   if (Array.isArray(input)) return 'a list';

@@ -12,10 +12,11 @@ export const fixed = (value: number, places: number): string => {
   return text === `-${(0).toFixed(places)}` ? text.slice(1) : text;
 };
 
-/** Decimals that show a value to a ten-thousandth at least where it is small, and no more than a bench reads where not. */
+/** The usual decimals, and up to two more where it is small; what is nothing to a bench stays so. */
 const length = (value: number, usual: number): string => {
   const size = Math.abs(value);
-  return fixed(value, size === 0 || size >= 0.1 ? usual : size >= 0.01 ? usual + 1 : usual + 2);
+  const more = size < 5e-5 || size >= 0.1 ? 0 : size >= 0.01 ? 1 : 2;
+  return fixed(value, usual + more);
 };
 
 const shrinking = (value: number, wide: number): string => {

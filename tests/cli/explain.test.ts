@@ -9,7 +9,10 @@ it.each(Object.entries(catalogue))(
     const { code: exit, out } = await run('check', '--explain', code);
     expect(exit).toBe(0);
     const words = out.replace(/\s+/g, ' ');
-    for (const text of [`${code}: ${entry.severity}`, entry.means, entry.remedy])
+    const sentences = [entry.says, entry.remedy].flatMap((one) =>
+      typeof one === 'string' ? [one] : Object.values<string>(one),
+    );
+    for (const text of [`${code}: ${entry.severity}`, entry.means, ...sentences])
       expect(words).toContain(text.replace(/\s+/g, ' '));
     expect(out).toMatch(/^ {2}formula /m);
     expect(out).toMatch(/^ {2}source /m);

@@ -1,32 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { showFigures, showFindings, tally } from '../../cli/show-report.ts';
 import { lineWidth, plain, shorten, wrap } from '../../cli/terminal.ts';
-import { type Figure, type FigureName, finding, joinReport, showQuantity } from '../../src/findings/index.ts';
+import { type Figure, type FigureName, joinReport } from '../../src/findings/index.ts';
+import { openRim, thinCover } from '../example-findings.ts';
 import { run, workbench } from './workbench.ts';
 
 const bench = workbench();
-
-describe('quantities', () => {
-  // 1 in = 25.4 mm, 1 oz = 28.349523125 g (international yard and pound agreement, 1959); F = 1.8 C + 32.
-  it.each([
-    [25.4, 'mm', '25.40 mm (1.000 in)'],
-    [16387.064, 'mm3', '16.387 cm3 (1.0000 in3)'],
-    [645.16, 'mm2', '6.45 cm2 (1.000 in2)'],
-    [100, 'C', '100 C (212 F)'],
-    [28.349523125, 'g', '28.35 g (1.000 oz)'],
-    [-0.0001, 'mm', '0.00 mm (0.000 in)'],
-    [0.5, 'ratio', '50.0 %'],
-    // 1 psi = 6894.757293168 Pa (pound-force and inch as agreed in 1959).
-    [6894.757293168, 'Pa', '6.9 kPa (1.00 psi)'],
-    [1e6, 'Pa', '1.00 MPa (145 psi)'],
-    [4.4482216152605, 'N', '4.4 N (1.0 lbf)'],
-    [4448.2216152605, 'N', '4.45 kN (1000 lbf)'],
-    [2e6, 'mm3', '2000 cm3 (122.0 in3)'],
-    [12, 'count', '12'],
-  ] as const)('%d %s are shown in both systems', (value, unit, shown) => {
-    expect(showQuantity(value, unit)).toBe(shown);
-  });
-});
 
 describe('text on the page', () => {
   it('is wrapped at spaces, and nothing of it is lost', () => {
@@ -57,7 +36,8 @@ const figure = (name: FigureName, subject: string, value: number): Figure => ({
   source: 'a ruler',
   estimated: false,
 });
-const figures = (...some: readonly Figure[]): string => showFigures(joinReport('', [{ figures: some }]));
+const figures = (...some: readonly Figure[]): string =>
+  showFigures(joinReport('', 'metric', [{ figures: some }]));
 
 describe('figures', () => {
   it('of one name are the least and the most with what they are of', () => {
@@ -86,54 +66,51 @@ describe('figures', () => {
   });
 });
 
-const thin = (subject: string, remedy?: string) =>
-  finding('cover.thin', {
-    subject,
-    says: `${subject} leaves 1.00 mm.`,
-    place: [1, 2, 3],
-    ...(remedy && { remedy }),
-  });
+const thin = (subject: string, needed = 9) => thinCover(subject, { place: [1, 2, 3], needed });
+const says = (subject: string): string =>
+  `${subject} leaves 1.00 mm (0.039 in) in the lower half, where 3.00 mm (0.118 in) is wanted.`;
 
 describe('findings', () => {
   it('are counted in words', () => {
     expect(tally([])).toBe('0 stops, 0 warnings, 0 notes');
-    const stop = finding('walls.rim-open', { subject: 'a', says: 'b' });
+    const stop = openRim('a');
     expect(tally([stop, thin('c'), thin('d')])).toBe('1 stop, 2 warnings, 0 notes');
   });
 
   it('of one code stand together, what to do once', () => {
-    const shown = plain(showFindings([thin('b'), thin('a')]));
+    const shown = plain(showFindings([thin('b'), thin('a')], 'metric'));
     expect(shown.split('\n')).toEqual([
       'warn  cover.thin  2 times',
-      '      at (1.0, 2.0, 3.0) mm: a leaves 1.00 mm.',
-      '      at (1.0, 2.0, 3.0) mm: b leaves 1.00 mm.',
-      '      Take the next thicker stock, or sink the master differently.',
+      ...['a', 'b'].flatMap((one) =>
+        wrap(`at (1.0, 2.0, 3.0) mm: ${says(one)}`, lineWidth, '      ', '        ').split('\n'),
+      ),
+      '      Make the lower half at least 9.00 mm (0.354 in) thick, or sink the master differently.',
     ]);
-    expect(plain(showFindings([thin('b', 'Do this.'), thin('a', 'Do that.')]))).toMatch(
-      /a leaves 1.00 mm. Do that.\n[^\n]*Do this./,
-    );
+    const apart = plain(showFindings([thin('b', 9), thin('a', 10)], 'metric')).replaceAll(/\s+/g, ' ');
+    expect(apart).toMatch(/a leaves .* at least 10\.00 mm .* b leaves .* at least 9\.00 mm/);
   });
 
   it('of one code in one file name the file once', () => {
     const at = (line: number) => ({ at: { file: 'plan.yaml', line, column: 5 } });
     const shown = plain(
-      showFindings([
-        { ...thin('a'), ...at(7) },
-        { ...thin('b'), ...at(8) },
-      ]),
+      showFindings(
+        [
+          { ...thin('a'), ...at(7) },
+          { ...thin('b'), ...at(8) },
+        ],
+        'metric',
+      ),
     );
-    expect(shown.split('\n').slice(0, 3)).toEqual([
-      'warn  cover.thin  2 times in plan.yaml',
-      '      line 7, at (1.0, 2.0, 3.0) mm: a leaves 1.00 mm.',
-      '      line 8, at (1.0, 2.0, 3.0) mm: b leaves 1.00 mm.',
-    ]);
+    expect(shown.split('\n')[0]).toBe('warn  cover.thin  2 times in plan.yaml');
+    expect(shown).toContain('\n      line 7, at (1.0, 2.0, 3.0) mm: a leaves 1.00 mm');
+    expect(shown).toContain('\n      line 8, at (1.0, 2.0, 3.0) mm: b leaves 1.00 mm');
   });
 
   it('are cut short where there are many of one code, but never stops', () => {
     const many = Array.from({ length: 20 }, (_, i) => thin(`a${i}`));
-    expect(showFindings(many)).toContain('... and 14 more like these; --json shows all.');
+    expect(showFindings(many, 'metric')).toContain('... and 14 more like these; --json shows all.');
     const stops = many.map((one) => ({ ...one, severity: 'stop' as const }));
-    for (const { subject } of stops) expect(showFindings(stops)).toContain(` ${subject} `);
+    for (const { subject } of stops) expect(showFindings(stops, 'metric')).toContain(` ${subject} `);
   });
 });
 

@@ -10,16 +10,19 @@ import {
   smallSolidFacets,
   writeBuild,
 } from '../../src/export/index.ts';
-import { finding, joinReport } from '../../src/findings/index.ts';
+import { joinReport } from '../../src/findings/index.ts';
 import { circle, translation } from '../../src/kernel/index.ts';
 import { flatPartingSurface, type Mold } from '../../src/mold/index.ts';
+import { openRim, thinCover } from '../example-findings.ts';
 import { masterOf } from '../parts/example-masters.ts';
+import { saysOf } from '../said.ts';
 import { box, openBox, solidOf, torus } from './shapes.ts';
 
 const supplies = { fonts: readFonts };
 
 const mold: Mold = {
   title: 'Hedgerow charms',
+  units: 'metric',
   revision: 'A',
   paper: 'A4',
   process: 'rubber',
@@ -49,15 +52,9 @@ const mold: Mold = {
 };
 
 async function build(): Promise<Build> {
-  const report = joinReport('Hedgerow charms', [
+  const report = joinReport('Hedgerow charms', 'metric', [
     {
-      findings: [
-        finding('cover.thin', {
-          subject: 'leaf',
-          says: 'Too little.',
-          measured: { value: 0.1 + 0.2, unit: 'mm' },
-        }),
-      ],
+      findings: [thinCover('leaf', { needed: 0.1 + 0.2 })],
       figures: [
         { name: 'cover.least', subject: 'leaf', value: Infinity, unit: 'mm', source: 'x', estimated: true },
       ],
@@ -73,7 +70,7 @@ async function build(): Promise<Build> {
       await exportSolid(solidOf('ring', torus(20, 5, 64, 32), { estimated: true, role: 'plug' })),
     ],
     drawings: [],
-    withheld: [{ id: 'tab', title: 'Tab', subjects: ['tab-1'], reasons: ['It leaves the disc.'] }],
+    withheld: [{ id: 'tab', title: 'Tab', subjects: ['tab-1'], reasons: [openRim('tab-1')] }],
     report,
   };
 }
@@ -143,7 +140,12 @@ describe('a build as files', () => {
     });
     expect(manifest.files[2].solid).toBeUndefined();
     expect(manifest.withheld).toEqual([
-      { id: 'tab', title: 'Tab', subjects: ['tab-1'], reasons: ['It leaves the disc.'] },
+      {
+        id: 'tab',
+        title: 'Tab',
+        subjects: ['tab-1'],
+        reasons: ['tab-1 reaches 2.00 mm (0.079 in) beyond the rim.'],
+      },
     ]);
   });
 });
@@ -199,7 +201,7 @@ test('SHA-256 of "abc" as in FIPS 180-4', () => {
 
 test('report.json keeps every digit, says Infinity, and summarizes fields', async () => {
   const report = json(reportJson((await build()).report));
-  expect(report.findings[0].measured).toEqual({ value: 0.1 + 0.2, unit: 'mm' });
+  expect(report.findings[0].values.needed).toEqual({ value: 0.1 + 0.2, unit: 'mm' });
   expect(report.figures[0].value).toBe('Infinity');
   expect(report.fields).toEqual([
     { name: 'wall', subject: 'leaf', unit: 'mm', count: 3, least: 1, greatest: 3, mean: 2 },
@@ -232,7 +234,7 @@ describe('a solid before it goes out', () => {
     const { findings } = await exportSolid(solidOf('half', openBox(), { toMold: translation(0, 0, -12) }));
     expect(findings).toHaveLength(1);
     expect(findings[0]).toMatchObject({ code: 'solid.not-closed', severity: 'stop', subject: 'half' });
-    expect(findings[0].says).toContain('3 open edges');
+    expect(saysOf(findings[0])).toContain('3 open edges');
     expect(findings[0].place?.[2]).toBe(-12);
   });
 });

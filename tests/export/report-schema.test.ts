@@ -3,9 +3,10 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { openPlan } from '../../cli/plan-files.ts';
 import { reportJson } from '../../src/export/index.ts';
 import { reportJsonSchema, reportSchema } from '../../src/export/report-schema.ts';
-import { figureCatalogue, finding, joinReport, makeFigure, type Report } from '../../src/findings/index.ts';
+import { figureCatalogue, joinReport, makeFigure, type Report } from '../../src/findings/index.ts';
 import { loadKernel } from '../../src/kernel/index.ts';
 import { checkMold, readMold } from '../../src/pipeline/index.ts';
+import { thinCover } from '../example-findings.ts';
 
 // Held to a JSON Schema validator that knows nothing of this program.
 const validate = new Ajv2020({ strict: true, allErrors: true }).compile(reportJsonSchema());
@@ -36,19 +37,15 @@ describe('report.json against its schema', () => {
   });
 
   it('with everything a finding, a series and a field may hold is valid', () => {
-    const full = finding('cover.thin', {
-      subject: 'beetle',
-      says: 'Thin.',
+    const full = thinCover('beetle', {
       place: [1, 2, 3],
-      measured: { value: 1, unit: 'mm' },
-      limit: { value: 3, unit: 'mm' },
       at: { file: 'plan.yaml', line: 1, column: 1 },
     });
     const changed = { ...full, severity: 'note', changed: { from: 'warn', reason: 'Flat back.' } } as const;
     const places = [[0, 0, 0]] as const;
     const x = { label: 'turned by', unit: 'deg', values: [0, 1] } as const;
     const field = { name: 'wall', subject: 'beetle', unit: 'mm', values: Float32Array.of(1, 2) } as const;
-    const report = joinReport('Hedgerow charms', [
+    const report = joinReport('Hedgerow charms', 'metric', [
       { findings: [full, changed], fields: [field, { ...field, values: new Float32Array() }] },
       {
         figures: [makeFigure('walls.rim', { subject: 'a', value: 1, source: 'b', estimated: true, places })],

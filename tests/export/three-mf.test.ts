@@ -23,7 +23,7 @@ async function buildOf(solids: readonly Solid[], title = 'Leaves & "seed" <heads
     solids: await Promise.all(solids.map(exportSolid)),
     drawings: [],
     withheld: [],
-    report: joinReport(title, []),
+    report: joinReport(title, 'metric', []),
   };
 }
 

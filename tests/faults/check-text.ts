@@ -13,7 +13,7 @@ const cache = new Cache(20_000);
 /** The report on the text of a plan, with its files read from a folder. */
 export async function checkText(text: string, name: string, folder = faultFolder): Promise<Report> {
   const kernel = await loadKernel();
-  const { mold, findings } = await readMold(
+  const { mold, findings, units } = await readMold(
     {
       bytes: new TextEncoder().encode(text),
       name,
@@ -26,7 +26,7 @@ export async function checkText(text: string, name: string, folder = faultFolder
     kernel,
     { cache },
   );
-  return mold ? checkMold(mold, findings, kernel, { cache }) : unreadReport(findings);
+  return mold ? checkMold(mold, findings, kernel, { cache }) : unreadReport(findings, units);
 }
 
 /** All numbers of a report by the place they stand at; none may be NaN or infinite. */

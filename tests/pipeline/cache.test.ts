@@ -3,6 +3,7 @@ import { type Kernel, loadKernel } from '../../src/kernel/index.ts';
 import { buildMold, Cache, readMold } from '../../src/pipeline/index.ts';
 import { binaryStl, type Face } from '../mesh/mesh-files.ts';
 import { ball } from '../mesh/rough-shapes.ts';
+import { saysOf } from '../said.ts';
 
 describe('the cache', () => {
   it('makes a thing once', () => {
@@ -91,7 +92,7 @@ describe('a second run', () => {
     const bytes = new TextEncoder().encode(text);
     const options = cache ? { cache } : {};
     const { mold, findings } = await readMold({ bytes, name: 'plan.yaml', files }, kernel, options);
-    if (!mold) throw new Error(findings.map(({ says }) => says).join('\n'));
+    if (!mold) throw new Error(findings.map(saysOf).join('\n'));
     const { build } = await buildMold(mold, findings, { planBytes: bytes, version: '0' }, kernel, options);
     return build;
   }

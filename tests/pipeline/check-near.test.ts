@@ -14,6 +14,7 @@ import {
 } from '../../src/pipeline/index.ts';
 import { holdIn } from '../../src/preview/worker/hold-in.ts';
 import { bumpyMesh } from '../browser/bumpy-mesh.ts';
+import { saysOf } from '../said.ts';
 
 const plan = `process: rubber
 disc: { diameter: 160, thickness: 14 }
@@ -43,7 +44,7 @@ async function lay(kernel: Kernel): Promise<Mold> {
     },
     kernel,
   );
-  if (!read.plan || !read.masters) throw new Error(read.findings[0].says);
+  if (!read.plan || !read.masters) throw new Error(saysOf(read.findings[0]));
   return layMold(read.plan, read.masters, []).mold;
 }
 
@@ -67,11 +68,12 @@ describe('one thing alone', () => {
 
   test('every wall of the report under its limit is among them', () => {
     const thin = checkMold(mold, [], kernel).findings.filter(
-      ({ code, says }) => code.startsWith('walls.') && code !== 'walls.channel' && /\bone\b/.test(says),
+      (found) =>
+        found.code.startsWith('walls.') && found.code !== 'walls.channel' && /\bone\b/.test(saysOf(found)),
     );
     expect(thin.length).toBeGreaterThan(0);
-    const near = checkNear(mold, 'one', kernel).findings.map(({ says }) => says);
-    for (const { says } of thin) expect(near).toContain(says);
+    const near = checkNear(mold, 'one', kernel).findings.map(saysOf);
+    for (const found of thin) expect(near).toContain(saysOf(found));
   });
 });
 

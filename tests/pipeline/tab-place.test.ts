@@ -2,6 +2,7 @@ import { beforeAll, expect, test } from 'vitest';
 import { type Kernel, loadKernel, moveMesh } from '../../src/kernel/index.ts';
 import { tab } from '../../src/parts/tab.ts';
 import { readMold } from '../../src/pipeline/index.ts';
+import { saysOf } from '../said.ts';
 
 let kernel: Kernel;
 beforeAll(async () => {
@@ -54,7 +55,7 @@ test.each([
     throw new Error('the plan names no file');
   };
   const { mold, findings } = await readMold({ bytes, name: 'plan.yaml', files: noFiles }, kernel);
-  if (!mold) throw new Error(findings.map(({ says }) => says).join(' '));
+  if (!mold) throw new Error(findings.map(saysOf).join(' '));
   const expected = widestByWalking([
     // A square of 20 turned any way lies in a circle of 10 sqrt 2; an M8 has corners of 13 / sqrt 3 (DIN 1587).
     ...[0, 1, 2, 3, 4].map((i) => ({

@@ -1,9 +1,9 @@
 import { expect, it } from 'vitest';
-import { finding } from '../../src/findings/index.ts';
 import { weigh } from '../../src/pipeline/weigh.ts';
+import { openRim, thinCover } from '../example-findings.ts';
 
-const thin = finding('cover.thin', { subject: 'beetle', says: 'Thin.' });
-const through = finding('cover.through', { subject: 'beetle', says: 'Through.' });
+const thin = thinCover('beetle');
+const through = openRim('beetle');
 const rule = (severity: 'stop' | 'warn' | 'note') => ({ severity, reason: 'Poured at half speed.' });
 
 it('gives a finding the severity the plan wants, with what it was and why', () => {

@@ -1,11 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { type Finding, finding } from '../../src/findings/index.ts';
 import { concerns } from '../../src/pipeline/withhold.ts';
+import { openRim } from '../example-findings.ts';
 
 const solid = (id: string, ...subjects: readonly string[]) => ({ id, subjects });
-const stop = (subject: string): Finding =>
-  finding('walls.rim-open', { subject, says: `${subject} is wrong.` });
 
 const lower = solid('lower-half', 'mold', 'disc', 'sprue', 'ivy', 'ivy-1', 'boss-1', 'tab-1');
 const sprueForm = solid('sprue-form', 'sprue');
@@ -18,7 +16,7 @@ const placements = [{ id: 'ivy-1', master: 'ivy' }];
 
 /** Ids of the solids a stop about `subject` withholds. */
 const withheld = (subject: string, solids = all): string[] =>
-  solids.filter((one) => concerns(solids, { placements })(stop(subject), one)).map(({ id }) => id);
+  solids.filter((one) => concerns(solids, { placements })(openRim(subject), one)).map(({ id }) => id);
 
 describe('a stop concerns', () => {
   it.each([

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { readPlan } from '../../src/plan/index.ts';
+import { saysOf } from '../said.ts';
 
 /** A plan without fault; the faults below are put in by replacing one piece of it. */
 const good = `title: Hedgerow
@@ -165,7 +166,7 @@ test.each(faults.map((one) => [one.to.slice(0, 50), one] as const))('%j', (_, { 
   const marked = good.replace(from, to);
   const at = { file: 'plan.yaml', ...shownBefore(marked, marked.indexOf('^')) };
   const { plan, findings } = readPlan(marked.replace('^', ''), 'plan.yaml');
-  expect(findings.map(({ code, says, at }) => ({ code, says, at }))).toEqual([
+  expect(findings.map((one) => ({ code: one.code, says: saysOf(one), at: one.at }))).toEqual([
     { code, says: expect.stringMatching(says), at },
   ]);
   expect(findings[0].severity).toBe('stop');

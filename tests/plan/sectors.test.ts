@@ -82,7 +82,7 @@ describe('what follows by sectors', () => {
 
 describe('moved by hand', () => {
   const changed = (edited: ReturnType<typeof moveItem>): string => {
-    if ('fault' in edited) throw new Error(edited.fault);
+    if ('fault' in edited) throw new Error(JSON.stringify(edited.fault));
     return edited.text;
   };
   const angleOf = (edited: string, which: number): number => {

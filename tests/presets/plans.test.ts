@@ -8,6 +8,7 @@ import { loadKernel, moveMesh } from '../../src/kernel/index.ts';
 import type { Mold } from '../../src/mold/index.ts';
 import { checkMold, readMold } from '../../src/pipeline/index.ts';
 import { expandPlacements, readPlan, resolveRadius } from '../../src/plan/index.ts';
+import { saysOf } from '../said.ts';
 
 const presets = fileURLToPath(new URL('../../presets/', import.meta.url));
 const plans = readdirSync(presets, { withFileTypes: true })
@@ -38,7 +39,7 @@ async function open(path: string): Promise<{ mold: Mold; findings: readonly Find
     },
     kernel,
   );
-  if (!mold) throw new Error(`${path}: ${findings.map(({ says }) => says).join(' ')}`);
+  if (!mold) throw new Error(`${path}: ${findings.map(saysOf).join(' ')}`);
   return { mold, findings };
 }
 

@@ -3,7 +3,7 @@ import { type KindName, readQuantity } from '../../src/plan/index.ts';
 
 const read = (text: number | string, kind: KindName): number => {
   const quantity = readQuantity(text, kind);
-  if ('fault' in quantity) throw new Error(quantity.fault.says);
+  if ('fault' in quantity) throw new Error(quantity.fault.code);
   return quantity.value;
 };
 

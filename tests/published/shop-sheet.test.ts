@@ -4,9 +4,11 @@ import { type Build, exportSolid } from '../../src/export/index.ts';
 import { runs } from '../../src/export/shop-sheet/names.ts';
 import { shopSheet } from '../../src/export/shop-sheet/sheet.ts';
 import { tilesOf } from '../../src/export/shop-sheet/tiles.ts';
-import { finding, joinReport } from '../../src/findings/index.ts';
+import { joinReport } from '../../src/findings/index.ts';
 import { translation } from '../../src/kernel/index.ts';
 import type { Mold } from '../../src/mold/index.ts';
+import { sayFinding } from '../../src/wording/index.ts';
+import { thinCover } from '../example-findings.ts';
 import { box, solidOf } from '../export/shapes.ts';
 import { masterOf, ring } from '../parts/example-masters.ts';
 import { exampleMold } from '../parts/example-mold.ts';
@@ -22,13 +24,7 @@ const build = (mold: Mold): Build => ({
   solids: [],
   drawings: [],
   withheld: [],
-  report: joinReport(mold.title, [
-    {
-      findings: [
-        finding('cover.thin', { subject: 'snail', says: 'The snail stands 1.2 mm from the outer face.' }),
-      ],
-    },
-  ]),
+  report: joinReport(mold.title, mold.units, [{ findings: [thinCover('snail')] }]),
 });
 
 const fonts = await readFonts();
@@ -150,13 +146,12 @@ describe.runIf(hasPoppler())('what a sheet says beyond its drawings', () => {
       .replaceAll(/\s+/g, ' ');
 
   test('what to do about several findings of one kind is said once, after them', async () => {
-    const thin = ['snail', 'leaf', 'seed'].map((subject) =>
-      finding('cover.thin', { subject, says: `The ${subject} is near the face.` }),
-    );
-    const words = await wordsOf({ ...build(exampleMold()), report: joinReport('', [{ findings: thin }]) });
+    const thin = ['snail', 'leaf', 'seed'].map((subject) => thinCover(subject));
+    const report = joinReport('', 'metric', [{ findings: thin }]);
+    const words = await wordsOf({ ...build(exampleMold()), report });
     for (const subject of ['snail', 'leaf', 'seed'])
-      expect(words).toContain(`The ${subject} is near the face.`);
-    expect(words.split(thin[0].remedy)).toHaveLength(2);
+      expect(words).toContain(`${subject} leaves 1.00 mm (0.039 in)`);
+    expect(words.split(sayFinding(thin[0], 'metric').remedy)).toHaveLength(2);
   });
 
   test('each build-up has its number, place, size and height', async () => {

@@ -105,8 +105,8 @@ export const planCodes = codes({
     means: 'Something the plan must say is not there.',
     values: { 'name?': 'name', 'other?': 'name', 'about?': 'name' },
     says: {
-      field: '`{name}` is not given{about, select, none {.} other {: {about}}}',
-      empty: '`{name}` is empty; give it or take its name out{about, select, none {.} other {: {about}}}',
+      field: '`{name}` is not given{about, select, none {.} other {: {about}.}}',
+      empty: '`{name}` is empty; give it or take its name out{about, select, none {.} other {: {about}.}}',
       'other half':
         '`{name}` is given but `{other}` is not; give both, or `thickness` alone for two halves alike.',
       'ring count': 'This ring does not say how many: give `count`, `spacing` or `perSector`.',
@@ -133,7 +133,7 @@ export const planCodes = codes({
     values: { 'name?': 'name', 'given?': 'name', 'wanted?': 'name', 'about?': 'name' },
     says: {
       field:
-        '`{name}` is {given}, {wanted, select, none {which does not fit} other {but must be {wanted}}}{about, select, none {.} other {: {about}}}',
+        '`{name}` is {given}, {wanted, select, none {which does not fit} other {but must be {wanted}}}{about, select, none {.} other {: {about}.}}',
       'one line': 'This must be text on one line, without control characters.',
       key: 'The name of an entry must be plain text.',
       plan: 'A plan is a list of names with values, such as `process: rubber`, but this is the text `{given}`.',

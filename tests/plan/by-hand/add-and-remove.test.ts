@@ -8,6 +8,7 @@ import {
   removeItem,
   repeatRound,
 } from '../../../src/plan/index.ts';
+import { saysOf } from '../../said.ts';
 
 const plan = `process: rubber
 disc: { diameter: 200, thickness: 20 }
@@ -27,13 +28,13 @@ gates:
 `;
 
 const textOf = (edited: Edited): string => {
-  if ('fault' in edited) throw new Error(edited.fault);
+  if ('fault' in edited) throw new Error(JSON.stringify(edited.fault));
   return edited.text;
 };
 
 const ids = (text: string): string[] => {
   const { plan: read, findings } = readPlan(text, 'p');
-  if (!read) throw new Error(findings[0].says);
+  if (!read) throw new Error(saysOf(findings[0]));
   return expandPlacements(read).map(({ id }) => id);
 };
 

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { expandPlacements, moveItem, readPlan, resolveRadius } from '../../../src/plan/index.ts';
+import { saysOf } from '../../said.ts';
 
 const rad = Math.PI / 180;
 
@@ -39,13 +40,13 @@ function changes(before: string, after: string): string[] {
 
 const moved = (...args: Parameters<typeof moveItem>): string => {
   const edited = moveItem(...args);
-  if ('fault' in edited) throw new Error(edited.fault);
+  if ('fault' in edited) throw new Error(JSON.stringify(edited.fault));
   return edited.text;
 };
 
 const placements = (text: string) => {
   const { plan: read, findings } = readPlan(text, 'p');
-  if (!read) throw new Error(findings[0].says);
+  if (!read) throw new Error(saysOf(findings[0]));
   return expandPlacements(read).map(({ id, radius, angleRad, turnRad }) => ({
     id,
     radius: resolveRadius(radius, read.disc.diameter / 2),
