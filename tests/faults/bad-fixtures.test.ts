@@ -73,7 +73,7 @@ it('a material nobody knows is a stop about each thing of it that lies in the ho
     'heat.unknown sprue',
     'heat.unknown tab',
   ]);
-  for (const { says } of stops) expect(says).toContain('unobtainium');
+  for (const { values } of stops) expect(values.material).toBe('unobtainium');
 });
 
 it('a chamfer is usual where layers are built up, by the table; the plan has the last word', () => {
