@@ -21,7 +21,7 @@ import {
 import { halfMaterial } from '../tables/index.ts';
 import { bestSwap, type Swappable, swappables } from './best-swap.ts';
 import { alloyDensity, halfDensity, halfDensityPlace } from './densities.ts';
-import { leftOut, notChecked } from './not-given.ts';
+import { leftOut } from './not-given.ts';
 import { fittings, metalAlone, metalInCavity } from './turning-masses.ts';
 
 const bySums = 'sum of m r over metal against the half it displaces, nuts, tabs, notches and channels';
@@ -46,7 +46,8 @@ interface BalanceInput {
   readonly discZ: number;
   readonly platesKg?: number;
   readonly speedRpm?: number;
-  readonly gradeMmS?: number;
+  /** Of ISO 21940-11: G and the speed of the center of mass in mm/s. */
+  readonly grade?: string;
   readonly machineGmm?: number;
   readonly radius: number;
   readonly lower: number;
@@ -63,7 +64,7 @@ export const balance: Check = work<BalanceInput, ReportPart>({
   run: (input) => {
     const note =
       input.missing.length > 0
-        ? [notChecked('balance.not-checked', 'mold', 'Balance is in part', input.missing)]
+        ? [finding('balance.not-checked', { subject: 'mold', values: { missing: input.missing } })]
         : [];
     if (input.placed.length === 0) return { findings: note };
     const masses = [...input.placed.map(({ excess }) => excess), ...input.fittings];
@@ -107,7 +108,7 @@ function inputOf(mold: Mold): BalanceInput {
     lower: disc.lower,
     upper: disc.upper,
     ...(spin?.speedRpm !== undefined && { speedRpm: spin.speedRpm }),
-    ...(spin?.grade !== undefined && { gradeMmS: Number(spin.grade.slice(1)) }),
+    ...(spin?.grade !== undefined && { grade: spin.grade }),
     ...(machine?.plateMassKg !== undefined && { platesKg: machine.plateMassKg }),
     ...(machine?.maxUnbalanceGmm !== undefined && { machineGmm: machine.maxUnbalanceGmm }),
   };
@@ -141,12 +142,13 @@ function judge(input: BalanceInput, masses: readonly PointMass[]): Judged {
   const findings = [...againstMachine(input, all, misrun)];
   if (rotor) {
     figures.push(figure('balance.rotor', rotor.massKg, 'halves, metal, nuts and plates'));
-    if (input.speedRpm !== undefined && input.gradeMmS !== undefined) {
-      const allowed = permissibleUnbalance(input.gradeMmS, rotor.massKg, input.speedRpm);
+    const { speedRpm: speed, grade } = input;
+    if (speed !== undefined && grade !== undefined) {
+      const allowed = permissibleUnbalance(Number(grade.slice(1)), rotor.massKg, speed);
       figures.push(figure('balance.permissible', allowed, byStandard));
       const shares = planeShares(rotor.z, -input.lower, input.upper);
       findings.push(
-        ...overGrade(input, all, allowed, [
+        ...overGrade(input, { grade, speed }, all, allowed, [
           ['lower', sizeOf(planes.a), shares.a * allowed],
           ['upper', sizeOf(planes.b), shares.b * allowed],
         ]),
@@ -184,57 +186,61 @@ function worstMisrun(all: Unbalance, placed: readonly Placed[]): Misrun {
   return worst;
 }
 
-const gmm = (value: number): { readonly value: number; readonly unit: 'g.mm' } => ({ value, unit: 'g.mm' });
-
 function againstMachine({ machineGmm: limit }: BalanceInput, all: Unbalance, misrun: Misrun): Finding[] {
   if (limit === undefined) return [];
   const size = sizeOf(all);
-  if (size > limit) {
-    const says = `As cast the mold is ${size.toFixed(0)} g.mm out of balance; the machine stands ${limit.toFixed(0)}.`;
-    return [finding('balance.machine', { subject: 'mold', measured: gmm(size), limit: gmm(limit), says })];
-  }
+  if (size > limit)
+    return [finding('balance.machine', { subject: 'mold', values: { measured: size, limit } })];
   if (misrun.size <= limit) return [];
-  const says = `With ${misrun.id} left empty the mold is ${misrun.size.toFixed(0)} g.mm out of balance; the machine stands ${limit.toFixed(0)}.`;
-  return [
-    finding('balance.misrun', { subject: misrun.id, measured: gmm(misrun.size), limit: gmm(limit), says }),
-  ];
+  return [finding('balance.misrun', { subject: misrun.id, values: { measured: misrun.size, limit } })];
 }
 
-type PlaneVerdict = readonly [face: string, size: number, limit: number];
+type PlaneVerdict = readonly [half: 'lower' | 'upper', size: number, limit: number];
+
+/** The grade and the speed it is taken at. */
+interface Held {
+  readonly grade: string;
+  readonly speed: number;
+}
 
 function overGrade(
   input: BalanceInput,
+  held: Held,
   all: Unbalance,
   allowed: number,
   planes: readonly PlaneVerdict[],
 ): Finding[] {
+  const subject = 'mold';
   const size = sizeOf(all);
+  if (size > allowed) {
+    const values = {
+      which: 'whole',
+      measured: size,
+      limit: allowed,
+      ...held,
+      ...waysToMend(input, all),
+    } as const;
+    return [finding('balance.over', { subject, values })];
+  }
   const over = planes
     .filter(([, found, limit]) => found > limit)
     .sort((a, b) => b[1] / b[2] - a[1] / a[2])[0];
-  if (size <= allowed && !over) return [];
-  const direction = `at ${angleOf(all).toFixed(0)} deg`;
-  const whole = size > allowed;
-  const [face, found, limit] = whole ? ['', size, allowed] : over;
-  const says = whole
-    ? `As cast the mold is ${size.toFixed(0)} g.mm out of balance ${direction}, where ${allowed.toFixed(0)} is allowed for G${input.gradeMmS} at ${input.speedRpm} rpm.`
-    : `As cast the ${face} face carries ${found.toFixed(0)} g.mm, where ${limit.toFixed(0)} is its share for G${input.gradeMmS} at ${input.speedRpm} rpm.`;
-  const details = { subject: 'mold', measured: gmm(found), limit: gmm(limit), says };
-  return [finding('balance.over', whole ? { ...details, remedy: waysToMend(input, all) } : details)];
+  if (!over) return [];
+  const [half, measured, limit] = over;
+  return [finding('balance.over', { subject, values: { which: 'face', half, measured, limit, ...held } })];
 }
 
-function waysToMend({ radius, swappable, placed, fittings }: BalanceInput, all: Unbalance): string {
+/** What balances the heavy side: a mass at the rim, a swap that mends most of it, a dummy cavity opposite. */
+function waysToMend({ radius, swappable, placed, fittings }: BalanceInput, all: Unbalance) {
   const size = sizeOf(all);
-  const opposite = (angleOf(all) + 180) % 360;
-  const ways = [`fix ${(size / radius).toFixed(1)} g to the rim at ${opposite.toFixed(0)} deg`];
+  const heavy = angleOf(all);
   const swap = bestSwap(swappable, [...placed.map(({ excess }) => excess), ...fittings]);
-  if (swap && swap.size < 0.8 * size)
-    ways.unshift(`swap ${swap.a} with ${swap.b}, which leaves ${swap.size.toFixed(0)} g.mm`);
   const reach = Math.max(...placed.map(({ excess }) => Math.hypot(excess.x, excess.y)));
-  if (reach > 0)
-    ways.push(
-      `cut a dummy cavity that takes ${(size / reach).toFixed(1)} g more than what it displaces, ${reach.toFixed(0)} mm from the axis at ${opposite.toFixed(0)} deg`,
-    );
-  const text = ways.join(', or ');
-  return `${text[0].toUpperCase()}${text.slice(1)}. Never reach into a mold that turns.`;
+  return {
+    heavy,
+    weight: size / radius,
+    opposite: (heavy + 180) % 360,
+    ...(swap && swap.size < 0.8 * size && { swap: swap.a, swapWith: swap.b, swapLeaves: swap.size }),
+    ...(reach > 0 && { dummy: size / reach, dummyRadius: reach }),
+  };
 }

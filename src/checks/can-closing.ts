@@ -11,7 +11,7 @@ import { type Check, type Mold, work } from '../mold/index.ts';
 import { openingForce, plateBow, plateStress } from '../physics/index.ts';
 import { bolt, lidMetal } from '../tables/index.ts';
 import { type Holding, holding } from './can-holding.ts';
-import { leftOut, notChecked } from './not-given.ts';
+import { leftOut } from './not-given.ts';
 
 /** Yield strength over the greatest stress allowed in a lid. Our own choice. */
 const lidReserve = 1.5;
@@ -67,7 +67,7 @@ export const canClosing: Check = work<CanClosingInput, ReportPart>({
 });
 
 const someNotChecked = (missing: readonly string[]): Finding =>
-  notChecked('closing.not-checked', 'closing', 'Closing the can is in part', missing);
+  finding('closing.not-checked', { subject: 'closing', values: { missing } });
 
 function inputOf({ disc, bench: { can, closing, cure } }: Mold): CanClosingInput {
   const plates = [closing?.lid?.thickness, can?.lid, can?.floor].filter((one) => one !== undefined);
@@ -99,8 +99,8 @@ function bolts({ bolts: given }: CanClosingInput, force: number | undefined): Ju
   if (given.grade === undefined) return { findings: [someNotChecked(['closing.bolts.grade'])], figures: [] };
   const row = bolt(given.size, given.grade);
   if (!row) {
-    const says = `The table has no proof load for bolts ${given.size} of ${given.grade}.`;
-    return { findings: [finding('closing.bolt-unknown', { subject: 'closing', says })], figures: [] };
+    const values = { size: given.size, grade: given.grade };
+    return { findings: [finding('closing.bolt-unknown', { subject: 'closing', values })], figures: [] };
   }
   const proof = row.proofN;
   const figures = [
@@ -118,9 +118,7 @@ function bolts({ bolts: given }: CanClosingInput, force: number | undefined): Ju
   if (given.tension === undefined || given.tension <= proof) return { findings: [], figures };
   const tight = finding('closing.bolt-tension', {
     subject: 'closing',
-    measured: { value: given.tension, unit: 'N' },
-    limit: { value: proof, unit: 'N' },
-    says: `Each bolt is tightened to ${kN(given.tension)}; its proof load is ${kN(proof)}.`,
+    values: { measured: given.tension, limit: proof },
   });
   return { findings: [tight], figures };
 }
@@ -130,8 +128,9 @@ const plateSource = "Roark's Formulas for Stress and Strain, round plate, simply
 function lids(lid: Lid, pressurePa: number, diameter: number): Judged {
   if (lid.thickness === undefined || lid.material === undefined) return { findings: [], figures: [] };
   const metal = lidMetal(lid.material);
-  const unknown = (says: string): Finding => finding('closing.lid-unknown', { subject: 'closing', says });
-  if (!metal) return { findings: [unknown(`Nothing is known of lids of ${lid.material}.`)], figures: [] };
+  const unknown = (which: 'metal' | 'yield', material: string): Finding =>
+    finding('closing.lid-unknown', { subject: 'closing', values: { which, material, cure: lid.cureC } });
+  if (!metal) return { findings: [unknown('metal', lid.material)], figures: [] };
   const yieldPa = lid.yieldPa ?? tableYield(metal, lid.cureC);
   const plate = { ...metal, radius: diameter / 2, thickness: lid.thickness };
   const stress = plateStress(pressurePa, plate);
@@ -141,20 +140,13 @@ function lids(lid: Lid, pressurePa: number, diameter: number): Judged {
     figure('closing.lidStress', stress, plateSource, estimated),
     figure('closing.lidBow', plateBow(pressurePa, plate), plateSource, estimated),
   ];
-  if (yieldPa === undefined) {
-    const hot = lid.cureC === undefined ? 'at the temperature of the cure' : `at ${lid.cureC.toFixed(0)} C`;
-    return { findings: [unknown(`The yield strength of ${metal.name} ${hot} is not known.`)], figures };
-  }
+  if (yieldPa === undefined) return { findings: [unknown('yield', metal.name)], figures };
   const allowed = yieldPa / lidReserve;
   if (stress <= allowed) return { findings: [], figures };
-  const bent = finding('closing.lid-stress', {
-    subject: 'closing',
-    measured: { value: stress, unit: 'Pa' },
-    limit: { value: allowed, unit: 'Pa' },
-    says: `A lid of ${lid.thickness.toFixed(1)} mm is bent to ${mpa(stress)} where ${mpa(allowed)} is allowed, ${mpa(yieldPa)} over ${lidReserve}.`,
-    remedy: `Take lids of at least ${(lid.thickness * Math.sqrt(stress / allowed)).toFixed(1)} mm. Stand aside while the can is closed and heated.`,
-  });
-  return { findings: [bent], figures };
+  const { thickness } = lid;
+  const needed = thickness * Math.sqrt(stress / allowed);
+  const values = { measured: stress, limit: allowed, thickness, yield: yieldPa, needed };
+  return { findings: [finding('closing.lid-stress', { subject: 'closing', values })], figures };
 }
 
 /** The table's yield holds up to some temperature; without one in the plan it is not known whether it does. */
@@ -162,6 +154,3 @@ const tableYield = (
   { yieldPa, yieldToC }: { yieldPa: number; yieldToC: number },
   cureC: number | undefined,
 ): number | undefined => (cureC !== undefined && cureC <= yieldToC ? yieldPa : undefined);
-
-const kN = (newton: number): string => `${(newton / 1000).toFixed(1)} kN`;
-const mpa = (pascal: number): string => `${(pascal / 1e6).toFixed(0)} MPa`;

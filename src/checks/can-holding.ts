@@ -23,11 +23,15 @@ export interface Holding {
  * under it. Clamps round a can that stays in the press are not added to it: how they share the load nobody knows.
  */
 export function holding({ clamps, press, bolts }: Holding, force: number): Judged {
+  const subject = 'closing';
   const stop = (found: Finding) => ({ findings: [found], figures: [] });
   const pressed = press?.cure === 'in the press' ? press : undefined;
   if (!pressed && !clamps) {
-    if (press) return stop(press.cure === 'out' ? pressLeaves(force) : pressUnsaid(force));
-    return bolts ? stop(boltsAlone(force)) : { findings: [], figures: [] };
+    if (press?.cure === 'out') return stop(finding('closing.press-leaves', { subject, values: { force } }));
+    if (press) return stop(finding('closing.unrated', { subject, values: { which: 'stays', force } }));
+    return bolts
+      ? stop(finding('closing.bolts-alone', { subject, values: { force } }))
+      : { findings: [], figures: [] };
   }
   const holders = [
     ...(pressed ? [{ what: 'press' as const, ...rated(1, pressed.force) }] : []),
@@ -59,40 +63,13 @@ const rated = (
   ...(force !== undefined && { held: count * force }),
 });
 
-const boltsAlone = (force: number): Finding =>
-  finding('closing.bolts-alone', {
-    subject: 'closing',
-    says: `Bolts alone hold the can against ${kN(force)}.`,
-  });
-
-const pressUnsaid = (force: number): Finding =>
-  finding('closing.unrated', {
-    subject: 'closing',
-    says: `The plan does not say whether the can stays under the press, where ${kN(force)} push it open.`,
-    remedy: 'Write `cure: in the press` or `cure: out` under `press`.',
-  });
-
-const pressLeaves = (force: number): Finding =>
-  finding('closing.press-leaves', {
-    subject: 'closing',
-    says: `The can is taken out of the press for the cure, and no clamps hold it against ${kN(force)}.`,
-  });
-
-function unrated(
-  { what, count }: { readonly what: 'press' | 'clamps'; readonly count: number },
+const unrated = (
+  { what: which, count }: { readonly what: 'press' | 'clamps'; readonly count: number },
   force: number,
-): Finding {
-  const who = what === 'press' ? 'The press is' : count === 1 ? 'A clamp is' : `${count} clamps are`;
-  const says = `${who} to hold ${kN(force)}, and the plan does not say what ${what === 'press' || count === 1 ? 'it' : 'each'} is rated for.`;
-  return finding('closing.unrated', { subject: 'closing', says });
-}
+): Finding => finding('closing.unrated', { subject: 'closing', values: { which, force, count } });
 
 const tooWeak = (what: 'press' | 'clamps', held: number, force: number): Finding =>
   finding(what === 'press' ? 'closing.press-short' : 'closing.clamps-short', {
     subject: 'closing',
-    measured: { value: held, unit: 'N' },
-    limit: { value: holdingReserve * force, unit: 'N' },
-    says: `${what === 'press' ? 'The press holds' : 'The clamps hold'} ${kN(held)}; the can is pushed open with ${kN(force)}, and a quarter more is wanted: ${kN(holdingReserve * force)}.`,
+    values: { measured: held, limit: holdingReserve * force, force },
   });
-
-const kN = (newton: number): string => `${(newton / 1000).toFixed(1)} kN`;

@@ -1,7 +1,6 @@
 import { finding, makeFigure, type ReportPart } from '../findings/index.ts';
 import { type Check, fitsOnRim, work } from '../mold/index.ts';
 import { type BoltCircle, boltCircle } from './bolt-circle.ts';
-import { notChecked } from './not-given.ts';
 import { cornersOf, distanceTo, roundOf, span, type Thing } from './seen-from-above.ts';
 
 const bySpacing = 'distance from the nearest bolt, seen from above, shanks as wide as their thread';
@@ -25,17 +24,11 @@ export const clearOfBolts: Check = work<BoltInput, ReportPart>({
     return [{ subject: 'closing', input: { things, ...boltCircle(bench) } }];
   },
   run: ({ things, bolts, missing }) => {
-    if (!bolts)
-      return {
-        findings: [
-          notChecked(
-            'fit.not-checked',
-            'closing',
-            'Whether bosses and tabs are clear of the bolts is',
-            missing,
-          ),
-        ],
-      };
+    if (!bolts) {
+      const values = { which: 'bolts', missing } as const;
+      return { findings: [finding('fit.not-checked', { subject: 'closing', values })] };
+    }
+    const which = bolts.startRad === undefined ? 'circle' : 'bolt';
     const gaps = things.map((thing) => ({ id: thing.id, gap: gapToBolts(thing, bolts) }));
     return {
       findings: gaps
@@ -43,12 +36,7 @@ export const clearOfBolts: Check = work<BoltInput, ReportPart>({
         .map(({ id, gap }) =>
           finding('fit.bolt-hits', {
             subject: id,
-            measured: { value: gap, unit: 'mm' },
-            limit: { value: 0, unit: 'mm' },
-            says:
-              bolts.startRad === undefined
-                ? `${id} lies on the circle of the bolts by ${mm(-gap)}, and the plan does not say where on it they stand.`
-                : `${id} is hit by a bolt, by ${mm(-gap)}.`,
+            values: { which, measured: gap, limit: 0, overlap: -gap },
           }),
         ),
       figures: gaps.map(({ id, gap }) =>
@@ -69,5 +57,3 @@ function gapToBolts(thing: Thing, { radius, circle, count, startRad }: BoltCircl
   });
   return Math.min(...gaps) - radius;
 }
-
-const mm = (value: number): string => `${value.toFixed(2)} mm`;

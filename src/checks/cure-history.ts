@@ -17,10 +17,10 @@ export function gathered(heating: Heating, rate: CureRate, x: number): { hot: nu
 
 function history(heating: Heating, rate: CureRate, x: number, from: number, span: number): number {
   const step = span / samples;
-  const celsiusAt = Array.from({ length: samples + 1 }, (_, i) =>
+  const temperaturesC = Array.from({ length: samples + 1 }, (_, i) =>
     slabTemperature(heating, from + i * step, x),
   );
-  return equivalentTime(rate, celsiusAt, step)[samples];
+  return equivalentTime(rate, temperaturesC, step)[samples];
 }
 
 const week = 604_800;
@@ -73,7 +73,7 @@ export function cureSeries(heating: Heating, rate: CureRate): NonNullable<Report
     subject: 'cure',
     x: { label: 'time', unit: 's', values },
     y: {
-      label: `cure in the middle, as time at ${rate.referenceC.toFixed(0)} C`,
+      label: "cure in the middle, as time at the compound's reference temperature",
       unit: 's',
       values: equivalentTime(rate, middle, values[1]),
     },

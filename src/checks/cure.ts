@@ -10,7 +10,7 @@ import { type Check, work } from '../mold/index.ts';
 import { type CureRate, type Heating, slabTemperature } from '../physics/index.ts';
 import { type CureInput, cureInput, heatOf } from './cure-heating.ts';
 import { cureSeries, gathered, temperatures, timeNeeded } from './cure-history.ts';
-import { leftOut, notChecked } from './not-given.ts';
+import { leftOut } from './not-given.ts';
 
 const source =
   'conduction across a slab heated from both faces, exact series (Incropera, sec. 5.5; Cengel, ch. 4); masters and can wall left out';
@@ -31,13 +31,13 @@ export const cureReached: Check = work<CureInput, ReportPart>({
   },
   run: (input) => {
     const known = heatOf(input);
-    if ('missing' in known) return { findings: [not('Cure is', known.missing)] };
+    if ('missing' in known) return { findings: [notChecked('heating', known.missing)] };
     const { heating } = known;
     const wrong = nonsense(input, heating);
     if (wrong.length > 0) return { findings: wrong };
     const { rate, t90S, missing } = compoundOf(input);
     const judged = rate && t90S ? judge(input, heating, rate, t90S, known.estimated) : { findings: [] };
-    const notes = missing.length > 0 ? [not('How far the cure goes is', missing)] : [];
+    const notes = missing.length > 0 ? [notChecked('compound', missing)] : [];
     const hot = heating.heatedS;
     const figures = [
       known.figure('cure.middle', slabTemperature(heating, hot, 0), source),
@@ -51,32 +51,19 @@ export const cureReached: Check = work<CureInput, ReportPart>({
   },
 });
 
-const not = (what: string, missing: readonly string[]): Finding =>
-  notChecked('cure.not-checked', 'cure', what, missing);
+const notChecked = (which: 'heating' | 'compound' | 'cooling', missing: readonly string[]): Finding =>
+  finding('cure.not-checked', { subject: 'cure', values: { which, missing } });
 
 function nonsense({ rubber }: CureInput, { startC, surroundingsC }: Heating): Finding[] {
-  const at = { value: surroundingsC, unit: 'C' } as const;
+  const subject = 'cure';
+  const measured = surroundingsC;
   if (startC >= surroundingsC)
-    return [
-      finding('cure.not-heating', {
-        subject: 'cure',
-        measured: at,
-        limit: { value: startC, unit: 'C' },
-        says: `The can starts at ${celsius(startC)} and is put to ${celsius(surroundingsC)}: that heats nothing.`,
-      }),
-    ];
+    return [finding('cure.not-heating', { subject, values: { measured, limit: startC } })];
   const { cureFromC: from, cureToC: to } = rubber ?? {};
   const bound = from !== undefined && surroundingsC < from ? from : to;
   if (bound === undefined || (bound === to && surroundingsC <= bound)) return [];
   const side = bound === to ? 'over' : 'under';
-  return [
-    finding('cure.out-of-range', {
-      subject: 'cure',
-      measured: at,
-      limit: { value: bound, unit: 'C' },
-      says: `${celsius(surroundingsC)} is ${side} the ${celsius(bound)} that the maker of the compound gives.`,
-    }),
-  ];
+  return [finding('cure.out-of-range', { subject, values: { measured, limit: bound, side } })];
 }
 
 function compoundOf({ rubber }: CureInput): { rate?: CureRate; t90S?: number; missing: string[] } {
@@ -94,7 +81,7 @@ function compoundOf({ rubber }: CureInput): { rate?: CureRate; t90S?: number; mi
 /** Cooling in the can goes on curing; without its time constant none of it is counted. */
 const coolingNote = ({ cure }: CureInput): Finding[] =>
   cure?.cooling === 'in the can' && cure.coolingConstantS === undefined
-    ? [not('Cooling in the can is not counted toward the cure, and', ['cure.coolingConstant'])]
+    ? [notChecked('cooling', ['cure.coolingConstant'])]
     : [];
 
 function judge(
@@ -117,33 +104,14 @@ function judge(
     ...(needed === undefined ? [] : [figure('cure.needed', needed)]),
   ];
   const findings: Finding[] = [];
-  if (middle.all < t90S) findings.push(short(middle.all, t90S, rate, needed));
+  const about = { subject: 'cure' };
+  const { referenceC: reference } = rate;
+  if (middle.all < t90S) {
+    const values = { measured: middle.all, limit: t90S, reference, needed };
+    findings.push(finding('cure.short', { ...about, values }));
+  }
   const most = rubber?.overcureS;
   if (most !== undefined && face.all > most)
-    findings.push(
-      finding('cure.over', {
-        subject: 'cure',
-        measured: { value: face.all, unit: 's' },
-        limit: { value: most, unit: 's' },
-        says: `The faces gather ${minutes(face.all)} at ${celsius(rate.referenceC)}; the compound stands ${minutes(most)}.`,
-      }),
-    );
+    findings.push(finding('cure.over', { ...about, values: { measured: face.all, limit: most, reference } }));
   return { findings, figures, series: [cureSeries(heating, rate)] };
 }
-
-function short(reached: number, t90S: number, { referenceC }: CureRate, needed: number | undefined): Finding {
-  const remedy =
-    needed === undefined
-      ? `At this temperature a week would not do: heat the can hotter.`
-      : `Heat it for ${minutes(needed)}, or hotter within the range of the compound.`;
-  return finding('cure.short', {
-    subject: 'cure',
-    measured: { value: reached, unit: 's' },
-    limit: { value: t90S, unit: 's' },
-    says: `The middle gathers ${minutes(reached)} at ${celsius(referenceC)}, of the ${minutes(t90S)} to 90 % cure.`,
-    remedy,
-  });
-}
-
-const minutes = (seconds: number): string => `${(seconds / 60).toFixed(1)} min`;
-const celsius = (value: number): string => `${value.toFixed(0)} C`;

@@ -7,7 +7,7 @@ import {
   type ReportPart,
 } from '../findings/index.ts';
 import { type Check, work } from '../mold/index.ts';
-import { leftOut, notChecked } from './not-given.ts';
+import { leftOut } from './not-given.ts';
 
 /** How much wider than the disc a can may be, mm; 1 to 2 is usual (from memory), with 1 mm to spare. */
 const canPlay = { least: 1, most: 3 };
@@ -48,7 +48,7 @@ export const discInCan: Check = work<CanInput, ReportPart>({
       ['can.depth', can.depth],
     ]);
     if (missing.length > 0)
-      findings.push(notChecked('fit.not-checked', 'can', 'The fit of the disc in the can is', missing));
+      findings.push(finding('fit.not-checked', { subject: 'can', values: { which: 'can', missing } }));
     if (can.diameter !== undefined) {
       const gap = can.diameter - disc.diameter;
       figures.push(figure('fit.canGap', gap, 'diameter of the can less that of the disc'));
@@ -64,56 +64,20 @@ export const discInCan: Check = work<CanInput, ReportPart>({
 });
 
 function judgeGap(gap: number): Finding[] {
-  const say = (
-    code: 'fit.can-narrow' | 'fit.can-tight' | 'fit.can-wide',
-    limit: number,
-    says: string,
-  ): Finding[] => [
-    finding(code, {
-      subject: 'can',
-      measured: { value: gap, unit: 'mm' },
-      limit: { value: limit, unit: 'mm' },
-      says,
-    }),
-  ];
-  if (gap < 0) return say('fit.can-narrow', 0, `The disc is ${mm(-gap)} wider than the can.`);
-  if (gap < canPlay.least)
-    return say(
-      'fit.can-tight',
-      canPlay.least,
-      `The can is ${mm(gap)} wider than the disc; ${mm(canPlay.least)} is wanted.`,
-    );
-  if (gap > canPlay.most)
-    return say(
-      'fit.can-wide',
-      canPlay.most,
-      `The can is ${mm(gap)} wider than the disc; at most ${mm(canPlay.most)} is wanted.`,
-    );
+  const subject = 'can';
+  const { least, most } = canPlay;
+  if (gap < 0)
+    return [finding('fit.can-narrow', { subject, values: { measured: gap, limit: 0, beyond: -gap } })];
+  if (gap < least) return [finding('fit.can-tight', { subject, values: { measured: gap, limit: least } })];
+  if (gap > most) return [finding('fit.can-wide', { subject, values: { measured: gap, limit: most } })];
   return [];
 }
 
 function judgeDepth(left: number): Finding[] {
-  const say = (code: 'fit.can-shallow' | 'fit.can-deep', limit: number, says: string): Finding[] => [
-    finding(code, {
-      subject: 'can',
-      measured: { value: left, unit: 'mm' },
-      limit: { value: limit, unit: 'mm' },
-      says,
-    }),
-  ];
-  if (left < -depthPlay.over)
-    return say(
-      'fit.can-shallow',
-      -depthPlay.over,
-      `Both halves stand ${mm(-left)} over the depth of the can.`,
-    );
-  if (left > depthPlay.under)
-    return say(
-      'fit.can-deep',
-      depthPlay.under,
-      `Both halves leave ${mm(left)} of the depth of the can empty.`,
-    );
+  const subject = 'can';
+  const { over, under } = depthPlay;
+  if (left < -over)
+    return [finding('fit.can-shallow', { subject, values: { measured: left, limit: -over, beyond: -left } })];
+  if (left > under) return [finding('fit.can-deep', { subject, values: { measured: left, limit: under } })];
   return [];
 }
-
-const mm = (value: number): string => `${value.toFixed(2)} mm`;

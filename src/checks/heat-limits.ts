@@ -1,18 +1,28 @@
-import { type Figure, type Finding, finding, makeFigure, type ReportPart } from '../findings/index.ts';
-import { type Check, canRings, type Mold, work } from '../mold/index.ts';
+import {
+  type CodeValues,
+  type Figure,
+  type Finding,
+  finding,
+  makeFigure,
+  type ReportPart,
+} from '../findings/index.ts';
+import { type CanRing, type Check, canRings, type Mold, work } from '../mold/index.ts';
 import { heatRow, heatRows, rubberHeat, standsC } from '../tables/index.ts';
-import { notChecked } from './not-given.ts';
 
 /** Load at which the plastics' limits were measured (ISO 75-2, method A). */
 const testedPa = 1.8e6;
 
 interface Heated {
   readonly subject: string;
-  /** As it is named in a sentence. */
-  readonly what: string;
+  readonly thing: CodeValues<'heat.unknown'>['thing'];
   readonly material: string;
-  readonly role: 'fixture' | 'master';
 }
+
+const ringThing = {
+  'can-spacer': 'spacer',
+  'centering-collar': 'collar',
+  'thickness-stop': 'stop',
+} as const satisfies Record<CanRing['id'], Heated['thing']>;
 
 interface CureInput {
   readonly things: readonly Heated[];
@@ -29,19 +39,16 @@ const ofRubber = (material: string): boolean => /rubber/i.test(material);
 function fixturesInCan(mold: Mold): Heated[] {
   const { sprue, supports, tabs, bosses, fixture } = mold;
   const { material } = fixture;
-  const made = (there: boolean, subject: string, what: string): Heated[] =>
-    there ? [{ subject, what, material, role: 'fixture' }] : [];
+  const made = (subject: string, thing: Heated['thing']): Heated => ({ subject, thing, material });
   return [
-    ...made(sprue !== undefined, 'sprue', 'The sprue form'),
-    ...supports.flatMap(({ placement: id, material: own = material }): Heated[] =>
-      ofRubber(own)
-        ? []
-        : [{ subject: id, what: `The build-up under ${id}`, material: own, role: 'fixture' }],
+    ...(sprue ? [made('sprue', 'sprue')] : []),
+    ...supports.flatMap(({ placement: subject, material: own = material }): Heated[] =>
+      ofRubber(own) ? [] : [{ subject, thing: 'buildUp', material: own }],
     ),
-    ...tabs.flatMap(({ id }) => made(true, id, `The tab ${id}`)),
-    ...canRings(mold).flatMap(({ id }) => made(true, id, `The ${id.replace('-', ' ')}`)),
+    ...tabs.map(({ id }) => made(id, 'tab')),
+    ...canRings(mold).map(({ id }) => made(id, ringThing[id])),
     // Cap nuts are bought, of steel or brass.
-    ...bosses.flatMap(({ id, kind }) => made(kind !== 'cap nut', id, `The boss ${id}`)),
+    ...bosses.filter(({ kind }) => kind !== 'cap nut').map(({ id }) => made(id, 'boss')),
   ];
 }
 
@@ -58,7 +65,7 @@ export const heatOfCure: Check = work<CureInput, ReportPart>({
     const { cure, closing } = mold.bench;
     const masters = placedMasters(mold);
     const ofMasters = masters.flatMap(({ id, material }): Heated[] =>
-      material === undefined ? [] : [{ subject: id, what: `The master ${id}`, material, role: 'master' }],
+      material === undefined ? [] : [{ subject: id, thing: 'master', material }],
     );
     const things = [...fixturesInCan(mold), ...ofMasters];
     const unsaid = masters.filter(({ material }) => material === undefined).map(({ id }) => id);
@@ -74,10 +81,9 @@ export const heatOfCure: Check = work<CureInput, ReportPart>({
     return [{ subject: 'cure', input }];
   },
   run: ({ things, unsaid, cureC, pressurePa }) => {
-    if (cureC === undefined)
-      return {
-        findings: [heatNote('cure', 'What the cure does to fixtures and masters is', ['cure.temperature'])],
-      };
+    const note = (which: 'cure' | 'masters', missing: readonly string[]): Finding =>
+      finding('heat.not-checked', { subject: 'cure', values: { which, missing } });
+    if (cureC === undefined) return { findings: [note('cure', ['cure.temperature'])] };
     const findings: Finding[] = [];
     const figures: Figure[] = [];
     for (const thing of things) {
@@ -87,9 +93,8 @@ export const heatOfCure: Check = work<CureInput, ReportPart>({
     }
     if (unsaid.length > 0)
       findings.push(
-        heatNote(
-          'cure',
-          'Whether the masters stand the cure is',
+        note(
+          'masters',
           unsaid.map((id) => `masters.${id}.material`),
         ),
       );
@@ -97,23 +102,20 @@ export const heatOfCure: Check = work<CureInput, ReportPart>({
   },
 });
 
-const heatNote = (subject: string, what: string, places: readonly string[]): Finding =>
-  notChecked('heat.not-checked', subject, what, places);
-
 function underHeat(
-  { subject, what, material, role }: Heated,
+  { subject, thing, material }: Heated,
   cureC: number,
   pressurePa: number | undefined,
 ): ReportPart {
   const row = heatRow(material);
   const allowed = row && standsC(row);
   if (!row || allowed === undefined) {
-    const says = row
-      ? `${what} is of ${material}, and no trusted figure says whether that stands ${celsius(cureC)}.`
-      : `${what} is of ${material}, which is no material known here, and has to stand ${celsius(cureC)}.`;
-    return { findings: [finding('heat.unknown', { subject, says, ...(!row && { remedy: nameAnother() }) })] };
+    const about = { thing, material, cure: cureC };
+    const values = row
+      ? ({ which: 'figure', ...about } as const)
+      : ({ which: 'material', ...about, known: heatRows.map(({ name }) => name) } as const);
+    return { findings: [finding('heat.unknown', { subject, values })] };
   }
-
   const figures = [
     makeFigure('heat.limit', {
       subject,
@@ -123,20 +125,16 @@ function underHeat(
     }),
   ];
   if (cureC > allowed) {
-    const soft = finding(role === 'master' ? 'heat.master-soft' : 'heat.fixture-soft', {
+    const soft = finding(thing === 'master' ? 'heat.master-soft' : 'heat.fixture-soft', {
       subject,
-      measured: { value: cureC, unit: 'C' },
-      limit: { value: allowed, unit: 'C' },
-      says: `${what} is of ${material}, which stands ${celsius(allowed)}; the can is heated to ${celsius(cureC)}.`,
+      values: { thing, material, measured: cureC, limit: allowed },
     });
     return { findings: [soft], figures };
   }
   if (row.kind !== 'plastic' || pressurePa === undefined || pressurePa <= testedPa) return { figures };
   const untested = finding('heat.load-untested', {
     subject,
-    measured: { value: pressurePa, unit: 'Pa' },
-    limit: { value: testedPa, unit: 'Pa' },
-    says: `${what} is pressed with ${(pressurePa / 1e6).toFixed(2)} MPa; the limit of ${material} was measured at 1.8 MPa.`,
+    values: { thing, material, measured: pressurePa, limit: testedPa },
   });
   return { findings: [untested], figures };
 }
@@ -175,8 +173,10 @@ export const heatOfPour: Check = work<PourInput, ReportPart>({
       ...(pourC === undefined ? ['alloy.pour'] : []),
       ...(material === undefined && makersLimitC === undefined ? ['rubber.maxTemperature'] : []),
     ];
-    if (pourC === undefined || missing.length > 0)
-      return { findings: [...damp, heatNote('alloy', 'Whether the halves stand the metal is', missing)] };
+    if (pourC === undefined || missing.length > 0) {
+      const values = { which: 'metal', missing } as const;
+      return { findings: [...damp, finding('heat.not-checked', { subject: 'alloy', values })] };
+    }
     const { findings = [], figures = [] } = underMetal(input, pourC);
     return { findings: [...damp, ...findings], figures };
   },
@@ -185,26 +185,16 @@ export const heatOfPour: Check = work<PourInput, ReportPart>({
 function underMetal({ process, material = '', makersLimitC }: PourInput, pourC: number): ReportPart {
   const limit = halfLimit(process, material, makersLimitC);
   if (!limit) {
-    const says =
-      process === 'rigid' && !heatRow(material)
-        ? `The halves are of ${material}, which is no material known here, and are to stand metal at ${celsius(pourC)}.`
-        : `The halves are of ${material}, and no figure at hand says whether that stands metal at ${celsius(pourC)}.`;
-    const remedy =
-      process === 'rigid'
-        ? 'Make the halves of a material the table has a figure for, such as aluminum or steel.'
-        : undefined;
-    return {
-      findings: [finding('heat.half-unknown', { subject: 'alloy', says, ...(remedy && { remedy }) })],
-    };
+    const which = process !== 'rigid' ? 'compound' : heatRow(material) ? 'figure' : 'material';
+    const values = { which, material, pour: pourC } as const;
+    return { findings: [finding('heat.half-unknown', { subject: 'alloy', values })] };
   }
   const { valueC, source, estimated } = limit;
   const figures = [makeFigure('heat.halfLimit', { subject: 'alloy', value: valueC, source, estimated })];
   if (pourC <= valueC) return { figures };
   const hot = finding('heat.pour-too-hot', {
     subject: 'alloy',
-    measured: { value: pourC, unit: 'C' },
-    limit: { value: valueC, unit: 'C' },
-    says: `The metal is poured at ${celsius(pourC)}; halves of ${material || 'this rubber'} stand ${celsius(valueC)}.`,
+    values: { measured: pourC, limit: valueC, ...(material && { material }) },
   });
   return { findings: [hot], figures };
 }
@@ -243,8 +233,7 @@ function dampHalves({ process, material, pourC }: PourInput): Finding[] {
   if (process !== 'rigid' || material === undefined || pourC === undefined) return [];
   const row = heatRow(material);
   if (row?.kind !== 'porous' && row?.name !== 'PA12') return [];
-  const says = `The halves are of ${material}, which takes up damp, and metal at ${celsius(pourC)} is poured into them.`;
-  return [finding('heat.damp', { subject: 'alloy', says })];
+  return [finding('heat.damp', { subject: 'alloy', values: { material, pour: pourC } })];
 }
 
 interface InhibitionInput {
@@ -267,12 +256,8 @@ export const cureInhibition: Check = work<InhibitionInput, ReportPart>({
   },
   run: ({ material, compound }) => {
     if (!inhibits.test(material)) return {};
-    const says = `The pattern plates are of ${material}, on which ${compound ?? 'silicone'} may stay uncured.`;
-    return { findings: [finding('heat.cure-inhibition', { subject: 'mold', says })] };
+    return {
+      findings: [finding('heat.cure-inhibition', { subject: 'mold', values: { material, compound } })],
+    };
   },
 });
-
-const nameAnother = (): string =>
-  `Name a material that is known, and that stands it: ${heatRows.map(({ name }) => name).join(', ')}.`;
-
-const celsius = (value: number): string => `${value.toFixed(0)} C (${(value * 1.8 + 32).toFixed(0)} F)`;

@@ -19,7 +19,7 @@ import {
 } from '../mold/index.ts';
 import { canVolume, heatedVolume, lockPressure } from '../physics/index.ts';
 import { rubberBulkModulus, rubberKind } from '../tables/index.ts';
-import { leftOut, notChecked } from './not-given.ts';
+import { leftOut } from './not-given.ts';
 import { bossMesh, sprueMesh } from './turned-mesh.ts';
 import { tabLumps } from './turning-masses.ts';
 
@@ -50,7 +50,7 @@ export const pack: Check = work<PackInput, ReportPart>({
   run: (input, { remember }) => {
     const { missing, can, densityKgM3, expansionPerK, kelvin, estimated } = input;
     if (missing.length > 0)
-      return { findings: [notChecked('pack.not-checked', 'can', 'What is packed into the can is', missing)] };
+      return { findings: [finding('pack.not-checked', { subject: 'can', values: { missing } })] };
     const solids =
       input.solids + input.buildUps.reduce((sum, space) => sum + buildUpVolume(space, remember), 0);
     const rubber = laidIn(input, solids);
@@ -150,26 +150,10 @@ const sprueVolume = ({ sprue, disc }: Mold): number =>
   sprue ? measureMesh(sprueMesh({ ...sprue, grip: 0 }, disc.upper)).volume : 0;
 
 function judge({ spew }: PackInput, excess: number, lock: number): Finding[] {
-  const measured = { value: excess, unit: 'mm3' } as const;
-  const about = { subject: 'can', measured, limit: { value: 0, unit: 'mm3' } } as const;
-  const amount = `${(Math.abs(excess) / 1000).toFixed(0)} cm3`;
-  if (excess < 0)
-    return [
-      finding('pack.short', {
-        ...about,
-        says: `Hot, ${amount} of the can stay empty: no pressure builds up.`,
-      }),
-    ];
+  const subject = 'can';
+  const values = { measured: excess, limit: 0 };
   if (excess === 0) return [];
-  if (spew === 'none')
-    return [
-      finding('pack.locked', {
-        ...about,
-        says: `Hot, there are ${amount} too much and no way out: held in, the rubber would press with about ${(lock / 1e6).toFixed(0)} MPa.`,
-      }),
-    ];
-  const code = spew === 'open' ? 'pack.flows-out' : 'pack.way-out';
-  return [
-    finding(code, { ...about, says: `Hot, ${amount} of rubber are too much for the can and must flow out.` }),
-  ];
+  if (excess < 0) return [finding('pack.short', { subject, values: { ...values, empty: -excess } })];
+  if (spew === 'none') return [finding('pack.locked', { subject, values: { ...values, pressure: lock } })];
+  return [finding(spew === 'open' ? 'pack.flows-out' : 'pack.way-out', { subject, values })];
 }

@@ -11,7 +11,6 @@ import {
 import { type Check, shaftRadius, work } from '../mold/index.ts';
 import { finestDetail, gFactor, surfaceRise, turningPressure, volumeUnder } from '../physics/index.ts';
 import { metalWell, pouringRadius } from './metal-well.ts';
-import { notChecked } from './not-given.ts';
 import { pressedOf } from './pressed-area.ts';
 import { type Cavity, type ShotInput, shotInput } from './shot-input.ts';
 import { closingReserve, mm3OfParts, opening, speedBand, surfaceAt, type Turning } from './turning-metal.ts';
@@ -37,7 +36,7 @@ export const pressure: Check = work<ShotInput, ReportPart>({
   run: (input, { remember }) => {
     const note =
       input.missing.length > 0
-        ? [notChecked('shot.not-checked', 'spin', 'Pressure and shot are in part', input.missing)]
+        ? [finding('shot.not-checked', { subject: 'spin', values: { missing: input.missing } })]
         : [];
     const { densityKgM3, sprue, speedRpm } = input;
     if (densityKgM3 === undefined) return { findings: note };
@@ -91,17 +90,10 @@ function judge(turning: Turning): Judged & Pick<ReportPart, 'series'> {
       turning.shotKg === undefined ? 'share of the way from the least shot to the largest' : 'the plan',
     ),
   );
-  const gram = (value: number) => ({ value, unit: 'g' }) as const;
-  if (shot < least) {
-    const says = `The shot weighs ${shot.toFixed(0)} g; cavities, gates and the edge of the well take ${least.toFixed(0)} g at ${speedRpm} rpm.`;
-    const short = finding('shot.short', { subject: 'spin', measured: gram(shot), limit: gram(least), says });
-    return { findings: [short], figures };
-  }
-  if (shot > most) {
-    const says = `The shot weighs ${shot.toFixed(0)} g; at ${speedRpm} rpm more than ${most.toFixed(0)} g climbs out of the pouring hole.`;
-    const spill = finding('shot.spill', { subject: 'spin', measured: gram(shot), limit: gram(most), says });
-    return { findings: [spill], figures };
-  }
+  const outside = (code: 'shot.short' | 'shot.spill', limit: number): Finding =>
+    finding(code, { subject: 'spin', values: { measured: shot, limit, speed: speedRpm } });
+  if (shot < least) return { findings: [outside('shot.short', least)], figures };
+  if (shot > most) return { findings: [outside('shot.spill', most)], figures };
   const pressed = pressures(turning, shotKg);
   return {
     findings: pressed.findings,
@@ -135,7 +127,7 @@ function pressureSeries(turning: Turning, shotKg: number): Series {
 }
 
 function pressures(turning: Turning, shotKg: number): Judged {
-  const { densityKgM3, speedRpm, tensionNM, estimated, cavitiesPressed, closingForceN } = turning;
+  const { densityKgM3, speedRpm, tensionNM, estimated, cavitiesPressed, closingForceN, detail } = turning;
   const surface = surfaceAt(turning, shotKg, speedRpm);
   const figure = (name: FigureName, value: number, subject = 'spin', source = byRotation): Figure =>
     makeFigure(name, { subject, value, source, estimated });
@@ -167,24 +159,16 @@ function pressures(turning: Turning, shotKg: number): Judged {
     figure('pressure.opening', force),
   );
   const findings: Finding[] = [];
-  if (closingForceN !== undefined && force * closingReserve > closingForceN) {
-    const says = `Metal pushes the halves apart with ${force.toFixed(0)} N, and a quarter more is wanted against it; the machine holds them with ${closingForceN.toFixed(0)} N.`;
-    const limit = { value: closingForceN, unit: 'N' } as const;
+  if (closingForceN !== undefined && force * closingReserve > closingForceN)
     findings.push(
-      finding('shot.flash', { subject: 'spin', measured: { value: force, unit: 'N' }, limit, says }),
+      finding('shot.flash', { subject: 'spin', values: { measured: force, limit: closingForceN } }),
     );
-  }
   const band = speedBand(turning, shotKg);
   if (band.least !== undefined) figures.push(figure('speed.least', band.least));
   if (band.most !== undefined) figures.push(figure('speed.most', band.most));
-  if (band.least !== undefined && speedRpm < band.least) findings.push(tooSlow(turning, band.least));
+  if (band.least !== undefined && detail !== undefined && speedRpm < band.least) {
+    const values = { measured: speedRpm, limit: band.least, detail };
+    findings.push(finding('shot.slow', { subject: 'spin', values }));
+  }
   return { findings, figures };
 }
-
-const tooSlow = ({ speedRpm, detail }: Turning, least: number): Finding =>
-  finding('shot.slow', {
-    subject: 'spin',
-    measured: { value: speedRpm, unit: 'rpm' },
-    limit: { value: least, unit: 'rpm' },
-    says: `At ${speedRpm} rpm metal is not pressed into details of ${detail} mm at the inner ends of all cavities; that takes ${least.toFixed(0)} rpm.`,
-  });

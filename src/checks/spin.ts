@@ -11,7 +11,7 @@ import { type Check, type Mold, work } from '../mold/index.ts';
 import { burstSpeed, discStress, rimSpeed } from '../physics/index.ts';
 import { halfMaterial } from '../tables/index.ts';
 import { alloyDensity } from './densities.ts';
-import { leftOut, notChecked } from './not-given.ts';
+import { leftOut } from './not-given.ts';
 import { imprintOf } from './turning-masses.ts';
 
 /**
@@ -50,7 +50,7 @@ export const spin: Check = work<SpinInput, ReportPart>({
   run: (input) => {
     const note =
       input.missing.length > 0
-        ? [notChecked('spin.not-checked', 'spin', 'The speed is in part', input.missing)]
+        ? [finding('spin.not-checked', { subject: 'spin', values: { missing: input.missing } })]
         : [];
     const { speedRpm, radius, rigid } = input;
     if (speedRpm === undefined) return { findings: note };
@@ -104,14 +104,8 @@ function halvesOf(mold: Mold): RigidHalves {
 
 function overLimit({ maxSpeedRpm }: SpinInput, speedRpm: number): Finding[] {
   if (maxSpeedRpm === undefined || speedRpm <= maxSpeedRpm) return [];
-  return [
-    finding('spin.over-limit', {
-      subject: 'spin',
-      measured: { value: speedRpm, unit: 'rpm' },
-      limit: { value: maxSpeedRpm, unit: 'rpm' },
-      says: `The plan turns the mold at ${speedRpm} rpm; the machine may turn at ${maxSpeedRpm} rpm at most.`,
-    }),
-  ];
+  const values = { measured: speedRpm, limit: maxSpeedRpm };
+  return [finding('spin.over-limit', { subject: 'spin', values })];
 }
 
 const byDisc =
@@ -122,8 +116,8 @@ function judgeHalves(halves: RigidHalves, speedRpm: number, radius: number): Jud
   const row = halfMaterial(material);
   const { densityKgM3: own, strengthPa: strength, poisson } = row ?? {};
   if (!own || !strength || !poisson) {
-    const says = `Nothing is known of the strength of halves of ${material}, which are to turn at ${speedRpm} rpm.`;
-    return { findings: [finding('spin.strength-unknown', { subject: 'spin', says })], figures: [] };
+    const values = { material, speed: speedRpm };
+    return { findings: [finding('spin.strength-unknown', { subject: 'spin', values })], figures: [] };
   }
   if (alloyKgM3 === undefined || !(solid > 0 && radius > bore)) return { findings: [], figures: [] };
   // All the metal hangs on the material that the cavities leave.
@@ -142,12 +136,6 @@ function judgeHalves(halves: RigidHalves, speedRpm: number, radius: number): Jud
   ];
   if (factor >= leastFactor) return { findings: [], figures };
   const allowed = burst / Math.sqrt(leastFactor);
-  const says = `Halves of ${material} are ${factor.toFixed(1)} times as strong as their stress at ${speedRpm} rpm, where ${leastFactor} times is wanted: up to ${allowed.toFixed(0)} rpm.`;
-  const weak = finding('spin.weak', {
-    subject: 'spin',
-    measured: { value: factor, unit: 'times' },
-    limit: { value: leastFactor, unit: 'times' },
-    says,
-  });
-  return { findings: [weak], figures };
+  const values = { measured: factor, limit: leastFactor, material, speed: speedRpm, allowed };
+  return { findings: [finding('spin.weak', { subject: 'spin', values })], figures };
 }

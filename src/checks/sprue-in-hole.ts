@@ -48,28 +48,13 @@ export const sprueInHole: Check = work<SprueInput, ReportPart>({
 
 function judgeSprue(top: number, draftRad: number, grip: number): Finding[] {
   const subject = 'sprue';
-  const closed = finding('fit.sprue-closed', {
-    subject,
-    measured: { value: top, unit: 'mm' },
-    limit: { value: 0, unit: 'mm' },
-    says: `With ${(draftRad * degrees).toFixed(1)} degrees of draft nothing of the pouring hole is left at the outer face.`,
-  });
-  if (top <= 0) return [closed];
+  const draft = draftRad * degrees;
+  if (top <= 0) return [finding('fit.sprue-closed', { subject, values: { measured: top, limit: 0, draft } })];
   const findings: Finding[] = [];
-  if (draftRad < leastDraftRad - 1e-9)
-    findings.push(
-      finding('fit.sprue-draft', {
-        subject,
-        measured: { value: draftRad * degrees, unit: 'deg' },
-        limit: { value: leastDraftRad * degrees, unit: 'deg' },
-        says: `The sprue form has ${(draftRad * degrees).toFixed(2)} degrees of draft, where 1 degree is wanted.`,
-      }),
-    );
-  if (grip > 0) {
-    const says = `The sprue form stands ${mm(grip)} out of the upper half: the lid needs a hole of at least ${mm(top)}.`;
-    findings.push(finding('fit.sprue-lid', { subject, measured: { value: grip, unit: 'mm' }, says }));
+  if (draftRad < leastDraftRad - 1e-9) {
+    const values = { measured: draft, limit: leastDraftRad * degrees };
+    findings.push(finding('fit.sprue-draft', { subject, values }));
   }
+  if (grip > 0) findings.push(finding('fit.sprue-lid', { subject, values: { measured: grip, hole: top } }));
   return findings;
 }
-
-const mm = (value: number): string => `${value.toFixed(2)} mm`;

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { balance } from '../../src/checks/balance.ts';
 import { compose, rotation, translation } from '../../src/kernel/index.ts';
 import type { Mold } from '../../src/mold/index.ts';
+import { sayFinding } from '../../src/wording/index.ts';
 import { notchMoment } from '../parts/notch-area.ts';
 import { box, single } from '../turned-solids.ts';
 import { emptyMold, figureOf, nutAt, runCheck, withMaster } from './small-mold.ts';
@@ -69,14 +70,34 @@ describe('balance', () => {
     const mold = withMaster(large, 'small', cube(4), translation(-90, 0, 0), translation(0, -90, 0));
     const { findings } = await runCheck(balance, mold);
     expect(findings.map(({ code }) => code)).toEqual(['balance.over']);
-    expect(findings[0].remedy).toMatch(/^Swap large-\d with small-\d, which leaves 0 g.mm/);
+    expect(findings[0].values).toMatchObject({ which: 'whole', swapLeaves: expect.closeTo(0, 6) });
+    expect(sayFinding(findings[0], 'metric').remedy).toMatch(
+      /^Swap large-\d with small-\d, which leaves 0 g.mm .*, or fix .* to the rim at .*, or cut a dummy cavity/,
+    );
+  });
+
+  it('says which face is over its share where the whole is in balance', async () => {
+    const strict: Mold = { ...bare, bench: { ...bench, spin: { at, speedRpm: 400, grade: 'G1' } } };
+    // Opposite each other, one in the upper half and one in the lower: a couple alone.
+    const couple = withMaster(strict, 'button', cube(5), translation(90, 0, 5), translation(-90, 0, -5));
+    const report = await runCheck(balance, couple);
+    expect(report.findings.map(({ code, severity }) => [code, severity])).toEqual([['balance.over', 'warn']]);
+    const { values } = report.findings[0];
+    expect(values).toMatchObject({
+      which: 'face',
+      half: expect.stringMatching(/^(lower|upper)$/),
+      grade: 'G1',
+    });
+    expect(values.measured).toBe(figureOf(report, `balance.${values.half}`, 'mold'));
+    expect(values.limit).toBeCloseTo(figureOf(report, 'balance.permissible', 'mold') / 2, 6);
   });
 
   it('asks for what the plan leaves out, and invents no figure', async () => {
     const { findings, figures } = await runCheck(balance, { ...heavySide, bench: {} });
     expect(findings.map(({ code, severity }) => [code, severity])).toEqual([['balance.not-checked', 'note']]);
-    for (const place of ['alloy.density', 'rubber.density', 'spin.speed', 'spin.grade', 'machine.plateMass'])
-      expect(findings[0].says).toContain(place);
+    expect(findings[0].values).toEqual({
+      missing: ['alloy.density', 'rubber.density', 'spin.speed', 'spin.grade', 'machine.plateMass'],
+    });
     expect(figures).toEqual([]);
   });
 

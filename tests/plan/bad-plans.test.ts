@@ -93,7 +93,7 @@ const faults: readonly Fault[] = [
     /`angle`/,
   ),
   // Kinds and words
-  fault('process: rubber', 'process: ^rubbr', 'plan.wrong-word', /`rubbr`.*rubber, rigid, poured/),
+  fault('process: rubber', 'process: ^rubbr', 'plan.wrong-word', /`rubbr`.*rubber, rigid and poured/),
   fault('gates: straight', 'gates: ^strait', 'plan.wrong-kind', /`strait`.*`straight`/),
   fault('title: Hedgerow', 'title: ^12', 'plan.wrong-kind', /quotes.*"12"/),
   fault('title: Hedgerow', 'revision: ^1.10', 'plan.wrong-kind', /quotes/),

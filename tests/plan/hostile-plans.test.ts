@@ -96,7 +96,7 @@ test('a plan of 50 MB is refused at once', () => {
   const bytes = new Uint8Array(50_000_000).fill(0x20);
   const { findings } = soundlySized(bytes);
   expect(findings).toMatchObject([
-    { code: 'plan.too-large', measured: { value: 50_000_000, unit: 'bytes' } },
+    { code: 'plan.too-large', values: { measured: 50_000_000 } },
   ]);
 });
 
@@ -153,7 +153,7 @@ test('names that mean something to the language mean nothing in a plan', () => {
 placements: [{ master: constructor, at: { radius: 1, angle: 0 } }, { master: hasOwnProperty, at: { radius: 1, angle: 0 } }]
 `;
   expect(soundly(text).findings.map((one) => [one.code, saysOf(one)])).toEqual([
-    ['plan.unknown-id', 'There is no master `hasOwnProperty`; the plan has constructor, toString.'],
+    ['plan.unknown-id', 'There is no master `hasOwnProperty`; the plan has constructor and toString.'],
   ]);
 });
 

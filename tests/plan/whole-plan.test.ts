@@ -218,6 +218,8 @@ test('what a plan does not say is undefined: no default is slipped in', () => {
   const { plan } = readPlan('process: rigid\ndisc: { diameter: 200 }\n', 'plan.yaml');
   expect(JSON.parse(JSON.stringify(plan))).toEqual({
     process: 'rigid',
+    // The one thing that follows from how the rest is written.
+    units: 'metric',
     disc: { diameter: 200, at: { file: 'plan.yaml', line: 2, column: 1 } },
   });
 });

@@ -36,7 +36,7 @@ describe('disc in can: plain differences', () => {
   it('says what the plan leaves out; a sprue form alone goes into no can', async () => {
     const report = await runCheck(discInCan, { ...emptyMold, bench: { can: { diameter: 251, at } } });
     expect(codesOf(report)).toEqual(['fit.not-checked can']);
-    expect(report.findings[0].says).toContain('can.depth');
+    expect(report.findings[0].values).toEqual({ which: 'can', missing: ['can.depth'] });
     expect(discInCan.jobs(emptyMold)).toEqual([]);
   });
 });
@@ -144,7 +144,7 @@ describe('clear of the bolts', () => {
   it('says what the plan leaves out', async () => {
     const report = await runCheck(clearOfBolts, bolted({}, { bosses: [nutAt('a', 90, 0)] }));
     expect(codesOf(report)).toEqual(['fit.not-checked closing']);
-    expect(report.findings[0].says).toContain('closing.bolts.circle');
+    expect(report.findings[0].values).toEqual({ which: 'bolts', missing: ['closing.bolts.circle'] });
     expect(clearOfBolts.jobs({ ...emptyMold, bosses: [nutAt('a', 90, 0)] })).toEqual([]);
   });
 });

@@ -3,6 +3,7 @@ import { cureInhibition, heatOfCure, heatOfPour } from '../../src/checks/heat-li
 import { translation } from '../../src/kernel/index.ts';
 import type { Mold } from '../../src/mold/index.ts';
 import { heatRow, standsC } from '../../src/tables/index.ts';
+import { sayFinding } from '../../src/wording/index.ts';
 import { emptyMold, figureOf, nutAt, runCheck, smallSprue, withMaster } from '../checks/small-mold.ts';
 import { ball, single } from '../turned-solids.ts';
 
@@ -80,10 +81,13 @@ describe('in a can at 155 C', () => {
   });
   it('a word that is no material is said to be none, with those that are known', async () => {
     const { findings } = await runCheck(heatOfCure, inCan('unobtainium'));
-    expect(findings[0].says).toContain('is of unobtainium, which is no material known here');
-    expect(findings[0].remedy).toMatch(/PLA, PETG.*aluminum.*steel/);
+    expect(findings[0].values).toMatchObject({ which: 'material', thing: 'sprue', material: 'unobtainium' });
+    expect(findings[0].values.known).toEqual(expect.arrayContaining(['PLA', 'PETG', 'aluminum', 'steel']));
+    const { says, remedy } = sayFinding(findings[0], 'metric');
+    expect(says).toContain('The sprue form is of unobtainium, which is no material known here');
+    expect(remedy).toMatch(/PLA, PETG.*aluminum.*steel/);
     const halves = await runCheck(heatOfPour, poured('rigid', 'unobtainium', 160));
-    expect(halves.findings[0].says).toContain('of unobtainium, which is no material known here');
+    expect(halves.findings[0].values).toEqual({ which: 'material', material: 'unobtainium', pour: 160 });
   });
   it.each(['aluminum', 'steel', 'brass'])('a sprue form of %s stands it', async (material) => {
     const report = await runCheck(heatOfCure, inCan(material));
@@ -107,7 +111,18 @@ describe('in a can at 155 C', () => {
       bosses: [nutAt('nut', 90, 0), nutAt('dome', -90, 0, { kind: 'dome' })],
     };
     const { findings } = await runCheck(heatOfCure, mold);
-    expect(findings.map(({ subject }) => subject)).toEqual(['sprue', 'fern', 'tab-1', 'dome']);
+    expect(findings.map(({ subject, values }) => [subject, values.thing])).toEqual([
+      ['sprue', 'sprue'],
+      ['fern', 'buildUp'],
+      ['tab-1', 'tab'],
+      ['dome', 'boss'],
+    ]);
+    expect(findings.map((one) => sayFinding(one, 'metric').says.replace(/ is of.*/, ''))).toEqual([
+      'The sprue form',
+      'The build-up under fern',
+      'The tab tab-1',
+      'The boss dome',
+    ]);
   });
 
   it('takes a build-up for what the plan says it is of; cut from rubber it cures with the mold', async () => {
@@ -127,8 +142,11 @@ describe('in a can at 155 C', () => {
     expect(codesOf(await runCheck(heatOfCure, inCan('PLA', {})))).toEqual(['heat.not-checked cure']);
     const mold = withMaster(inCan('steel'), 'snail', bead, translation(60, 0, 0));
     const { findings } = await runCheck(heatOfCure, mold);
-    expect(findings[0]).toMatchObject({ code: 'heat.not-checked', severity: 'note' });
-    expect(findings[0].says).toContain('masters.snail.material');
+    expect(findings[0]).toMatchObject({
+      code: 'heat.not-checked',
+      severity: 'note',
+      values: { which: 'masters', missing: ['masters.snail.material'] },
+    });
   });
 
   it('is about what goes into a can only', async () => {

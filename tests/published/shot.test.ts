@@ -164,8 +164,9 @@ describe('shot and pressure of one cavity', () => {
   it('asks for what the plan leaves out', async () => {
     const { findings, figures } = await runCheck(pressure, { ...mold, bench: {} });
     expect(findings.map(({ code }) => code)).toEqual(['shot.not-checked']);
-    for (const place of ['alloy.density', 'spin.speed', 'spin.shot', 'machine.closingForce'])
-      expect(findings[0].says).toContain(place);
+    expect(findings[0].values).toEqual({
+      missing: ['alloy.density', 'spin.speed', 'spin.shot', 'machine.closingForce'],
+    });
     expect(figures).toEqual([]);
   });
 

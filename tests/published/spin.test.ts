@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { spin } from '../../src/checks/spin.ts';
 import { translation } from '../../src/kernel/index.ts';
 import type { Mold } from '../../src/mold/index.ts';
+import { sayFinding } from '../../src/wording/index.ts';
 import { emptyMold, figureOf, runCheck, smallSprue, withMaster } from '../checks/small-mold.ts';
 import { box, single } from '../turned-solids.ts';
 
@@ -80,6 +81,9 @@ describe('spin of rubber halves', () => {
   it('asks for speed and limit', async () => {
     const { findings } = await runCheck(spin, { ...rubber, bench: { spin: { at } } });
     expect(findings.map(({ code }) => code)).toEqual(['spin.not-checked']);
-    expect(findings[0].says).toContain('`spin.speed`, `machine.maxSpeed`');
+    expect(findings[0].values).toEqual({ missing: ['spin.speed', 'machine.maxSpeed'] });
+    expect(sayFinding(findings[0], 'metric').says).toBe(
+      'The speed is in part not checked: the plan does not say spin.speed and machine.maxSpeed.',
+    );
   });
 });

@@ -1,7 +1,19 @@
 import { codes } from './entry.ts';
+import { leftOut, notSaid } from './not-said.ts';
 
 const force =
-  'Stand aside while it is closed and heated, and go by the ratings of clamps, press and bolts as their makers give them.';
+  'Stand aside while the can is closed and heated, and go by the ratings of clamps, press and bolts as their makers give them.';
+
+/** What pushes the can open, and what is to hold it. */
+const against = { measured: 'N', limit: 'N', force: 'N' } as const;
+const pushedOpen = 'the can is pushed open with {force}, and a quarter more is wanted: {limit}.';
+
+/** Cure as time at the compound's reference temperature. */
+const cured = { measured: 's', limit: 's', reference: 'C' } as const;
+
+/** How much more is in the hot can than it has room for. */
+const excess = { measured: 'mm3', limit: 'mm3' } as const;
+const flowsOut = 'Hot, {measured} of rubber are too much for the can and must flow out.';
 
 /** Closing the can, what is packed into it, and the cure. */
 export const canCodes = codes({
@@ -9,12 +21,16 @@ export const canCodes = codes({
     severity: 'note',
     means:
       'The plan leaves out what the force on the can, its clamps, bolts and lids is found from; that part is not checked.',
+    values: leftOut,
+    says: `Closing the can is in part ${notSaid}`,
     remedy: 'Add what is named to the plan.',
   },
   'closing.bolts-alone': {
     severity: 'stop',
     means:
       'Only bolts hold the can shut. Bolts draw it shut; the load of the cure belongs to clamps, since a bolt that gives way lets go at once.',
+    values: { force: 'N' },
+    says: 'Bolts alone hold the can against {force}.',
     remedy: `Add clamps that carry the whole force, or cure the can in a press. ${force}`,
     safety: true,
     formula: 'clamps are given',
@@ -23,7 +39,18 @@ export const canCodes = codes({
   'closing.unrated': {
     severity: 'stop',
     means: 'Nobody knows what the clamps or the press hold.',
-    remedy: `Write the force each clamp, or the press, is rated for, as \`force\` under \`clamps\` or \`press\`. ${force}`,
+    values: { force: 'N', 'count?': 'count' },
+    says: {
+      stays: 'The plan does not say whether the can stays under the press, where {force} push it open.',
+      press: 'The press is to hold {force}, and the plan does not say what it is rated for.',
+      clamps:
+        '{count, plural, one {A clamp is} other {# clamps are}} to hold {force}, and the plan does not say what {count, plural, one {it} other {each}} is rated for.',
+    },
+    remedy: {
+      stays: 'Write `cure: in the press` or `cure: out` under `press`.',
+      press: `Write the force the press is rated for, as \`force\` under \`press\`. ${force}`,
+      clamps: `Write the force each clamp is rated for, as \`force\` under \`clamps\`. ${force}`,
+    },
     safety: true,
     formula: 'rated force is given',
     source: 'common practice, no published source',
@@ -32,6 +59,8 @@ export const canCodes = codes({
     severity: 'stop',
     means:
       'The clamps hold less than the molding pressure on the face of the can, with a quarter to spare, pushes with. Bolts are not counted.',
+    values: against,
+    says: `The clamps hold {measured}; ${pushedOpen}`,
     remedy: `Take more or stronger clamps, or press with less. ${force}`,
     safety: true,
     formula: 'n F >= 1.25 p pi d^2 / 4',
@@ -42,6 +71,8 @@ export const canCodes = codes({
     severity: 'stop',
     means:
       'The can is closed in a press and taken out for the cure, and no clamps are on it: what heats and swells inside is held by bolts, or by nothing.',
+    values: { force: 'N' },
+    says: 'The can is taken out of the press for the cure, and no clamps hold it against {force}.',
     remedy: `Leave the can under the closed press until it has cooled, or add clamps that carry the whole force before the press is opened. ${force}`,
     safety: true,
     formula: 'a press holds only while the can is under it; otherwise clamps are given',
@@ -51,6 +82,8 @@ export const canCodes = codes({
     severity: 'stop',
     means:
       'The press is rated for less than the molding pressure on the face of the can, with a quarter to spare, pushes with.',
+    values: against,
+    says: `The press holds {measured}; ${pushedOpen}`,
     remedy: `Press with less, or take a stronger press. ${force}`,
     safety: true,
     formula: 'F >= 1.25 p pi d^2 / 4',
@@ -59,6 +92,8 @@ export const canCodes = codes({
   'closing.bolt-unknown': {
     severity: 'stop',
     means: 'The table of proof loads has no such bolt, so nobody knows what it bears.',
+    values: { size: 'name', grade: 'name' },
+    says: 'The table has no proof load for bolts {size} of {grade}.',
     remedy: `Take a coarse-threaded bolt of a known class or grade, such as M10 8.8 or 3/8 grade 5. ${force}`,
     safety: true,
     formula: 'size and grade are in the table',
@@ -67,6 +102,8 @@ export const canCodes = codes({
   'closing.bolt-tension': {
     severity: 'stop',
     means: 'The bolts are tightened past their proof load, from where on they stretch for good.',
+    values: { measured: 'N', limit: 'N' },
+    says: 'Each bolt is tightened to {measured}; its proof load is {limit}.',
     remedy: `Tighten less, or take stronger bolts. ${force}`,
     safety: true,
     formula: 'F <= proof load',
@@ -75,6 +112,12 @@ export const canCodes = codes({
   'closing.lid-unknown': {
     severity: 'stop',
     means: 'The strength of the lids at the temperature of the cure is not known.',
+    values: { material: 'name', 'cure?': 'C' },
+    says: {
+      metal: 'Nothing is known of lids of {material}.',
+      yield:
+        'The yield strength of {material} at {cure, select, none {the temperature of the cure} other {{cure}}} is not known.',
+    },
     remedy: `Write \`yield\` and a metal of the table under \`lid\`, as the metal's sheet gives them. ${force}`,
     safety: true,
     formula: 'yield strength at the temperature of the cure is known',
@@ -84,7 +127,10 @@ export const canCodes = codes({
     severity: 'stop',
     means:
       'The molding pressure bends the lids past two thirds of their yield strength, taken as held at the edge of the can only.',
-    remedy: `Take thicker lids. ${force}`,
+    /** Thickness of the lid there is, its yield strength, and the thickness that would do. */
+    values: { measured: 'Pa', limit: 'Pa', thickness: 'mm', yield: 'Pa', needed: 'mm' },
+    says: 'A lid of {thickness} is bent to {measured} where {limit} is allowed, two thirds of its yield strength of {yield}.',
+    remedy: `Take lids of at least {needed}. ${force}`,
     safety: true,
     formula: '3 (3 + nu) p a^2 / (8 t^2) <= yield / 1.5',
     source:
@@ -93,11 +139,19 @@ export const canCodes = codes({
   'cure.not-checked': {
     severity: 'note',
     means: 'The plan leaves out what the cure is found from; that part is not checked.',
+    values: leftOut,
+    says: {
+      heating: `Cure is ${notSaid}`,
+      compound: `How far the cure goes is ${notSaid}`,
+      cooling: `Cooling in the can is not counted toward the cure, and ${notSaid}`,
+    },
     remedy: 'Add what is named to the plan.',
   },
   'cure.not-heating': {
     severity: 'stop',
     means: 'The can is put to a temperature it already has, or a lower one.',
+    values: { measured: 'C', limit: 'C' },
+    says: 'The can starts at {limit} and is put to {measured}: that heats nothing.',
     formula: 'temperature of the cure against the one at the start; must be higher',
     source: 'heat flows from warm to cold',
     remedy: 'Correct `temperature` or `start` under `cure`.',
@@ -105,6 +159,8 @@ export const canCodes = codes({
   'cure.out-of-range': {
     severity: 'stop',
     means: "The temperature lies outside the range in which the compound's maker says it cures.",
+    values: { measured: 'C', limit: 'C', side: ['under', 'over'] },
+    says: '{measured} is {side} the {limit} that the maker of the compound gives.',
     formula: 'temperature of the cure against `rubber.cureFrom` and `rubber.cureTo`',
     source: "the compound's sheet, as the plan gives it",
     remedy: "Cure within the range on the compound's sheet.",
@@ -113,7 +169,11 @@ export const canCodes = codes({
     severity: 'stop',
     means:
       'The middle of the stack gathers less cure than 90 %: it stays soft or porous. Cooling in the can is counted where its time constant is given.',
-    remedy: 'Heat it longer, or hotter within the range of the compound.',
+    /** Time of heating that would do, where a week does. */
+    values: { ...cured, 'needed?': 's' },
+    says: 'The middle gathers {measured} at {reference}, of the {limit} to 90 % cure.',
+    remedy:
+      '{needed, select, none {At this temperature a week would not do: heat the can hotter.} other {Heat it for {needed}, or hotter within the range of the compound.}}',
     formula:
       'integral of exp(-E/R (1/T - 1/T_ref)) dt >= t90, T in the middle of a slab heated from both faces',
     source:
@@ -122,6 +182,8 @@ export const canCodes = codes({
   'cure.over': {
     severity: 'warn',
     means: 'The faces gather more cure than the compound stands: they turn soft or brittle.',
+    values: cured,
+    says: 'The faces gather {measured} at {reference}; the compound stands {limit}.',
     remedy: 'Heat it for less time, or less hot for longer.',
     formula: 'integral of exp(-E/R (1/T - 1/T_ref)) dt at the faces <= the time on the sheet',
     source: "Arrhenius; limit and E from the compound's sheet",
@@ -129,12 +191,16 @@ export const canCodes = codes({
   'pack.not-checked': {
     severity: 'note',
     means: 'The plan leaves out what the room in the can is found from; it is not checked.',
+    values: leftOut,
+    says: `What is packed into the can is ${notSaid}`,
     remedy: 'Add what is named to the plan.',
   },
   'pack.locked': {
     severity: 'stop',
     means:
       'Hot rubber takes up more room than the can has, and cannot flow out. It hardly lets itself be squeezed: lids, clamps or bolts give way.',
+    values: { ...excess, pressure: 'Pa' },
+    says: 'Hot, there are {measured} too much and no way out: held in, the rubber would press with about {pressure}.',
     remedy: `Cut rubber away, or cut spew grooves and write \`spew: open\` under \`can\`. ${force}`,
     safety: true,
     formula: 'V_rubber (1 + beta dT) + V_masters, bosses, sprue form, tabs, build-ups <= V_can',
@@ -144,6 +210,8 @@ export const canCodes = codes({
     severity: 'warn',
     means:
       'Hot rubber takes up more room than the can has, and the plan does not say whether it can flow out.',
+    values: excess,
+    says: flowsOut,
     formula: 'V_rubber (1 + beta dT) + V_masters, bosses, sprue form, tabs, build-ups <= V_can',
     source: "volume expansion; beta from the compound's sheet, else from memory",
     remedy: `Cut rubber away, or see that it can flow out and write \`spew: open\` under \`can\`. ${force}`,
@@ -151,6 +219,8 @@ export const canCodes = codes({
   'pack.flows-out': {
     severity: 'note',
     means: 'Hot rubber takes up more room than the can has; the rest flows out.',
+    values: excess,
+    says: flowsOut,
     formula: 'V_rubber (1 + beta dT) + V_masters, bosses, sprue form, tabs, build-ups <= V_can',
     source: "volume expansion; beta from the compound's sheet, else from memory",
     remedy: 'Keep the grooves clear; cut more rubber away if less is to flow out.',
@@ -158,6 +228,8 @@ export const canCodes = codes({
   'pack.short': {
     severity: 'warn',
     means: 'Even hot the rubber does not fill the can: it is not pressed, and stays porous.',
+    values: { ...excess, empty: 'mm3' },
+    says: 'Hot, {empty} of the can stay empty: no pressure builds up.',
     formula: 'V_rubber (1 + beta dT) + V_masters, bosses, sprue form, tabs, build-ups >= V_can',
     source: "volume expansion; beta from the compound's sheet, else from memory",
     remedy: 'Lay in more rubber, or a thicker spacer.',

@@ -1,17 +1,27 @@
 import { codes } from './entry.ts';
+import { leftOut, notSaid } from './not-said.ts';
 
 const playOfCan = 'disc 1 to 2 mm smaller than the can: starting limit from memory';
+
+const gap = { measured: 'mm', limit: 'mm' } as const;
 
 /** Disc, sprue form and bolts against the can. */
 export const fitCodes = codes({
   'fit.not-checked': {
     severity: 'note',
     means: 'The plan leaves out what the fit in the can is found from; that part is not checked.',
+    values: leftOut,
+    says: {
+      can: `The fit of the disc in the can is ${notSaid}`,
+      bolts: `Whether bosses and tabs are clear of the bolts is ${notSaid}`,
+    },
     remedy: 'Add what is named to the plan.',
   },
   'fit.can-narrow': {
     severity: 'stop',
     means: 'The disc is wider than the can it is to be pressed in.',
+    values: { ...gap, beyond: 'mm' },
+    says: 'The disc is {beyond} wider than the can.',
     formula: 'diameter of the can less that of the disc; under 0',
     source: 'geometry',
     remedy: 'Take a wider can or a smaller disc.',
@@ -19,6 +29,8 @@ export const fitCodes = codes({
   'fit.can-tight': {
     severity: 'warn',
     means: 'The disc is so near the width of the can that raw sheets jam while they are laid in.',
+    values: gap,
+    says: 'The can is {measured} wider than the disc; {limit} is wanted.',
     formula: 'diameter of the can less that of the disc; under 1 mm',
     source: playOfCan,
     remedy: 'Take a can 1 to 2 mm wider than the disc.',
@@ -27,6 +39,8 @@ export const fitCodes = codes({
     severity: 'warn',
     means:
       'The disc has so much room in the can that rubber flows out sideways, and bosses and masters with it.',
+    values: gap,
+    says: 'The can is {measured} wider than the disc; at most {limit} is wanted.',
     formula: 'diameter of the can less that of the disc; over 3 mm',
     source: `${playOfCan}, with 1 mm to spare`,
     remedy: 'Take a can 1 to 2 mm wider than the disc, or line it.',
@@ -34,6 +48,8 @@ export const fitCodes = codes({
   'fit.can-shallow': {
     severity: 'stop',
     means: 'The two halves are thicker than the can is deep, by more than the lids can press together.',
+    values: { ...gap, beyond: 'mm' },
+    says: 'Both halves stand {beyond} over the depth of the can.',
     formula: 'depth of the can less spacers and both halves; under -2 mm',
     source: 'our own choice of 2 mm; what must flow out is the pack check',
     remedy: 'Take a deeper can, thinner halves, or less of a spacer.',
@@ -41,6 +57,8 @@ export const fitCodes = codes({
   'fit.can-deep': {
     severity: 'warn',
     means: 'The halves do not fill the depth of the can, so that the lids do not press on them.',
+    values: gap,
+    says: 'Both halves leave {measured} of the depth of the can empty.',
     formula: 'depth of the can less spacers and both halves; over 0.5 mm',
     source: 'our own choice of 0.5 mm',
     remedy: 'Lay in spacer plates that make up the difference, or take thicker halves.',
@@ -48,6 +66,8 @@ export const fitCodes = codes({
   'fit.sprue-draft': {
     severity: 'warn',
     means: 'The sprue form has so little draft that it sticks in the hole of the upper half.',
+    values: { measured: 'deg', limit: 'deg' },
+    says: 'The sprue form has {measured} of draft, where {limit} is wanted.',
     formula: 'angle between the wall of the shaft and the axis; under 1 degree',
     source: 'common practice, no published source',
     remedy: 'Give the sprue form 2 to 5 degrees of draft.',
@@ -55,6 +75,8 @@ export const fitCodes = codes({
   'fit.sprue-closed': {
     severity: 'stop',
     means: 'With its draft the pouring hole closes before it reaches the outer face of the upper half.',
+    values: { ...gap, draft: 'deg' },
+    says: 'With {draft} of draft nothing of the pouring hole is left at the outer face.',
     formula: 'radius at the parting plane less thickness of the upper half times tan of the draft; at most 0',
     source: 'geometry',
     remedy: 'Take less draft, a wider hole, or a thinner upper half.',
@@ -63,6 +85,8 @@ export const fitCodes = codes({
     severity: 'note',
     means:
       'The sprue form stands out of the upper half: the lid (or a spacer) needs a hole for it in the cure.',
+    values: { measured: 'mm', hole: 'mm' },
+    says: 'The sprue form stands {measured} out of the upper half: the lid needs a hole of at least {hole}.',
     formula: 'length of the sprue form beyond the outer face; over 0',
     source: 'geometry',
     remedy: 'Bore the lid, lay a spacer with a hole on the upper half, or set `grip` to 0.',
@@ -70,6 +94,12 @@ export const fitCodes = codes({
   'fit.bolt-hits': {
     severity: 'stop',
     means: 'A bolt of the can goes through a cavity, a boss or a tab.',
+    values: { ...gap, overlap: 'mm' },
+    says: {
+      bolt: '{subject} is hit by a bolt, by {overlap}.',
+      circle:
+        '{subject} lies on the circle of the bolts by {overlap}, and the plan does not say where on it they stand.',
+    },
     formula: 'distance of the two, seen from above, less their radii; at most 0',
     source: 'geometry',
     remedy: 'Move what it goes through, or turn the circle of bolts.',

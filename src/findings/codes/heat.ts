@@ -1,7 +1,21 @@
 import { codes } from './entry.ts';
+import { leftOut, notSaid } from './not-said.ts';
 
 const burns =
   'Hot metal and hot presses burn: wear eye, hand and body protection, and keep water away from molten metal.';
+
+/** What is heated, and what it is of. */
+const heated = {
+  thing: ['sprue', 'buildUp', 'tab', 'boss', 'master', 'spacer', 'collar', 'stop'],
+  material: 'name',
+} as const;
+const what =
+  '{thing, select, sprue {The sprue form} buildUp {The build-up under {subject}} spacer {The can spacer} collar {The centering collar} stop {The thickness stop} other {The {thing} {subject}}}';
+const noFigure =
+  'The halves are of {material}, and no figure at hand says whether that stands metal at {pour}.';
+const knownHalves = 'Make the halves of a material the table has a figure for, such as aluminum or steel.';
+const soft = { ...heated, measured: 'C', limit: 'C' } as const;
+const softens = `${what} is of {material}, which stands {limit}; the can is heated to {measured}.` as const;
 
 /** Heat and materials. */
 export const heatCodes = codes({
@@ -9,12 +23,20 @@ export const heatCodes = codes({
     severity: 'note',
     means:
       'The plan leaves out what the heat on fixtures, masters or halves is judged from; that part is not checked.',
+    values: leftOut,
+    says: {
+      cure: `What the cure does to fixtures and masters is ${notSaid}`,
+      masters: `Whether the masters stand the cure is ${notSaid}`,
+      metal: `Whether the halves stand the metal is ${notSaid}`,
+    },
     remedy: 'Add what is named to the plan.',
   },
   'heat.fixture-soft': {
     severity: 'stop',
     means:
       'A fixture goes into the can and softens in the cure: under the molding pressure it is crushed, and the rubber cures round what is left.',
+    values: soft,
+    says: softens,
     formula:
       'temperature of the cure against the deflection temperature at 1.8 MPa less 10 K (metals: solidus less 20 K, or where they soften for good)',
     source:
@@ -26,6 +48,8 @@ export const heatCodes = codes({
     severity: 'stop',
     means:
       'A master softens or melts in the cure: it is pressed flat, or runs out and burns whoever opens the can.',
+    values: soft,
+    says: softens,
     formula:
       'temperature of the cure against the deflection temperature at 1.8 MPa less 10 K (metals: solidus less 20 K, or where they soften for good)',
     source:
@@ -36,14 +60,24 @@ export const heatCodes = codes({
   'heat.unknown': {
     severity: 'stop',
     means: 'No trusted figure says what heat a material stands, and it is to be heated.',
+    values: { ...heated, cure: 'C', 'known?': 'names' },
+    says: {
+      material: `${what} is of {material}, which is no material known here, and has to stand {cure}.`,
+      figure: `${what} is of {material}, and no trusted figure says whether that stands {cure}.`,
+    },
     formula: 'a blank in the table stops',
     source: 'figures at 0.45 MPa are not counted: they say nothing of a part under pressure',
-    remedy: `Use a material the table has a figure for, such as aluminum, steel, brass or pewter. ${burns}`,
+    remedy: {
+      material: 'Name a material that is known, and that stands it: {known}.',
+      figure: `Use a material the table has a figure for, such as aluminum, steel, brass or pewter. ${burns}`,
+    },
     safety: true,
   },
   'heat.load-untested': {
     severity: 'stop',
     means: 'The molding pressure on a plastic is higher than the 1.8 MPa at which its limit was measured.',
+    values: { ...heated, measured: 'Pa', limit: 'Pa' },
+    says: `${what} is pressed with {measured}; the limit of {material} was measured at {limit}.`,
     formula: 'molding pressure against 1.8 MPa',
     source: 'ISO 75-2, load of method A',
     remedy: `Press with less, or make the fixture of metal. ${burns}`,
@@ -52,6 +86,8 @@ export const heatCodes = codes({
   'heat.pour-too-hot': {
     severity: 'stop',
     means: 'The metal is poured hotter than the halves stand: they burn, soften or break up while they spin.',
+    values: { measured: 'C', limit: 'C', 'material?': 'name' },
+    says: 'The metal is poured at {measured}; halves of {material, select, none {this rubber} other {{material}}} stand {limit}.',
     formula:
       "pouring temperature against the rubber's highest metal temperature, or a plastic half's limit at 1.8 MPa less 10 K",
     source:
@@ -62,15 +98,28 @@ export const heatCodes = codes({
   'heat.half-unknown': {
     severity: 'stop',
     means: 'Nobody knows what metal temperature the halves stand.',
+    values: { material: 'name', pour: 'C' },
+    says: {
+      material:
+        'The halves are of {material}, which is no material known here, and are to stand metal at {pour}.',
+      figure: noFigure,
+      compound: noFigure,
+    },
     formula: 'a blank in the table stops',
     source: "the maker's sheet",
-    remedy: `Write \`maxTemperature\` under \`rubber\`, as the maker of the compound gives it. ${burns}`,
+    remedy: {
+      material: knownHalves,
+      figure: knownHalves,
+      compound: `Write \`maxTemperature\` under \`rubber\`, as the maker of the compound gives it. ${burns}`,
+    },
     safety: true,
   },
   'heat.damp': {
     severity: 'warn',
     means:
       'The halves are porous: what damp is left in them turns to steam under molten metal and throws it out.',
+    values: { material: 'name', pour: 'C' },
+    says: 'The halves are of {material}, which takes up damp, and metal at {pour} is poured into them.',
     formula: 'the material is porous, or a plastic that takes up water, and molten metal is poured',
     source: 'safety advice of national authorities on water and molten metal',
     remedy: `Bake the halves until they no longer lose weight, and preheat them just before pouring. ${burns}`,
@@ -79,6 +128,8 @@ export const heatCodes = codes({
     severity: 'warn',
     means:
       'Something in the face that silicone is poured on keeps it from curing: resin that is not fully cured, sulfur in clay or rubber, amines.',
+    values: { material: 'name', 'compound?': 'name' },
+    says: 'The pattern plates are of {material}, on which {compound, select, none {silicone} other {{compound}}} may stay uncured.',
     formula: 'the material of the pattern plates is among those named',
     source: 'common practice, no published source',
     remedy:

@@ -1,13 +1,19 @@
 import { codes } from './entry.ts';
+import { leftOut, notSaid } from './not-said.ts';
 
 const guard =
   'Keep the machine behind its interlocked guard, and go by its maker\u2019s limits and local codes.';
+
+const unbalance = { measured: 'g.mm', limit: 'g.mm' } as const;
+const shot = { measured: 'g', limit: 'g', speed: 'rpm' } as const;
 
 /** The mold as it turns: balance, metal under pressure, speed. */
 export const turningCodes = codes({
   'balance.not-checked': {
     severity: 'note',
     means: 'The plan leaves out what the balance or its limit is found from; that part is not checked.',
+    values: leftOut,
+    says: `Balance is in part ${notSaid}`,
     remedy: 'Add what is named to the plan.',
   },
   'balance.over': {
@@ -15,13 +21,42 @@ export const turningCodes = codes({
     source: 'ISO 21940-11:2016 (formerly ISO 1940-1)',
     severity: 'warn',
     means: 'As cast, the mold is further out of balance than the grade allows at this speed: it shakes.',
-    remedy: 'Move the heavy side inward, spread it, or balance it by a dummy cavity.',
+    values: {
+      ...unbalance,
+      grade: 'name',
+      speed: 'rpm',
+      /** Of one outer face where the whole is in balance enough. */
+      'half?': ['lower', 'upper'],
+      /** Where the heavy side lies, what at the rim balances it, and where. */
+      'heavy?': 'deg',
+      'weight?': 'g',
+      'opposite?': 'deg',
+      /** Two placements that may change places, and what that leaves. */
+      'swap?': 'name',
+      'swapWith?': 'name',
+      'swapLeaves?': 'g.mm',
+      /** What a dummy cavity takes more than it displaces, and how far from the axis. */
+      'dummy?': 'g',
+      'dummyRadius?': 'mm',
+    },
+    says: {
+      whole:
+        'As cast the mold is {measured} out of balance at {heavy}, where {limit} is allowed for {grade} at {speed}.',
+      face: 'As cast the {half} face carries {measured}, where {limit} is its share for {grade} at {speed}.',
+    },
+    remedy: {
+      whole:
+        '{swap, select, none {Fix} other {Swap {swap} with {swapWith}, which leaves {swapLeaves}, or fix}} {weight} to the rim at {opposite}{dummy, select, none {} other {, or cut a dummy cavity that takes {dummy} more than what it displaces, {dummyRadius} from the axis at {opposite}}}. Never reach into a mold that turns.',
+      face: 'Move the heavy side inward, spread it, or balance it by a dummy cavity.',
+    },
   },
   'balance.machine': {
     formula: 'sum of m r as cast, against the limit in `machine.maxUnbalance`',
     source: "limit by the machine's maker, as the plan gives it",
     severity: 'stop',
     means: 'As cast, the mold is further out of balance than the machine stands.',
+    values: unbalance,
+    says: 'As cast the mold is {measured} out of balance; the machine stands {limit}.',
     remedy: `Lay the masters out anew, or fix a mass opposite the heavy side. ${guard}`,
     safety: true,
   },
@@ -30,11 +65,15 @@ export const turningCodes = codes({
     source: "limit by the machine's maker, as the plan gives it",
     severity: 'warn',
     means: 'Should one cavity stay empty, the mold is further out of balance than the machine stands.',
+    values: unbalance,
+    says: 'With {subject} left empty the mold is {measured} out of balance; the machine stands {limit}.',
     remedy: `Move that cavity inward, or run slower. ${guard}`,
   },
   'shot.not-checked': {
     severity: 'note',
     means: 'The plan leaves out what shot and pressure are found from; that part is not checked.',
+    values: leftOut,
+    says: `Pressure and shot are in part ${notSaid}`,
     remedy: 'Add what is named to the plan.',
   },
   'shot.short': {
@@ -43,6 +82,8 @@ export const turningCodes = codes({
     source: 'closed form: liquid turning with its vessel',
     severity: 'warn',
     means: 'The shot is too small to fill cavities and gates out to the well: castings stay short.',
+    values: shot,
+    says: 'The shot weighs {measured}; cavities, gates and the edge of the well take {limit} at {speed}.',
     remedy: 'Melt and pour more.',
   },
   'shot.spill': {
@@ -51,6 +92,8 @@ export const turningCodes = codes({
     severity: 'stop',
     means:
       'At this speed the free surface of the shot stands over the edge of the pouring hole: metal is thrown out.',
+    values: shot,
+    says: 'The shot weighs {measured}; at {speed} more than {limit} climbs out of the pouring hole.',
     remedy: `Pour less, or run slower. ${guard}`,
     safety: true,
   },
@@ -61,6 +104,8 @@ export const turningCodes = codes({
     severity: 'stop',
     means:
       'Metal pushes the halves apart harder than the machine holds them: it flashes, or sprays out at the rim.',
+    values: { measured: 'N', limit: 'N' },
+    says: 'Metal pushes the halves apart with {measured}, and a quarter more is wanted against it; the machine holds them with {limit}.',
     remedy: `Run slower, close harder within the limits of mold and machine, or put fewer masters on the disc. ${guard}`,
     safety: true,
   },
@@ -69,11 +114,15 @@ export const turningCodes = codes({
     source: 'Young and Laplace; surface tension from memory',
     severity: 'warn',
     means: 'The metal is not pressed hard enough to fill the finest detail the plan asks for.',
+    values: { measured: 'rpm', limit: 'rpm', detail: 'mm' },
+    says: 'At {measured} metal is not pressed into details of {detail} at the inner ends of all cavities; that takes {limit}.',
     remedy: 'Run faster within the limits of mold and machine, or move the innermost masters outward.',
   },
   'spin.not-checked': {
     severity: 'note',
     means: 'The plan leaves out the speed, its limit or what turns; that part is not checked.',
+    values: leftOut,
+    says: `The speed is in part ${notSaid}`,
     remedy: 'Add what is named to the plan.',
   },
   'spin.over-limit': {
@@ -81,12 +130,16 @@ export const turningCodes = codes({
     source: "limit by the machine's maker, as the plan gives it",
     severity: 'stop',
     means: 'The plan turns the mold faster than the machine may turn.',
+    values: { measured: 'rpm', limit: 'rpm' },
+    says: 'The plan turns the mold at {measured}; the machine may turn at {limit} at most.',
     remedy: `Run slower. ${guard}`,
     safety: true,
   },
   'spin.strength-unknown': {
     severity: 'stop',
     means: 'The strength of rigid halves is not known, and so not the speed at which they fly apart.',
+    values: { material: 'name', speed: 'rpm' },
+    says: 'Nothing is known of the strength of halves of {material}, which are to turn at {speed}.',
     formula: 'a blank in the table stops',
     source: 'table of materials of rigid halves, each row with its source',
     remedy: `Name a material the table knows as \`fixture.material\`, with its grade, such as 6061-T6. ${guard}`,
@@ -98,6 +151,9 @@ export const turningCodes = codes({
     source: 'Timoshenko; Roark, ch. 16; Shigley 3-15; the factor is our own choice',
     severity: 'stop',
     means: 'Turning strains rigid halves past a quarter of their tensile strength: they may fly apart.',
+    /** Speeds: the plan's, and up to which the halves would be strong enough. */
+    values: { measured: 'times', limit: 'times', material: 'name', speed: 'rpm', allowed: 'rpm' },
+    says: 'Halves of {material} are {measured} as strong as their stress at {speed}, where {limit} is wanted: up to {allowed}.',
     remedy: `Run slower, or take stronger halves. ${guard}`,
     safety: true,
   },

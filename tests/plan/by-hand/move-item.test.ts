@@ -208,6 +208,6 @@ test('what cannot be', () => {
     fault: expect.stringContaining('cannot be read'),
   });
   expect(moveItem(plan, { kind: 'placement', id: 'leaf-4' }, { radius: -3 })).toMatchObject({
-    fault: expect.stringContaining('out of range'),
+    fault: { code: 'plan.out-of-range' },
   });
 });
