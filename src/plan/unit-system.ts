@@ -11,7 +11,7 @@ export function systemOf(plan: unknown): UnitSystem {
   return typeof diameter === 'string' && inInches.test(diameter.trim()) ? 'inch' : 'metric';
 }
 
-const inInches = /(["\u2033\u201d']|\b(in|inch|inches|ft|foot|feet))$/i;
+const inInches = /(["\u2033\u201d']|(^|[\d\s])(in|inch|inches|ft|foot|feet))$/i;
 
 const isSection = (value: unknown): value is Readonly<Record<string, unknown>> =>
   typeof value === 'object' && value !== null && !Array.isArray(value);

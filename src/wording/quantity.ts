@@ -71,7 +71,7 @@ const cubic = (value: number): string => {
 function alike(value: number, unit: Unit): string {
   switch (unit) {
     case 'deg':
-      return `${fixed(value, 1)} deg`;
+      return `${fixed(value, Math.abs(value) < 10 ? 2 : 1)} deg`;
     case 's':
       return `${fixed(value / 60, 1)} min`;
     case 'ratio':

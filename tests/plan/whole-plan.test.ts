@@ -7,6 +7,7 @@ import { planSchema } from '../../src/plan/schema.ts';
 /** Every section and every field once. */
 const text = `title: Hedgerow
 revision: 3
+units: metric
 paper: Letter
 process: rubber
 disc: { diameter: 9 in, lower: 19, upper: 3/4 in, rimChamfer: 1, label: Hedgerow 3 }
@@ -98,6 +99,7 @@ test('every section and field comes out in internal units, and nothing else does
   expect(plan).toMatchObject({
     title: 'Hedgerow',
     revision: '3',
+    units: 'metric',
     paper: 'Letter',
     process: 'rubber',
     sectors: { spacing: 203.2, radius: { share: 0.6 } },

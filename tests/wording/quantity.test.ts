@@ -29,6 +29,7 @@ describe('a value in both systems, the person’s own first', () => {
 
   it.each([
     [12.34, 'deg', '12.3 deg'],
+    [0.97, 'deg', '0.97 deg'],
     [90, 's', '1.5 min'],
     [0.125, 'ratio', '12.5 %'],
     [3, 'count', '3'],
