@@ -1,14 +1,14 @@
-import type { Report } from '../findings/index.ts';
+import type { Finding, Report } from '../findings/index.ts';
 import type { Drawing } from '../kernel/index.ts';
 import type { Mold } from '../mold/index.ts';
 import type { CheckedSolid } from './solid-file.ts';
 
-/** A solid or drawing that is not handed out, and why, in one sentence for each stop that concerns it. */
+/** A solid or drawing that is not handed out, and why: the stops that concern it. */
 export interface Withheld {
   readonly id: string;
   readonly title: string;
   readonly subjects: readonly string[];
-  readonly reasons: readonly string[];
+  readonly reasons: readonly Finding[];
 }
 
 /** All that a format can write from. */

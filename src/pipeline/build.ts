@@ -112,10 +112,9 @@ function withhold({ checked, drawings }: Things, findings: readonly Finding[], m
   const concerning = concerns([...checked.map(({ solid }) => solid), ...drawings], mold);
   const withheld = new Map<string, Withheld>();
   const isFree = ({ id, title, subjects }: Omit<Withheld, 'reasons'>): boolean => {
-    const reasons = stops.filter((stop) => concerning(stop, { id, subjects })).map(({ says }) => says);
+    const reasons = stops.filter((stop) => concerning(stop, { id, subjects }));
     // A thing made both as a solid and as a drawing is named once.
-    if (reasons.length > 0 && !withheld.has(id))
-      withheld.set(id, { id, title, subjects, reasons: [...new Set(reasons)] });
+    if (reasons.length > 0 && !withheld.has(id)) withheld.set(id, { id, title, subjects, reasons });
     return reasons.length === 0;
   };
   const solids = checked.filter(({ solid }) => isFree(solid));

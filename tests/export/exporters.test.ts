@@ -13,6 +13,7 @@ import {
 import { finding, joinReport } from '../../src/findings/index.ts';
 import { circle, translation } from '../../src/kernel/index.ts';
 import { flatPartingSurface, type Mold } from '../../src/mold/index.ts';
+import { sayFinding } from '../../src/wording/index.ts';
 import { masterOf } from '../parts/example-masters.ts';
 import { box, openBox, solidOf, torus } from './shapes.ts';
 
@@ -231,8 +232,14 @@ describe('a solid before it goes out', () => {
   test('an open one gets a stop with its place in the mold frame', async () => {
     const { findings } = await exportSolid(solidOf('half', openBox(), { toMold: translation(0, 0, -12) }));
     expect(findings).toHaveLength(1);
-    expect(findings[0]).toMatchObject({ code: 'solid.not-closed', severity: 'stop', subject: 'half' });
-    expect(findings[0].says).toContain('3 open edges');
+    expect(findings[0]).toMatchObject({
+      code: 'solid.not-closed',
+      severity: 'stop',
+      subject: 'half',
+      values: { openEdges: 3 },
+    });
+    const { says } = sayFinding(findings[0], 'metric');
+    expect(says).toMatch(/it has \d+ faces, 3 open edges\.$/);
     expect(findings[0].place?.[2]).toBe(-12);
   });
 });

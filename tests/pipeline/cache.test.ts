@@ -91,7 +91,7 @@ describe('a second run', () => {
     const bytes = new TextEncoder().encode(text);
     const options = cache ? { cache } : {};
     const { mold, findings } = await readMold({ bytes, name: 'plan.yaml', files }, kernel, options);
-    if (!mold) throw new Error(findings.map(({ says }) => says).join('\n'));
+    if (!mold) throw new Error(findings.map(({ code }) => code).join('\n'));
     const { build } = await buildMold(mold, findings, { planBytes: bytes, version: '0' }, kernel, options);
     return build;
   }
