@@ -70,24 +70,15 @@ export function auditStl(bytes: Uint8Array): Audit {
 
 /** One or more closed, consistently outward oriented 2-manifold shells round a positive volume, nothing degenerate. */
 export const isClosed = (audit: Audit): boolean =>
-  audit.triangles > 0 && audit.volume > 0 && faultsOf(audit).length === 0;
-
-/** What keeps it from being closed, in words with counts; empty for a sound one. */
-export function faultsOf(audit: Audit): string[] {
-  const counts: [number, string][] = [
-    [audit.openEdges, 'open edges'],
-    [audit.crowdedEdges, 'edges with more than two faces'],
-    [audit.flippedEdges, 'edges between faces that are turned opposite ways'],
-    [audit.degenerate, 'faces without area'],
-    [audit.duplicates, 'faces that are there twice'],
-    [audit.pinchedVertices, 'vertices where the surface only touches itself'],
-    [audit.notFinite, 'corners that are no finite number'],
-  ];
-  const faults = counts.filter(([count]) => count > 0).map(([count, what]) => `${count} ${what}`);
-  if (audit.triangles === 0) faults.push('no faces');
-  else if (!(audit.volume > 0)) faults.push(`a volume of ${audit.volume} mm3`);
-  return faults;
-}
+  audit.triangles > 0 &&
+  audit.volume > 0 &&
+  audit.openEdges === 0 &&
+  audit.crowdedEdges === 0 &&
+  audit.flippedEdges === 0 &&
+  audit.degenerate === 0 &&
+  audit.duplicates === 0 &&
+  audit.pinchedVertices === 0 &&
+  audit.notFinite === 0;
 
 interface Soup {
   readonly count: number;

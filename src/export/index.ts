@@ -1,4 +1,4 @@
-export { type Audit, auditStl, faultsOf, isClosed } from './audit.ts';
+export { type Audit, auditStl, isClosed } from './audit.ts';
 export type { Build, Withheld } from './build.ts';
 export { exporters, type Format, type Supplies, usualFormats, writeBuild } from './exporters.ts';
 export { type Json, jsonBytes } from './json-text.ts';

@@ -1,6 +1,6 @@
 import { type Finding, finding } from '../findings/index.ts';
 import { movePoint, type Solid } from '../kernel/index.ts';
-import { type Audit, auditStl, faultsOf } from './audit.ts';
+import { type Audit, auditStl, isClosed } from './audit.ts';
 import { writeStl } from './stl.ts';
 
 /** A file of the build: `path` is relative to the build's folder, with `/` between names. */
@@ -31,13 +31,12 @@ export async function exportSolid(solid: Solid): Promise<CheckedSolid> {
     throw new RangeError(`exportSolid: ${JSON.stringify(solid.id)} is no file name`);
   const bytes = await writeSolid(solid);
   const audit = auditStl(bytes);
-  const faults = faultsOf(audit);
   return {
     solid,
     name: `${solid.id}.stl`,
     bytes,
     audit,
-    findings: faults.length > 0 ? [notClosed(solid, audit, faults)] : [],
+    findings: isClosed(audit) ? [] : [notClosed(solid, audit)],
   };
 }
 
@@ -49,11 +48,23 @@ async function writeSolid({ id, mesh }: Solid): Promise<Uint8Array> {
   return writeSmallStl(mesh, header);
 }
 
-const notClosed = (solid: Solid, audit: Audit, faults: readonly string[]): Finding =>
-  finding('solid.not-closed', {
-    subject: solid.id,
-    ...(audit.faultAt && { place: movePoint(solid.toMold, audit.faultAt) }),
-    measured: { value: audit.openEdges + audit.crowdedEdges + audit.flippedEdges, unit: 'count' },
-    limit: { value: 0, unit: 'count' },
-    says: `${solid.title} is not a sound solid and is not written: it has ${faults.join(', ')}.`,
-  });
+function notClosed({ id, title, toMold }: Solid, audit: Audit): Finding {
+  const { triangles, openEdges, crowdedEdges, flippedEdges, volume, faultAt } = audit;
+  const { degenerate, duplicates, pinchedVertices, notFinite } = audit;
+  const values = {
+    measured: openEdges + crowdedEdges + flippedEdges,
+    limit: 0,
+    title,
+    triangles,
+    openEdges,
+    crowdedEdges,
+    flippedEdges,
+    degenerate,
+    duplicates,
+    pinchedVertices,
+    notFinite,
+    ...(triangles > 0 && !(volume > 0) && { volume }),
+  };
+  const place = faultAt && movePoint(toMold, faultAt);
+  return finding('solid.not-closed', { subject: id, ...(place && { place }), values });
+}

@@ -10,6 +10,7 @@ import { makingCodes } from './codes/making.ts';
 import { meshCodes } from './codes/mesh.ts';
 import { moldCodes } from './codes/mold.ts';
 import { outlineCodes } from './codes/outline.ts';
+import { packageCodes } from './codes/package.ts';
 import { planCodes } from './codes/plan.ts';
 import { releaseCodes } from './codes/release.ts';
 import { repairCodes } from './codes/repair.ts';
@@ -20,6 +21,7 @@ import { turningCodes } from './codes/turning.ts';
 export const catalogue = {
   ...planCodes,
   ...meshCodes,
+  ...packageCodes,
   ...outlineCodes,
   ...repairCodes,
   ...layoutCodes,

@@ -75,18 +75,13 @@ const gives = ({ solids, drawings = [] }: PartOutput): boolean => solids.length 
 const missing = (wanted: readonly string[], given: ReadonlySet<string>): Finding[] =>
   [...new Set(wanted)]
     .filter((kind) => !given.has(kind))
-    .map((kind) =>
-      finding('making.none', {
-        subject: 'fixture',
-        says: `The plan wants \`${kind}\` made, and this mold has none.`,
-      }),
-    );
+    .map((kind) => finding('making.none', { subject: 'fixture', values: { kind } }));
 
-const withheldFor = ({ work, finding: { subject, says } }: Failure): Withheld => ({
+const withheldFor = ({ work, finding: stop }: Failure): Withheld => ({
   id: work.id,
-  title: subject === wholeMold ? work.title : `${work.title} (${subject})`,
-  subjects: [subject],
-  reasons: [says],
+  title: stop.subject === wholeMold ? work.title : `${work.title} (${stop.subject})`,
+  subjects: [stop.subject],
+  reasons: [stop],
 });
 
 /**
@@ -107,8 +102,9 @@ function namedApart<T extends Solid | Drawing>(things: readonly T[]): { things: 
     while (taken.has(`${name}-${number}`)) number++;
     taken.add(`${name}-${number}`);
     const id = `${thing.id}-${number}`;
-    const says = `The ${thing.title} is called ${id}, since another one is called ${thing.id} already.`;
-    findings.push(finding('solid.renamed', { subject: id, says }));
+    findings.push(
+      finding('solid.renamed', { subject: id, values: { title: thing.title, wanted: thing.id } }),
+    );
     return { ...thing, id };
   });
   return { things: apart, findings };

@@ -76,15 +76,10 @@ async function openFile(id: string, path: string, files: FileAccess, at: TextSpo
   const read = await files(path);
   const place = { subject: id, ...(at && { at }) };
   if ('fault' in read) {
-    return { findings: [finding('layout.no-file', { ...place, says: `Master ${id}: ${read.fault}.` })] };
+    return { findings: [finding('layout.no-file', { ...place, values: { fault: read.fault } })] };
   }
   const findings = read.outside
-    ? [
-        finding('layout.outside-folder', {
-          ...place,
-          says: `Master ${id} is read from outside the plan's folder: ${path}.`,
-        }),
-      ]
+    ? [finding('layout.outside-folder', { ...place, values: { file: path } })]
     : [];
   return { bytes: read.bytes, findings };
 }

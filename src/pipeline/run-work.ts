@@ -66,8 +66,8 @@ export function* stepWorks<O>(
       results.push({ work, output });
     } catch (error) {
       if (!(error instanceof KernelFault)) throw error;
-      const says = `${work.title}: ${error.message}.`;
-      failures.push({ work, finding: finding('solid.failed', { subject: job.subject, says }) });
+      const values = { work: work.title, fault: error.message };
+      failures.push({ work, finding: finding('solid.failed', { subject: job.subject, values }) });
     }
   }
   return { done: results, failures };

@@ -80,6 +80,8 @@ function alike(value: number, unit: Unit): string {
       return `${fixed(value, value < 100 ? 1 : 0)} times`;
     case 'count':
       return fixed(value, 0);
+    case 'bytes':
+      return `${fixed(value, 0)} bytes`;
     default:
       return `${fixed(value, value < 100 ? 2 : 0)} ${unit}`;
   }

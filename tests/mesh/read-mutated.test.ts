@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { unzipSync, zipSync } from 'fflate';
 import { describe, expect, test } from 'vitest';
 import { readMesh } from '../../src/mesh/index.ts';
+import { sayFinding } from '../../src/wording/index.ts';
 import {
   asciiStl,
   binaryStl,
@@ -98,8 +99,10 @@ function judge(bytes: Uint8Array, name: string): 'mesh' | 'stop' {
   const { mesh, findings } = readMesh(bytes, name);
   expect((performance.now() - before) / 1000).toBeLessThan(slowest);
   const stops = findings.filter(({ severity }) => severity === 'stop');
-  for (const { subject, says, remedy, at: spot } of findings) {
+  for (const one of findings) {
+    const { subject, at: spot } = one;
     expect(subject).toBe(name);
+    const { says, remedy } = sayFinding(one, 'metric');
     expect(says.startsWith(`${name}: `) && says.length < 400 && remedy.length > 0).toBe(true);
     if (spot) expect(spot.file === name && spot.line >= 1 && spot.column >= 1).toBe(true);
   }

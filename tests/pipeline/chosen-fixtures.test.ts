@@ -5,7 +5,7 @@ import { parts } from '../../src/parts/index.ts';
 import { makeSolids } from '../../src/pipeline/make-solids.ts';
 import { readPlan } from '../../src/plan/index.ts';
 import { fixtureKinds } from '../../src/plan/sections/making.ts';
-import { saysOf } from '../said.ts';
+import { sayFinding } from '../../src/wording/index.ts';
 
 const read = (make: string) =>
   readPlan(
@@ -27,7 +27,7 @@ async function idsOf(make: string, only?: readonly string[]) {
   const made = makeSolids(layOut(plan, []).mold, await loadKernel(), only, {});
   return {
     ids: [...made.solids.map(({ id }) => id), ...made.drawings.map(({ id }) => id)],
-    found: made.findings.map((one) => [one.code, saysOf(one)]),
+    found: made.findings.map(({ code, values }) => [code, values]),
   };
 }
 
@@ -46,14 +46,14 @@ test('a kind this mold has none of is said', async () => {
   const { ids, found } = await idsOf('[plug, layout-plate]');
   expect(ids).toEqual(['plug']);
   expect(found.filter(([code]) => code === 'making.none')).toEqual([
-    ['making.none', 'The plan wants `layout-plate` made, and this mold has none.'],
+    ['making.none', { kind: 'layout-plate' }],
   ]);
 });
 
 test('an unknown kind is an error with the nearest name', () => {
   const { plan, findings } = read('[plug, registraton-jig]');
   expect(plan).toBeUndefined();
-  expect(findings.map(({ code, values, at }) => [code, values.meant, at?.line])).toEqual([
-    ['plan.wrong-word', 'registration-jig', 8],
+  expect(findings.map((one) => [one.code, sayFinding(one, 'metric').remedy, one.at?.line])).toEqual([
+    ['plan.wrong-word', 'Write `registration-jig` if that is meant.', 8],
   ]);
 });

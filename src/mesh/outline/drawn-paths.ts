@@ -1,3 +1,4 @@
+import type { CodeValues } from '../../findings/index.ts';
 import type { Point2 } from '../../kernel/index.ts';
 
 /** What a reader of drawings found: paths in mm, y up, curves already drawn as chords. */
@@ -7,11 +8,13 @@ export interface DrawnPaths {
   readonly open: readonly (readonly Point2[])[];
   /** Kinds of drawn things that were not read, with how many of each. */
   readonly ignored: ReadonlyMap<string, number>;
-  /** What was assumed about units, as a sentence, where the file does not say. */
-  readonly assumed?: string;
+  /** What was assumed about units, where the file does not say. */
+  readonly assumed?: CodeValues<'outline.unit-assumed'>['which'];
 }
 
-/** The file cannot be understood; `reason` is a clause for the user. */
+/** Why a file cannot be understood. */
+export type UnreadableReason = Omit<CodeValues<'outline.unreadable'>, 'file'>;
+
 export interface Unreadable {
-  readonly reason: string;
+  readonly reason: UnreadableReason;
 }

@@ -25,10 +25,10 @@ export function readDxf(text: string, chordError: number): DrawnPaths | Unreadab
   if ('reason' in pairs) return pairs;
   const last = pairs[pairs.length - 1];
   if (last?.code !== 0 || last.value !== 'EOF') {
-    return { reason: 'it does not end with EOF: the file is cut off' };
+    return { reason: { which: 'cut-off' } };
   }
   const entities = entitiesOf(pairs);
-  if (!entities) return { reason: 'it has no ENTITIES section' };
+  if (!entities) return { reason: { which: 'no-entities' } };
   const unit = unitOf(pairs);
   const scale = unit ?? 1;
   const drawing = new Sheet(chordError / scale);
@@ -48,19 +48,19 @@ export function readDxf(text: string, chordError: number): DrawnPaths | Unreadab
     closed: grow(drawing.closed),
     open: grow(drawing.open),
     ignored: drawing.ignored,
-    ...(unit === undefined ? { assumed: 'it does not say its unit, so its numbers were taken as mm' } : {}),
+    ...(unit === undefined ? { assumed: 'no-unit' } : {}),
   };
 }
 
 function readPairs(text: string): Pair[] | Unreadable {
-  if (text.startsWith('AutoCAD Binary DXF')) return { reason: 'it is a binary DXF; save it as ASCII DXF' };
+  if (text.startsWith('AutoCAD Binary DXF')) return { reason: { which: 'binary-dxf' } };
   const lines = text.split(/\r\n|\r|\n/);
   while (lines.length > 0 && lines[lines.length - 1].trim() === '') lines.pop();
   const pairs: Pair[] = [];
   for (let i = 0; i + 1 < lines.length; i += 2) {
     const code = Number(lines[i].trim() === '' ? Number.NaN : lines[i]);
     if (!Number.isInteger(code))
-      return { reason: `line ${i + 1} should be a group code, but is "${lines[i].slice(0, 40)}"` };
+      return { reason: { which: 'group-code', line: i + 1, text: lines[i].slice(0, 40) } };
     pairs.push({ code, value: lines[i + 1].trim() });
   }
   return pairs;

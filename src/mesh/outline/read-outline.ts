@@ -1,4 +1,4 @@
-import { type Finding, type FindingCode, type FindingDetails, finding } from '../../findings/index.ts';
+import { type Finding, finding } from '../../findings/index.ts';
 import { defaultChordError } from '../../kernel/index.ts';
 import type { Ring } from '../measure/silhouette.ts';
 import type { DrawnPaths } from './drawn-paths.ts';
@@ -30,23 +30,19 @@ export function readOutline(
   fileName: string,
   chordError: number = defaultChordError,
 ): OutlineOutcome {
-  const say = (code: FindingCode, says: string, details: Partial<FindingDetails> = {}): Finding =>
-    finding(code, { subject: fileName, says: `${fileName}: ${says}.`, ...details });
+  const file = fileName;
   if (bytes.length > mostBytes) {
-    return {
-      findings: [
-        say('outline.too-large', `the outline file has ${bytes.length} bytes`, {
-          measured: { value: bytes.length, unit: 'bytes' },
-          limit: { value: mostBytes, unit: 'bytes' },
-        }),
-      ],
-    };
+    const values = { file, measured: bytes.length, limit: mostBytes };
+    return { findings: [finding('outline.too-large', { subject: file, values })] };
   }
   const text = decode(bytes);
-  const svg = /^\s*</.test(text) || (/\.svg$/i.test(fileName) && !/^\s*\d/.test(text));
+  const svg = /^\s*</.test(text) || (/\.svg$/i.test(file) && !/^\s*\d/.test(text));
   const drawing = svg ? readSvg(text, chordError) : readDxf(text, chordError);
-  if ('reason' in drawing) return { findings: [say('outline.unreadable', drawing.reason)] };
-  return assemble(drawing, say);
+  if ('reason' in drawing) {
+    const values = { file, ...drawing.reason };
+    return { findings: [finding('outline.unreadable', { subject: file, values })] };
+  }
+  return assemble(drawing, file);
 }
 
 /** UTF-8 unless a byte order mark says UTF-16; wrong bytes become replacement signs, which no number survives. */
@@ -56,51 +52,27 @@ function decode(bytes: Uint8Array): string {
   return new TextDecoder(name).decode(bytes);
 }
 
-type Say = (code: FindingCode, says: string, details?: Partial<FindingDetails>) => Finding;
-
-function assemble(drawing: DrawnPaths, say: Say): OutlineOutcome {
+function assemble(drawing: DrawnPaths, file: string): OutlineOutcome {
   const findings: Finding[] = [];
   if (drawing.ignored.size > 0) {
-    const list = [...drawing.ignored].map(([kind, count]) => `${count} ${kind}`).join(', ');
-    findings.push(say('outline.left-out', `not read: ${list}`));
+    const kinds = [...drawing.ignored].map(([kind, count]) => `${count} ${kind}`);
+    findings.push(finding('outline.left-out', { subject: file, values: { file, kinds } }));
   }
   const joined = joinEnds(drawing.open, samePoint);
-  const closed = [...drawing.closed, ...joined.closed];
-  for (const path of joinEnds(joined.open, smallGap).closed) {
-    closed.push(path);
-    findings.push(gapFinding(path, say));
-  }
-  for (const path of joinEnds(joined.open, smallGap).open) {
-    const gap = gapOf(path);
-    findings.push(
-      say('outline.open-path', `a path is open by ${gap.toFixed(2)} mm and was left out`, {
-        place: [path[0][0], path[0][1], 0],
-        measured: { value: gap, unit: 'mm' },
-        limit: { value: smallGap, unit: 'mm' },
-      }),
-    );
-  }
+  const { closed, open } = joinEnds(joined.open, smallGap);
+  findings.push(...closed.map((path) => gapClosed(path, file)), ...open.map((path) => leftOpen(path, file)));
   // Fewer than three points enclose nothing; what encloses no area runs back over itself and is said to cross.
-  const rings = closed.map((ring) => withoutRepeats(ring, leastStep)).filter((ring) => ring.length > 2);
-  if (rings.length === 0) {
-    return { findings: [...findings, say('outline.empty', 'there is no closed path with an inside')] };
-  }
-  const size = sizeOf(rings);
-  if (drawing.assumed !== undefined) {
-    findings.push(say('outline.unit-assumed', `${drawing.assumed}; that makes it ${size.text}`));
-  }
-  if (size.most > 1000 || size.most < 0.5) {
-    findings.push(
-      say('outline.size', `the outline is ${size.text}`, { measured: { value: size.most, unit: 'mm' } }),
-    );
-  }
+  const rings = [...drawing.closed, ...joined.closed, ...closed]
+    .map((ring) => withoutRepeats(ring, leastStep))
+    .filter((ring) => ring.length > 2);
+  if (rings.length === 0)
+    return { findings: [...findings, finding('outline.empty', { subject: file, values: { file } })] };
+  findings.push(...sizeFindings(rings, drawing.assumed, file));
   const at = crossingOf(rings);
-  if (at) {
-    const place = [at[0], at[1], 0] as const;
-    const says = `the outline crosses or touches itself at x ${at[0].toFixed(2)}, y ${at[1].toFixed(2)} mm`;
-    return { findings: [...findings, say('outline.crosses', says, { place })] };
-  }
-  return { paths: orientByNesting(rings), findings };
+  if (!at) return { paths: orientByNesting(rings), findings };
+  const values = { file, crossing: at };
+  const place = [at[0], at[1], 0] as const;
+  return { findings: [...findings, finding('outline.crosses', { subject: file, place, values })] };
 }
 
 const gapOf = (path: Ring): number => {
@@ -108,24 +80,35 @@ const gapOf = (path: Ring): number => {
   return Math.hypot(to[0] - from[0], to[1] - from[1]);
 };
 
-function gapFinding(path: Ring, say: Say): Finding {
-  return say('outline.gap-closed', `a path with gaps of up to ${smallGap} mm was closed`, {
-    place: [path[0][0], path[0][1], 0],
-    limit: { value: smallGap, unit: 'mm' },
-  });
+const startOf = ([[x, y]]: Ring) => [x, y, 0] as const;
+
+const gapClosed = (path: Ring, file: string): Finding =>
+  finding('outline.gap-closed', { subject: file, place: startOf(path), values: { file, limit: smallGap } });
+
+const leftOpen = (path: Ring, file: string): Finding => {
+  const values = { file, measured: gapOf(path), limit: smallGap };
+  return finding('outline.open-path', { subject: file, place: startOf(path), values });
+};
+
+function sizeFindings(rings: readonly Ring[], assumed: DrawnPaths['assumed'], file: string): Finding[] {
+  const [width, height] = [span(rings, 0), span(rings, 1)];
+  const measured = Math.max(width, height);
+  const size = { file, width, height };
+  const findings: Finding[] = [];
+  if (assumed)
+    findings.push(finding('outline.unit-assumed', { subject: file, values: { which: assumed, ...size } }));
+  if (measured > 1000 || measured < 0.5)
+    findings.push(finding('outline.size', { subject: file, values: { measured, ...size } }));
+  return findings;
 }
 
-function sizeOf(rings: readonly Ring[]): { readonly most: number; readonly text: string } {
-  const span = (axis: 0 | 1): number => {
-    let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
-    for (const ring of rings) {
-      for (const point of ring) {
-        low = Math.min(low, point[axis]);
-        high = Math.max(high, point[axis]);
-      }
+function span(rings: readonly Ring[], axis: 0 | 1): number {
+  let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  for (const ring of rings) {
+    for (const point of ring) {
+      low = Math.min(low, point[axis]);
+      high = Math.max(high, point[axis]);
     }
-    return high - low;
-  };
-  const [wide, high] = [span(0), span(1)];
-  return { most: Math.max(wide, high), text: `${wide.toFixed(2)} x ${high.toFixed(2)} mm` };
+  }
+  return high - low;
 }

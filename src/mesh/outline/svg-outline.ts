@@ -1,7 +1,7 @@
 import { SaxesParser } from 'saxes';
 import { SVGPathData, SVGPathDataTransformer } from 'svg-pathdata';
 import type { Point2 } from '../../kernel/index.ts';
-import type { DrawnPaths, Unreadable } from './drawn-paths.ts';
+import type { DrawnPaths, Unreadable, UnreadableReason } from './drawn-paths.ts';
 import { arcPoints, cubicPoints, ellipsePoints, quadraticPoints } from './flatten.ts';
 import { compose2, type Matrix2, movePoint2, parseTransform, stretch } from './svg-transform.ts';
 
@@ -43,20 +43,24 @@ export function readSvg(text: string, chordError: number): DrawnPaths | Unreadab
   try {
     const parser = new SaxesParser();
     parser.on('error', (error) => {
-      throw new SvgFault(`it is not well-formed XML (${error.message.replace(/^undefined:/, 'line ')})`);
+      throw new SvgFault({ which: 'xml', fault: error.message.replace(/^undefined:/, '') });
     });
     parser.on('opentag', ({ name, attributes }) => reading.open(local(name), attributes));
     parser.on('closetag', () => reading.close());
     parser.write(text).close();
   } catch (error) {
-    if (error instanceof SvgFault) return { reason: error.message };
+    if (error instanceof SvgFault) return { reason: error.reason };
     throw error;
   }
-  return reading.drawing ?? { reason: 'it holds no svg element' };
+  return reading.drawing ?? { reason: { which: 'no-svg' } };
 }
 
 /** Ends the reading; never leaves this file. */
-class SvgFault extends Error {}
+class SvgFault extends Error {
+  constructor(readonly reason: UnreadableReason) {
+    super(reason.which);
+  }
+}
 
 const local = (name: string): string => name.slice(name.indexOf(':') + 1);
 
@@ -67,7 +71,7 @@ class Reading {
   private readonly matrices: Matrix2[] = [];
   /** How many of the elements being read are not drawn. */
   private hidden = 0;
-  private assumed: string | undefined;
+  private assumed: DrawnPaths['assumed'];
   private rooted = false;
 
   constructor(private readonly chordError: number) {}
@@ -80,14 +84,15 @@ class Reading {
 
   open(name: string, attributes: Attributes): void {
     if (this.matrices.length === 0) {
-      if (name !== 'svg') throw new SvgFault(`its outermost element is ${name}, not svg`);
+      if (name !== 'svg') throw new SvgFault({ which: 'root', element: name });
       this.rooted = true;
       this.matrices.push(this.pageMatrix(attributes));
       return;
     }
     const outer = this.matrices[this.matrices.length - 1];
-    const transform = parseTransform(attributes.transform ?? '');
-    if (!transform) throw new SvgFault(`it holds a transform that makes no sense: "${attributes.transform}"`);
+    const text = attributes.transform ?? '';
+    const transform = parseTransform(text);
+    if (!transform) throw new SvgFault({ which: 'transform', text });
     const matrix = compose2(outer, transform);
     this.matrices.push(matrix);
     if (this.hidden > 0 || apart.has(name) || isHidden(attributes) || drawn.has(name)) {
@@ -112,9 +117,7 @@ class Reading {
       .split(/[\s,]+/)
       .map(Number);
     const boxed = box.length === 4 && box.every(Number.isFinite) && box[2] > 0 && box[3] > 0;
-    if (!wide?.real && !high?.real) {
-      this.assumed = 'it gives no size in mm or inches, so 96 units were taken as one inch';
-    }
+    if (!wide?.real && !high?.real) this.assumed = 'no-size';
     if (!boxed || (!wide && !high)) return [mmPerPixel, 0, 0, -mmPerPixel, 0, 0];
     let sx = wide ? wide.mm / box[2] : high ? high.mm / box[3] : mmPerPixel;
     let sy = high ? high.mm / box[3] : sx;
@@ -157,8 +160,7 @@ function shapePaths(name: string, attributes: Attributes, chordError: number): P
     const text = attributes[key];
     if (text === undefined) return 0;
     const value = Number(text.trim().replace(/px$/, ''));
-    if (!Number.isFinite(value))
-      throw new SvgFault(`a ${name} has the ${key} "${text}", which is no plain number`);
+    if (!Number.isFinite(value)) throw new SvgFault({ which: 'number', element: name, attribute: key, text });
     return value;
   };
   if (name === 'path') return pathPaths(attributes.d ?? '', chordError);
@@ -192,7 +194,7 @@ function shapePaths(name: string, attributes: Attributes, chordError: number): P
     .split(/[\s,]+/)
     .filter((text) => text !== '')
     .map(Number);
-  if (!values.every(Number.isFinite)) throw new SvgFault(`a ${name} has points that are no numbers`);
+  if (!values.every(Number.isFinite)) throw new SvgFault({ which: 'points', element: name });
   const points = Array.from(
     { length: values.length >> 1 },
     (_, i): Point2 => [values[2 * i], values[2 * i + 1]],
@@ -230,9 +232,7 @@ function pathPaths(d: string, chordError: number): Paths {
       .normalizeST()
       .transform(SVGPathDataTransformer.ANNOTATE_ARCS()).commands;
   } catch (error) {
-    throw new SvgFault(
-      `it holds a path that cannot be read (${error instanceof Error ? error.message : 'unknown'})`,
-    );
+    throw new SvgFault({ which: 'path', fault: error instanceof Error ? error.message : String(error) });
   }
   let path: Point2[] = [];
   const end = (): void => {
@@ -254,7 +254,7 @@ function pathPaths(d: string, chordError: number): Paths {
   }
   end();
   if (![...paths.closed, ...paths.open].flat(2).every(Number.isFinite))
-    throw new SvgFault('a path leaves all bounds');
+    throw new SvgFault({ which: 'bounds' });
   return paths;
 }
 
@@ -284,6 +284,6 @@ function stroke(command: Command, from: Point2, chordError: number): Point2[] {
       return [...points.slice(1, -1), [x, y]];
     }
     default:
-      throw new SvgFault('a path holds an unknown command');
+      throw new SvgFault({ which: 'command' });
   }
 }

@@ -1,4 +1,11 @@
-import { type Finding, type FindingCode, type FindingDetails, finding } from '../../findings/index.ts';
+import {
+  type CodeValues,
+  type Finding,
+  type FindingCode,
+  type FindingDetails,
+  finding,
+  type TextSpot,
+} from '../../findings/index.ts';
 
 /** Largest file read, bytes. Every reader's memory is a small multiple of the file. */
 export const mostFileBytes = 2 ** 30;
@@ -9,12 +16,19 @@ export const mostFilePoints = 3 * mostFileTriangles;
 /** More faces than this share (and more than one) with corners that are not numbers, and the file is not used. */
 const mostBroken = 0.01;
 
-type Details = Partial<FindingDetails>;
+type MeshCode = Extract<FindingCode, `mesh.${string}`>;
+/** What a finding says besides the name of the file, which all of them have. */
+type Said<C extends MeshCode> = Omit<CodeValues<C>, 'file'>;
+
+/** Where the first corner stands that is not a finite number. */
+type FirstBroken =
+  | { readonly which: 'face'; readonly face: number; readonly byte: number }
+  | { readonly which: 'line' | 'point'; readonly line: number };
 
 /** Ends the reading of a file with a stop; caught where the reading was started, never seen outside this room. */
 export class MeshFault extends Error {
   constructor(readonly finding: Finding) {
-    super(finding.says);
+    super(`${finding.subject}: ${finding.code}`);
   }
 }
 
@@ -27,36 +41,34 @@ export class MeshFile {
     readonly bytes: Uint8Array,
   ) {}
 
-  /** Notes a finding and goes on. `says` is a clause without the file's name and full stop. */
-  say(code: FindingCode, says: string, details: Details = {}): void {
-    this.findings.push(finding(code, { subject: this.name, says: `${this.name}: ${says}.`, ...details }));
+  /** Notes a finding and goes on. */
+  say<C extends MeshCode>(code: C, said: Said<C>, at?: TextSpot): void {
+    this.findings.push(finding(code, this.details(said, at)));
   }
 
   /** Ends the reading with a stop. */
-  stop(code: FindingCode, says: string, details: Details = {}): never {
-    throw new MeshFault(
-      finding(code, { subject: this.name, says: `${this.name}: ${says}.`, severity: 'stop', ...details }),
-    );
+  stop<C extends MeshCode>(code: C, said: Said<C>, at?: TextSpot): never {
+    throw new MeshFault(finding(code, { ...this.details(said, at), severity: 'stop' }));
   }
 
   /** Ends the reading where a count passes its limit. */
   limit(count: number, most: number, what: 'triangles' | 'points'): void {
-    if (count <= most) return;
-    this.stop('mesh.too-many-triangles', `it holds more than ${most} ${what}`, {
-      measured: { value: count, unit: 'count' },
-      limit: { value: most, unit: 'count' },
-    });
+    if (count > most) this.stop('mesh.too-many-triangles', { measured: count, limit: most, what });
   }
 
   /** Says how many faces were left out because a corner is not a finite number; too many end the reading. */
-  notFinite(dropped: number, total: number, first: string, at: Details = {}): void {
+  notFinite(dropped: number, total: number, first: FirstBroken, at?: TextSpot): void {
     if (dropped === 0) return;
-    const says = `${dropped} of ${total} faces have corners that are not finite numbers, the first ${first}`;
-    const measured = { value: dropped, unit: 'count' } as const;
-    const limit = { value: Math.floor(total * mostBroken), unit: 'count' } as const;
-    if (dropped === total || (dropped > limit.value && dropped > 1)) {
-      this.stop('mesh.not-finite', `${says}; so broken a file is not used`, { ...at, measured, limit });
-    }
-    this.say('mesh.not-finite', `${says}; they were left out`, { ...at, measured });
+    const limit = Math.floor(total * mostBroken);
+    const said = { ...first, measured: dropped, total };
+    if (dropped === total || (dropped > limit && dropped > 1))
+      this.stop('mesh.not-finite', { ...said, limit }, at);
+    this.say('mesh.not-finite', said, at);
+  }
+
+  private details<C extends MeshCode>(said: Said<C>, at: TextSpot | undefined): FindingDetails<C> {
+    const values = { file: this.name, ...said };
+    // That `said` and the file's name are all that the code gives is known only where the code is.
+    return { subject: this.name, values, ...(at && { at }) } as unknown as FindingDetails<C>;
   }
 }

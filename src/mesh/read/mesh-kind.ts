@@ -1,32 +1,36 @@
+import type { CodeValues } from '../../findings/index.ts';
 import { isBinaryStl } from './read-stl.ts';
 
 export type MeshKind = 'binary STL' | 'ASCII STL' | 'OBJ' | '3MF';
 
-/** What a file is by what it holds; `other` names a format that is none of ours, `utf16` a text in UTF-16. */
+/** Formats that people mistake for meshes we read, or that meshes come wrapped in. */
+type Foreign = NonNullable<CodeValues<'mesh.unknown-kind'>['holds']>;
+
+/** What a file is by what it holds: one of our formats, one that is none of ours, locked, or a text in UTF-16. */
 export type Sniffed =
   | { readonly kind: MeshKind }
-  | { readonly other: string }
+  | { readonly foreign: Foreign }
+  | { readonly locked: true }
   | { readonly utf16: true }
   | { readonly unknown: true };
 
 /** How much of the beginning is looked at. */
 const lookAt = 65_536;
 
-/** Signatures of formats that people mistake for meshes we read, or that meshes come wrapped in. */
-const others: readonly (readonly [RegExp, string])[] = [
-  [/^ply\s/, 'a PLY file'],
-  [/^glTF/, 'a binary glTF file'],
-  [/^\s*\{/, 'JSON text, perhaps glTF'],
-  [/^ISO-10303-21/, 'a STEP file'],
-  [/^\s*(C?N?4?n?OFF)\s/, 'an OFF file'],
-  [/^\s*<(!DOCTYPE )?html/i, 'a web page'],
-  [/^\s*</, 'XML text that is not packed as 3MF'],
-  [/^%PDF/, 'a PDF'],
-  [/^(\x89PNG|\xff\xd8\xff|GIF8)/, 'a picture'],
-  [/^(7z\xbc\xaf|Rar!)/, 'an archive'],
-  [/^AC10\d\d/, 'a DWG drawing'],
-  [/^Kaydara FBX/, 'an FBX file'],
-  [/^BLENDER/, 'a Blender file'],
+const signatures: readonly (readonly [RegExp, Foreign])[] = [
+  [/^ply\s/, 'ply'],
+  [/^glTF/, 'glb'],
+  [/^\s*\{/, 'json'],
+  [/^ISO-10303-21/, 'step'],
+  [/^\s*(C?N?4?n?OFF)\s/, 'off'],
+  [/^\s*<(!DOCTYPE )?html/i, 'html'],
+  [/^\s*</, 'xml'],
+  [/^%PDF/, 'pdf'],
+  [/^(\x89PNG|\xff\xd8\xff|GIF8)/, 'picture'],
+  [/^(7z\xbc\xaf|Rar!)/, 'archive'],
+  [/^AC10\d\d/, 'dwg'],
+  [/^Kaydara FBX/, 'fbx'],
+  [/^BLENDER/, 'blend'],
 ];
 
 /** Tells the format of a file by its content. A file of the exact size of a binary STL is one, whatever it begins with. */
@@ -35,13 +39,13 @@ export function sniff(bytes: Uint8Array): Sniffed {
   const head = latin1(bytes.subarray(0, lookAt));
   if (head.startsWith('PK\x03\x04') || head.startsWith('PK\x05\x06')) return { kind: '3MF' };
   // What office programs and 3MF viewers wrap a password-protected package in.
-  if (head.startsWith('\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1')) return { other: 'a locked package' };
+  if (head.startsWith('\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1')) return { locked: true };
   if (isUtf16(head)) return { utf16: true };
   const text = head.replace(/^\xef\xbb\xbf/, '');
   if (/^\s*solid(\s|$)/i.test(text) && looksLikeText(text)) return { kind: 'ASCII STL' };
   if (/^\s*facet\s+normal\s/i.test(text)) return { kind: 'ASCII STL' };
-  if (head.startsWith('\x1f\x8b')) return { other: 'a gzip archive' };
-  for (const [signature, name] of others) if (signature.test(text)) return { other: name };
+  if (head.startsWith('\x1f\x8b')) return { foreign: 'gzip' };
+  for (const [signature, foreign] of signatures) if (signature.test(text)) return { foreign };
   if (looksLikeText(text) && /(^|[\r\n])[ \t]*(v|f)[ \t]+[-+.\d]/.test(text)) return { kind: 'OBJ' };
   return { unknown: true };
 }

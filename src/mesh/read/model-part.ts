@@ -1,4 +1,5 @@
 import type { SaxesTagNS } from 'saxes';
+import type { CodeValues } from '../../findings/index.ts';
 import { determinant, identity, type Matrix4 } from '../../kernel/index.ts';
 import type { FileUnit } from '../raw.ts';
 import { type Growing, growingFloats, growingIndices } from './growing.ts';
@@ -54,6 +55,7 @@ export function readModelPart(file: MeshFile, zip: ZipParts, part: string): Mode
 }
 
 type Attributes = SaxesTagNS['attributes'];
+type PartFault = Extract<CodeValues<'mesh.unreadable'>['which'], `model-${string}` | `transform-${string}`>;
 
 interface OpenObject {
   readonly id: string;
@@ -116,25 +118,24 @@ class ModelReading {
 
   private root(local: string, uri: string, attributes: Attributes, place: XmlPlace): void {
     if (local !== 'model' || uri !== core) {
-      this.fault(`its outermost element is "${short(local)}", not "model" of 3MF`, place);
+      this.fault('model-root', place, local);
     }
     const unit = attributes.unit?.value ?? 'millimeter';
     if (!Object.hasOwn(units, unit)) {
-      this.file.stop('mesh.unit-unknown', `its unit is "${short(unit)}"`, { at: place.spot() });
+      this.file.stop('mesh.unit-unknown', { text: short(unit) }, place.spot());
     }
     this.unit = units[unit];
     for (const prefix of (attributes.requiredextensions?.value ?? '').split(/\s+/).filter(Boolean)) {
       const extension = place.namespaceOf(prefix) ?? prefix;
       if (understood.has(extension)) continue;
-      const at = { at: place.spot() };
-      if (extension === secure) this.file.stop('mesh.encrypted', 'its content is encrypted', at);
-      this.file.stop('mesh.extension-needed', `it needs the extension ${short(extension, 120)}`, at);
+      if (extension === secure) this.file.stop('mesh.encrypted', { which: 'content' }, place.spot());
+      this.file.stop('mesh.extension-needed', { extension: short(extension, 120) }, place.spot());
     }
   }
 
   private begin(attributes: Attributes, place: XmlPlace): void {
     const id = this.required(attributes, 'id', place);
-    if (this.objects.has(id)) this.fault(`two objects have the id "${short(id)}"`, place);
+    if (this.objects.has(id)) this.fault('model-twice', place, id);
     this.object = {
       id,
       type: attributes.type?.value ?? 'model',
@@ -160,12 +161,9 @@ class ModelReading {
     const points = object.positions.length / 3;
     for (const corner of ['v1', 'v2', 'v3']) {
       const text = this.required(attributes, corner, place);
-      if (!/^\s*\d{1,10}\s*$/.test(text)) this.fault(`"${short(text)}" is no point number`, place);
+      if (!/^\s*\d{1,10}\s*$/.test(text)) this.fault('model-point', place, text);
       const point = Number(text);
-      if (point >= points) {
-        const says = `a triangle names point ${point}, but its object has ${points} (counted from 0)`;
-        this.file.stop('mesh.bad-index', says, { at: place.spot() });
-      }
+      if (point >= points) this.file.stop('mesh.bad-index', { which: 'object', point, points }, place.spot());
       object.triangles.push(point);
     }
   }
@@ -189,31 +187,30 @@ class ModelReading {
       .trim()
       .split(/\s+/, 13)
       .map((word) => this.number(word, place));
-    if (m.length !== 12)
-      this.fault(`a transform has ${m.length > 12 ? 'more' : 'fewer'} than 12 numbers`, place);
+    if (m.length !== 12) this.fault(m.length > 12 ? 'transform-long' : 'transform-short', place);
     // The transpose, for points as columns, stored column by column, has the same order.
     const matrix = [0, 3, 6, 9].flatMap((row) => [m[row], m[row + 1], m[row + 2], row === 9 ? 1 : 0]);
-    if (!(Math.abs(determinant(matrix)) > 0)) this.fault('a transform flattens its object', place);
+    if (!(Math.abs(determinant(matrix)) > 0)) this.fault('transform-flat', place);
     return matrix;
   }
 
   private number(text: string, place: XmlPlace): number {
     const value = Number(text);
     if (Number.isFinite(value) && /^\s*[-+\d.][-+\d.eE]*\s*$/.test(text)) return value;
-    if (/^\s*[-+]?\d*,\d+/.test(text)) {
-      const says = `"${short(text)}" is written with a decimal comma`;
-      return this.file.stop('mesh.decimal-comma', says, { at: place.spot() });
-    }
-    return this.fault(`"${short(text)}" stands where a finite number was expected`, place);
+    if (/^\s*[-+]?\d*,\d+/.test(text))
+      return this.file.stop('mesh.decimal-comma', { text: short(text) }, place.spot());
+    return this.fault('model-number', place, text);
   }
 
   private required(attributes: Attributes, name: string, place: XmlPlace): string {
     const attribute = attributes[name];
-    return attribute ? attribute.value : this.fault(`an element lacks its attribute "${name}"`, place);
+    return attribute ? attribute.value : this.fault('model-lacks', place, name);
   }
 
-  private fault(says: string, place: XmlPlace): never {
-    return this.file.stop('mesh.unreadable', `in its part ${this.part}, ${says}`, { at: place.spot() });
+  /** Ends the reading; `text` is the piece of the part that is at fault. */
+  private fault(which: PartFault, place: XmlPlace, text?: string): never {
+    const said = { which, part: this.part, ...(text !== undefined && { text: short(text) }) };
+    return this.file.stop('mesh.unreadable', said, place.spot());
   }
 }
 

@@ -31,18 +31,16 @@ export function readXmlPart(file: MeshFile, zip: ZipParts, part: string, handler
   const place: XmlPlace = { spot, namespaceOf: (prefix) => parser.resolve(prefix) };
   let sinceTag = 0;
   let depth = 0;
-  parser.on('doctype', () =>
-    file.stop('mesh.not-allowed', `its part ${part} declares a document type`, { at: spot() }),
-  );
+  parser.on('doctype', () => file.stop('mesh.not-allowed', { which: 'doctype', part }, spot()));
   parser.on('error', ({ message }) => {
-    const says = message.replace(/^(undefined:)?\d+:\d+: /, '').replace(/\.$/, '');
-    const code = /undefined entity/.test(message) ? 'mesh.not-allowed' : 'mesh.unreadable';
-    file.stop(code, `its part ${part} is not well-formed XML: ${says}`, { at: spot() });
+    const fault = message.replace(/^(undefined:)?\d+:\d+: /, '').replace(/\.$/, '');
+    if (/undefined entity/.test(message))
+      file.stop('mesh.not-allowed', { which: 'entity', part, fault }, spot());
+    file.stop('mesh.unreadable', { which: 'xml', part, fault }, spot());
   });
   parser.on('opentag', (tag) => {
     sinceTag = 0;
-    if (++depth > mostDepth)
-      file.stop('mesh.unreadable', `its part ${part} is nested too deep`, { at: spot() });
+    if (++depth > mostDepth) file.stop('mesh.unreadable', { which: 'xml-deep', part }, spot());
     handler.open(tag, place);
   });
   parser.on('closetag', () => {
@@ -55,9 +53,8 @@ export function readXmlPart(file: MeshFile, zip: ZipParts, part: string, handler
     decoder ??= new TextDecoder(encodingOf(piece));
     sinceTag += piece.length;
     parser.write(decoder.decode(piece, { stream: true }));
-    if (sinceTag > mostBetweenTags + piece.length) {
-      file.stop('mesh.unreadable', `its part ${part} holds too much between two tags`, { at: spot() });
-    }
+    if (sinceTag > mostBetweenTags + piece.length)
+      file.stop('mesh.unreadable', { which: 'xml-between', part }, spot());
   });
   parser.write(decoder?.decode() ?? '').close();
 }

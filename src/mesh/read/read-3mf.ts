@@ -1,6 +1,6 @@
-import { counted } from '../../findings/index.ts';
 import { compose, determinant, identity, type Matrix4, movePoint } from '../../kernel/index.ts';
 import type { RawMesh } from '../raw.ts';
+import { Kinds } from './kinds.ts';
 import { type MeshFile, mostFilePoints, mostFileTriangles } from './mesh-file.ts';
 import { type ModelObject, type ModelPart, readModelPart, type Use } from './model-part.ts';
 import { readXmlPart } from './package-xml.ts';
@@ -29,12 +29,7 @@ export function read3mf(file: MeshFile): RawMesh {
 
 function startPartOf(file: MeshFile, zip: ZipParts): string {
   const relations = '_rels/.rels';
-  if (!zip.has(relations)) {
-    file.stop(
-      'mesh.part-missing',
-      'it is a ZIP archive without the part _rels/.rels that every 3MF file has',
-    );
-  }
+  if (!zip.has(relations)) file.stop('mesh.part-missing', { which: 'relations', part: relations });
   const targets: string[] = [];
   readXmlPart(file, zip, relations, {
     open({ local, attributes }) {
@@ -45,8 +40,8 @@ function startPartOf(file: MeshFile, zip: ZipParts): string {
     close() {},
   });
   const [target] = targets;
-  if (target === undefined) file.stop('mesh.part-missing', 'it names no 3D model as its start');
-  if (targets.length > 1) file.stop('mesh.unreadable', `it names ${targets.length} 3D models as its start`);
+  if (target === undefined) file.stop('mesh.part-missing', { which: 'start' });
+  if (targets.length > 1) file.stop('mesh.unreadable', { which: 'starts', count: targets.length });
   return target;
 }
 
@@ -68,7 +63,7 @@ interface Total {
 class Assembly {
   private readonly parts = new Map<string, ModelPart>();
   private readonly totals = new Map<string, Total | 'open'>();
-  private readonly skipped = new Map<string, number>();
+  private readonly skipped = new Kinds(mostTypes);
   private mirrored = 0;
   private positions = new Float64Array(0);
   private triangles = new Uint32Array(0);
@@ -87,51 +82,32 @@ class Assembly {
     const total = sum(build.map((use) => this.total(use, root, 0)));
     file.limit(total.triangles, mostFileTriangles, 'triangles');
     file.limit(total.points, mostFilePoints, 'points');
-    if (total.uses > mostUses) {
-      file.stop('mesh.component-circle', `its objects use one another more than ${mostUses} times`);
-    }
+    if (total.uses > mostUses) file.stop('mesh.component-circle', { which: 'uses', most: mostUses });
     this.positions = new Float64Array(total.points * 3);
     this.triangles = new Uint32Array(total.triangles * 3);
     for (const use of build) this.place(use, root, identity);
     this.sayWhatWasMet(build.length);
-    if (total.triangles === 0) {
-      const says =
-        build.length === 0 ? 'nothing is listed to be built' : 'what is to be built holds no triangles';
-      file.stop('mesh.no-faces', says);
-    }
+    if (total.triangles === 0)
+      file.stop('mesh.no-faces', { which: build.length === 0 ? 'no-items' : 'empty-items' });
     const { mesh, left } = usedPoints({ positions: this.positions, triangles: this.triangles, unit });
-    if (left > 0)
-      file.say(
-        'mesh.skipped',
-        `${counted(left, 'point that no triangle names was', 'points that no triangle names were')} left out`,
-      );
+    if (left > 0) file.say('mesh.skipped', { which: 'points', points: left });
     return mesh;
   }
 
   private sayWhatWasMet(items: number): void {
     const { file, mirrored, skipped } = this;
-    const count = (value: number) => ({ measured: { value, unit: 'count' } }) as const;
-    if (items > 1)
-      file.say('mesh.several-solids', `its ${items} build items were read into one master`, count(items));
-    if (mirrored > 0)
-      file.say(
-        'mesh.mirrored',
-        `${counted(mirrored, 'mesh is', 'meshes are')} placed mirrored`,
-        count(mirrored),
-      );
-    if (skipped.size > 0) {
-      const list = [...skipped].map(([type, uses]) => `${uses} of type "${shown(type)}"`).join(', ');
-      file.say('mesh.skipped', `objects that are no part of the model were not read: ${list}`);
-    }
+    if (items > 1) file.say('mesh.several-solids', { which: 'items', measured: items });
+    if (mirrored > 0) file.say('mesh.mirrored', { measured: mirrored });
+    if (skipped.any) file.say('mesh.skipped', { which: 'objects', ...skipped.values() });
   }
 
   private part(name: string): ModelPart {
     const key = partKey(name);
     const known = this.parts.get(key);
     if (known) return known;
-    if (!this.zip.has(name)) this.file.stop('mesh.part-missing', `it lacks its part "${shown(name)}"`);
+    if (!this.zip.has(name)) this.file.stop('mesh.part-missing', { which: 'part', part: shown(name) });
     if (this.parts.size >= mostParts)
-      this.file.stop('mesh.unreadable', `it has more than ${mostParts} model parts`);
+      this.file.stop('mesh.unreadable', { which: 'parts-many', count: mostParts });
     const read = readModelPart(this.file, this.zip, name);
     this.parts.set(key, read);
     return read;
@@ -141,10 +117,8 @@ class Assembly {
     const part = elsewhere ?? from;
     const object = this.part(part).objects.get(objectId);
     if (!object) {
-      return this.file.stop(
-        'mesh.part-missing',
-        `it refers to object "${shown(objectId)}", which is not in ${shown(part)}`,
-      );
+      const missing = { object: shown(objectId), part: shown(part) };
+      return this.file.stop('mesh.part-missing', { which: 'object', ...missing });
     }
     return { key: `${partKey(part)} ${objectId}`, part, object };
   }
@@ -153,8 +127,8 @@ class Assembly {
   private total(use: Use, from: string, depth: number): Total {
     const { key, part, object } = this.resolve(use, from);
     const known = this.totals.get(key);
-    if (known === 'open') this.endless(use, 'is made of itself');
-    if (depth > mostNesting) this.endless(use, `is nested more than ${mostNesting} deep`);
+    if (known === 'open') this.endless(use, 'itself');
+    if (depth > mostNesting) this.endless(use, 'deep');
     if (known) return known;
     this.totals.set(key, 'open');
     const own = object.type === 'model' || object.components.length > 0;
@@ -168,13 +142,14 @@ class Assembly {
       ...object.components.map((component) => this.total(component, part, depth + 1)),
     ]);
     // Objects counted before may have been found on a shorter way.
-    if (total.height > mostNesting) this.endless(use, `is nested more than ${mostNesting} deep`);
+    if (total.height > mostNesting) this.endless(use, 'deep');
     this.totals.set(key, total);
     return total;
   }
 
-  private endless(use: Use, says: string): never {
-    return this.file.stop('mesh.component-circle', `its object "${shown(use.objectId)}" ${says}`);
+  private endless(use: Use, which: 'itself' | 'deep'): never {
+    const object = shown(use.objectId);
+    return this.file.stop('mesh.component-circle', { which, object, most: mostNesting });
   }
 
   private place(use: Use, from: string, outer: Matrix4): void {
@@ -184,9 +159,7 @@ class Assembly {
       // The type of an object made of components does not count; theirs does.
       for (const component of object.components) this.place(component, part, matrix);
     } else if (object.type !== 'model') {
-      const known = this.skipped.size < mostTypes || this.skipped.has(object.type);
-      const type = known ? object.type : 'other types';
-      this.skipped.set(type, (this.skipped.get(type) ?? 0) + 1);
+      this.skipped.count(shown(object.type));
       return;
     }
     if (object.triangles.length > 0) this.add(object, matrix);
@@ -197,9 +170,7 @@ class Assembly {
     const from = object.positions;
     for (let i = 0; i < from.length; i += 3) {
       const moved = movePoint(matrix, [from[i], from[i + 1], from[i + 2]]);
-      if (!moved.every(Number.isFinite)) {
-        this.file.stop('mesh.not-finite', 'its transforms carry points beyond all numbers');
-      }
+      if (!moved.every(Number.isFinite)) this.file.stop('mesh.not-finite', { which: 'transforms' });
       positions.set(moved, pointAt * 3 + i);
     }
     const mirror = determinant(matrix) < 0;

@@ -1,8 +1,8 @@
-import { counted } from '../../findings/index.ts';
 import type { Vec3 } from '../../kernel/index.ts';
 import type { RawMesh } from '../raw.ts';
 import { cutPolygon, quadCorner } from './cut-polygon.ts';
 import { growingFloats, growingIndices } from './growing.ts';
+import { Kinds } from './kinds.ts';
 import { type MeshFile, mostFilePoints, mostFileTriangles } from './mesh-file.ts';
 import { wholeIn } from './number-text.ts';
 import { TextCursor } from './text-cursor.ts';
@@ -26,7 +26,7 @@ export function readObj(file: MeshFile): RawMesh {
 const plain = new Set(
   'vt vn vp g o s mg usemtl mtllib usemap maplib lod bevel c_interp d_interp shadow_obj trace_obj'.split(' '),
 );
-/** Kinds of statements told apart in the message; a file of rubbish must not fill memory with its words. */
+/** Kinds of statements told apart in the message. */
 const mostKinds = 20;
 
 const slash = 47;
@@ -46,7 +46,7 @@ class Obj {
   private aheadAt = 0;
   /** Where the first number stands that is not finite. */
   private brokenAt = -1;
-  private readonly skipped = new Map<string, number>();
+  private readonly skipped = new Kinds(mostKinds);
   private readonly corners: number[] = [];
   private readonly quad = new Float64Array(12);
 
@@ -63,10 +63,7 @@ class Obj {
     }
     if (this.faces === 0) {
       const points = this.positions.length / 3;
-      file.stop(
-        'mesh.no-faces',
-        `it holds no face (f)${points > 0 ? `, only ${counted(points, 'point', 'points')}` : ''}`,
-      );
+      file.stop('mesh.no-faces', { which: 'points', points: points > 0 ? points : undefined });
     }
     if (this.ahead >= this.positions.length / 3) this.noPoint(this.ahead + 1, this.aheadAt);
     this.cutPolygons();
@@ -81,14 +78,13 @@ class Obj {
     if (triangles.length < all.length) {
       const at = this.text.spot(this.brokenAt);
       const dropped = (all.length - triangles.length) / 3;
-      file.notFinite(dropped, all.length / 3, `by the point in line ${at.line}`, { at });
+      file.notFinite(dropped, all.length / 3, { which: 'point', line: at.line }, at);
     }
     const { mesh, left } = usedPoints({ positions, triangles });
-    if (left > 0) skipped.set('point that no face names', left);
-    if (skipped.size > 0) {
-      const list = [...skipped].map(([kind, count]) => `${count} x ${kind}`).join(', ');
-      file.say('mesh.skipped', `not read, being no part of a surface: ${list}`);
-    }
+    if (skipped.any) {
+      const which = left > 0 ? 'statements-and-points' : 'statements';
+      file.say('mesh.skipped', { which, ...skipped.values(), ...(left > 0 && { points: left }) });
+    } else if (left > 0) file.say('mesh.skipped', { which: 'points', points: left });
     return mesh;
   }
 
@@ -96,7 +92,7 @@ class Obj {
     const { text, positions } = this;
     for (let axis = 0; axis < 3; axis++) {
       text.nextInLine();
-      const value = text.number('a point (v)');
+      const value = text.number('point');
       positions.push(value);
       if (this.brokenAt < 0 && !Number.isFinite(value)) this.brokenAt = text.start;
     }
@@ -112,10 +108,9 @@ class Obj {
         text.skipLine();
         return;
       }
-      text.number('a point (v)');
-      if (more > 4) {
-        this.file.stop('mesh.unreadable', 'a point (v) has more than eight numbers', { at: text.spot() });
-      }
+      text.number('point');
+      if (more > 4)
+        this.file.stop('mesh.unreadable', { which: 'numbers-many', statement: 'point' }, text.spot());
     }
   }
 
@@ -129,16 +124,11 @@ class Obj {
         break;
       }
       corners.push(this.corner());
-      if (corners.length > mostCorners) {
-        file.stop('mesh.unreadable', `a face has more than ${mostCorners} corners`, {
-          at: text.spot(offset),
-        });
-      }
+      if (corners.length > mostCorners)
+        file.stop('mesh.unreadable', { which: 'corners-many', count: mostCorners }, text.spot(offset));
     }
-    if (corners.length < 3) {
-      const says = `a face has ${corners.length} corners, fewer than three`;
-      file.stop('mesh.unreadable', says, { at: text.spot(offset) });
-    }
+    if (corners.length < 3)
+      file.stop('mesh.unreadable', { which: 'corners-few', count: corners.length }, text.spot(offset));
     this.faces += corners.length - 2;
     file.limit(this.faces, mostFileTriangles, 'triangles');
     if (corners.length === 3) {
@@ -157,13 +147,10 @@ class Obj {
     let end = text.start;
     while (end < text.end && file.bytes[end] !== slash) end++;
     const number = wholeIn(file.bytes, text.start, end);
-    if (number === undefined) {
-      const says = `"${text.quote()}" stands where a point number of a face was expected`;
-      return file.stop('mesh.unreadable', says, { at: text.spot() });
-    }
+    if (number === undefined)
+      return file.stop('mesh.unreadable', { which: 'point-number', text: text.quote() }, text.spot());
     const points = this.positions.length / 3;
-    if (number === 0)
-      file.stop('mesh.bad-index', 'a face names point 0; points are counted from 1', { at: text.spot() });
+    if (number === 0) file.stop('mesh.bad-index', { which: 'zero' }, text.spot());
     const point = number > 0 ? number - 1 : points + number;
     if (point < 0 || point >= mostFilePoints) this.noPoint(number, text.start);
     if (point >= points && point > this.ahead) {
@@ -176,21 +163,15 @@ class Obj {
   private noPoint(number: number, offset: number): never {
     const at = this.text.spot(offset);
     const points = this.positions.length / 3;
-    const where =
-      number < 0
-        ? `there ${points === 1 ? 'is' : 'are'} only ${counted(points, 'point', 'points')} before it`
-        : `the file holds ${points}`;
-    return this.file.stop('mesh.bad-index', `a face names point ${number}, but ${where}`, { at });
+    const which = number < 0 ? 'before' : 'after';
+    return this.file.stop('mesh.bad-index', { which, point: number, points }, at);
   }
 
   private passOver(): void {
     const { text, skipped } = this;
     if (!text.startsComment()) {
       const word = text.quote().toLowerCase();
-      if (!plain.has(word)) {
-        const kind = skipped.size < mostKinds || skipped.has(word) ? `"${word}"` : 'other statements';
-        skipped.set(kind, (skipped.get(kind) ?? 0) + 1);
-      }
+      if (!plain.has(word)) skipped.count(word);
     }
     // A statement that is not read may run on over several lines too.
     text.skipStatement();
@@ -207,10 +188,8 @@ class Obj {
       for (const corner of cut.corners) this.triangles.push(polygons.at(at + 2 + corner));
       if (cut.rough) rough.push(polygons.at(at + 1));
       work += cut.steps;
-      if (work > mostCutting) {
-        const says = 'its faces have so many corners that cutting them into triangles takes too long';
-        this.file.stop('mesh.unreadable', says, { at: this.text.spot(polygons.at(at + 1)) });
-      }
+      if (work > mostCutting)
+        this.file.stop('mesh.unreadable', { which: 'cutting' }, this.text.spot(polygons.at(at + 1)));
     }
     this.sayPolygons(rough);
   }
@@ -237,15 +216,9 @@ class Obj {
 
   private sayPolygons(rough: readonly number[]): void {
     const { file, polygonCount } = this;
-    const count = (value: number) => ({ measured: { value, unit: 'count' } }) as const;
-    if (polygonCount > 0) {
-      const says = `${counted(polygonCount, 'face with more than three corners was', 'faces with more than three corners were')} cut into triangles`;
-      file.say('mesh.polygons-cut', says, count(polygonCount));
-    }
-    if (rough.length > 0) {
-      const says = `${counted(rough.length, 'face has', 'faces have')} an outline that crosses itself or has no plane`;
-      file.say('mesh.polygons-rough', says, { ...count(rough.length), at: this.text.spot(rough[0]) });
-    }
+    if (polygonCount > 0) file.say('mesh.polygons-cut', { measured: polygonCount });
+    if (rough.length > 0)
+      file.say('mesh.polygons-rough', { measured: rough.length }, this.text.spot(rough[0]));
   }
 }
 

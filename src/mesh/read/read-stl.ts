@@ -1,4 +1,3 @@
-import { counted } from '../../findings/index.ts';
 import type { RawMesh } from '../raw.ts';
 import { growingFloats } from './growing.ts';
 import { type MeshFile, mostFileTriangles } from './mesh-file.ts';
@@ -24,31 +23,16 @@ const countIn = (bytes: Uint8Array): number =>
  */
 export function readBinaryStl(file: MeshFile): RawMesh {
   const { bytes } = file;
-  if (bytes.length < headBytes) {
-    return file.stop('mesh.truncated', `a binary STL file has at least 84 bytes, this one ${bytes.length}`);
-  }
+  if (bytes.length < headBytes) return file.stop('mesh.truncated', { which: 'header', size: bytes.length });
   const count = countIn(bytes);
-  const room = (bytes.length - headBytes) / faceBytes;
-  if (count > room) {
-    file.stop(
-      'mesh.truncated',
-      `its header announces ${counted(count, 'triangle', 'triangles')}, but its ${bytes.length} bytes hold only ${Math.floor(room)}`,
-      { measured: { value: Math.floor(room), unit: 'count' }, limit: { value: count, unit: 'count' } },
-    );
-  }
-  if (count === 0) {
-    const rest = room >= 1 ? `, though there are bytes for ${Math.floor(room)}` : '';
-    file.stop('mesh.no-faces', `its header announces 0 triangles${rest}`);
-  }
+  const room = Math.floor((bytes.length - headBytes) / faceBytes);
+  if (count > room)
+    file.stop('mesh.truncated', { which: 'faces', measured: room, limit: count, size: bytes.length });
+  if (count === 0) file.stop('mesh.no-faces', { which: 'header', room: room > 0 ? room : undefined });
   file.limit(count, mostFileTriangles, 'triangles');
   const end = headBytes + faceBytes * count;
-  if (bytes.length > end) {
-    file.say(
-      'mesh.extra-bytes',
-      `its header announces ${counted(count, 'triangle, which ends', 'triangles, which end')} at byte ${end} of ${bytes.length}; the rest was not read`,
-      { measured: { value: bytes.length, unit: 'bytes' }, limit: { value: end, unit: 'bytes' } },
-    );
-  }
+  if (bytes.length > end)
+    file.say('mesh.extra-bytes', { measured: bytes.length, limit: end, triangles: count });
   return facesOf(file, count);
 }
 
@@ -70,7 +54,7 @@ function facesOf(file: MeshFile, count: number): RawMesh {
     if (sum === 0) kept += 9;
     else if (firstBad < 0) firstBad = face;
   }
-  const first = `face ${firstBad + 1} at byte ${headBytes + faceBytes * firstBad}`;
+  const first = { which: 'face', face: firstBad + 1, byte: headBytes + faceBytes * firstBad } as const;
   file.notFinite(count - kept / 9, count, first);
   return soupOf(kept === positions.length ? positions : positions.slice(0, kept));
 }
@@ -108,22 +92,14 @@ class AsciiStl {
       else if (text.is('endsolid')) {
         this.open = false;
         text.skipLine();
-      } else this.unexpected('"facet" or "endsolid"');
+      } else this.unexpected('facet', 'endsolid');
     }
-    if (this.faces === 0) file.stop('mesh.no-faces', 'it is an ASCII STL file without a single facet');
-    if (this.open)
-      file.say(
-        'mesh.no-end',
-        `it ends after ${counted(this.faces, 'triangle', 'triangles')} without "endsolid"`,
-      );
-    if (this.solids > 1) {
-      file.say('mesh.several-solids', `it holds ${this.solids} solids, all read into one master`, {
-        measured: { value: this.solids, unit: 'count' },
-      });
-    }
+    if (this.faces === 0) file.stop('mesh.no-faces', { which: 'facets' });
+    if (this.open) file.say('mesh.no-end', { triangles: this.faces });
+    if (this.solids > 1) file.say('mesh.several-solids', { which: 'solids', measured: this.solids });
     if (this.dropped > 0) {
       const at = text.spot(this.firstDropped);
-      file.notFinite(this.dropped, this.faces, `in line ${at.line}`, { at });
+      file.notFinite(this.dropped, this.faces, { which: 'line', line: at.line }, at);
     }
     return soupOf(this.positions.done());
   }
@@ -151,20 +127,20 @@ class AsciiStl {
     this.word();
     // The normal follows from the corners; what is written for it does not matter.
     for (let skipped = 0; skipped < 4 && !text.is('outer'); skipped++) this.word();
-    if (!text.is('outer')) this.unexpected('"outer loop"');
+    if (!text.is('outer')) this.unexpected('outer loop');
     this.expect('loop');
     const from = positions.length;
     let corners = 0;
     for (this.word(); text.is('vertex'); this.word()) {
       corners++;
-      if (corners > 3) this.corners('more than three', start);
+      if (corners > 3) this.corners('facet-many', corners, start);
       for (let axis = 0; axis < 3; axis++) {
         this.word();
-        positions.push(text.number('a vertex'));
+        positions.push(text.number('vertex'));
       }
     }
-    if (!text.is('endloop')) this.unexpected('"vertex" or "endloop"');
-    if (corners < 3) this.corners(`only ${corners}`, start);
+    if (!text.is('endloop')) this.unexpected('vertex', 'endloop');
+    if (corners < 3) this.corners('facet-few', corners, start);
     this.expect('endfacet');
     for (let i = from; i < from + 9; i++) {
       if (Number.isFinite(positions.at(i))) continue;
@@ -175,28 +151,24 @@ class AsciiStl {
     }
   }
 
-  private corners(count: string, start: number): never {
-    return this.file.stop('mesh.unreadable', `facet ${this.faces} has ${count} corners`, {
-      at: this.text.spot(start),
-    });
+  private corners(which: 'facet-many' | 'facet-few', count: number, start: number): never {
+    return this.file.stop('mesh.unreadable', { which, facet: this.faces, count }, this.text.spot(start));
   }
 
   private word(): void {
     if (this.text.next()) return;
-    this.file.stop('mesh.truncated', `it ends in the middle of triangle ${this.faces}`, {
-      at: this.text.spot(),
-      measured: { value: this.faces - 1, unit: 'count' },
-    });
+    const whole = { measured: this.faces - 1, triangle: this.faces };
+    this.file.stop('mesh.truncated', { which: 'middle', ...whole }, this.text.spot());
   }
 
   private expect(word: string): void {
     this.word();
-    if (!this.text.is(word)) this.unexpected(`"${word}"`);
+    if (!this.text.is(word)) this.unexpected(word);
   }
 
-  private unexpected(wanted: string): never {
+  private unexpected(wanted: string, orWanted?: string): never {
     const { text } = this;
-    const says = `"${text.quote()}" stands where ${wanted} was expected`;
-    return this.file.stop('mesh.unreadable', says, { at: text.spot() });
+    const said = { which: 'unexpected', text: text.quote(), wanted, orWanted } as const;
+    return this.file.stop('mesh.unreadable', said, text.spot());
   }
 }

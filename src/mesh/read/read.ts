@@ -31,24 +31,18 @@ export function readMesh(bytes: Uint8Array, fileName: string): ReadOutcome {
 
 function kindOf(file: MeshFile): MeshKind {
   const { bytes, name } = file;
-  if (bytes.length === 0) file.stop('mesh.file-empty', 'the file is empty');
-  if (bytes.length > mostFileBytes) {
-    file.stop('mesh.file-too-large', `the file has ${bytes.length} bytes`, {
-      measured: { value: bytes.length, unit: 'bytes' },
-      limit: { value: mostFileBytes, unit: 'bytes' },
-    });
-  }
+  if (bytes.length === 0) file.stop('mesh.file-empty', {});
+  if (bytes.length > mostFileBytes)
+    file.stop('mesh.file-too-large', { measured: bytes.length, limit: mostFileBytes });
   const promised = kindByName(name);
   const found = sniff(bytes);
-  if ('utf16' in found) return file.stop('mesh.utf16', 'it is text in UTF-16');
-  if ('other' in found) {
-    const code = found.other === 'a locked package' ? 'mesh.encrypted' : 'mesh.unknown-kind';
-    return file.stop(code, `it is ${found.other}, not ${promised ?? 'STL, OBJ or 3MF'}`);
-  }
+  if ('utf16' in found) return file.stop('mesh.utf16', {});
+  if ('locked' in found) return file.stop('mesh.encrypted', { which: 'package', promised });
+  if ('foreign' in found)
+    return file.stop('mesh.unknown-kind', { which: 'foreign', holds: found.foreign, promised });
   if ('kind' in found) {
-    if (promised && !found.kind.endsWith(promised)) {
-      file.say('mesh.kind-differs', `it holds ${found.kind}, not ${promised} as its name says`);
-    }
+    if (promised && !found.kind.endsWith(promised))
+      file.say('mesh.kind-differs', { holds: found.kind, promised });
     return found.kind;
   }
   return kindByNameAlone(file, promised);
@@ -57,12 +51,9 @@ function kindOf(file: MeshFile): MeshKind {
 /** For content that tells nothing: what the name says decides which reader explains what is wrong. */
 function kindByNameAlone(file: MeshFile, promised: 'STL' | 'OBJ' | '3MF' | undefined): MeshKind {
   if (promised === 'OBJ') return 'OBJ';
-  if (promised === '3MF')
-    return file.stop('mesh.unreadable', 'it is not a ZIP archive, which every 3MF file is');
-  if (promised === undefined) return file.stop('mesh.unknown-kind', 'it is neither STL nor OBJ nor 3MF');
+  if (promised === '3MF') return file.stop('mesh.unreadable', { which: 'not-zip' });
+  if (promised === undefined) return file.stop('mesh.unknown-kind', { which: 'unknown' });
   // Text without a zero byte and without "solid" is no STL of either kind.
-  if (!file.bytes.includes(0)) {
-    return file.stop('mesh.unreadable', 'it is text, but does not begin with "solid" as ASCII STL does');
-  }
+  if (!file.bytes.includes(0)) return file.stop('mesh.unreadable', { which: 'not-solid' });
   return 'binary STL';
 }

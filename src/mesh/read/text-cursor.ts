@@ -107,17 +107,15 @@ export class TextCursor {
     return true;
   }
 
-  /** The last word as a number; what is none ends the reading. `what` names it in the message. */
-  number(what: string): number {
+  /** The last word as a number of a statement; what is none ends the reading. */
+  number(statement: 'vertex' | 'point'): number {
     const value = numberIn(this.bytes, this.start, this.end);
     if (value !== undefined) return value;
     const text = this.quote();
-    const at = { at: this.spot() };
-    if (/^[+-]?\d*,\d+/.test(text)) {
-      this.file.stop('mesh.decimal-comma', `"${text}" is written with a decimal comma`, at);
-    }
-    if (text === '') this.file.stop('mesh.unreadable', `${what} has too few numbers`, at);
-    return this.file.stop('mesh.unreadable', `"${text}" stands where a number of ${what} was expected`, at);
+    const at = this.spot();
+    if (/^[+-]?\d*,\d+/.test(text)) this.file.stop('mesh.decimal-comma', { text }, at);
+    if (text === '') this.file.stop('mesh.unreadable', { which: 'numbers-few', statement }, at);
+    return this.file.stop('mesh.unreadable', { which: 'number', text, statement }, at);
   }
 
   /** The last word for a message, shortened. */

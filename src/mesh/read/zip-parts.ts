@@ -1,4 +1,5 @@
 import { Inflate } from 'fflate';
+import type { CodeValues } from '../../findings/index.ts';
 import type { MeshFile } from './mesh-file.ts';
 
 /** Most bytes all parts read may unpack to: about 7 million triangles in XML. */
@@ -36,7 +37,7 @@ export class ZipParts {
     const { bytes } = file;
     this.view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
     const { count, offset } = this.directory();
-    if (count > mostEntries) this.damaged(`its directory lists ${count} parts`);
+    if (count > mostEntries) this.damaged({ which: 'zip-entries', count });
     this.readDirectory(count, offset);
   }
 
@@ -50,9 +51,8 @@ export class ZipParts {
     const entry = this.entries.get(partKey(name));
     if (!entry) throw new RangeError(`unpack: there is no part ${name}`);
     const data = this.packedBytes(name, entry);
-    if (entry.method !== 0 && entry.method !== 8) {
-      this.damaged(`its part ${name} is packed in a way (method ${entry.method}) that is not known here`);
-    }
+    if (entry.method !== 0 && entry.method !== 8)
+      this.damaged({ which: 'zip-method', part: name, count: entry.method });
     let crc = 0xffffffff;
     let size = 0;
     this.pieces(name, entry.method, data, (piece, packed) => {
@@ -63,7 +63,7 @@ export class ZipParts {
       crc = crcOver(piece, crc);
       take(piece);
     });
-    if ((crc ^ 0xffffffff) >>> 0 !== entry.crc) this.damaged(`the checksum of its part ${name} is wrong`);
+    if ((crc ^ 0xffffffff) >>> 0 !== entry.crc) this.damaged({ which: 'zip-checksum', part: name });
   }
 
   /** Hands over unpacked pieces, each with how many packed bytes were taken up to it. */
@@ -87,24 +87,20 @@ export class ZipParts {
     try {
       inflate.push(packed, last);
     } catch {
-      this.damaged(`its part ${name} cannot be unpacked`);
+      this.damaged({ which: 'zip-rubbish', part: name });
     }
   }
 
-  private tooLarge(name: string, value: number, limit: number): never {
-    return this.file.stop('mesh.unpacks-too-large', `its part ${name} unpacks to more than ${limit} bytes`, {
-      measured: { value, unit: 'bytes' },
-      limit: { value: limit, unit: 'bytes' },
-    });
+  private tooLarge(part: string, measured: number, limit: number): never {
+    return this.file.stop('mesh.unpacks-too-large', { part, measured, limit });
   }
 
   private packedBytes(name: string, { flags, offset, packed }: Entry): Uint8Array {
-    if ((flags & 1) !== 0) this.file.stop('mesh.encrypted', `its part ${name} is encrypted`);
-    if (!this.isAt(offset, 0x04034b50, 30)) this.damaged(`its part ${name} is not where the directory says`);
+    if ((flags & 1) !== 0) this.file.stop('mesh.encrypted', { which: 'part', part: name });
+    if (!this.isAt(offset, 0x04034b50, 30)) this.damaged({ which: 'zip-place', part: name });
     const start =
       offset + 30 + this.view.getUint16(offset + 26, true) + this.view.getUint16(offset + 28, true);
-    if (start + packed > this.file.bytes.length)
-      this.damaged(`its part ${name} runs past the end of the file`);
+    if (start + packed > this.file.bytes.length) this.damaged({ which: 'zip-past-end', part: name });
     return this.file.bytes.subarray(start, start + packed);
   }
 
@@ -114,16 +110,11 @@ export class ZipParts {
     const last = view.byteLength - 22;
     let end = last;
     while (end >= 0 && end > last - 65_536 && !this.isAt(end, 0x06054b50, 22)) end--;
-    if (!this.isAt(end, 0x06054b50, 22)) {
-      return this.file.stop(
-        'mesh.truncated',
-        'it is a ZIP archive without its directory, which stands at the end',
-      );
-    }
+    if (!this.isAt(end, 0x06054b50, 22)) return this.file.stop('mesh.truncated', { which: 'zip' });
     const short = { count: view.getUint16(end + 10, true), offset: view.getUint32(end + 16, true) };
     if (!this.isAt(end - 20, 0x07064b50, 20)) return short;
     const long = this.long(end - 20 + 8);
-    if (!this.isAt(long, 0x06064b50, 56)) this.damaged('its ZIP64 directory is not where the file says');
+    if (!this.isAt(long, 0x06064b50, 56)) this.damaged({ which: 'zip64-directory' });
     return { count: this.long(long + 32), offset: this.long(long + 48) };
   }
 
@@ -131,11 +122,11 @@ export class ZipParts {
     const { view, file } = this;
     let at = offset;
     for (let i = 0; i < count; i++) {
-      if (!this.isAt(at, 0x02014b50, 46)) this.damaged('its directory is broken');
+      if (!this.isAt(at, 0x02014b50, 46)) this.damaged({ which: 'zip-directory' });
       const nameEnd = at + 46 + view.getUint16(at + 28, true);
       const extraEnd = nameEnd + view.getUint16(at + 30, true);
       const next = extraEnd + view.getUint16(at + 32, true);
-      if (next > view.byteLength) this.damaged('its directory is broken');
+      if (next > view.byteLength) this.damaged({ which: 'zip-directory' });
       const name = new TextDecoder().decode(file.bytes.subarray(at + 46, nameEnd));
       this.entries.set(partKey(name), {
         flags: view.getUint16(at + 8, true),
@@ -178,8 +169,8 @@ export class ZipParts {
     return at >= 0 && at + size <= this.view.byteLength && this.view.getUint32(at, true) === signature;
   }
 
-  private damaged(says: string): never {
-    return this.file.stop('mesh.unreadable', `it is a damaged ZIP archive: ${says}`);
+  private damaged(said: Omit<CodeValues<'mesh.unreadable'>, 'file'>): never {
+    return this.file.stop('mesh.unreadable', said);
   }
 }
 

@@ -11,21 +11,11 @@ export function limitFindings(
   { subject, triangleLimit = mostTriangles }: { subject: string; triangleLimit?: number | undefined },
 ): Finding[] {
   const faces = Math.floor(raw.triangles.length / 3);
-  if (faces === 0) return [finding('repair.empty', { subject, says: 'The file holds no faces.' })];
-  if (faces > triangleLimit) {
-    return [
-      finding('repair.too-large', {
-        subject,
-        measured: { value: faces, unit: 'count' },
-        limit: { value: triangleLimit, unit: 'count' },
-        says: `The master has ${faces} triangles; at most ${triangleLimit} are taken in.`,
-      }),
-    ];
-  }
+  if (faces === 0) return [finding('repair.empty', { subject, values: { which: 'faces' } })];
+  if (faces > triangleLimit)
+    return [finding('repair.too-large', { subject, values: { measured: faces, limit: triangleLimit } })];
   const bad = brokenFace(raw);
-  if (bad !== undefined) {
-    return [finding('repair.not-a-number', { subject, says: `Face ${bad + 1} has no usable corners.` })];
-  }
+  if (bad !== undefined) return [finding('repair.not-a-number', { subject, values: { face: bad + 1 } })];
   return flatness(raw, subject);
 }
 
@@ -45,13 +35,7 @@ function flatness({ positions }: RawMesh, subject: string): Finding[] {
   const { min, max } = boundsOf(positions);
   const sides = [0, 1, 2].map((axis) => max[axis] - min[axis]);
   const longest = Math.max(...sides);
-  if (longest === 0) return [finding('repair.empty', { subject, says: 'All points of the file are one.' })];
-  const thin = sides.findIndex((side) => side <= 1e-6 * longest);
-  if (thin < 0) return [];
-  return [
-    finding('repair.flat', {
-      subject,
-      says: `The master has no extent along ${'xyz'[thin]}.`,
-    }),
-  ];
+  if (longest === 0) return [finding('repair.empty', { subject, values: { which: 'extent' } })];
+  const axis = (['x', 'y', 'z'] as const).find((_, i) => sides[i] <= 1e-6 * longest);
+  return axis ? [finding('repair.flat', { subject, values: { which: 'axis', axis } })] : [];
 }

@@ -8,7 +8,7 @@ import { type EdgePairs, isPaired, pairEdges } from './edges.ts';
 import { type FacedOutward, faceOutward } from './face-outward.ts';
 import { limitFindings } from './import-limits.ts';
 import { mend } from './mend.ts';
-import { mm, Remarks } from './remarks.ts';
+import { type ProvenFault, Remarks, type SkinFault } from './remarks.ts';
 import { facesForCells, remesh, remeshCells, type Speckless, withoutSpecks } from './remesh.ts';
 import { findShells } from './shells.ts';
 import { sizeOf } from './surface.ts';
@@ -124,15 +124,14 @@ function makeSolid(
   const holeLimit = options.holeLimit ?? holeShare * diagonal;
   const mended = mend(soup, weldTolerance, holeLimit);
   remarks.mended(mended);
-  if (mended.mesh.triangles.length === 0) return remarks.stop('repair.empty', 'No face of it has any area.');
+  if (mended.mesh.triangles.length === 0) return remarks.stop('repair.empty', { which: 'area' });
   const faced = faceOutward(mended.mesh, mended.pairs);
   remarks.faced(faced);
-  if (isFlat(faced))
-    return remarks.stop('repair.flat', 'The master encloses no volume: it has no thickness.');
-  const outcome = isPaired(mended.pairs)
+  if (isFlat(faced)) return remarks.stop('repair.flat', { which: 'volume' });
+  const { mesh, fault, place }: Skin = isPaired(mended.pairs)
     ? keepSkin(faced, holeLimit, kernel, remarks)
     : { mesh: faced.mesh, fault: openness(mended.pairs) };
-  const solid = outcome.fault === undefined ? outcome.mesh : makeAnew(outcome, options, kernel, remarks);
+  const solid = fault === undefined ? mesh : makeAnew({ mesh, fault, place }, options, kernel, remarks);
   if (solid)
     remarks.bodies(
       (solid === faced.mesh ? faced.shells : findShells(solid)).volumes.filter((volume) => volume > 0).length,
@@ -140,11 +139,15 @@ function makeSolid(
   return solid;
 }
 
-interface Attempt {
+interface Skin {
   readonly mesh: TriangleMesh;
   /** Why it cannot stay so; none where it can. */
-  readonly fault?: string;
+  readonly fault?: SkinFault;
   readonly place?: Vec3;
+}
+
+interface Attempt extends Skin {
+  readonly fault?: ProvenFault;
   readonly winding?: ColumnWinding;
   readonly speckless?: Speckless;
   readonly united?: United | undefined;
@@ -184,7 +187,7 @@ function prove(faced: FacedOutward, kernel: Kernel): Attempt {
     return { ...judged(united.mesh), speckless, ...(united.united > 0 && { united }) };
   } catch (error) {
     if (error instanceof KernelFault)
-      return { mesh: faced.mesh, fault: `The kernel says of ${error.message}.` };
+      return { mesh: faced.mesh, fault: { which: 'refused', fault: error.message } };
     throw error;
   }
 }
@@ -194,14 +197,12 @@ function judged(mesh: TriangleMesh): Attempt {
   const winding = columnWinding(mesh);
   const { wrong, columns, wrongVolume, place } = winding;
   if (wrong === 0) return { mesh };
-  const fault =
-    `Its surface crosses itself: ${wrong} of ${columns} upright lines find it inside more or less than once, ` +
-    `${mm(wrongVolume)} mm3 in all.`;
+  const fault = { which: 'crosses', wrong, columns, wrongVolume } as const;
   return { mesh, fault, winding, ...(place && { place }) };
 }
 
 function makeAnew(
-  { mesh, fault = '', place }: Attempt,
+  { mesh, fault, place }: { mesh: TriangleMesh; fault: SkinFault; place: Vec3 | undefined },
   options: ImportOptions,
   kernel: Kernel,
   remarks: Remarks,
@@ -217,17 +218,16 @@ function makeAnew(
     const anew = keepSkin(faceOutward(raw.mesh, pairs), 8 * edge, kernel, remarks);
     const { kept, added } = compareSurfaces(mesh, tree, anew.mesh, Math.max(edge / 50, slack));
     const strayed = kept.greatest > Math.max(4 * edge, strayShare * longest);
-    if (anew.fault !== undefined || strayed) {
-      const why = anew.fault ?? `it would stray ${mm(kept.greatest)} mm from the file.`;
-      return remarks.stop('repair.not-solid', `${fault} Made anew: ${why}`, place ?? kept.place);
-    }
+    if (anew.fault) return remarks.notSolid(fault, anewFault(anew.fault), place ?? kept.place);
+    if (strayed)
+      return remarks.notSolid(fault, { anew: 'strayed', strayed: kept.greatest }, place ?? kept.place);
     const sizes = { before: sizeOf(mesh), after: sizeOf(anew.mesh) };
-    remarks.remeshed({ reason: fault, edge, ...sizes, kept, added }, place);
+    remarks.remeshed({ fault, edge, ...sizes, kept, added }, place);
     remarks.specks(raw.specks);
     return anew.mesh;
   } catch (error) {
     if (!(error instanceof KernelFault)) throw error;
-    return remarks.stop('repair.not-solid', `${fault} Nothing is inside it.`, place);
+    return remarks.notSolid(fault, { anew: 'nothing' }, place);
   }
 }
 
@@ -237,8 +237,18 @@ function isFlat({ mesh, shells }: FacedOutward): boolean {
   return (2 * volume) / sizeOf(mesh).area < leastThickness;
 }
 
-const openness = ({ open, crowded }: EdgePairs): string =>
-  `After mending, ${open} of its edges are open and ${crowded} join more than two faces.`;
+const openness = ({ open, crowded }: EdgePairs): SkinFault => ({ which: 'open', open, crowded });
+
+/** What a surface made anew fails by, beside what made it necessary. */
+const anewFault = (fault: ProvenFault) =>
+  fault.which === 'refused'
+    ? ({ anew: 'refused', anewFault: fault.fault } as const)
+    : ({
+        anew: 'crosses',
+        anewWrong: fault.wrong,
+        anewColumns: fault.columns,
+        anewVolume: fault.wrongVolume,
+      } as const);
 
 function longestSide(mesh: TriangleMesh): number {
   const { min, max } = boundsOf(mesh.positions);

@@ -13,6 +13,8 @@ export interface InMillimeters {
 
 /** Beyond this many mm from the origin, float32 coordinates step by more than 6e-5 mm: the mesh is moved back. */
 const farOut = 512;
+/** Distance, mm, up to which the rounding of a file is not said. */
+const coarse = 0.005;
 /** Longest sides, mm, outside which a size is doubted, and outside which nothing is done with it. */
 const doubtful = [1, 1000] as const;
 const absurd = [0.05, 10_000] as const;
@@ -51,52 +53,29 @@ export function toMillimeters(raw: RawMesh, subject: string, wanted: FileUnit | 
   return { mesh: { positions, triangles: raw.triangles }, unit, moved, findings };
 }
 
-const shown = (value: number): string => Number(value.toPrecision(4)).toString();
-
-const guessed = (subject: string, unit: FileUnit, sides: readonly number[]): Finding =>
+const guessed = (subject: string, unit: FileUnit, [x, y, z]: readonly number[]): Finding =>
   finding('repair.unit-guessed', {
     subject,
-    measured: { value: Math.max(...sides), unit: 'mm' },
     // Another unit than the usual one changes every figure: worth more than a note.
     severity: unit === 'mm' ? 'note' : 'warn',
-    says: `The file does not say its unit; taken as ${unit}, which makes the master ${sides.map(shown).join(' x ')} mm.`,
+    values: { measured: Math.max(x, y, z), unit, x, y, z },
   });
 
 function sizeFindings(subject: string, longest: number): Finding[] {
   const isAbsurd = longest < absurd[0] || longest > absurd[1];
   if (!isAbsurd && longest >= doubtful[0] && longest <= doubtful[1]) return [];
-  const limits = isAbsurd ? absurd : doubtful;
-  return [
-    finding(isAbsurd ? 'repair.size-absurd' : 'repair.size-doubtful', {
-      subject,
-      measured: { value: longest, unit: 'mm' },
-      limit: { value: longest < 1 ? limits[0] : limits[1], unit: 'mm' },
-      says: `The master's longest side is ${shown(longest)} mm; parts for a disc mold are ${limits[0]} to ${limits[1]} mm long.`,
-    }),
-  ];
+  const [least, most] = isAbsurd ? absurd : doubtful;
+  const values = { measured: longest, limit: longest < 1 ? least : most, least, most };
+  return [finding(isAbsurd ? 'repair.size-absurd' : 'repair.size-doubtful', { subject, values })];
 }
 
 function recentered(raw: RawMesh, subject: string, farthest: number, scale: number, moved: Vec3): Finding[] {
-  const findings = [
-    finding('repair.recentered', {
-      subject,
-      measured: { value: farthest, unit: 'mm' },
-      limit: { value: farOut, unit: 'mm' },
-      says: `The master reaches ${shown(farthest)} mm from its origin; it was moved by ${moved.map(shown).join(', ')} mm.`,
-    }),
-  ];
+  const values = { measured: farthest, limit: farOut, moved };
+  const findings = [finding('repair.recentered', { subject, values })];
   // A file of float32 numbers (every binary STL) has lost what is finer than this step.
   const step = scale * stepOf(farthest / scale);
-  if (step > 0.005 && raw.positions.every((value) => Math.fround(value) === value)) {
-    findings.push(
-      finding('repair.coarse', {
-        subject,
-        measured: { value: step, unit: 'mm' },
-        limit: { value: 0.005, unit: 'mm' },
-        says: `So far from its origin the file can only tell points ${shown(step)} mm apart.`,
-      }),
-    );
-  }
+  if (step > coarse && raw.positions.every((value) => Math.fround(value) === value))
+    findings.push(finding('repair.coarse', { subject, values: { measured: step, limit: coarse } }));
   return findings;
 }
 

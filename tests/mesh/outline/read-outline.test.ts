@@ -32,7 +32,7 @@ describe('open and crossing outlines', () => {
       4,
     );
     expect(codesOf(wide)).toEqual(['outline.open-path']);
-    expect(wide.findings[0].measured?.value).toBeCloseTo(Math.hypot(10, 10), 9);
+    expect(wide.findings[0].values.measured).toBeCloseTo(Math.hypot(10, 10), 9);
     expect(wide.paths).toHaveLength(1);
   });
 
@@ -54,29 +54,29 @@ describe('open and crossing outlines', () => {
 
 describe('bad files', () => {
   it.each([
-    ['empty.svg', ''],
-    ['cut.svg', '<svg width="10mm" height="10mm"><rect width="5"'],
-    ['open.svg', '<svg width="10mm" height="10mm"><rect width="5" height="5"/>'],
-    ['page.svg', '<html><body/></html>'],
-    ['text.svg', 'hello'],
-    ['entity.svg', '<!DOCTYPE svg [<!ENTITY a "b">]><svg>&a;</svg>'],
-    ['path.svg', '<svg><path d="M 0 0 L 1"/></svg>'],
-    ['lead.svg', '<svg><path d="L 1 1"/></svg>'],
-    ['huge.svg', '<svg><path d="M 1e400 0 L 1 1 L 2 5 z"/></svg>'],
-    ['turn.svg', '<svg><rect width="1" height="1" transform="twirl(3)"/></svg>'],
-    ['number.svg', '<svg><circle r="wide"/></svg>'],
-    ['empty.dxf', ''],
-    ['cut.dxf', '0\nSECTION\n2\nENTITIES\n0\nLINE\n10\n0\n20'],
-    ['noeof.dxf', '0\nSECTION\n2\nENTITIES\n0\nENDSEC\n'],
-    ['code.dxf', '0\nSECTION\nabc\nENTITIES\n0\nENDSEC\n0\nEOF\n'],
-    ['binary.dxf', 'AutoCAD Binary DXF\r\n\u001a\0'],
-    ['none.dxf', '0\nSECTION\n2\nHEADER\n0\nENDSEC\n0\nEOF\n'],
-  ])('%s gives one stop', (name, text) => {
+    ['empty.svg', '', 'xml'],
+    ['cut.svg', '<svg width="10mm" height="10mm"><rect width="5"', 'xml'],
+    ['open.svg', '<svg width="10mm" height="10mm"><rect width="5" height="5"/>', 'xml'],
+    ['page.svg', '<html><body/></html>', 'root'],
+    ['text.svg', 'hello', 'xml'],
+    ['entity.svg', '<!DOCTYPE svg [<!ENTITY a "b">]><svg>&a;</svg>', 'xml'],
+    ['path.svg', '<svg><path d="M 0 0 L 1"/></svg>', 'path'],
+    ['lead.svg', '<svg><path d="L 1 1"/></svg>', 'path'],
+    ['huge.svg', '<svg><path d="M 1e400 0 L 1 1 L 2 5 z"/></svg>', 'bounds'],
+    ['turn.svg', '<svg><rect width="1" height="1" transform="twirl(3)"/></svg>', 'transform'],
+    ['number.svg', '<svg><circle r="wide"/></svg>', 'number'],
+    ['empty.dxf', '', 'cut-off'],
+    ['cut.dxf', '0\nSECTION\n2\nENTITIES\n0\nLINE\n10\n0\n20', 'cut-off'],
+    ['noeof.dxf', '0\nSECTION\n2\nENTITIES\n0\nENDSEC\n', 'cut-off'],
+    ['code.dxf', '0\nSECTION\nabc\nENTITIES\n0\nENDSEC\n0\nEOF\n', 'group-code'],
+    ['binary.dxf', 'AutoCAD Binary DXF\r\n\u001a\0', 'binary-dxf'],
+    ['none.dxf', '0\nSECTION\n2\nHEADER\n0\nENDSEC\n0\nEOF\n', 'no-entities'],
+  ])('%s gives one stop', (name, text, which) => {
     const outcome = readOutline(bytes(text), name);
     expect(outcome.paths).toBeUndefined();
     expect(codesOf(outcome)).toEqual(['outline.unreadable']);
     expect(outcome.findings[0].severity).toBe('stop');
-    expect(outcome.findings[0].says).toContain(name);
+    expect(outcome.findings[0].values).toMatchObject({ file: name, which });
   });
 
   it('stops at nothing drawn, hidden things, and absurd size', () => {

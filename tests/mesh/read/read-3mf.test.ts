@@ -59,7 +59,7 @@ describe('3MF that is read', () => {
     const outcome = read3mf(modelXml(object(1), item(1, '-1 0 0 0 1 0 0 0 1 0 0 0')));
     expect(volumeOf(outcome)).toBeCloseTo(1 / 6, 12);
     expect(outcome.findings).toMatchObject([
-      { code: 'mesh.mirrored', severity: 'note', measured: { value: 1 } },
+      { code: 'mesh.mirrored', severity: 'note', values: { measured: 1 } },
     ]);
   });
 
@@ -94,8 +94,9 @@ describe('3MF that is read', () => {
         ),
       );
       expect(facesOf(outcome)).toBe(4);
-      expect(outcome.findings).toMatchObject([{ code: 'mesh.skipped', severity: 'note' }]);
-      expect(outcome.findings[0].says).toContain(`1 of type "${type}"`);
+      expect(outcome.findings).toMatchObject([
+        { code: 'mesh.skipped', severity: 'note', values: { which: 'objects', kinds: [`1 x "${type}"`] } },
+      ]);
     },
   );
 

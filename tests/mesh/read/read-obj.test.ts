@@ -173,7 +173,7 @@ describe('polygons become triangles within their outline', () => {
     );
     expect(volumeOf(outcome)).toBeCloseTo(8, 12);
     expect(outcome.findings).toMatchObject([
-      { code: 'mesh.polygons-cut', severity: 'note', measured: { value: 6, unit: 'count' } },
+      { code: 'mesh.polygons-cut', severity: 'note', values: { measured: 6 } },
     ]);
   });
 
@@ -193,27 +193,51 @@ describe('polygons become triangles within their outline', () => {
 });
 
 describe('OBJ that is read, with a remark', () => {
-  test.each<[string, string, string, RegExp, number]>([
-    ['lines and points', `${tetrahedronObj}l 1 2\nl 2 3\np 1\n`, 'mesh.skipped', /2 x "l", 1 x "p"/, 4],
+  test.each<[string, string, string, object, number]>([
+    [
+      'lines and points',
+      `${tetrahedronObj}l 1 2\nl 2 3\np 1\n`,
+      'mesh.skipped',
+      { which: 'statements', kinds: ['2 x "l"', '1 x "p"'] },
+      4,
+    ],
     [
       'points no face names',
       `v 900 900 900\n${tetrahedronObj.replaceAll(/^f.*$/gm, (l) => l.replaceAll(/\d/g, (v) => String(Number(v) + 1)))}`,
       'mesh.skipped',
-      /1 x point that no face names/,
+      { which: 'points', points: 1 },
       4,
     ],
-    ['a free-form curve', `${tetrahedronObj}curv 0 1 1 2\nend\n`, 'mesh.skipped', /1 x "curv", 1 x "end"/, 4],
+    [
+      'a free-form curve',
+      `${tetrahedronObj}curv 0 1 1 2\nend\n`,
+      'mesh.skipped',
+      { which: 'statements', kinds: ['1 x "curv"', '1 x "end"'] },
+      4,
+    ],
     [
       'one point that is no number',
       `${tetrahedronObj.replace('v 0 0 1', 'v 0 0 nan\nv 0 0 1').replaceAll(' 4', ' 5')}f 1 2 4\n`,
       'mesh.not-finite',
-      /1 of 5 faces .* line 4/,
+      { which: 'point', measured: 1, total: 5, line: 4 },
       4,
     ],
-  ])('%s', (_, content, code, says, count) => {
+    [
+      'points no face names, and more kinds of statements than are told apart',
+      `${tetrahedronObj}v 9 9 9\n${Array.from({ length: 23 }, (_, i) => `word${i}\n`).join('')}`,
+      'mesh.skipped',
+      {
+        which: 'statements-and-points',
+        kinds: Array.from({ length: 20 }, (_, i) => `1 x "word${i}"`),
+        more: 3,
+        points: 1,
+      },
+      4,
+    ],
+  ])('%s', (_, content, code, values, count) => {
     const outcome = read(content, 'leaf.obj');
     expect(codesOf(outcome)).toContain(code);
-    expect(outcome.findings.find((one) => one.code === code)?.says).toMatch(says);
+    expect(outcome.findings.find((one) => one.code === code)?.values).toMatchObject(values);
     expect(facesOf(outcome)).toBe(count);
     expect(volumeOf(outcome)).toBeCloseTo(1 / 6, 12);
     expect(outcome.mesh?.positions).toHaveLength(12);

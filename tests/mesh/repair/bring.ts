@@ -13,7 +13,7 @@ export const codesOf = (outcome: ReturnType<typeof bring>): string[] =>
 
 /** The volume of the mesh that came out, summed by code of the test's own; fails where none came out. */
 export function outVolume(outcome: ReturnType<typeof bring>): number {
-  if (!outcome.mesh) throw new Error(`no mesh: ${outcome.findings.map(({ says }) => says).join(' ')}`);
+  if (!outcome.mesh) throw new Error(`no mesh: ${codesOf(outcome).join(' ')}`);
   expect(unpairedEdges(outcome.mesh)).toBe(0);
   return volumeOf(shapeOf(outcome.mesh));
 }

@@ -76,7 +76,7 @@ describe('nothing to be made of it', () => {
   test('too many triangles', () => {
     const outcome = bring(box([5, 5, 5]), { triangleLimit: 11 });
     expect(outcome.findings).toMatchObject([
-      { code: 'repair.too-large', measured: { value: 12 }, limit: { value: 11 } },
+      { code: 'repair.too-large', values: { measured: 12, limit: 11 } },
     ]);
   });
 });

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { Remarks } from '../../../src/mesh/repair/remarks.ts';
+import { sayFinding } from '../../../src/wording/index.ts';
 
 const empty = { positions: new Float32Array(), triangles: new Uint32Array() };
 const nothing = { count: 0, size: 0 } as const;
@@ -34,7 +35,8 @@ test.each([
   const remarks = new Remarks('leaf');
   remarks.mended(mend(count, count));
   expect(remarks.findings).toHaveLength(6);
-  for (const { says } of remarks.findings) {
+  for (const one of remarks.findings) {
+    const { says } = sayFinding(one, 'metric');
     expect(says).toMatch(opening);
     expect(says).not.toMatch(/\b1 (points|faces|edges|holes|bodies|shells|triangles)\b/);
   }

@@ -24,7 +24,7 @@ test("the file's own unit goes before a guess, and the plan's before both", () =
 test('a guess is said aloud: a note for millimeters, a warning for another', () => {
   expect(bring(box([20, 20, 5])).findings).toMatchObject([{ code: 'repair.unit-guessed', severity: 'note' }]);
   expect(bring(box([1, 1, 0.5])).findings).toMatchObject([
-    { code: 'repair.unit-guessed', severity: 'warn', measured: { value: 25.4, unit: 'mm' } },
+    { code: 'repair.unit-guessed', severity: 'warn', values: { measured: 25.4, unit: 'in' } },
   ]);
 });
 
@@ -51,6 +51,6 @@ test('so far that the file has rounded the shape: a warning with the step', () =
   // IEEE 754 single: 24 bits of mantissa, so the step at 2^20 is 2^(20 - 23).
   expect(outcome.findings).toMatchObject([
     { code: 'repair.recentered' },
-    { code: 'repair.coarse', measured: { value: 2 ** -3, unit: 'mm' } },
+    { code: 'repair.coarse', values: { measured: 2 ** -3 } },
   ]);
 });

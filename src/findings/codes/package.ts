@@ -1,0 +1,72 @@
+import { codes } from './entry.ts';
+
+const again = 'Export the master again as STL, OBJ or 3MF.';
+
+/** The file as the plan or the shell names it; the subject may be the master that is read from it. */
+const file = { file: 'name' } as const;
+
+/** What may be wrong with a 3MF package and the model in it. */
+export const packageCodes = codes({
+  'mesh.unit-unknown': {
+    severity: 'stop',
+    means: 'A 3MF file names a unit that the format does not have.',
+    values: { ...file, text: 'name' },
+    says: '{file}: its unit is "{text}".',
+    remedy: 'Export the master again; 3MF knows micron, millimeter, centimeter, meter, inch and foot.',
+  },
+  'mesh.mirrored': {
+    severity: 'note',
+    means: 'A 3MF file places a mesh mirrored; its faces were turned over so that they still look outward.',
+    values: { ...file, measured: 'count' },
+    says: '{file}: {measured, plural, one {# mesh is} other {# meshes are}} placed mirrored.',
+    remedy: 'Check that the mirrored shape is the one meant.',
+  },
+  'mesh.unpacks-too-large': {
+    severity: 'stop',
+    means: 'A packed file unpacks to far more than a master can sensibly hold; unpacking was broken off.',
+    values: { ...file, measured: 'bytes', limit: 'bytes', part: 'name' },
+    says: '{file}: its part {part} unpacks to more than {limit}.',
+    remedy: 'Do not trust the file; ask for it again from whoever made it.',
+  },
+  'mesh.part-missing': {
+    severity: 'stop',
+    means: 'A 3MF file lacks a part or an object it refers to.',
+    values: { ...file, 'part?': 'name', 'object?': 'name' },
+    says: {
+      relations: '{file}: it is a ZIP archive without the part {part} that every 3MF file has.',
+      start: '{file}: it names no 3D model as its start.',
+      part: '{file}: it lacks its part "{part}".',
+      object: '{file}: it refers to object "{object}", which is not in {part}.',
+    },
+    remedy: again,
+  },
+  'mesh.component-circle': {
+    severity: 'stop',
+    means: 'Objects in a 3MF file are made of one another in a circle or without end.',
+    values: { ...file, 'object?': 'name', 'most?': 'count' },
+    says: {
+      uses: '{file}: its objects use one another more than {most, number} times.',
+      itself: '{file}: its object "{object}" is made of itself.',
+      deep: '{file}: its object "{object}" is nested more than {most, number} deep.',
+    },
+    remedy: again,
+  },
+  'mesh.not-allowed': {
+    severity: 'stop',
+    means:
+      'A 3MF file declares a document type or entities, which the format forbids and which can be used to do harm.',
+    values: { ...file, part: 'name', 'fault?': 'name' },
+    says: {
+      doctype: '{file}: its part {part} declares a document type.',
+      entity: '{file}: its part {part} is not well-formed XML: {fault}.',
+    },
+    remedy: 'Do not trust the file; ask for it again from whoever made it.',
+  },
+  'mesh.extension-needed': {
+    severity: 'stop',
+    means: 'A 3MF file says that it cannot be read rightly without an extension that is not known here.',
+    values: { ...file, extension: 'name' },
+    says: '{file}: it needs the extension {extension}.',
+    remedy: 'Export the master again as plain 3MF or as STL.',
+  },
+});
