@@ -4,16 +4,22 @@ export const solidCodes = codes({
   'solid.not-closed': {
     severity: 'stop',
     means: 'A solid came out with open or doubled edges and is withheld.',
+    values: { measured: 'count', limit: 'count', title: 'name', faults: 'names' },
+    says: '{title} is not a sound solid and is not written: it has {faults}.',
     remedy: 'Report this with the plan: it is a fault of the program.',
   },
   'solid.renamed': {
     severity: 'note',
     means: 'Two solids would have had the same file name; the later one got a number.',
+    values: { title: 'name', wanted: 'name' },
+    says: 'The {title} is called {subject}, since another one is called {wanted} already.',
     remedy: 'Give the tab, boss or placement another `id` if you want to choose the name.',
   },
   'solid.label-letters': {
     severity: 'note',
     means: 'A label has letters that cannot be engraved; they lose their marks or become a question mark.',
+    values: { title: 'name', letters: 'names' },
+    says: 'The label of the {title} has the letters {letters}, engraved without marks or as `?`.',
     remedy: 'Write the label with the letters A to Z, digits and common signs.',
     formula: 'every letter is in ASCII',
     source: 'the alphabet of strokes that labels are drawn with',
@@ -21,6 +27,8 @@ export const solidCodes = codes({
   'solid.label-left-off': {
     severity: 'note',
     means: 'A label, or its last words, would come out smaller than can be read and is left off.',
+    values: { limit: 'mm', title: 'name', words: 'names', 'width?': 'mm', 'height?': 'mm' },
+    says: 'Left off the {title} for want of room{width, select, none {} other {, {width} x {height}}}: {words}.',
     remedy: 'Shorten the label, or mark the fixture by hand.',
     formula: 'capitals at least 4.5 mm high in strokes of 0.8 mm',
     source: 'common practice, no published source',
@@ -28,6 +36,8 @@ export const solidCodes = codes({
   'solid.failed': {
     severity: 'stop',
     means: 'The geometry kernel could not make a solid.',
+    values: { work: 'name', fault: 'name' },
+    says: '{work}: {fault}.',
     remedy: 'Look at the placement named: a master may touch or cross something it should not.',
   },
 });
