@@ -83,26 +83,13 @@ export const closing: Check = work<ClosingInput, ReportPart>({
   },
 });
 
-function tooFew(count: number): Finding {
-  return finding('registration.too-few', {
-    subject: 'mold',
-    measured: { value: count, unit: 'count' },
-    limit: { value: 2, unit: 'count' },
-    says:
-      count === 0
-        ? 'No boss holds the halves together.'
-        : 'A single boss holds the halves: they turn about it.',
-  });
-}
+const tooFew = (count: number): Finding =>
+  finding('registration.too-few', { subject: 'mold', values: { measured: count, limit: 2 } });
 
 const closesTurned = (misfit: number, angle: number, wanted: number): Finding =>
   finding('registration.closes-turned', {
     subject: 'mold',
-    measured: { value: misfit, unit: 'mm' },
-    limit: { value: wanted, unit: 'mm' },
-    says:
-      `Turned by ${angle.toFixed(1)} degrees every boss finds a socket within ${misfit.toFixed(2)} mm; ` +
-      `at least ${wanted.toFixed(2)} mm is wanted.`,
+    values: { measured: misfit, limit: wanted, angle },
   });
 
 /** Every false seat found: where it is and what it misses by. */

@@ -60,11 +60,7 @@ export const play: Check = work<PlayInput, ReportPart>({
   },
 });
 
-const noFlex = (): Finding =>
-  finding('registration.no-flex', {
-    subject: 'mold',
-    says: 'How far the halves can shift and turn is not computed: the plan gives no `registration.flex`.',
-  });
+const noFlex = (): Finding => finding('registration.no-flex', { subject: 'mold' });
 
 interface MismatchInput {
   readonly id: string;
@@ -120,14 +116,7 @@ export const mismatch: Check = work<MismatchInput, ReportPart>({
       },
     ];
     if (most <= limit) return { figures };
-    const says = `The halves can be ${most.toFixed(2)} mm off each other at ${id}, where ${limit.toFixed(2)} mm is allowed.`;
-    const one = finding('registration.mismatch', {
-      subject: id,
-      place,
-      measured: { value: most, unit: 'mm' },
-      limit: { value: limit, unit: 'mm' },
-      says,
-    });
+    const one = finding('registration.mismatch', { subject: id, place, values: { measured: most, limit } });
     return { findings: [one], figures };
   },
 });

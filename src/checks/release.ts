@@ -27,6 +27,7 @@ import {
   undercutColumns,
   work,
 } from '../mold/index.ts';
+import { fixed } from '../wording/index.ts';
 import { masterMesh } from './cover.ts';
 
 /** Columns stand this far apart, mm, or farther where a master would need more of them than `mostColumns`. */
@@ -162,7 +163,7 @@ function withoutTurn(matrix: Matrix4): { upright: Matrix4; back: Matrix4 } {
 }
 
 function figuresOf({ id, volume, estimated }: ReleaseInput, { cell, lower, upper }: Judged): Figure[] {
-  const source = `air in columns ${cell.toFixed(2)} mm apart between the master and the parting surface`;
+  const source = `air in columns ${fixed(cell, 2)} mm apart between the master and the parting surface`;
   const figure = (name: FigureName, value: number, place?: Vec3): Figure =>
     makeFigure(name, { subject: id, value, source, estimated, ...(place && { places: [place] }) });
   return [
@@ -178,33 +179,16 @@ function findingsOf(input: ReleaseInput, { cell, lower, upper }: Judged): Findin
   const { id, volume, process, relieve, limit } = input;
   const [half, deepest] =
     lower.depth >= upper.depth ? (['lower', lower] as const) : (['upper', upper] as const);
+  const about = { subject: id, place: deepest.place };
   const amount = lower.volume + upper.volume;
   if (process !== 'rigid') {
     if (!(amount > limit * volume)) return [];
-    const says = `${percent(amount / volume)} of ${id} is undercut (${amount.toFixed(1)} mm3), ${deepest.depth.toFixed(2)} mm at the deepest, where ${percent(limit)} is allowed.`;
-    return [
-      finding('release.undercut', {
-        subject: id,
-        place: deepest.place,
-        measured: { value: amount / volume, unit: 'ratio' },
-        limit: { value: limit, unit: 'ratio' },
-        says,
-      }),
-    ];
+    const values = { measured: amount / volume, limit, volume: amount, depth: deepest.depth };
+    return [finding('release.undercut', { ...about, values })];
   }
   if (deepest.depth <= rigidLimit) return [];
-  const says = relieve
-    ? `Filling the undercuts of ${id} adds ${amount.toFixed(2)} mm3 to its casting, up to ${deepest.depth.toFixed(2)} mm high.`
-    : `The ${half} half holds on to ${id} by up to ${deepest.depth.toFixed(2)} mm (${amount.toFixed(2)} mm3 in all; columns ${cell.toFixed(2)} mm apart).`;
-  return [
-    finding(relieve ? 'release.relieved' : 'release.locked', {
-      subject: id,
-      place: deepest.place,
-      measured: { value: deepest.depth, unit: 'mm' },
-      limit: { value: rigidLimit, unit: 'mm' },
-      says,
-    }),
-  ];
+  const values = { measured: deepest.depth, limit: rigidLimit, volume: amount };
+  return relieve
+    ? [finding('release.relieved', { ...about, values })]
+    : [finding('release.locked', { ...about, values: { ...values, half, cell } })];
 }
-
-const percent = (share: number): string => `${(100 * share).toFixed(1)} %`;

@@ -189,15 +189,20 @@ function bitOf(nodes: readonly number[], tip: number, { columns, length }: Floor
 }
 
 function notHeld({ id, limit }: SupportInput, { side, area, gap, thickness, length, place }: Bit): Finding {
-  const what = side === 1 ? 'under' : 'over';
   return finding('support.free', {
     // Rubber is under what hangs below the plane; what is missing over it flows in as the upper half is pressed.
     severity: side === 1 ? 'warn' : 'note',
     subject: id,
     place,
-    measured: { value: length / thickness, unit: 'times' },
-    limit: { value: limit, unit: 'times' },
-    says: `A bit of ${id}, ${area.toFixed(1)} mm2 and ${thickness.toFixed(2)} mm thick, reaches ${length.toFixed(1)} mm with nothing ${what} it, ${gap.toFixed(1)} mm clear of the plane at most.`,
+    values: {
+      measured: length / thickness,
+      limit,
+      area,
+      thickness,
+      length,
+      side: side === 1 ? 'under' : 'over',
+      gap,
+    },
   });
 }
 

@@ -1,10 +1,4 @@
-import {
-  type FigureName,
-  type FindingCode,
-  finding,
-  makeFigure,
-  type ReportPart,
-} from '../findings/index.ts';
+import { type FigureName, type Finding, finding, makeFigure, type ReportPart } from '../findings/index.ts';
 import type { Matrix4, TriangleMesh, Vec3 } from '../kernel/index.ts';
 // Past the room's index: this file brings three and its trees along, which only walls need.
 import { distanceTree, meshDistance } from '../mesh/measure/distance.ts';
@@ -21,7 +15,7 @@ import {
 } from '../mold/index.ts';
 import { everyProcess, masterMesh } from './cover.ts';
 import { farthest, nearest, type Whereabouts, whereIs } from './near.ts';
-import { floorOf, isUnder, type ProcessFloor, sayFloor } from './process-floor.ts';
+import { floorOf, isUnder, type ProcessFloor } from './process-floor.ts';
 import { bossMesh, bossSpaceMesh, sprueMesh } from './turned-mesh.ts';
 
 const trueDistance = 'true distance of the placed meshes';
@@ -47,8 +41,8 @@ export const cavityOf = (mold: Mold, { id, master, matrix, estimated }: Placemen
 export interface Kind {
   readonly limit: number;
   readonly name: FigureName;
-  readonly code: FindingCode;
-  readonly broken: FindingCode;
+  readonly code: 'walls.thin' | 'walls.boss' | 'walls.well' | 'walls.channel' | 'walls.tab' | 'walls.bolt';
+  readonly broken: 'walls.broken' | 'walls.channel' | 'fit.bolt-hits';
   readonly floor?: ProcessFloor;
 }
 
@@ -80,33 +74,23 @@ export function measure(
     places: [pointA, pointB],
   });
   if (distance >= Math.max(limit, floor?.least ?? 0)) return { figures: [figure] };
-  const { code, least, says } = judged(distance, kind);
-  const one = finding(code, {
-    subject: a.id,
-    place: middle(pointA, pointB),
-    measured: { value: distance, unit: 'mm' },
-    limit: { value: least, unit: 'mm' },
-    says: says(a.id, b.id),
-  });
-  return { findings: [one], figures: [figure] };
+  const about = { subject: a.id, place: middle(pointA, pointB) };
+  return { findings: [tooThin(about, b.id, distance, kind)], figures: [figure] };
 }
 
-interface Judged {
-  readonly code: FindingCode;
-  readonly least: number;
-  says(one: string, other: string): string;
-}
-
-function judged(distance: number, { limit, code, broken, floor }: Kind): Judged {
-  if (distance === 0)
-    return { code: broken, least: limit, says: (one, other) => `${one} and ${other} run into each other.` };
-  const is = (one: string, other: string): string =>
-    `The wall between ${one} and ${other} is ${distance.toFixed(2)} mm`;
-  if (isUnder(distance, floor)) {
-    const { least } = floor;
-    return { code: 'walls.under-process', least, says: (...ids) => `${is(...ids)}; ${sayFloor(floor)}.` };
+function tooThin(
+  about: { readonly subject: string; readonly place: Vec3 },
+  other: string,
+  measured: number,
+  { limit, code, broken, floor }: Kind,
+): Finding {
+  if (measured === 0)
+    return finding(broken, { ...about, values: { which: 'meets', measured, limit, other } });
+  if (isUnder(measured, floor)) {
+    const { least, process: making } = floor;
+    return finding('walls.under-process', { ...about, values: { measured, limit: least, other, making } });
   }
-  return { code, least: limit, says: (...ids) => `${is(...ids)}, where ${limit.toFixed(2)} mm is wanted.` };
+  return finding(code, { ...about, values: { which: 'thin', measured, limit, other } });
 }
 
 const middle = (a: Vec3, b: Vec3): Vec3 => [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2, (a[2] + b[2]) / 2];

@@ -1,1 +1,2 @@
 export * from './letters.ts';
+export * from './size-text.ts';

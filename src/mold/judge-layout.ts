@@ -34,9 +34,7 @@ function inOneAnother(bosses: readonly Boss[]): Finding[] {
         finding('layout.bosses-meet', {
           subject: boss.id,
           place: [boss.x, boss.y, 0],
-          measured: { value: gap, unit: 'mm' },
-          limit: { value: 0, unit: 'mm' },
-          says: `${boss.id} stands in ${earlier.id}, by ${(-gap).toFixed(1)} mm.`,
+          values: { measured: gap, limit: 0, other: earlier.id, by: -gap },
           ...(boss.at && { at: boss.at }),
         }),
       ];
@@ -112,9 +110,7 @@ function pastRim({ id, far, place, at }: Ring, radius: number): Finding[] {
     finding('layout.outside-disc', {
       subject: id,
       place,
-      measured: { value: far, unit: 'mm' },
-      limit: { value: radius, unit: 'mm' },
-      says: `${id} reaches ${(far - radius).toFixed(1)} mm past the rim.`,
+      values: { measured: far, limit: radius, beyond: far - radius },
       ...(at && { at }),
     }),
   ];
@@ -126,9 +122,7 @@ function overWell({ id, near, place, at }: Ring, well: number): Finding[] {
     finding('layout.over-well', {
       subject: id,
       place,
-      measured: { value: near, unit: 'mm' },
-      limit: { value: well, unit: 'mm' },
-      says: `${id} reaches to ${near.toFixed(1)} mm from the axis, over the well of ${well.toFixed(1)} mm radius.`,
+      values: { measured: near, limit: well },
       ...(at && { at }),
     }),
   ];

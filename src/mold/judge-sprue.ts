@@ -1,4 +1,4 @@
-import { type Finding, finding } from '../findings/index.ts';
+import { type CodeValues, type Finding, finding } from '../findings/index.ts';
 import type { Plan } from '../plan/index.ts';
 import type { Sprue } from './mold.ts';
 import { shaftRadius, spigotOf } from './turned.ts';
@@ -15,22 +15,11 @@ export function judgeSprue({ sprue: spec }: Plan, sprue: Sprue | undefined, uppe
   const findings: Finding[] = [];
   if (spec.puller && !sprue.puller) {
     const { screw, hole = 'tapped' } = spec.puller;
-    const says =
-      hole === 'insert'
-        ? `The tables have no pocket of a heat-set insert for ${screw}.`
-        : `The tables have no thread ${screw}.`;
-    findings.push(finding('layout.unknown-thread', { subject: 'sprue', says, at: spec.at }));
+    const values = { which: hole === 'insert' ? 'insert' : 'thread', screw } as const;
+    findings.push(finding('layout.unknown-thread', { subject: 'sprue', values, at: spec.at }));
   }
-  const thin = (value: number, limit: number, says: string): void => {
-    findings.push(
-      finding('layout.sprue-thin', {
-        subject: 'sprue',
-        measured: { value, unit: 'mm' },
-        limit: { value: limit, unit: 'mm' },
-        says,
-        at: spec.at,
-      }),
-    );
+  const thin = (values: CodeValues<'layout.sprue-thin'>): void => {
+    findings.push(finding('layout.sprue-thin', { subject: 'sprue', values, at: spec.at }));
   };
   const top = shaftRadius(sprue, upper);
   // There is no grip then; `fit.sprue-closed` says so.
@@ -38,27 +27,17 @@ export function judgeSprue({ sprue: spec }: Plan, sprue: Sprue | undefined, uppe
   const { puller, flats, vent = 0 } = sprue;
   const across = Math.min(flats === undefined ? top : flats / 2, top - vent);
   if (flats !== undefined && (flats >= 2 * top || !(sprue.grip > 0))) {
-    thin(
-      2 * top,
-      flats,
-      `The grip is ${(2 * top).toFixed(1)} mm across, so flats of ${flats.toFixed(1)} mm cut nothing.`,
-    );
+    thin({ which: 'flats', measured: 2 * top, limit: flats });
   }
   if (puller) {
     const wall = across - puller.diameter / 2;
-    const says = `The puller hole of ${puller.diameter.toFixed(2)} mm leaves ${wall.toFixed(1)} mm of the grip round it.`;
-    if (wall < leastAround) thin(wall, leastAround, says);
+    if (wall < leastAround)
+      thin({ which: 'round', measured: wall, limit: leastAround, hole: puller.diameter });
     const floor =
       sprue.pieces === 'two' ? spigotOf(sprue, upper).height + 0.5 : sprue.domeHeight - sprue.wellDepth;
     const under = upper + sprue.grip - puller.depth - floor;
-    if (under < leastAround) {
-      thin(
-        under,
-        leastAround,
-        `The puller hole of ${puller.depth.toFixed(1)} mm leaves ${under.toFixed(1)} mm under it.`,
-      );
-    }
-  } else if (across < leastAround)
-    thin(across, leastAround, `Flats and vent leave ${across.toFixed(1)} mm of the grip.`);
+    if (under < leastAround)
+      thin({ which: 'under', measured: under, limit: leastAround, hole: puller.depth });
+  } else if (across < leastAround) thin({ which: 'grip', measured: across, limit: leastAround });
   return findings;
 }

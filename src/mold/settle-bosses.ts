@@ -34,12 +34,11 @@ export function settleBosses(plan: Plan): { bosses: Boss[]; findings: Finding[] 
 }
 
 function unknownNut(id: string, spec: PlanBoss): Finding {
-  const [what, size] =
+  const [nut, size] =
     spec.kind === 'cap nut'
-      ? ['cap nut', spec.size]
-      : ['hexagon nut', 'across' in spec && 'thread' in spec.across ? spec.across.thread : ''];
-  const says = `There is no ${what} of size ${size} in the tables.`;
-  return finding('layout.unknown-nut', { subject: id, says, at: spec.at });
+      ? (['cap nut', spec.size] as const)
+      : (['hexagon nut', 'across' in spec && 'thread' in spec.across ? spec.across.thread : ''] as const);
+  return finding('layout.unknown-nut', { subject: id, values: { nut, size }, at: spec.at });
 }
 
 /** How wide a head is at its top against its foot; 1 where it has no leaning flats. */
@@ -49,9 +48,7 @@ const topShare = ({ headRadius, headHeight, headDraftRad = 0 }: BossShape): numb
 const tooPointed = (id: string, spec: PlanBoss, share: number): Finding =>
   finding('layout.boss-pointed', {
     subject: id,
-    measured: { value: Math.max(0, share), unit: 'ratio' },
-    limit: { value: leastTop, unit: 'ratio' },
-    says: `The flats of the hexagon ${id} lean so far that ${share > 0 ? `its top is ${(share * 100).toFixed(0)} % as wide as its foot` : 'they meet below its top'}.`,
+    values: { which: share > 0 ? 'narrow' : 'closed', measured: Math.max(0, share), limit: leastTop },
     at: spec.at,
   });
 

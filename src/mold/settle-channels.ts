@@ -38,13 +38,11 @@ function noChannel(
   hasSprue: boolean,
   { at }: ChannelSpec,
 ): Finding {
-  const why =
-    kind === 'gate' && !hasSprue ? 'the plan has no sprue' : 'the radius through its middle misses it';
   const spot = at ?? one.at;
   return finding('layout.no-channel', {
     subject: one.id,
     place: [one.x, one.y, 0],
-    says: `No straight ${kind} can be drawn to ${one.id}: ${why}.`,
+    values: { which: kind === 'gate' && !hasSprue ? 'no-sprue' : 'missed', kind },
     ...(spot && { at: spot }),
   });
 }

@@ -55,9 +55,7 @@ export function settleParting(
 const tooFine = (wished: number, cell: number): Finding =>
   finding('layout.too-fine', {
     subject: 'parting',
-    measured: { value: cell, unit: 'mm' },
-    limit: { value: wished, unit: 'mm' },
-    says: `The parting surface was computed on cells of ${cell.toFixed(3)} mm instead of ${wished} mm.`,
+    values: { measured: cell, limit: wished },
   });
 
 function pinsOf({ disc, sprue, bosses, tabs, notches }: Fixed): Pin[] {

@@ -107,9 +107,11 @@ function judge({ id, lowest, highest, x, y }: PlacedMaster, { at }: FlatPlacemen
       finding('layout.sunk-under', {
         subject: id,
         place: [x, y, above ? lowest : highest],
-        measured: { value: above ? lowest : -highest, unit: 'mm' },
-        limit: { value: 0, unit: 'mm' },
-        says: `${id} lies wholly ${above ? 'above' : 'below'} the parting plane.`,
+        values: {
+          measured: above ? lowest : -highest,
+          limit: 0,
+          side: above ? 'above' : 'below',
+        },
         at,
       }),
     );

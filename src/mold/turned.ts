@@ -42,7 +42,7 @@ export function roundedCorner(
   const half = Math.acos(Math.min(1, Math.max(-1, ux * vx + uy * vy))) / 2;
   const tangent = radius / Math.tan(half);
   if (!(tangent < toBefore && tangent < toAfter)) {
-    throw new KernelFault(what, `no room for a fillet of ${radius} mm`);
+    throw new KernelFault(what, 'no room for its fillet');
   }
   const toCenter = radius / Math.sin(half);
   const length = Math.hypot(ux + vx, uy + vy);

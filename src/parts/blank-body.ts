@@ -1,5 +1,6 @@
 import type { Finding } from '../findings/index.ts';
 import { type Body, boundsOfOutline, line, type Point2, type Scope, segmentsFor } from '../kernel/index.ts';
+import { diameterText } from '../lettering/index.ts';
 import type { Disc, Sprue } from '../mold/index.ts';
 import { fromOuterFace, type Half } from './half.ts';
 import { type LabelRoom, labelCutter, labelFindings, labelStroke, layLabel } from './label.ts';
@@ -105,7 +106,7 @@ export function labelCorners(half: Half, shape: Omit<BlankShape, 'chordError'>):
 /** Name, half, diameter (mm) and plan revision; a disc without a name stays plain. */
 export function labelWords(half: Half, { disc, revision }: Pick<BlankShape, 'disc' | 'revision'>): string[] {
   if (disc.label.trim() === '') return [];
-  const diameter = `${Number((2 * disc.radius).toFixed(1))} mm`;
+  const diameter = diameterText(2 * disc.radius);
   return [`${disc.label.trim()} ${half}`, revision === '' ? diameter : `${diameter} r${revision}`];
 }
 

@@ -78,16 +78,10 @@ const fitted = ({ shape, fixture }: CupInput): Boss => ({
 function tooHigh({ id, upper, cover }: CupInput, title: string, { height }: CupSizes): Finding[] {
   const left = upper - height;
   if (left >= cover) return [];
-  const says =
-    left > 0
-      ? `The ${title} would leave ${left.toFixed(1)} mm of rubber over it in the upper half: it is for trying the fit alone.`
-      : `The ${title} is higher than the upper half: it is for trying the fit alone.`;
   return [
     finding('cup.no-sleeve', {
       subject: id.replace(/^boss-/, 'cup-'),
-      measured: { value: left, unit: 'mm' },
-      limit: { value: cover, unit: 'mm' },
-      says,
+      values: { which: left > 0 ? 'thin' : 'high', measured: left, limit: cover, title },
     }),
   ];
 }

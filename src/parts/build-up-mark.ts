@@ -8,6 +8,7 @@ import {
   translation,
   upsideDown,
 } from '../kernel/index.ts';
+import { contoursText } from '../lettering/index.ts';
 import type { Side } from '../mold/index.ts';
 import { type LabelRoom, labelCutter, labelDepth, labelStroke, layLabel, leastLetters } from './label.ts';
 
@@ -129,7 +130,7 @@ export function cuttingOutline(scope: Scope, body: Body, shape: BuildUpShape): D
   const upright = { turnRad: 0, anchor: 'middle' } as const;
   return {
     id: `${id}-outline`,
-    title: `${title}, ${height.toFixed(1)} mm high, contours every ${step} mm`,
+    title: `${title}, ${contoursText(height, step)}`,
     subjects: [subject],
     marks: [
       { layer: 'cut', outline: foot.map(polygon), texts: [] },

@@ -101,12 +101,9 @@ export const buildUpFeet = (space: BuildUpSpace, { kernel, remember = makeAlways
 /** Crumbs are rubber all the same: the bench packs them by hand, so it must know how much. */
 function leftOut(id: string, crumbs: readonly BuildUpBody[]): Finding {
   const volume = crumbs.reduce((sum, { body }) => sum + body.volume(), 0);
-  const count = crumbs.length === 1 ? 'One build-up' : `${crumbs.length} build-ups`;
   return finding('mold.small-build-ups', {
     subject: id,
-    measured: { value: volume, unit: 'mm3' },
-    limit: { value: leastVolume, unit: 'mm3' },
-    says: `${count} of ${id}, ${volume.toFixed(1)} mm3 in all, would be too small to handle and ${crumbs.length === 1 ? 'is' : 'are'} left out.`,
+    values: { measured: volume, limit: leastVolume, pieces: crumbs.length },
   });
 }
 

@@ -94,7 +94,7 @@ function shapesOf({ masters, placements }: Placed): Shape[] {
     const matrix = compose(transposed(spin(placement.matrix)), placement.matrix);
     const upright = [...matrix.slice(0, 12), 0, 0, matrix[14], 1];
     // Nine decimals: below a float32 step at any size, above the rounding of the turn taken out.
-    const key = `${placement.master} ${upright.map((value) => (value + 0).toFixed(9)).join(' ')}`;
+    const key = `${placement.master} ${upright.map((value) => Math.round(value * 1e9)).join(' ')}`;
     const known = shapes.get(key);
     if (known) known.placements.push(placement);
     else

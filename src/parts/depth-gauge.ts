@@ -1,5 +1,5 @@
 import { type Outline, type Path, type Point2, polygon } from '../kernel/index.ts';
-import { lettersOf } from '../lettering/index.ts';
+import { lettersOf, tenths } from '../lettering/index.ts';
 import { type Mold, type Part, work } from '../mold/index.ts';
 import { asSolid, onBed } from './as-solid.ts';
 import { type FlatFixture, flatFixture } from './fit.ts';
@@ -13,8 +13,9 @@ const letterHeight = 3;
 /** Foot of the numbers, and of what is over them. */
 const numbersAt = 1.5;
 const overNumbers = numbersAt + letterHeight + 1;
-/** Depths closer than this are one tooth. */
-const step = 0.1;
+/** Depths closer than a step are one tooth. */
+const stepsPerMm = 10;
+const step = 1 / stepsPerMm;
 
 interface GaugeInput extends PlanNames {
   readonly depths: readonly { readonly depth: number; readonly ids: readonly string[] }[];
@@ -67,7 +68,7 @@ function inputFor({ disc, revision, placements, fixture }: Mold): GaugeInput {
   }
   const depths = [...byDepth]
     .sort(([a], [b]) => a - b)
-    .map(([steps, ids]) => ({ depth: Number((steps * step).toFixed(1)), ids }));
+    .map(([steps, ids]) => ({ depth: steps / stepsPerMm, ids }));
   const names = { label: disc.label, revision };
   return {
     ...names,
@@ -104,7 +105,7 @@ const spotOver =
 
 const numberOf = (depth: number, i: number): Path[] =>
   lettersOf({
-    words: depth.toFixed(1),
+    words: tenths(depth),
     at: [toothAt(i) + gauge.tooth / 2, numbersAt],
     height: letterHeight,
     turnRad: 0,

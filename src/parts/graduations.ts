@@ -1,5 +1,5 @@
 import { line, type Path, type Point2, pointsOf } from '../kernel/index.ts';
-import { lettersOf } from '../lettering/index.ts';
+import { inchesText, lettersOf } from '../lettering/index.ts';
 import { holds } from './plate-openings.ts';
 
 const digits = 3;
@@ -56,7 +56,7 @@ const inchesAlong = (inner: number, radius: number): Path[][] =>
     const long = whole ? ticks.long : ticks.short;
     return [
       line([-long / 2, s], [long / 2, s]),
-      ...(whole ? lettersAt(`${Math.round(s / inch)} IN`, [long / 2 + 6, s - digits / 2]) : []),
+      ...(whole ? lettersAt(inchesText(Math.round(s / inch)), [long / 2 + 6, s - digits / 2]) : []),
     ];
   });
 

@@ -56,8 +56,7 @@ const leftOut = ({ volume, place }: LoosePiece): Finding =>
   finding('mold.loose-piece', {
     subject: 'halves',
     place,
-    measured: { value: volume, unit: 'mm3' },
-    says: `A piece of ${volume.toPrecision(3)} mm3 hangs on neither half and is left out of both.`,
+    values: { measured: volume },
   });
 
 /** What the halves, and all that is made from them, are built from; nothing else of the mold. */

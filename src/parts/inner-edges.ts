@@ -25,15 +25,26 @@ export function sayInnerEdges(half: Half, mesh: TriangleMesh, halves: HalvesInpu
   const beside = edges.filter(({ id }) => !cavities.has(id));
   if (edges.length === 0) return [];
   const { place, radius } = tightestOf(inside.length > 0 ? inside : beside);
+  const cavity = inside.length > 0 ? measuresOf(inside) : undefined;
+  const other = beside.length > 0 ? measuresOf(beside) : undefined;
   return [
     finding('cutter.inner-radius', {
       subject: `${half}-half`,
       place,
-      measured: { value: radius, unit: 'mm' },
-      says: [
-        ...(inside.length > 0 ? [`In the cavities of the ${half} half ${say(inside, half)}.`] : []),
-        ...(beside.length > 0 ? [`Beside the cavities of the ${half} half ${say(beside, half)}.`] : []),
-      ].join(' '),
+      values: {
+        which: cavity && other ? 'both' : cavity ? 'cavities' : 'beside',
+        measured: radius,
+        half,
+        cavity: cavity?.id,
+        cavityRadius: cavity?.radius,
+        cavityBall: cavity?.ball,
+        cavitySharp: cavity?.sharp,
+        beside: other?.id === `${half}-half` ? undefined : other?.id,
+        besidePlace: other?.place,
+        besideRadius: other?.radius,
+        besideBall: other?.ball,
+        besideSharp: other?.sharp,
+      },
     }),
   ];
 }
@@ -46,17 +57,16 @@ interface Edge extends InnerRadius {
 const tightestOf = (edges: readonly Edge[]): Edge =>
   edges.reduce((tightest, edge) => (edge.radius < tightest.radius ? edge : tightest));
 
-function say(edges: readonly Edge[], half: Half): string {
-  const tightest = tightestOf(edges);
-  const where = whereIs(tightest, half);
-  if (tightest.radius > 0)
-    return (
-      `the tightest inner edge has a radius of ${tightest.radius.toFixed(2)} mm, ${where}: it takes a ball end mill ` +
-      `of ${(2 * tightest.radius).toFixed(1)} mm at most`
-    );
-  const sharp = edges.reduce((sum, edge) => sum + edge.sharp, 0);
-  return `${sharp.toFixed(sharp < 10 ? 1 : 0)} mm of inner edges run in sharper than any ball end mill, such as ${where}`;
+/** Where the tightest is, seen from above, with its radius and the ball that fits, or the length of all too sharp for one. */
+function measuresOf(edges: readonly Edge[]) {
+  const { id, place, radius } = tightestOf(edges);
+  const at = { id, place: place.slice(0, 2) };
+  return radius > 0
+    ? { ...at, radius, ball: 2 * radius, sharp: undefined }
+    : {
+        ...at,
+        radius: undefined,
+        ball: undefined,
+        sharp: edges.reduce((sum, edge) => sum + edge.sharp, 0),
+      };
 }
-
-const whereIs = ({ id, place: [x, y] }: Edge, half: Half): string =>
-  id === `${half}-half` ? `at x ${x.toFixed(1)}, y ${y.toFixed(1)} mm` : `at ${id}`;

@@ -99,9 +99,7 @@ function slotsThatMeet(scope: Scope, input: StencilInput): Finding[] {
 const meeting = (subject: string, id: string, other: string, shared: number): Finding =>
   finding('stencil.slots-meet', {
     subject,
-    measured: { value: shared, unit: 'mm2' },
-    limit: { value: 0, unit: 'mm2' },
-    says: `On the knife stencil the slots of ${other} and ${id} run into each other.`,
+    values: { measured: shared, limit: 0, one: other, other: id },
   });
 
 interface Slot {

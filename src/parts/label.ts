@@ -140,9 +140,8 @@ export function labelCutter(scope: Scope, words: readonly string[], room: LabelR
 /** What of a label comes out otherwise than written. */
 export function labelFindings(id: string, words: readonly string[], room: LabelRoom, title = id): Finding[] {
   const { leftOff } = layLabel(words, room);
-  const size = ` of ${room.width.toFixed(0)} x ${room.height.toFixed(0)} mm`;
   const labeled = { id, title };
-  return [...lettersReplaced(labeled, words), ...wordsLeftOff(labeled, leftOff, size)];
+  return [...lettersReplaced(labeled, words), ...wordsLeftOff(labeled, leftOff, room)];
 }
 
 /** A solid with a label. */
@@ -153,24 +152,20 @@ export interface Labeled {
 
 /** Letters of a label that the alphabet of strokes lacks. */
 export function lettersReplaced({ id, title }: Labeled, words: readonly string[]): Finding[] {
-  const replaced = [...new Set(words.flatMap((word) => [...word.trim()].filter((letter) => letter > '~')))];
-  if (replaced.length === 0) return [];
-  const letters = replaced.map((letter) => `\`${letter}\``).join(', ');
-  const says = `The label of the ${title} has ${letters}, engraved without marks or as \`?\`.`;
-  return [finding('solid.label-letters', { subject: id, says })];
+  const letters = [...new Set(words.flatMap((word) => [...word.trim()].filter((letter) => letter > '~')))];
+  if (letters.length === 0) return [];
+  return [finding('solid.label-letters', { subject: id, values: { title, letters } })];
 }
 
 /** Words of a label that found no room, of which the size may be said. */
-export function wordsLeftOff({ id, title }: Labeled, leftOff: readonly string[], size = ''): Finding[] {
-  if (leftOff.length === 0) return [];
-  const rest = leftOff.map((word) => `\`${word}\``).join(', ');
-  return [
-    finding('solid.label-left-off', {
-      subject: id,
-      limit: { value: leastLetters, unit: 'mm' },
-      says: `The ${title} has no room${size} for ${rest}, which ${leftOff.length === 1 ? 'is' : 'are'} left off.`,
-    }),
-  ];
+export function wordsLeftOff(
+  { id, title }: Labeled,
+  words: readonly string[],
+  room?: Pick<LabelRoom, 'width' | 'height'>,
+): Finding[] {
+  if (words.length === 0) return [];
+  const values = { limit: leastLetters, title, words, width: room?.width, height: room?.height };
+  return [finding('solid.label-left-off', { subject: id, values })];
 }
 
 /** A pen stroke with round ends as outlines, counter-clockwise, holes clockwise. */

@@ -11,6 +11,7 @@ import {
   type Scope,
   type TriangleMesh,
 } from '../kernel/index.ts';
+import { tenths } from '../lettering/index.ts';
 import { sectionOf } from '../mesh/index.ts';
 import {
   heightAt,
@@ -170,7 +171,7 @@ function drawn(input: PlateInput, openings: readonly (readonly Point2[][])[]) {
 /** Beside each opening its name, sink, turn and lie, or, where there is no room for the whole, less of it. */
 const wishes = ({ masters }: PlateInput, openings: readonly (readonly Point2[][])[]): LabelWish[] =>
   masters.map(({ id: placement, lowest, turnRad, tips }, i) => {
-    const deep = Math.max(0, -lowest).toFixed(1);
+    const deep = tenths(Math.max(0, -lowest));
     const turn = String(Math.round(turnRad / degree));
     const lie = tips.map(({ axis, degrees }) => `TIP ${axis.toUpperCase()} ${Math.round(degrees)}`);
     return {
@@ -189,8 +190,6 @@ const overlaps = (scope: Scope, { masters }: PlateInput, profiles: readonly Prof
   overlapsAmong(scope, profiles).map(({ one, other, area }) =>
     finding('layout-plate.overlap', {
       subject: id,
-      measured: { value: area, unit: 'mm2' },
-      limit: { value: 0, unit: 'mm2' },
-      says: `On the layout plate the openings for ${masters[other].id} and ${masters[one].id} run into each other.`,
+      values: { measured: area, limit: 0, one: masters[other].id, other: masters[one].id },
     }),
   );

@@ -124,32 +124,37 @@ function sayLeft(
   { cutter, cell, halves }: Milled,
 ): Finding {
   const total = (of: (spot: Spot) => number): number => spots.reduce((sum, spot) => sum + of(spot), 0);
-  const volume = total((spot) => spot.volume);
-  const deepest = Math.max(...spots.map((spot) => spot.deepest));
-  const where = subject === `${half}-half` ? '' : ` at ${subject}`;
   return finding('cutter.left', {
     subject,
     place: movePoint(inverse(halfToPrint(half, halves.disc)), spots[0].place),
-    measured: { value: volume, unit: 'mm3' },
-    says:
-      `A ${cutter.kind} end mill of ${cutter.diameter} mm leaves at least ${volume.toPrecision(3)} mm3 on ` +
-      `${total((spot) => spot.area).toPrecision(3)} mm2 in ${spots.length} spots of the ${half} half${where}, up to ` +
-      `${deepest.toFixed(2)} mm high (looked at every ${cell.toFixed(2)} mm).`,
+    values: {
+      which: subject === `${half}-half` ? 'half' : 'thing',
+      measured: total((spot) => spot.volume),
+      half,
+      mill: cutter.kind,
+      diameter: cutter.diameter,
+      area: total((spot) => spot.area),
+      spots: spots.length,
+      height: Math.max(...spots.map((spot) => spot.deepest)),
+      cell,
+    },
   });
 }
 
 function sayEdges(half: Half, mesh: TriangleMesh, toPrint: readonly number[]): Finding[] {
   const found = knifeEdges(mesh, knifeRad);
   if (!found || found.length < leastEdge) return [];
-  const degrees = ((found.sharpestRad * 180) / Math.PI).toFixed(0);
+  const degrees = (rad: number): number => (rad * 180) / Math.PI;
   return [
     finding('cutter.knife-edge', {
       subject: `${half}-half`,
       place: movePoint(inverse([...toPrint]), found.place),
-      measured: { value: found.length, unit: 'mm' },
-      says:
-        `The ${half} half has ${found.length.toFixed(0)} mm of edges sharper than 40 degrees, the sharpest ` +
-        `${degrees} degrees.`,
+      values: {
+        measured: found.length,
+        half,
+        sharper: degrees(knifeRad),
+        sharpest: degrees(found.sharpestRad),
+      },
     }),
   ];
 }

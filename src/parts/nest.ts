@@ -190,9 +190,7 @@ const meetings = (scope: Scope, subject: string, windows: readonly Window[]): Fi
   ).map(({ one, other, area }) =>
     finding('nest.meets', {
       subject,
-      measured: { value: area, unit: 'mm2' },
-      limit: { value: 0, unit: 'mm2' },
-      says: `In the nest the windows of build-ups ${windows[other].words} and ${windows[one].words} run into each other.`,
+      values: { measured: area, limit: 0, one: windows[other].words, other: windows[one].words },
     }),
   );
 
@@ -214,16 +212,10 @@ function brokenWindows(scope: Scope, subject: string, { windows, holes, radius }
     const wall = radius - Math.max(...far);
     const inHole = inHoles.includes(i);
     if (!inHole && wall >= leastWall) return [];
-    const where = inHole ? 'a hole for a boss or the sprue form' : 'the rim';
-    return [
-      finding('nest.broken', {
-        subject,
-        ...(!inHole && {
-          measured: { value: wall, unit: 'mm' as const },
-          limit: { value: leastWall, unit: 'mm' as const },
-        }),
-        says: `The window of build-up ${words} at ${placement} runs into ${where}.`,
-      }),
-    ];
+    const named = { number: words, placement };
+    const values = inHole
+      ? ({ which: 'hole', ...named } as const)
+      : ({ which: 'rim', ...named, measured: wall, limit: leastWall } as const);
+    return [finding('nest.broken', { subject, values })];
   });
 }

@@ -87,14 +87,7 @@ function firstOf<T, U>(items: readonly T[], find: (item: T) => U | undefined): U
 export function unlabeled({ id, title }: Labeled, ids: readonly string[]): Finding[] {
   const count = ids.length;
   if (count === 0) return [];
-  return [
-    finding('plate.no-name', {
-      subject: id,
-      measured: { value: count, unit: 'count' },
-      limit: { value: 0, unit: 'count' },
-      says: `The ${title} has no room for the name of ${ids.join(', ')}, which ${count === 1 ? 'is' : 'are'} left off.`,
-    }),
-  ];
+  return [finding('plate.no-name', { subject: id, values: { measured: count, limit: 0, title, ids } })];
 }
 
 function layOne(wish: LabelWish, text: number, space: FreeSpace, height: number): Laid | undefined {

@@ -21,10 +21,7 @@ const rays = 20000;
 export function judgePrintable(solids: readonly Solid[], { fixture: { making } }: Mold): Finding[] {
   const made = solids.filter(({ role }) => !onlyToLookAt(role));
   if (made.length === 0) return [];
-  if (!making) {
-    const says = 'How the fixtures are made is not said; overhangs and least features are not looked at.';
-    return [finding('making.not-checked', { subject: 'fixture', says })];
-  }
+  if (!making) return [finding('making.not-checked', { subject: 'fixture' })];
   return made.flatMap((solid) => [
     ...(making.overhangRad === undefined ? [] : overhangs(solid, making.overhangRad)),
     ...thinWalls(solid, making.leastFeature),
@@ -34,15 +31,17 @@ export function judgePrintable(solids: readonly Solid[], { fixture: { making } }
 function overhangs(solid: Solid, limitRad: number): Finding[] {
   const { area, steepestRad, place } = overhang(solid.mesh, limitRad + angleStep);
   if (area < leastArea || !place) return [];
-  const degrees = (rad: number): string => ((rad * 180) / Math.PI).toFixed(0);
+  const degrees = (rad: number): number => (rad * 180) / Math.PI;
   return [
     finding('making.overhang', {
       subject: solid.id,
       place: movePoint(solid.toMold, place),
-      measured: { value: area, unit: 'mm2' },
-      says:
-        `${area.toFixed(0)} mm2 of the ${solid.title} hang over by more than ${degrees(limitRad)} degrees ` +
-        `from upright, up to ${degrees(steepestRad)}.`,
+      values: {
+        measured: area,
+        title: solid.title,
+        allowed: degrees(limitRad),
+        steepest: degrees(steepestRad),
+      },
     }),
   ];
 }
@@ -58,11 +57,7 @@ function thinWalls(solid: Solid, least: number): Finding[] {
     finding('making.thin', {
       subject: solid.id,
       place: movePoint(solid.toMold, found.place),
-      measured: { value: found.thickness, unit: 'mm' },
-      limit: { value: least, unit: 'mm' },
-      says:
-        `The ${solid.title} is ${found.thickness.toFixed(2)} mm thick at one place, under the ${least} mm ` +
-        `that come out whole (looked at from up to ${rays} places on it).`,
+      values: { measured: found.thickness, limit: least, title: solid.title, rays },
     }),
   ];
 }

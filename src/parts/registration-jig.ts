@@ -172,15 +172,12 @@ function thinFinding(input: JigInput): Finding[] {
   });
   const { boss, wall } = walls.reduce((least, one) => (one.wall < least.wall ? one : least));
   if (wall >= leastWall) return [];
-  const others = walls.filter((one) => one.wall < leastWall).length - 1;
-  const more = others > 0 ? ` and too little beside ${others} more` : '';
+  const more = walls.filter((one) => one.wall < leastWall).length - 1;
   return [
     finding('jig.thin', {
       subject: id,
       place: [boss.x, boss.y, 0],
-      measured: { value: wall, unit: 'mm' },
-      limit: { value: leastWall, unit: 'mm' },
-      says: `The registration jig has ${wall.toFixed(1)} mm of material beside the opening for ${boss.id}${more}.`,
+      values: { measured: wall, limit: leastWall, boss: boss.id, more },
     }),
   ];
 }
@@ -188,12 +185,5 @@ function thinFinding(input: JigInput): Finding[] {
 /** A ring thinner than what it holds is high. */
 function lowFinding(thickness: number, highest: number): Finding[] {
   if (thickness >= highest - 1e-9) return [];
-  return [
-    finding('jig.low', {
-      subject: id,
-      measured: { value: thickness, unit: 'mm' },
-      limit: { value: highest, unit: 'mm' },
-      says: `The registration jig is ${thickness.toFixed(1)} mm thick, and what it holds is ${highest.toFixed(1)} mm high.`,
-    }),
-  ];
+  return [finding('jig.low', { subject: id, values: { measured: thickness, limit: highest } })];
 }

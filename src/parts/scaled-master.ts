@@ -7,6 +7,7 @@ import {
   type Solid,
   scaling,
 } from '../kernel/index.ts';
+import { percentOver } from '../lettering/index.ts';
 import { type Master, type Mold, type Part, type Placement, part } from '../mold/index.ts';
 import { onBed } from './as-solid.ts';
 import { masterOf } from './cavities.ts';
@@ -61,7 +62,7 @@ function enlarged({ id, master, placement, used }: ScaledInput): Solid {
   const mesh = moveMesh(master.mesh, compose(toBed, scaling(scale)));
   return {
     id,
-    title: `${master.id} enlarged by ${((scale - 1) * 100).toFixed(2)} %`,
+    title: `${master.id} enlarged by ${percentOver(scale)}`,
     role: 'scaled master',
     subjects: [master.id, ...used],
     mesh: closedAfterRounding(onGrid(mesh)),

@@ -62,8 +62,8 @@ function cutOrWhole(solid: Solid, obstacles: readonly Obstacle[], making: Making
     return fitOne(solid, obstacles, making);
   } catch (error) {
     if (!(error instanceof KernelFault)) throw error;
-    const says = `The ${solid.title} could not be split to fit the bed: ${error.message}.`;
-    return { solids: [solid], findings: [finding('bed.too-small', { subject: solid.id, says })] };
+    const values = { which: 'failed', title: solid.title, fault: error.message } as const;
+    return { solids: [solid], findings: [finding('bed.too-small', { subject: solid.id, values })] };
   }
 }
 
@@ -175,9 +175,7 @@ function heightFinding(solid: Solid, bed: Bed): Finding[] {
   return [
     finding('bed.too-high', {
       subject: solid.id,
-      measured: { value: height, unit: 'mm' },
-      limit: { value: bed.z, unit: 'mm' },
-      says: `The ${solid.title} is ${height.toFixed(1)} mm high, over the ${bed.z} mm the bed has room for.`,
+      values: { measured: height, limit: bed.z, title: solid.title },
     }),
   ];
 }
@@ -188,9 +186,7 @@ function textsCut(solid: Solid, seams: readonly Seam[]): Finding[] {
   return [
     finding('bed.cuts-text', {
       subject: solid.id,
-      measured: { value: count, unit: 'count' },
-      limit: { value: 0, unit: 'count' },
-      says: `Split lines of the ${solid.title} or their dovetails go through ${count} of the texts on it.`,
+      values: { measured: count, limit: 0, title: solid.title },
     }),
   ];
 }
@@ -198,29 +194,40 @@ function textsCut(solid: Solid, seams: readonly Seam[]): Finding[] {
 const noJoint = (solid: Solid, bed: Bed): Finding =>
   finding('bed.too-small', {
     subject: solid.id,
-    limit: { value: Math.min(bed.x, bed.y), unit: 'mm' },
-    says: `The ${solid.title} does not fit a bed of ${bed.x} x ${bed.y} mm, nor do sectors of it with a joint.`,
+    values: {
+      which: 'no-joint',
+      limit: Math.min(bed.x, bed.y),
+      title: solid.title,
+      width: bed.x,
+      depth: bed.y,
+    },
   });
 
 const saySplit = (solid: Solid, seams: readonly Seam[], bed: Bed): Finding =>
   finding('bed.split', {
     subject: solid.id,
-    measured: { value: seams.length, unit: 'count' },
-    says:
-      `The ${solid.title} is larger than the bed of ${bed.x} x ${bed.y} mm and comes in ${seams.length} pieces; ` +
-      `their dovetails have ${bed.joint} mm of room on each side.`,
+    values: {
+      measured: seams.length,
+      title: solid.title,
+      width: bed.x,
+      depth: bed.y,
+      joint: bed.joint,
+    },
   });
 
 function tooNear(solid: Solid, seams: readonly Seam[]): Finding[] {
   const near = [...seams].sort((a, b) => a.clearance - b.clearance)[0];
   if (near.clearance >= closest || !near.nearest) return [];
-  const how = near.clearance < 0 ? 'goes through' : `comes within ${near.clearance.toFixed(1)} mm of`;
   return [
     finding('bed.cuts-outline', {
       subject: solid.id,
-      measured: { value: near.clearance, unit: 'mm' },
-      limit: { value: closest, unit: 'mm' },
-      says: `A split line of the ${solid.title} ${how} ${near.nearest}.`,
+      values: {
+        which: near.clearance < 0 ? 'through' : 'near',
+        measured: near.clearance,
+        limit: closest,
+        title: solid.title,
+        nearest: near.nearest,
+      },
     }),
   ];
 }

@@ -175,8 +175,8 @@ describe('the check', () => {
     const moved = (delta: number): Boss[] => ring([100, 0], [100, 90], [100, 180], [100, 270 + delta]);
     const close = await runCheck(closing, { ...emptyMold, bosses: moved(3.4) });
     expect(close.findings).toHaveLength(1);
-    expect(close.findings[0].measured?.value).toBeCloseTo(200 * Math.sin(1.7 / degrees), 5);
-    expect(close.findings[0].limit?.value).toBe(6.25);
+    expect(close.findings[0].values.measured).toBeCloseTo(200 * Math.sin(1.7 / degrees), 5);
+    expect(close.findings[0].values.limit).toBe(6.25);
     expect((await runCheck(closing, { ...emptyMold, bosses: moved(3.8) })).findings).toEqual([]);
   });
 

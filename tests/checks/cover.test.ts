@@ -3,6 +3,7 @@ import { coverOfCavities, coverOfFixtures } from '../../src/checks/cover.ts';
 import { coverOfParting, leastCover } from '../../src/checks/cover-least.ts';
 import { translation } from '../../src/kernel/index.ts';
 import type { PartingSurface } from '../../src/mold/index.ts';
+import { sayFinding } from '../../src/wording/index.ts';
 import { ball, box, single } from '../turned-solids.ts';
 import { emptyMold, figureOf, nutAt, runCheck, smallSprue, withMaster } from './small-mold.ts';
 
@@ -36,9 +37,8 @@ describe('cover', () => {
     const { findings } = await runCheck(coverOfCavities, mold);
     expect(findings).toHaveLength(1);
     expect(findings[0]).toMatchObject({ code: 'cover.thin', severity: 'warn', subject: 'bead-1' });
-    expect(findings[0].measured?.value).toBeCloseTo(2.5, 5);
-    expect(findings[0].limit).toEqual({ value: 3, unit: 'mm' });
-    expect(findings[0].remedy).toContain('5/8 in');
+    expect(findings[0].values.measured).toBeCloseTo(2.5, 5);
+    expect(findings[0].values).toMatchObject({ limit: 3, stock: '5/8 in' });
     expect(findings[0].place?.[2]).toBeCloseTo(-10.2, 5);
   });
 
@@ -54,7 +54,7 @@ describe('cover', () => {
         disc: { ...mold.disc, lower: 12.7, upper: 12.7 },
       });
       expect(findings.map(({ code, severity }) => [code, severity])).toEqual([['cover.through', 'stop']]);
-      expect(findings[0].says).toContain(half);
+      expect(findings[0].values.half).toBe(half);
     }
   });
 
@@ -72,9 +72,9 @@ describe('cover', () => {
   it('says so where no stock is thick enough, and speaks of no stock for rigid halves', async () => {
     const tall = withMaster(emptyMold, 'pole', single(box([-1, -1, 0], [1, 1, 24])), translation(40, 0, 0));
     const rubber = await runCheck(coverOfCavities, tall);
-    expect(rubber.findings[0].remedy).toContain('No stock is thick enough');
+    expect(sayFinding(rubber.findings[0], 'metric').remedy).toContain('No stock is thick enough');
     const rigid = await runCheck(coverOfCavities, { ...tall, process: 'rigid' });
-    expect(rigid.findings[0].remedy).toContain('at least 27.00 mm');
+    expect(sayFinding(rigid.findings[0], 'metric').remedy).toContain('at least 27.00 mm');
   });
 
   it('looks at bosses and at the well, but lets the pouring hole through', async () => {

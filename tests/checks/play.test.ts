@@ -73,6 +73,6 @@ describe('mismatch at the cavities', () => {
       severity: 'warn',
       subject: 'brick-1',
     });
-    expect(findings[0].limit?.value).toBe(0.4);
+    expect(findings[0].values.limit).toBe(0.4);
   });
 });

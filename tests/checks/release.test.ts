@@ -39,7 +39,7 @@ describe('release', () => {
     expect(stopped.findings.map(({ code, severity }) => [code, severity])).toEqual([
       ['release.locked', 'stop'],
     ]);
-    expect(stopped.findings[0].measured?.value).toBeCloseTo(0.06, 5);
+    expect(stopped.findings[0].values.measured).toBeCloseTo(0.06, 5);
     expect((await runCheck(release, withMaster(rigid, 'brick', brick, at(0.04)))).findings).toEqual([]);
     const relieved = { ...raised, fixture: { ...raised.fixture, relieve: true } };
     expect((await runCheck(release, relieved)).findings.map(({ code }) => code)).toEqual([

@@ -37,7 +37,7 @@ describe('support', () => {
   it('warns of a slender shelf with nothing under it, at its end', async () => {
     const { findings, ...rest } = await runCheck(support, withShelf(translation(60, 0, 0)));
     expect(findings.map(({ code, severity }) => [code, severity])).toEqual([['support.free', 'warn']]);
-    expect(findings[0].measured?.value).toBeCloseTo(10, 0);
+    expect(findings[0].values.measured).toBeCloseTo(10, 0);
     expect(findings[0].place?.[0]).toBeCloseTo(70, 0);
     expect(findings[0].place?.[2]).toBeCloseTo(2, 5);
     expect(figureOf({ findings, ...rest }, 'support.free', 'shelf-1')).toBeCloseTo(40, -0.5);
@@ -56,8 +56,8 @@ describe('support', () => {
     // One that ends after 3 mm leaves 7.
     const part = await runCheck(support, { ...mold, parting: raised(60, 63) });
     expect(part.findings).toHaveLength(1);
-    expect(part.findings[0].measured?.value).toBeGreaterThan(6.5);
-    expect(part.findings[0].measured?.value).toBeLessThan(7.5);
+    expect(part.findings[0].values.measured).toBeGreaterThan(6.5);
+    expect(part.findings[0].values.measured).toBeLessThan(7.5);
     // A raised surface without a build-up holds nothing.
     const none = await runCheck(support, { ...mold, supports: [], parting: raised(60, 75) });
     expect(none.findings).toHaveLength(1);

@@ -52,7 +52,7 @@ describe('walls to channels', () => {
   it('warns where it runs through the cavity, keeps quiet of its own gate and of one far off', async () => {
     const through = await runCheck(wallsToChannels, mold(0));
     expect(through.findings.map(({ code }) => code)).toEqual(['walls.channel']);
-    expect(through.findings[0].says).toContain('run into each other');
+    expect(through.findings[0].values.which).toBe('meets');
     expect((await runCheck(wallsToChannels, mold(7, 'brick-1'))).findings).toEqual([]);
     const far = await runCheck(wallsToChannels, mold(30));
     expect(figureOf(far, 'walls.channel', 'brick-1 gate-other')).toBeCloseTo(25.5, 4);

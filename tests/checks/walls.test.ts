@@ -26,9 +26,9 @@ describe('walls between cavities', () => {
     const { findings } = await runCheck(wallsBetweenCavities, mold);
     expect(findings).toHaveLength(1);
     expect(findings[0]).toMatchObject({ code: 'walls.thin', severity: 'warn', subject: 'brick-1' });
-    expect(findings[0].measured?.value).toBeCloseTo(2, 6);
+    expect(findings[0].values.measured).toBeCloseTo(2, 6);
     expect(findings[0].place?.[1]).toBeCloseTo(4, 6);
-    expect(findings[0].says).toContain('brick-2');
+    expect(findings[0].values.other).toBe('brick-2');
   });
 
   it('sees past overlapping boxes and circles: long pieces side by side', async () => {

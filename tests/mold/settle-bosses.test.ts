@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import type { Finding } from '../../src/findings/index.ts';
 import { layOut } from '../../src/mold/index.ts';
 import { readPlan } from '../../src/plan/index.ts';
+import { sayFinding } from '../../src/wording/index.ts';
 
 const text = (boss: string, more = '', process = 'rubber'): string =>
   `process: ${process}
@@ -10,13 +12,13 @@ registration: { flex: 0.1, ${more} bosses: [{ ${boss}, at: { radius: 80, angle: 
 
 function settled(written: string) {
   const { plan, findings } = readPlan(written, 'bosses.yaml');
-  if (!plan) throw new Error(findings.map(({ says }) => says).join(' '));
+  if (!plan) throw new Error(JSON.stringify(findings));
   const { mold, findings: laid } = layOut(plan, []);
   return { boss: mold.bosses[0], codes: laid.map(({ code }) => code) };
 }
 
-const faults = (boss: string, more = ''): (readonly [string, string])[] =>
-  readPlan(text(boss, more), 'bosses.yaml').findings.map(({ code, says }) => [code, says]);
+const faults = (boss: string, more = ''): readonly Finding[] =>
+  readPlan(text(boss, more), 'bosses.yaml').findings;
 
 const degree = Math.PI / 180;
 
@@ -65,16 +67,16 @@ describe('a hexagon', () => {
   });
 
   it('is told what it cannot have', () => {
-    expect(faults('kind: hexagon, size: wide')[0][0]).toBe('plan.quantity');
-    expect(faults('kind: dome, size: 3/8')[0][0]).toBe('plan.out-of-range');
-    expect(faults('kind: hexagon, size: 0.2')[0][0]).toBe('plan.out-of-range');
-    expect(faults('kind: hexagon, size: 0')[0][0]).toBe('plan.out-of-range');
-    expect(faults('kind: hexagon, size: 13, draft: 60')[0][0]).toBe('plan.out-of-range');
-    expect(faults('kind: dome, size: 13, draft: 5')).toEqual([
-      ['plan.choose-one', expect.stringContaining('Only a hexagon has a `draft`')],
-    ]);
-    expect(faults('kind: cap nut, size: M8, draft: 5')[0][0]).toBe('plan.choose-one');
-    expect(faults('kind: hexagn, size: 13')[0][1]).toContain('hexagon');
+    expect(faults('kind: hexagon, size: wide')[0].code).toBe('plan.quantity');
+    expect(faults('kind: dome, size: 3/8')[0].code).toBe('plan.out-of-range');
+    expect(faults('kind: hexagon, size: 0.2')[0].code).toBe('plan.out-of-range');
+    expect(faults('kind: hexagon, size: 0')[0].code).toBe('plan.out-of-range');
+    expect(faults('kind: hexagon, size: 13, draft: 60')[0].code).toBe('plan.out-of-range');
+    const [only, ...rest] = faults('kind: dome, size: 13, draft: 5');
+    expect([only.code, ...rest]).toEqual(['plan.choose-one']);
+    expect(sayFinding(only, 'metric').says).toContain('Only a hexagon has a `draft`');
+    expect(faults('kind: cap nut, size: M8, draft: 5')[0].code).toBe('plan.choose-one');
+    expect(sayFinding(faults('kind: hexagn, size: 13')[0], 'metric').says).toContain('hexagon');
   });
 });
 

@@ -11,7 +11,7 @@ notches: [{ angle: 200, width: 2.5 %, depth: 2 % }]
 
 const laid = (text: string) => {
   const { plan, findings } = readPlan(text, 'shares.yaml');
-  if (!plan) throw new Error(findings.map(({ says }) => says).join(' '));
+  if (!plan) throw new Error(JSON.stringify(findings));
   return layOut(plan, []).mold;
 };
 

@@ -184,8 +184,8 @@ describe('a socket cup', () => {
     // Cone 6 mm high, 0.2 mm square to its slant, 1.5 mm wall and 0.6 mm for the label; the limit is 3 mm.
     const height = 6 + (0.2 * Math.hypot(5, 6)) / 5 + 1.5 + 0.6;
     expect(found(height + 3.01)).toEqual([]);
-    expect(found(height + 2)[0].measured?.value).toBeCloseTo(2, 9);
-    expect(found(height - 1)[0].says).toContain('higher than the upper half');
+    expect(found(height + 2)[0].values.measured).toBeCloseTo(2, 9);
+    expect(found(height - 1)[0].values.which).toBe('high');
   });
 
   it('has no cup for cap nuts, nor in rigid and poured halves, whose bosses are no loose bodies', () => {

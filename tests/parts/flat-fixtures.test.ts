@@ -101,7 +101,7 @@ describe('registration jig', () => {
   test('a nut at the rim leaves too little ring', () => {
     const [{ findings: found }] = made(registrationJig, rubber({ bosses: [nut('boss-1', 'M8', 66.5, 0)] }));
     expect(found.map(({ code, subject }) => [code, subject])).toEqual([['jig.thin', 'registration-jig']]);
-    expect(found[0].measured?.value).toBeCloseTo(75 - 0.2 - 66.5 - 13.4 / Math.sqrt(3), 9);
+    expect(found[0].values.measured).toBeCloseTo(75 - 0.2 - 66.5 - 13.4 / Math.sqrt(3), 9);
   });
 
   test('as wide and thick as the plan says: the opening of the ring, and the area times thickness', () => {
@@ -121,15 +121,15 @@ describe('registration jig', () => {
     ]);
     // An M8 nut reaches 13.4 / sqrt(3) inward from its place; the ring ends at 75 - 0.2 - 12.
     const inward = 60 - 13.4 / Math.sqrt(3) - (75 - 0.2 - 12);
-    expect(found[0].measured?.value).toBeCloseTo(inward, 9);
-    expect(found[0].says).toContain('boss-1 and too little beside 2 more');
+    expect(found[0].values.measured).toBeCloseTo(inward, 9);
+    expect(found[0].values).toMatchObject({ boss: 'boss-1', more: 2 });
   });
 
   test('a ring thinner than the hexagons of DIN 1587 is said', () => {
     const fixture = { ...rubber().fixture, jigThickness: 5 };
     const [{ findings: found }] = made(registrationJig, rubber({ fixture }));
     expect(found.map(({ code, severity }) => [code, severity])).toEqual([['jig.low', 'warn']]);
-    expect(found[0].limit?.value).toBe(6.5);
+    expect(found[0].values.limit).toBe(6.5);
   });
 
   test('none without bosses', () => expect(made(registrationJig, rubber({ bosses: [] }))).toEqual([]));
@@ -300,6 +300,6 @@ describe('layout plate', () => {
     expect(findings.map(({ code, subject, severity }) => [code, subject, severity])).toEqual([
       ['layout-plate.overlap', 'layout-plate', 'stop'],
     ]);
-    expect(findings[0].measured?.value).toBeCloseTo(0.2 * 10.4, 3);
+    expect(findings[0].values.measured).toBeCloseTo(0.2 * 10.4, 3);
   });
 });

@@ -101,7 +101,7 @@ describe('a nest', () => {
     // Two numbers, and on 64 mm no room for words beside them; one number and a title.
     expect(solids.map(({ lettered = [] }) => lettered.length)).toEqual([2, 2]);
     expect(findings[0]).toMatchObject({ code: 'solid.label-left-off', subject: 'lower-nest' });
-    expect(findings[0].says).toContain('`lower half`');
+    expect(findings[0].values.words).toContain('lower half');
   });
 
   test('takes every build-up with at least the clearance all round, by distance from its solid', () => {

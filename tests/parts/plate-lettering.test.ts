@@ -60,8 +60,7 @@ describe('texts on a plate', () => {
       ['plate.no-name', 'note'],
       ['solid.label-left-off', 'note'],
     ]);
-    expect(findings[0].says).toContain('leaf-0, leaf-2');
-    expect(findings[0].measured?.value).toBe(2);
+    expect(findings[0].values).toMatchObject({ measured: 2, ids: ['leaf-0', 'leaf-2'] });
   });
 });
 

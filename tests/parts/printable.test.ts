@@ -147,10 +147,9 @@ describe('findings', () => {
       {
         code: 'making.thin',
         subject: 'tab',
-        measured: { value: expect.closeTo(0.5, 3) },
-        limit: { value: 0.8 },
+        values: { measured: expect.closeTo(0.5, 3), limit: 0.8 },
       },
-      { code: 'making.overhang', subject: 'plug', measured: { value: expect.closeTo(600, 6) } },
+      { code: 'making.overhang', subject: 'plug', values: { measured: expect.closeTo(600, 6) } },
     ]);
   });
 

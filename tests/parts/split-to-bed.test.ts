@@ -165,7 +165,7 @@ test('a bed too small for any joint, or too low, is a finding and the solid stay
   expect(tiny.solids).toEqual(blanks);
   expect(tiny.findings.map(({ code }) => code)).toEqual(['bed.too-small']);
   expect(splitToBed(blanks, moldOn(300, 300, 10), kernel).findings).toMatchObject([
-    { code: 'bed.too-high', measured: { value: expect.closeTo(19.05, 4) }, limit: { value: 10 } },
+    { code: 'bed.too-high', values: { measured: expect.closeTo(19.05, 4), limit: 10 } },
   ]);
 });
 

@@ -1,4 +1,5 @@
 import { codes } from './entry.ts';
+import { wall, wallSays } from './wall.ts';
 
 const cover = {
   measured: 'mm',
@@ -77,6 +78,8 @@ export const checkCodes = codes({
       'geometry; least wall of the process: common practice, editable in the plan as `fixture.leastFeature`',
     severity: 'stop',
     means: 'A wall in a rigid half is thinner than its process makes whole, so that it comes out with holes.',
+    values: { ...wall, making: 'name' },
+    says: `The wall between {subject} and {other} is {measured}; ${comesOutWhole}.`,
     remedy: 'Move the two apart, or have the halves made by a finer process.',
   },
   'walls.broken': {
@@ -85,6 +88,8 @@ export const checkCodes = codes({
     severity: 'stop',
     means:
       'Two cavities, or a cavity and a boss or the well, run into each other: castings come out joined, or the boss is cast in.',
+    values: wall,
+    says: { meets: wallSays.meets },
     remedy: 'Move one of them away from the other.',
   },
   'walls.thin': {
@@ -92,6 +97,8 @@ export const checkCodes = codes({
     source: 'geometry; starting limit from memory, editable in the plan as `limits.wall`',
     severity: 'warn',
     means: 'The wall between two cavities is thin: it bends under pressure, and flash joins the castings.',
+    values: wall,
+    says: { thin: wallSays.thin },
     remedy: 'Move the two apart, or take one of them off this disc.',
   },
   'walls.boss': {
@@ -99,6 +106,8 @@ export const checkCodes = codes({
     source: 'geometry; starting limit from memory, editable in the plan as `limits.cavityToBoss`',
     severity: 'warn',
     means: 'A cavity lies close to a boss: the rubber between them tears when the halves are pulled apart.',
+    values: wall,
+    says: { thin: wallSays.thin },
     remedy: 'Move the boss or the master.',
   },
   'walls.well': {
@@ -107,6 +116,8 @@ export const checkCodes = codes({
     severity: 'warn',
     means:
       'A cavity lies close to the well, which leaves little length for a gate and little rubber under the stream.',
+    values: wall,
+    says: { thin: wallSays.thin },
     remedy: 'Move the master outward, or make the well smaller.',
   },
   'walls.rim': {
@@ -138,6 +149,8 @@ export const checkCodes = codes({
     severity: 'stop',
     means:
       'The halves also close, or nearly so, turned against each other: sooner or later somebody closes them so, and both faces of every casting are shifted.',
+    values: { measured: 'mm', limit: 'mm', angle: 'deg' },
+    says: 'Turned by {angle} every boss finds a socket within {measured}; at least {limit} is wanted.',
     remedy: 'Make the pattern uneven: move one boss along the rim, or give it another size.',
   },
   'registration.too-few': {
@@ -145,6 +158,8 @@ export const checkCodes = codes({
     means: 'Fewer than two bosses hold the halves: nothing keeps one half from turning on the other.',
     formula: 'number of bosses; at least 2',
     source: 'common practice, no published source',
+    values: { measured: 'count', limit: 'count' },
+    says: '{measured, plural, =0 {No boss holds the halves together.} other {A single boss holds the halves: they turn about it.}}',
     remedy: 'Set at least two bosses, three near the rim for a round disc.',
   },
 });

@@ -1,4 +1,5 @@
 import { codes } from './entry.ts';
+import { wall, wallSays } from './wall.ts';
 
 /** Play of the closed halves, release of castings, support of thin bits. */
 export const releaseCodes = codes({
@@ -8,12 +9,15 @@ export const releaseCodes = codes({
     formula:
       'greatest |t + theta k x p| at the points of a cavity, over all shifts t and turns theta with |t + theta k x p_i| <= c_i at every boss; against `limits.mismatch`',
     source: 'closed form of plane rigid motion; starting limit from memory, editable in the plan',
+    values: { measured: 'mm', limit: 'mm' },
+    says: 'The halves can be {measured} off each other at {subject}, where {limit} is allowed.',
     remedy: 'Give the bosses less clearance, or set them farther apart.',
   },
   'registration.no-flex': {
     severity: 'note',
     means: 'Play cannot be computed for rubber halves without knowing how far the rubber lets a boss move.',
-    remedy: 'Add `registration: { flex: ... }`, the sideways give of a boss in its socket.',
+    says: 'How far the halves can shift and turn is not computed: the plan gives no `registration.flex`.',
+    remedy: 'Add `flex` under `registration`: the sideways give of a boss in its socket.',
   },
   'walls.channel': {
     severity: 'warn',
@@ -21,6 +25,8 @@ export const releaseCodes = codes({
       'A gate or vent runs close by a cavity that it does not serve: the wall between them tears or leaks.',
     formula: 'true distance of the surfaces of cavity and channel; against `limits.wall`',
     source: 'geometry; starting limit from memory, editable in the plan as `limits.wall`',
+    values: wall,
+    says: wallSays,
     remedy: 'Turn or move the master, or give the channel another way.',
   },
   'walls.tab': {
@@ -28,6 +34,8 @@ export const releaseCodes = codes({
     means: 'A cavity lies close to a tab or notch, where the halves are pried and handled.',
     formula: 'true distance of the surfaces of cavity and tab or notch; against `limits.wall`',
     source: 'geometry; starting limit from memory, editable in the plan as `limits.wall`',
+    values: wall,
+    says: { thin: wallSays.thin },
     remedy: 'Move the tab or notch to a free arc of the rim, or the master inward.',
   },
   'walls.bolt': {
@@ -37,6 +45,8 @@ export const releaseCodes = codes({
     formula:
       'true distance of cavity and bolt, its shank as wide as its thread; of the whole circle where the plan does not say how the bolts are turned; against `limits.wall`',
     source: 'geometry; starting limit from memory, editable in the plan as `limits.wall`',
+    values: wall,
+    says: { thin: wallSays.thin },
     remedy: 'Move the master, or turn or widen the circle of bolts.',
   },
   'release.undercut': {
@@ -46,6 +56,8 @@ export const releaseCodes = codes({
     formula:
       'air between cavity and parting surface that the half would have to pass through, both halves, over the volume of the cavity; against `limits.undercut`',
     source: 'geometry, in columns; starting limit of a tenth from memory, editable in the plan',
+    values: { measured: 'ratio', limit: 'ratio', volume: 'mm3', depth: 'mm' },
+    says: '{measured} of {subject} is undercut, where {limit} is allowed: {volume}, {depth} at the deepest.',
     remedy: 'Turn or sink the master differently; `discwright inspect --lie` ranks the ways it can lie.',
   },
   'release.locked': {
@@ -53,8 +65,10 @@ export const releaseCodes = codes({
     means: 'A rigid half holds on to the casting: it cannot be lifted off without breaking one of them.',
     formula: 'greatest height of undercut that 2 x 2 columns share; at most 0.05 mm',
     source: 'geometry, in columns; 0.05 mm is our own choice: what filing and play forgive',
+    values: { measured: 'mm', limit: 'mm', half: ['lower', 'upper'], volume: 'mm3', cell: 'mm' },
+    says: 'The {half} half holds on to {subject} by up to {measured}; {volume} in all, looked at every {cell}.',
     remedy:
-      'Turn or sink the master differently (`discwright inspect --lie` ranks the ways), or set `fixture: { relieve: true }`.',
+      'Turn or sink the master differently (`discwright inspect --lie` ranks the ways), or set `fixture.relieve` to true.',
   },
   'release.relieved': {
     severity: 'note',
@@ -62,6 +76,8 @@ export const releaseCodes = codes({
       'Undercuts of a rigid half are filled so that the casting can leave; the casting carries that metal.',
     formula: 'volume between cavity and parting surface that is filled up; greatest height over 0.05 mm',
     source: 'geometry, in columns; 0.05 mm is our own choice',
+    values: { measured: 'mm', limit: 'mm', volume: 'mm3' },
+    says: 'Filling the undercuts of {subject} adds {volume} to its casting, up to {measured} high.',
     remedy: 'File it off the castings, or turn or sink the master differently.',
   },
   'support.free': {
@@ -72,6 +88,16 @@ export const releaseCodes = codes({
       'free length within the master over mean thickness (volume over area); against `limits.slenderness`',
     source:
       'free length: Zhao, Math. Comp. 74 (2005) 603-627; starting limit of 4 from memory, editable in the plan',
+    values: {
+      measured: 'times',
+      limit: 'times',
+      area: 'mm2',
+      thickness: 'mm',
+      length: 'mm',
+      side: ['under', 'over'],
+      gap: 'mm',
+    },
+    says: 'A bit of {subject}, {area} and {thickness} thick, reaches {length} with nothing {side} it, {gap} clear of the plane at most.',
     remedy: 'Name the placement under `supports`, so that it gets a build-up, or sink it deeper.',
   },
 });

@@ -1,4 +1,4 @@
-import { type Finding, type FindingCode, finding, type Measured } from '../../findings/index.ts';
+import { type Finding, finding } from '../../findings/index.ts';
 import type { TriangleMesh, Vec3 } from '../../kernel/index.ts';
 import type { Grid } from '../../mesh/index.ts';
 import { type MasterColumns, silhouetteCells } from './columns.ts';
@@ -136,19 +136,11 @@ function placeOf({ master, lattice, field }: MasterCase, { node }: Worst): Vec3 
   ];
 }
 
-function say(
-  given: MasterCase,
-  code: FindingCode,
-  worst: Worst,
-  [measured, limit]: readonly [Measured, Measured],
-  says: string,
-): Finding {
-  return finding(code, { subject: given.master.id, place: placeOf(given, worst), measured, limit, says });
-}
-
-const mm = (value: number): Measured => ({ value, unit: 'mm' });
-const mm2 = (value: number): Measured => ({ value, unit: 'mm2' });
-const mm3 = (value: number): Measured => ({ value, unit: 'mm3' });
+/** What a finding is about. */
+const about = (given: MasterCase, worst: Worst) => ({
+  subject: given.master.id,
+  place: placeOf(given, worst),
+});
 
 function conflict(given: MasterCase, { mostMissed, missed }: Survey): Finding[] {
   const volume = missed * given.lattice.cell ** 2;
@@ -157,17 +149,14 @@ function conflict(given: MasterCase, { mostMissed, missed }: Survey): Finding[] 
   const i = mostMissed.node % given.master.nx;
   const j = (mostMissed.node - i) / given.master.nx;
   const room = asked[nodeOf(given.master, given.lattice, i, j)] / Math.tan(given.input.slopeRad);
-  const says = `At ${given.master.id} the parting surface is short of ${room.toFixed(1)} mm of room to change height; it misses the contour by up to ${mostMissed.value.toFixed(2)} mm, which leaves ${volume.toFixed(2)} mm3 of undercut.`;
-  // A single thin tip is worth knowing, no more.
-  const severity = volume > worthNaming ? 'warn' : 'note';
-  const found = say(
-    given,
-    'mold.parting-conflict',
-    mostMissed,
-    [mm(mostMissed.value), mm(smallConflict)],
-    says,
-  );
-  return [{ ...found, severity }];
+  return [
+    finding('mold.parting-conflict', {
+      ...about(given, mostMissed),
+      // A single thin tip is worth knowing, no more.
+      severity: volume > worthNaming ? 'warn' : 'note',
+      values: { measured: mostMissed.value, limit: smallConflict, room, volume },
+    }),
+  ];
 }
 
 function limit(given: MasterCase, { farthestOut }: Survey): Finding[] {
@@ -176,40 +165,41 @@ function limit(given: MasterCase, { farthestOut }: Survey): Finding[] {
   const i = farthestOut.node;
   const up = given.master.bottom[i] > limitUp;
   const bound = up ? limitUp : limitDown;
-  const says = `${given.master.id} lies up to ${farthestOut.value.toFixed(2)} mm beyond the ${bound} mm the parting surface may ${up ? 'rise' : 'fall'}.`;
-  return [say(given, 'mold.parting-limit', farthestOut, [mm(farthestOut.value + bound), mm(bound)], says)];
+  const beyond = farthestOut.value;
+  return [
+    finding('mold.parting-limit', {
+      ...about(given, farthestOut),
+      values: { measured: beyond + bound, limit: bound, beyond, way: up ? 'rise' : 'fall' },
+    }),
+  ];
 }
 
 function locked(given: MasterCase, { covered, air, flat, solid, mostAir }: Survey): Finding[] {
   const { id, crossed } = given.master;
   const area = given.lattice.cell ** 2;
   if (crossed > mayBeCrossed * covered && crossed > 2) {
-    const says = `${id} crosses itself over ${(crossed * area).toFixed(2)} mm2, seen from above.`;
-    return [finding('mold.crossed-shells', { subject: id, measured: mm2(crossed * area), says })];
+    return [finding('mold.crossed-shells', { subject: id, values: { measured: crossed * area } })];
   }
-  const volume = air * area;
-  const deepest = `${volume.toFixed(1)} mm3 of undercut within ${id} stay whatever the parting surface does, ${mostAir.value.toFixed(2)} mm at the deepest`;
+  const within = { measured: air * area, depth: mostAir.value };
   if (air > lockedShare.ofFlat * flat && air > lockedShare.ofMaster * solid) {
-    const most = mm3(lockedShare.ofFlat * flat * area);
-    return [say(given, 'mold.undercut-locked', mostAir, [mm3(volume), most], `${deepest}.`)];
+    const values = { ...within, limit: lockedShare.ofFlat * flat * area };
+    return [finding('mold.undercut-locked', { ...about(given, mostAir), values })];
   }
-  if (volume <= worthNaming) return [];
-  return [say(given, 'mold.layered-columns', mostAir, [mm3(volume), mm3(worthNaming)], `${deepest}.`)];
+  if (within.measured <= worthNaming) return [];
+  const values = { ...within, limit: worthNaming };
+  return [finding('mold.layered-columns', { ...about(given, mostAir), values })];
 }
 
 function thin(given: MasterCase, { knives, knife, flakes, flake: thinnest }: Survey): Finding[] {
   const area = given.lattice.cell ** 2;
-  const { id } = given.master;
   const found: Finding[] = [];
   if (knives * area > smallArea) {
-    const thickness = knifeThickness - knife.value;
-    const says = `${id} is as thin as ${thickness.toFixed(3)} mm over ${(knives * area).toFixed(1)} mm2.`;
-    found.push(say(given, 'mold.knife-edge', knife, [mm(thickness), mm(knifeThickness)], says));
+    const values = { measured: knifeThickness - knife.value, limit: knifeThickness, area: knives * area };
+    found.push(finding('mold.knife-edge', { ...about(given, knife), values }));
   }
   if (flakes * area > smallArea) {
-    const skin = flake - thinnest.value;
-    const says = `The parting surface runs within ${flake} mm of the skin of ${id} over ${(flakes * area).toFixed(1)} mm2.`;
-    found.push(say(given, 'mold.parting-grazes', thinnest, [mm(skin), mm(flake)], says));
+    const values = { measured: flake - thinnest.value, limit: flake, area: flakes * area };
+    found.push(finding('mold.parting-grazes', { ...about(given, thinnest), values }));
   }
   return found;
 }

@@ -61,9 +61,7 @@ export function judgeSlopes(
         lattice.y0 + ((node - i) / lattice.nx) * lattice.cell,
         heights[node],
       ],
-      measured: { value: degrees(steepest), unit: 'deg' },
-      limit: { value: degrees(slope), unit: 'deg' },
-      says: `${((100 * steep) / sloped).toFixed(0)} % of the sloped parting surface is steeper than asked for, at most ${degrees(steepest).toFixed(0)} degrees.`,
+      values: { measured: degrees(steepest), limit: degrees(slope), share: steep / sloped },
     }),
   ];
 }

@@ -1,4 +1,4 @@
-import { counted, type Finding, finding } from '../../findings/index.ts';
+import { type Finding, finding } from '../../findings/index.ts';
 import type { TriangleMesh, Vec3 } from '../../kernel/index.ts';
 import type { Grid } from '../../mesh/index.ts';
 import type { MasterColumns } from './columns.ts';
@@ -36,15 +36,8 @@ export function thinFeatures(master: MasterColumns, mesh: TriangleMesh, lattice:
     if (!wide[j * master.nx + i]) found(p[v], p[v + 1], p[v + 2]);
   }
   if (!place) return [];
-  return [
-    finding('mold.thin-features', {
-      subject: master.id,
-      place,
-      measured: { value: count, unit: 'count' },
-      limit: { value: 2 * cell, unit: 'mm' },
-      says: `${master.id} has features narrower than ${(2 * cell).toFixed(2)} mm seen from above (${counted(count, 'place', 'places')}).`,
-    }),
-  ];
+  const values = { measured: count, limit: 2 * cell };
+  return [finding('mold.thin-features', { subject: master.id, place, values })];
 }
 
 /** 1 at nodes within `edge` nodes of a patch of 2 x 2 covered nodes. */

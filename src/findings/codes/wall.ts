@@ -1,0 +1,8 @@
+/** The values of every code about the wall between `subject` and `other`. */
+export const wall = { measured: 'mm', limit: 'mm', other: 'name' } as const;
+
+/** What such a code says where the wall is too thin, and where nothing is left of it. */
+export const wallSays = {
+  thin: 'The wall between {subject} and {other} is {measured}, where {limit} is wanted.',
+  meets: '{subject} and {other} run into each other.',
+} as const;
