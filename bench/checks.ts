@@ -63,7 +63,7 @@ async function moldOf(kernel: Kernel, mesh: TriangleMesh, text: string, cache: C
     kernel,
     { cache },
   );
-  if (!mold) throw new Error(findings.map(({ says }) => says).join('\n'));
+  if (!mold) throw new Error(findings.map(({ code }) => code).join('\n'));
   return mold;
 }
 

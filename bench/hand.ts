@@ -24,7 +24,7 @@ async function lay(kernel: Kernel): Promise<Mold> {
     files: async (name: string) => ({ bytes, name, outside: false }),
   };
   const read = await readMasters(source, kernel);
-  if (!read.plan || !read.masters) throw new Error(read.findings.map(({ says }) => says).join('\n'));
+  if (!read.plan || !read.masters) throw new Error(read.findings.map(({ code }) => code).join('\n'));
   return layMold(read.plan, read.masters, []).mold;
 }
 

@@ -68,7 +68,7 @@ const kernel = await loadKernel();
 
 function read(bytes: Uint8Array): RawMesh {
   const { mesh, findings } = readMesh(bytes, 'bench.stl');
-  if (!mesh) throw new Error(findings.map(({ says }) => says).join(' '));
+  if (!mesh) throw new Error(findings.map(({ code }) => code).join(' '));
   return mesh;
 }
 

@@ -1,4 +1,4 @@
-import type { TextSpot } from '../findings/index.ts';
+import type { TextSpot, UnitSystem } from '../findings/index.ts';
 import type { Matrix4, SolidMeasures, TriangleMesh } from '../kernel/index.ts';
 import type { Plan } from '../plan/index.ts';
 import type { Bench } from './bench.ts';

@@ -20,6 +20,7 @@ import {
 /** A mold of the usual limits with nothing in it: 250 mm across, halves of 12.7 mm. */
 export const emptyMold: Mold = {
   title: 'Hedgerow charms',
+  units: 'metric',
   revision: '1',
   paper: 'A4',
   process: 'rubber',

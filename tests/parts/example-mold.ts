@@ -22,6 +22,7 @@ export const exampleSprue: Sprue = {
 /** A flat mold without masters: 150 mm disc of two halves, 19.05 and 12.7 mm thick. */
 export const exampleMold = (changes: Partial<Mold> = {}): Mold => ({
   title: 'hedgerow charms',
+  units: 'metric',
   revision: '1',
   paper: 'A4',
   process: 'rigid',

@@ -95,9 +95,7 @@ test.each([
 test('a plan of 50 MB is refused at once', () => {
   const bytes = new Uint8Array(50_000_000).fill(0x20);
   const { findings } = soundlySized(bytes);
-  expect(findings).toMatchObject([
-    { code: 'plan.too-large', values: { measured: 50_000_000 } },
-  ]);
+  expect(findings).toMatchObject([{ code: 'plan.too-large', values: { measured: 50_000_000 } }]);
 });
 
 const soundlySized = (bytes: Uint8Array): PlanReading => readPlan(bytes, 'plan.yaml');

@@ -1,4 +1,4 @@
-import type { Unit } from '../finding.ts';
+import type { Unit } from '../value.ts';
 
 /** What is known of a figure beforehand. */
 export interface FigureEntry {

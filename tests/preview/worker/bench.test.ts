@@ -36,7 +36,7 @@ const plan = { text: 'process: rubber', name: 'plan.yaml', fresh: false };
 const report = (edit: number): FromWorker => ({
   kind: 'report',
   edit,
-  report: { schema: 1, title: 'mold', findings: [], figures: [], series: [], fields: [] },
+  report: { schema: 2, units: 'metric', title: 'mold', findings: [], figures: [], series: [], fields: [] },
 });
 
 let heard: FromWorker[];

@@ -35,7 +35,7 @@ let plan: Plan;
 beforeAll(async () => {
   kernel = await loadKernel();
   const read = readPlan(bytes, 'plan.yaml');
-  if (!read.plan) throw new Error(read.findings[0].says);
+  if (!read.plan) throw new Error(JSON.stringify(read.findings[0]));
   plan = read.plan;
 });
 
