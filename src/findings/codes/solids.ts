@@ -1,11 +1,29 @@
 import { codes } from './entry.ts';
 
+/** Counts of the audit; those that are 0 are not said. */
+const faults =
+  '{triangles, plural, =0 {no faces} one {# face} other {# faces}}{openEdges, plural, =0 {} one {, # open edge} other {, # open edges}}{crowdedEdges, plural, =0 {} one {, # edge with more than two faces} other {, # edges with more than two faces}}{flippedEdges, plural, =0 {} one {, # edge between faces that are turned opposite ways} other {, # edges between faces that are turned opposite ways}}{degenerate, plural, =0 {} one {, # face without area} other {, # faces without area}}{duplicates, plural, =0 {} one {, # face that is there twice} other {, # faces that are there twice}}{pinchedVertices, plural, =0 {} one {, # vertex where the surface only touches itself} other {, # vertices where the surface only touches itself}}{notFinite, plural, =0 {} one {, # corner that is no finite number} other {, # corners that are no finite number}}{volume, select, none {} other {, a volume of {volume}}}';
+
 export const solidCodes = codes({
   'solid.not-closed': {
     severity: 'stop',
     means: 'A solid came out with open or doubled edges and is withheld.',
-    values: { measured: 'count', limit: 'count', title: 'name', faults: 'names' },
-    says: '{title} is not a sound solid and is not written: it has {faults}.',
+    values: {
+      measured: 'count',
+      limit: 'count',
+      title: 'name',
+      triangles: 'count',
+      openEdges: 'count',
+      crowdedEdges: 'count',
+      flippedEdges: 'count',
+      degenerate: 'count',
+      duplicates: 'count',
+      pinchedVertices: 'count',
+      notFinite: 'count',
+      /** Only where there is none, or less than none. */
+      'volume?': 'mm3',
+    },
+    says: `{title} is not a sound solid and is not written: it has ${faults}.`,
     remedy: 'Report this with the plan: it is a fault of the program.',
   },
   'solid.renamed': {
