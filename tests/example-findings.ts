@@ -13,8 +13,6 @@ export const thinCover = (
       measured: 1,
       limit: 3,
       half: 'lower',
-      reach: 6,
-      thickness: 7,
       process: 'rigid',
       needed,
     },

@@ -249,12 +249,12 @@ export function tooThin(
     half,
     measured: cover,
     limit,
-    reach,
-    thickness: halves[half],
     process,
     needed,
     stock: stock?.name,
     stockThickness: stock?.thickness,
   };
-  return finding(cover <= 0 ? 'cover.through' : 'cover.thin', { subject, place, values });
+  if (cover > 0) return finding('cover.thin', { subject, place, values });
+  const through = { ...values, reach, thickness: halves[half] };
+  return finding('cover.through', { subject, place, values: through });
 }

@@ -5,9 +5,6 @@ const cover = {
   measured: 'mm',
   limit: 'mm',
   half: ['lower', 'upper'],
-  /** What stands into the half, and how thick the half is. */
-  reach: 'mm',
-  thickness: 'mm',
   process: ['rubber', 'rigid', 'poured'],
   /** Thickness that would do, and the stock that has it. */
   needed: 'mm',
@@ -28,7 +25,8 @@ export const checkCodes = codes({
     severity: 'stop',
     means:
       'A cavity or fixture comes out through an outer face, so that metal can run out while the mold spins.',
-    values: cover,
+    // How far it stands into the half, and how thick the half is.
+    values: { ...cover, reach: 'mm', thickness: 'mm' },
     says: {
       thing:
         '{subject} comes through the outer face of the {half} half: it reaches {reach} into {thickness}.',

@@ -1,5 +1,6 @@
 import { codes } from './entry.ts';
 import { leftOut, notSaid } from './not-said.ts';
+import { wallSays } from './wall.ts';
 
 const playOfCan = 'disc 1 to 2 mm smaller than the can: starting limit from memory';
 
@@ -94,8 +95,9 @@ export const fitCodes = codes({
   'fit.bolt-hits': {
     severity: 'stop',
     means: 'A bolt of the can goes through a cavity, a boss or a tab.',
-    values: { ...gap, overlap: 'mm' },
+    values: { ...gap, 'other?': 'name', 'overlap?': 'mm' },
     says: {
+      meets: wallSays.meets,
       bolt: '{subject} is hit by a bolt, by {overlap}.',
       circle:
         '{subject} lies on the circle of the bolts by {overlap}, and the plan does not say where on it they stand.',
