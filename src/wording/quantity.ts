@@ -12,24 +12,28 @@ export const fixed = (value: number, places: number): string => {
   return text === `-${(0).toFixed(places)}` ? text.slice(1) : text;
 };
 
-/** The usual decimals, and up to two more where it is small; what is nothing to a bench stays so. */
-const length = (value: number, usual: number): string => {
-  const size = Math.abs(value);
-  const more = size < 5e-5 || size >= 0.1 ? 0 : size >= 0.01 ? 1 : 2;
-  return fixed(value, usual + more);
-};
+type Shown = readonly [metric: string, inch: string];
+
+/** Decimals that a small length is shown with beyond the usual ones; what is nothing to a bench stays so. */
+function moreDecimals(mm: number): number {
+  const size = Math.abs(mm);
+  return size < 5e-5 || size >= 0.1 ? 0 : size >= 0.01 ? 1 : 2;
+}
+
+function lengthShown(mm: number): Shown {
+  const more = moreDecimals(mm);
+  return [`${fixed(mm, 2 + more)} mm`, `${fixed(mm / mmPerInch, 3 + more)} in`];
+}
 
 const shrinking = (value: number, wide: number): string => {
   const size = Math.abs(value);
   return fixed(value, size < 10 ? wide : size < 100 ? wide - 1 : Math.max(0, wide - 2));
 };
 
-type Shown = readonly [metric: string, inch: string];
-
 function both(value: number, unit: Unit): Shown | undefined {
   switch (unit) {
     case 'mm':
-      return [`${length(value, 2)} mm`, `${length(value / mmPerInch, 3)} in`];
+      return lengthShown(value);
     case 'mm2':
       return [
         Math.abs(value) < 100 ? `${shrinking(value, 2)} mm2` : `${fixed(value / 100, 2)} cm2`,

@@ -71,7 +71,15 @@ describe('report.json against its schema', () => {
     ],
     ['an unknown section', { remarks: [] }],
   ])('refuses %s', (_, part) => {
-    const empty = { schema: 1, title: '', findings: [], figures: [], series: [], fields: [] };
+    const empty = {
+      schema: 2,
+      title: '',
+      units: 'metric',
+      findings: [],
+      figures: [],
+      series: [],
+      fields: [],
+    };
     expect(faults(empty)).toEqual([]);
     expect(faults({ ...empty, ...part }).length).toBeGreaterThan(0);
   });
