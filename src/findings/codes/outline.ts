@@ -39,8 +39,9 @@ export const outlineCodes = codes({
   },
   'outline.left-out': {
     severity: 'warn',
-    means: 'A drawing holds things that are not read as outlines, such as text, splines or inserted blocks.',
-    remedy: 'Turn them into plain paths or polylines if they belong to the outline.',
+    means:
+      'A drawing holds things that are not read as outlines, such as text, splines, inserted blocks or shapes that are not painted.',
+    remedy: 'Turn them into plain paths or polylines with a stroke if they belong to the outline.',
   },
   'outline.unit-assumed': {
     severity: 'warn',
