@@ -17,4 +17,4 @@ export * from './outline/stand-in.ts';
 export * from './raw.ts';
 export * from './read/read.ts';
 export * from './repair/import.ts';
-export { TriangleTree } from './repair/triangle-tree.ts';
+export { TriangleTree, treeOf } from './repair/triangle-tree.ts';
