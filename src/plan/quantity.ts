@@ -1,7 +1,7 @@
 import { type KindName, type PlanUnit, type QuantityKind, quantityKinds } from './unit-table.ts';
 
 /** Why a text is no quantity of the kind asked for: a code of the catalogue and one sentence. */
-export interface QuantityFault {
+interface QuantityFault {
   readonly code: 'plan.quantity' | 'plan.wrong-unit' | 'plan.decimal-comma';
   readonly says: string;
 }

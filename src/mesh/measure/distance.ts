@@ -65,7 +65,7 @@ function sharedOf(mesh: TriangleMesh): Shared {
 }
 
 /** The box round the eight corners of a box, moved. */
-export function movedBounds({ min, max }: Bounds, matrix: Matrix4): Bounds {
+function movedBounds({ min, max }: Bounds, matrix: Matrix4): Bounds {
   const corners = [0, 1, 2, 3, 4, 5, 6, 7].flatMap((bits) =>
     movePoint(matrix, [bits & 1 ? max[0] : min[0], bits & 2 ? max[1] : min[1], bits & 4 ? max[2] : min[2]]),
   );
@@ -232,7 +232,7 @@ const within = ({ min, max }: Bounds, point: Vec3): boolean =>
   point.every((value, axis) => value >= min[axis] && value <= max[axis]);
 
 /** Least distance of two boxes; 0 where they overlap. */
-export function boxDistance(a: Bounds, b: Bounds): number {
+function boxDistance(a: Bounds, b: Bounds): number {
   const gaps = [0, 1, 2].map((axis) => Math.max(0, a.min[axis] - b.max[axis], b.min[axis] - a.max[axis]));
   return Math.hypot(...gaps);
 }
