@@ -1,10 +1,12 @@
 /**
- * Writes what is generated from the code: the JSON Schema of a plan for editors, and the table of findings.
+ * Writes what is generated from the code: the JSON Schema of a plan for editors, the table of findings, and what the
+ * lock file says of licenses.
  * With `--check` it writes nothing and exits 1 where a file on disk is not what the code gives.
  */
 import { readFile, writeFile } from 'node:fs/promises';
 import { relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import lock from '../package-lock.json' with { type: 'json' };
 import { reportJsonSchema } from '../src/export/report-schema.ts';
 import {
   type CodeEntry,
@@ -15,6 +17,7 @@ import {
 } from '../src/findings/index.ts';
 import { planJsonSchema } from '../src/plan/index.ts';
 import { outsideChecks } from '../tests/published/outside-checks.ts';
+import { licensesPage } from './licenses.ts';
 
 const root = new URL('../', import.meta.url);
 
@@ -22,6 +25,7 @@ const generated: readonly { readonly path: string; content(): string }[] = [
   { path: 'plan.schema.json', content: () => `${JSON.stringify(planJsonSchema(), null, 2)}\n` },
   { path: 'docs/findings.md', content: findingsTable },
   { path: 'docs/sources.md', content: sourcesTable },
+  { path: 'docs/licenses.md', content: () => licensesPage(lock) },
   { path: 'report.schema.json', content: () => `${JSON.stringify(reportJsonSchema(), null, 2)}\n` },
 ];
 

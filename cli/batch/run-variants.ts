@@ -2,7 +2,7 @@ import { Piscina } from 'piscina';
 import type { VariantOutcome, VariantTask } from './make-variant.ts';
 
 /** A fault of the program while one variant was made. */
-export interface Broken {
+interface Broken {
   readonly name: string;
   readonly state: 'broken';
   readonly built: false;

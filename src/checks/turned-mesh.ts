@@ -26,7 +26,7 @@ const chordError = 0.02;
  * A closed mesh round a turned body about the axis at (x, y): its polygons stand outside the circles, so distances
  * from it are a hair too small and never too great.
  */
-export function turnedMesh(outline: TurnedOutline, x: number, y: number, sides = fewSides): TriangleMesh {
+function turnedMesh(outline: TurnedOutline, x: number, y: number, sides = fewSides): TriangleMesh {
   const positions: number[] = [];
   const first = outline.map(([r, z]) => {
     const at = positions.length / 3;

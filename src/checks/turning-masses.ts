@@ -23,7 +23,7 @@ export interface Densities {
 }
 
 /** Density of cap nuts, kg/m3: plain steel (from memory). */
-export const steelKgM3 = 7850;
+const steelKgM3 = 7850;
 
 interface Lump {
   /** mm3. */

@@ -1,6 +1,6 @@
 import type { ReportPart } from '../findings/index.ts';
 import { boundsOf, identity, inverse, type Matrix4, movePoint, type TriangleMesh } from '../kernel/index.ts';
-import { TriangleTree } from '../mesh/index.ts';
+import { treeOf } from '../mesh/index.ts';
 import { type Check, type Disc, type Mold, type Placement, work } from '../mold/index.ts';
 import { everyProcess, masterMesh } from './cover.ts';
 import { type Cavity, cavityOf, meshOf, type Shape } from './wall.ts';
@@ -125,15 +125,4 @@ function nearer(values: Float32Array, placed: Float64Array, mesh: TriangleMesh, 
     [lastX, lastY, lastZ, atLeast] = [x, y, z, found];
     if (found < wall) values[v] = found * scale;
   }
-}
-
-// Keyed by the positions, which all placements of a master share and which never change after they are made.
-const trees = new WeakMap<Float32Array, { readonly triangles: Uint32Array; readonly tree: TriangleTree }>();
-
-function treeOf(mesh: TriangleMesh): TriangleTree {
-  const known = trees.get(mesh.positions);
-  if (known?.triangles === mesh.triangles) return known.tree;
-  const tree = new TriangleTree(mesh);
-  trees.set(mesh.positions, { triangles: mesh.triangles, tree });
-  return tree;
 }

@@ -1,8 +1,8 @@
-export { type Audit, auditStl, isClosed } from './audit.ts';
+export { auditStl, isClosed } from './audit.ts';
 export type { Build, Withheld } from './build.ts';
-export { exporters, type Format, type Supplies, usualFormats, writeBuild } from './exporters.ts';
+export { exporters, usualFormats, writeBuild } from './exporters.ts';
 export { type Json, jsonBytes } from './json-text.ts';
-export { bareManifest, manifestFile, sha256Hex } from './manifest.ts';
+export { bareManifest, sha256Hex } from './manifest.ts';
 export { cornerNormals } from './picture/corner-normals.ts';
 export { reportJson } from './report-json.ts';
 export type { FontFiles } from './shop-sheet/fonts.ts';

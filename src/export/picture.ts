@@ -10,7 +10,7 @@ export type { View } from './picture/camera.ts';
 /** Red, green, blue from 0 to 1, sRGB. */
 export type Color = Vec3;
 
-export interface PictureItem {
+interface PictureItem {
   readonly mesh: TriangleMesh;
   readonly color: Color;
   /** Where to stand it; as it is where left out. */

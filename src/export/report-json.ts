@@ -28,7 +28,7 @@ export const reportJson = (report: Report): Uint8Array =>
     fields: report.fields.map(fieldJson),
   });
 
-export const findingJson = (f: Finding, units: UnitSystem): Json => ({
+const findingJson = (f: Finding, units: UnitSystem): Json => ({
   code: f.code,
   severity: f.severity,
   subject: f.subject,

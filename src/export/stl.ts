@@ -1,7 +1,7 @@
 import { type TriangleMesh, triangleCount } from '../kernel/index.ts';
 
-export const stlHeaderBytes = 80;
-export const stlFacetBytes = 50;
+const stlHeaderBytes = 80;
+const stlFacetBytes = 50;
 
 /**
  * Binary STL of a mesh: 80 header bytes, uint32 facet count, then per facet the unit normal and three corners as

@@ -12,5 +12,4 @@ export {
   type UnitSystem,
   units,
   type ValueKind,
-  type ValueKinds,
 } from './value.ts';

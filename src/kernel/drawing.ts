@@ -14,7 +14,7 @@ export interface Lettering {
 }
 
 /** What is drawn on one layer. */
-export interface Marks {
+interface Marks {
   readonly layer: Layer;
   readonly outline: Outline;
   readonly texts: readonly Lettering[];

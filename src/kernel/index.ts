@@ -1,7 +1,7 @@
 export * from './crossings.ts';
 export * from './drawing.ts';
 export { KernelExhausted, KernelFault } from './fault.ts';
-export type { Body, Geom3, KernelOptions, Profile } from './kernel.ts';
+export type { Body, Geom3, Profile } from './kernel.ts';
 export { Kernel, loadKernel, type Scope } from './kernel.ts';
 export * from './matrix.ts';
 export * from './outline.ts';

@@ -8,7 +8,7 @@ import { makeAlways, type Remember } from './remember.ts';
 const margin = 2;
 
 /** A master's mesh and where it stands. */
-export interface PlacedMesh {
+interface PlacedMesh {
   readonly mesh: TriangleMesh;
   readonly matrix: Matrix4;
 }

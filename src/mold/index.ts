@@ -4,7 +4,7 @@ export * from './can-rings.ts';
 export { channelMesh } from './channel-mesh.ts';
 export * from './close-turned.ts';
 export { fitsOnRim, roomBetween } from './judge-layout.ts';
-export { type Layout, layOut } from './layout.ts';
+export { layOut } from './layout.ts';
 export * from './lie.ts';
 export * from './loose.ts';
 export * from './mold.ts';

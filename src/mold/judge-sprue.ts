@@ -4,7 +4,7 @@ import type { Sprue } from './mold.ts';
 import { shaftRadius, spigotOf } from './turned.ts';
 
 /** Least material round a puller hole, under it, or between flats, mm. Common practice, no published source. */
-export const leastAround = 2;
+const leastAround = 2;
 
 /**
  * What the sprue form's puller, flats and vent ask for and cannot have: a thread the tables lack, a hole or flats that

@@ -2,7 +2,7 @@ import type { Body, Scope } from '../kernel/index.ts';
 import { boundsOf, type Vec3 } from '../kernel/index.ts';
 
 /** Pieces under this (mm3) are left out: less than a grain, and below what the gap round a master may be. */
-export const speckVolume = 0.01;
+const speckVolume = 0.01;
 
 /** A piece of a half that hangs on nothing: mm3, middle of its box in the bodies' frame. */
 export interface LoosePiece {

@@ -28,7 +28,7 @@ export function arcPoints(
  * The corner of a path rounded by an arc that touches both its edges. Throws KernelFault naming `what` where an edge
  * is too short for it.
  */
-export function roundedCorner(
+function roundedCorner(
   before: TurnedPoint,
   corner: TurnedPoint,
   after: TurnedPoint,

@@ -17,7 +17,7 @@ export interface Undercut {
 }
 
 /** How fine undercut is measured, mm: not on the grid the parting surface was computed on. */
-export const undercutCell = 0.06;
+const undercutCell = 0.06;
 
 /** Undercut column by column, mm; 0 where there is none or no master. */
 export interface UndercutColumns {

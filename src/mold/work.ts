@@ -4,7 +4,7 @@ import type { Mold, Process } from './mold.ts';
 import type { Remember } from './remember.ts';
 
 /** What one piece of work looks at: one placement, each pair, or the whole mold. */
-export type Scope = 'placement' | 'pair' | 'whole';
+type Scope = 'placement' | 'pair' | 'whole';
 
 /** What a part or a check gets besides its input. */
 export interface Tools {
@@ -19,7 +19,7 @@ export interface Tools {
  * One unit of work. `input` is all it may look at, and so is also the key under which its result is cached: it must
  * be plain data. `subject` is the id it is about.
  */
-export interface Job<I> {
+interface Job<I> {
   readonly subject: string;
   readonly input: I;
 }

@@ -22,7 +22,7 @@ const bossPlace = (boss: Boss): Matrix4 =>
  * A whole boss in the mold frame: root below the parting plane (hexagon of a cap nut, else as wide as the head at the
  * plane), head above. As a `pin` its circles are drawn by inscribed polygons, as a `hole` by circumscribed ones.
  */
-export function bossBody(scope: Scope, boss: Boss, chordError: number, as: 'pin' | 'hole'): Body {
+function bossBody(scope: Scope, boss: Boss, chordError: number, as: 'pin' | 'hole'): Body {
   return scope.move(uprightBoss(scope, boss, chordError, as), bossPlace(boss), boss.id);
 }
 

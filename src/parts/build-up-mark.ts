@@ -33,7 +33,7 @@ export function numbered(scope: Scope, body: Body, words: string): Body {
 }
 
 /** The largest box for the words inside a profile, of the sizes and places tried; undefined where none fits. */
-export function roomWithin(profile: Profile, words: string): LabelRoom | undefined {
+function roomWithin(profile: Profile, words: string): LabelRoom | undefined {
   const outlines = profile.toPolygons();
   const points = outlines.flat();
   if (points.length === 0) return undefined;

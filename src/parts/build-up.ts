@@ -113,7 +113,7 @@ interface BuildUpBody {
 }
 
 /** Pieces in the mold frame, those above the plane first, each side in the kernel's order. */
-export function buildUpBodies(scope: Scope, input: Omit<BuildUpSpace, 'number'>): BuildUpBody[] {
+function buildUpBodies(scope: Scope, input: Omit<BuildUpSpace, 'number'>): BuildUpBody[] {
   const [own, ...others] = [input.own, ...input.others].map(({ mesh, matrix }) => moveMesh(mesh, matrix));
   const { surface, clearance, id } = input;
   const what = `build-up of ${id}`;

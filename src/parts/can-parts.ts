@@ -60,7 +60,7 @@ function spotFor({ outer, inner }: CanRing): FindSpot {
   return spotOnRing(inner, outer, [{ x: outer, y: 0, radius: 9 }]);
 }
 
-export const ringOutline = ({ outer, inner }: CanRing): Outline => [
+const ringOutline = ({ outer, inner }: CanRing): Outline => [
   circle([0, 0], outer),
   ...(inner > 0 ? [hole([0, 0], inner)] : []),
 ];

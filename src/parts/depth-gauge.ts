@@ -8,7 +8,7 @@ import { type FindSpot, type PlanNames, placeTitle, planWords } from './plate-ti
 
 const id = 'depth-gauge';
 /** Millimeters; common practice. */
-export const gauge = { tooth: 6, gap: 8, back: 14, thickness: 3 } as const;
+const gauge = { tooth: 6, gap: 8, back: 14, thickness: 3 } as const;
 const letterHeight = 3;
 /** Foot of the numbers, and of what is over them. */
 const numbersAt = 1.5;
@@ -81,7 +81,7 @@ function inputFor({ disc, revision, placements, fixture }: Mold): GaugeInput {
 const toothAt = (i: number): number => gauge.gap + i * (gauge.tooth + gauge.gap);
 
 /** The back from y = 0 up, teeth hanging from it. Area = back x length + tooth x sum of depths. */
-export function combOutline(depths: readonly number[]): Outline {
+function combOutline(depths: readonly number[]): Outline {
   const length = toothAt(depths.length);
   const teeth = depths.flatMap((depth, i): Point2[] => {
     const x = toothAt(i);

@@ -19,7 +19,7 @@ import { sprueForm } from './sprue-form.ts';
 import { tab } from './tab.ts';
 
 export { judgePrintable } from './printable.ts';
-export { type Split, splitToBed } from './split-to-bed.ts';
+export { splitToBed } from './split-to-bed.ts';
 
 /** Every kind of solid the user can ask for. A new kind is one file and one line here. */
 export const parts: readonly Part[] = [

@@ -108,7 +108,7 @@ interface Slot {
 }
 
 /** Straight slots with square ends, from the well (or the cavity) to the cavity (or the bridge at the rim). */
-export function slotsOf({ channels, disc, sprue, half, fixture }: StencilInput): Slot[] {
+function slotsOf({ channels, disc, sprue, half, fixture }: StencilInput): Slot[] {
   const side = half === 'upper' ? -1 : 1;
   return channels.flatMap(({ id, from, to, width: channelWidth }) => {
     const width = channelWidth + (fixture.holeCompensation ?? 0);

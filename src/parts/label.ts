@@ -57,7 +57,7 @@ const plainLetters = (word: string): string =>
     .join('');
 
 /** A text about its own middle, lines parted by `\n`, capitals 9 mm high; sizes of its center lines, mm. */
-export interface TextBlock {
+interface TextBlock {
   readonly strokes: readonly (readonly (readonly [number, number])[])[];
   readonly width: number;
   readonly height: number;

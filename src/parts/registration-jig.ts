@@ -112,7 +112,7 @@ export function pocketOf(input: Fitting, boss: Omit<Boss, 'at'>): Path {
   return reversed(placed(hexagon, boss.turnRad, [boss.x, boss.y]));
 }
 
-export function jigOutline(input: JigInput): Outline {
+function jigOutline(input: JigInput): Outline {
   const outer = outerRadius(input);
   const cuts: RimCut[] = [
     indexCut(roomAt(input, 0, index.width)),

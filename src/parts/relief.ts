@@ -5,7 +5,7 @@ import type { Half } from './half.ts';
  * How far the relief stays inside the master's shadow (mm): a cutter flush with the silhouette would touch the cavity
  * all along it and leave slivers. A rigid casting keeps an undercut of this much, under its own shrink.
  */
-export const reliefInset = 0.02;
+const reliefInset = 0.02;
 /** Height of one step, mm: an undercut lower than this may stay. */
 const step = 0.2;
 const mostSteps = 100;

@@ -87,7 +87,7 @@ export function ventCutter(scope: Scope, { sprue, upper }: Stem): Body[] {
 }
 
 /** Where the vent flat begins, over the parting plane. */
-export const ventFoot = ({ fillet }: Sprue): number => fillet + overlap;
+const ventFoot = ({ fillet }: Sprue): number => fillet + overlap;
 
 /** Room for a label on top of the grip: its middle, or round the puller hole. */
 export function gripRoom({ sprue, upper, smaller, holes }: Stem): LabelRoom {

@@ -69,7 +69,7 @@ const slot = { width: 0.6, length: 0.2 } as const;
  * by h / 8; in the middle of its outer face a slot h / 4 high for the blade that pries the halves apart. A core less
  * its slot, grown by a ball: done for each of its convex pieces, which is the same and many times quicker.
  */
-export function tabBody(scope: Scope, one: Tab, radius: number): Body {
+function tabBody(scope: Scope, one: Tab, radius: number): Body {
   const r = tabRounding(one);
   const pieces = corePieces(one, tabEdge(one, radius), r).map((corners) =>
     scope.roundedHull(corners, r, roundingSides, one.id),

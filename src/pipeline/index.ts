@@ -1,8 +1,5 @@
 export {
-  type BuildOptions,
-  type BuildOutcome,
   buildMold,
-  type CheckOptions,
   checkMold,
   sketchSolids,
   stepChecks,
@@ -18,8 +15,6 @@ export type { Progress } from './progress.ts';
 export {
   layMold,
   type MastersOutcome,
-  type MoldOutcome,
-  type PlanSource,
   readMasters,
   readMold,
 } from './read-mold.ts';

@@ -89,7 +89,7 @@ export const wherePlaces = (
 const mostPlaces = 500;
 
 /** Places of a ring, evenly spaced; by `spacing` as many as the circle has room for, at least one. */
-export function ringPlaces(ring: Ring, plan: Divided): readonly { radius: RadiusSpec; angleRad: number }[] {
+function ringPlaces(ring: Ring, plan: Divided): readonly { radius: RadiusSpec; angleRad: number }[] {
   const { radius, startRad = placementDefaults.startRad, offset = 0 } = ring;
   const count = Math.min(mostPlaces, howMany(ring, plan));
   return Array.from({ length: count }, (_, i) => ({

@@ -4,7 +4,7 @@ import { type CodeValues, type Finding, finding, type TextSpot } from '../findin
  * Largest plan read, in bytes: some five thousand lines, ten times what a full disc needs. Reading time grows in step
  * with the size, and hostile text of this size still ends within seconds.
  */
-export const largestPlan = 250_000;
+const largestPlan = 250_000;
 
 /** Text of a plan file (a byte order mark taken off, lone CR line ends made LF), or the one finding why there is none. */
 export function planText(source: string | Uint8Array, file: string): { text: string } | { fault: Finding } {

@@ -3,7 +3,7 @@ import type { PlanTree } from './plan-tree.ts';
 import type { PlanValue } from './schema.ts';
 
 /** A thing in the plan with its place in the text, so that later findings can name line and column. */
-export type Placed<T> = T extends unknown ? T & { readonly at: TextSpot } : never;
+type Placed<T> = T extends unknown ? T & { readonly at: TextSpot } : never;
 
 type Given<K extends keyof PlanValue> = NonNullable<PlanValue[K]>;
 type Item<T> = T extends readonly (infer I)[] ? I : never;
@@ -13,9 +13,8 @@ type Listed<T> = Exclude<T, readonly unknown[]> | Placed<Item<T>>[];
 export type PlanMaster = Placed<Given<'masters'>[string]>;
 export type PlanPlacement = Placed<Item<Given<'placements'>>>;
 export type PlanBoss = Placed<Item<NonNullable<Given<'registration'>['bosses']>>>;
-export type PlanTab = Placed<Item<Given<'tabs'>>>;
-export type PlanNotch = Placed<Item<Given<'notches'>>>;
-export type PlanSupport = Placed<Item<Given<'supports'>>>;
+type PlanTab = Placed<Item<Given<'tabs'>>>;
+type PlanNotch = Placed<Item<Given<'notches'>>>;
 export type PlanChannel = Placed<Item<Given<'gates'>>>;
 
 type ItemSections =

@@ -17,7 +17,7 @@ const solders = published('a table of solder alloys');
 const pewter2 = published('a table of alloy data, rounded');
 const zinc = published("a caster's data sheet; other sheets say 6.7 g/cm3");
 
-export const alloys: readonly Alloy[] = [
+const alloys: readonly Alloy[] = [
   {
     name: 'tin',
     also: ['pure tin', 'sn'],

@@ -16,7 +16,7 @@ const aluminum = published('6061-T6 as maker sheets give it');
 const plastic: Sourced = { value: 0.4, source: fromMemory('plastics, the high end') };
 const dense = (value: number): Sourced => ({ value, source: fromMemory('density of the solid material') });
 
-export const halfMaterials: readonly HalfMaterial[] = [
+const halfMaterials: readonly HalfMaterial[] = [
   {
     name: 'pla',
     also: [],

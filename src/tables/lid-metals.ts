@@ -14,7 +14,7 @@ export interface LidMetal {
   readonly source: RowSource;
 }
 
-export const lidMetals: readonly LidMetal[] = [
+const lidMetals: readonly LidMetal[] = [
   {
     name: 'mild steel',
     also: ['steel', 's235', 's235jr', 'a36'],

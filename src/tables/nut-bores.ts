@@ -34,7 +34,7 @@ const saeRows = [
   ['3/8', 0.375, 16, 0.45],
 ] as const;
 
-export const nutBores: readonly NutBore[] = [
+const nutBores: readonly NutBore[] = [
   ...dinRows.map(([size, thread, pitch, least, most]) => ({
     size,
     diameter: thread - pitchDepth * pitch,

@@ -21,7 +21,7 @@ const thermal = published(
   'natural rubber, unfilled: table of thermal properties of polymers by a maker of instruments',
 );
 
-export const rubbers: readonly Rubber[] = [
+const rubbers: readonly Rubber[] = [
   {
     name: 'natural rubber, gum',
     also: ['natural rubber', 'gum', 'natural rubber gum'],

@@ -1,7 +1,7 @@
 import { fromMemory, published, type RowSource } from './source.ts';
 
 /** General tolerance of a machined length: a size over `over` and up to `to` mm may be off by `plusMinus` mm. */
-export interface GeneralTolerance {
+interface GeneralTolerance {
   readonly over: number;
   readonly to: number;
   readonly plusMinus: number;
@@ -11,7 +11,7 @@ export interface GeneralTolerance {
 const source = published("ISO 2768-1:1989, class m, linear sizes, read off suppliers' tables");
 
 /** Class m (medium), what a shop keeps to without being asked for more. */
-export const mediumTolerances: readonly GeneralTolerance[] = [
+const mediumTolerances: readonly GeneralTolerance[] = [
   { over: 0.5, to: 3, plusMinus: 0.1, source },
   { over: 3, to: 6, plusMinus: 0.1, source },
   { over: 6, to: 30, plusMinus: 0.2, source },

@@ -15,7 +15,7 @@ export const onePage = join(root, 'dist/preview-one-file/discwright.html');
 const pictures = join(root, 'out/browser');
 
 /** Slow machines draw by software: ms. */
-export const patience = 120_000;
+const patience = 120_000;
 
 export interface Shown {
   readonly page: Page;

@@ -19,7 +19,7 @@ const faces = ({ points, faces }: Shape): Face[] =>
   faces.map(([a, b, c]): Face => [points[a], points[b], points[c]]);
 
 /** A button of 14 x 10 x 4 mm. */
-export const button = box([14, 10, 4]);
+const button = box([14, 10, 4]);
 const text = asciiStl(faces(button));
 const bytes = binaryStl(faces(button));
 const scaled = (factor: number, shape: Shape = button): Shape =>

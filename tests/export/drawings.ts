@@ -1,7 +1,7 @@
 import { arc, circle, type Drawing, hole, line, placed, type Track } from '../../src/kernel/index.ts';
 
 /** A slot 20 mm between the middles of its half-round ends of radius 5. */
-export const slot: Track = {
+const slot: Track = {
   kind: 'track',
   closed: true,
   corners: [{ at: [-10, -5] }, { at: [10, -5], bulge: 1 }, { at: [10, 5] }, { at: [-10, 5], bulge: 1 }],

@@ -2,7 +2,7 @@ import { strToU8, zipSync } from 'fflate';
 import { type ReadOutcome, readMesh } from '../../src/mesh/index.ts';
 
 /** Files written by hand for the readers' tests; nothing of the project writes here. */
-export type Corner = readonly [number, number, number];
+type Corner = readonly [number, number, number];
 export type Face = readonly [Corner, Corner, Corner];
 
 const [o, x, y, z]: Corner[] = [
@@ -47,7 +47,7 @@ export function asciiStl(faces: readonly Face[], name = 'leaf', newline = '\n'):
 
 export const tetrahedronObj = 'v 0 0 0\nv 1 0 0\nv 0 1 0\nv 0 0 1\nf 1 3 2\nf 1 2 4\nf 1 4 3\nf 2 3 4\n';
 
-export const startType = 'http://schemas.microsoft.com/3dmanufacturing/2013/01/3dmodel';
+const startType = 'http://schemas.microsoft.com/3dmanufacturing/2013/01/3dmodel';
 export const coreNamespace = 'http://schemas.microsoft.com/3dmanufacturing/core/2015/02';
 
 export const relations = (target = '/3D/3dmodel.model', type = startType): string =>

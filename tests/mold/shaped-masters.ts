@@ -5,7 +5,6 @@ import {
   type Matrix4,
   moveMesh,
   rotation,
-  scaling,
   type TriangleMesh,
   translation,
 } from '../../src/kernel/index.ts';
@@ -14,7 +13,7 @@ import { bunny } from './bunny-mesh.ts';
 type Point = readonly [number, number, number];
 
 /** Rings of equally many points, closed by a point at each end. */
-export function rings(start: Point, middle: readonly (readonly Point[])[], end: Point): TriangleMesh {
+function rings(start: Point, middle: readonly (readonly Point[])[], end: Point): TriangleMesh {
   const n = middle[0].length;
   const points = [start, ...middle.flat(), end];
   const last = points.length - 1;
@@ -115,10 +114,7 @@ export function badge(radius: number, wall: number, dome: number, n = 96): Trian
   return rings([0, 0, 0], [circle(radius, 0), circle(radius, wall), ...domes], [0, 0, wall + dome]);
 }
 
-/** The closed Stanford bunny of the `bunny` package, standing up along z, 20 mm tall, its middle at the origin. */
-export const standingBunny = (): TriangleMesh => bunny(20);
-
 export const placed = (mesh: TriangleMesh, ...matrices: readonly Matrix4[]): TriangleMesh =>
   moveMesh(mesh, compose(...matrices));
 
-export { bunny, rotation, scaling, translation };
+export { bunny, rotation, translation };

@@ -8,6 +8,7 @@ import {
   type Solid,
   type TriangleMesh,
 } from '../../src/kernel/index.ts';
+import { bvhOf } from '../../src/mesh/measure/bvh.ts';
 import { distanceTree, meshDistance } from '../../src/mesh/measure/distance.ts';
 import { findPartingSurface, heightAt, type Mold, partingDefaults } from '../../src/mold/index.ts';
 import { buildUp } from '../../src/parts/build-up.ts';
@@ -61,7 +62,7 @@ function keepsOff(solids: readonly Solid[], mold: Mold, limit: number): boolean 
 
 /** Distance of the nearest vertex of a solid to the one master of a mold. */
 function nearestVertex({ mesh, toMold }: Solid, mold: Mold): number {
-  const { bvh } = distanceTree(moveMesh(mold.masters[0].mesh, mold.placements[0].matrix));
+  const bvh = bvhOf(moveMesh(mold.masters[0].mesh, mold.placements[0].matrix));
   const { positions: p } = moveMesh(mesh, toMold);
   let least = 1;
   for (let v = 0; v < p.length; v += 3) {

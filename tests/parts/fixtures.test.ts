@@ -1,7 +1,7 @@
 import { Vector3 } from 'three';
 import { beforeAll, expect, test } from 'vitest';
-import { boundsOf, identity, loadKernel, moveMesh } from '../../src/kernel/index.ts';
-import { distanceTree } from '../../src/mesh/measure/distance.ts';
+import { boundsOf, loadKernel, moveMesh } from '../../src/kernel/index.ts';
+import { bvhOf } from '../../src/mesh/measure/bvh.ts';
 import type { Tools } from '../../src/mold/index.ts';
 import { bosses } from '../../src/parts/bosses.ts';
 import { labelCutter } from '../../src/parts/label.ts';
@@ -79,7 +79,7 @@ test('no edge of a tab is sharper than its stated radius: a ball of it fits unde
   const [{ mesh }] = solidsOf(tab, exampleMold({ process: 'rubber', tabs: [one] }), tools);
   const r = tabRounding(one);
   expect(r).toBe(0.375);
-  const { bvh } = distanceTree(mesh, identity);
+  const bvh = bvhOf(mesh);
   const { positions: p, triangles } = mesh;
   let least = r;
   for (let i = 0; i < triangles.length; i += 3) {

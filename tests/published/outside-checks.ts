@@ -3,7 +3,7 @@ import type { OutsideCheck } from './outside/outside-check.ts';
 import { shapeChecks } from './outside/shape.ts';
 import { turningChecks } from './outside/turning.ts';
 
-export type { OutsideCheck, SourceKind } from './outside/outside-check.ts';
+export type { OutsideCheck } from './outside/outside-check.ts';
 
 /**
  * Every figure of the catalogue with what its computation is held to; one row for each check, in `outside/`. `docs/sources.md` is

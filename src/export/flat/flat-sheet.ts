@@ -22,7 +22,7 @@ export interface FlatSheet {
 
 const margin = 10;
 /** The bar that shows whether a print is at true size, mm. */
-export const checkBar = 100;
+const checkBar = 100;
 const tick = 3;
 const letters = 3;
 

@@ -1,7 +1,7 @@
 import type { Paper } from './paper.ts';
 
 /** Length of the bar that shows whether the printer kept the scale, mm. */
-export const barLength = 100;
+const barLength = 100;
 
 /** A bar of 100 mm, upper left end at (x, y), lying or standing, with ticks each 10 mm. */
 export function checkBar(paper: Paper, x: number, y: number, lying: boolean): void {

@@ -14,7 +14,7 @@ export function figureText(report: Report, name: FigureName, subject?: string): 
 }
 
 /** How a master lies: its tipping about x and y of its own file; what turns it flat on the disc is its turn. */
-export function lieText(placement: Placement): string {
+function lieText(placement: Placement): string {
   const tips = tipsOf(placement).map(({ axis, degrees: by }) => `${axis} ${fixed(by, 1)}°`);
   return tips.length === 0 ? 'as in its file' : `tipped ${tips.join(', ')}`;
 }
@@ -79,7 +79,7 @@ export function placementTable(paper: Paper, mold: Mold, report: Report, title: 
 }
 
 /** Number of a placement's build-up, counted as the solids are. */
-export const supportNumber = (mold: Mold, id: string): number | undefined => {
+const supportNumber = (mold: Mold, id: string): number | undefined => {
   const at = mold.supports.findIndex(({ placement }) => placement === id);
   return at < 0 ? undefined : at + 1;
 };

@@ -1,7 +1,7 @@
 import type { FontFiles } from './fonts.ts';
 
 /** Sizes in mm: ISO 216, and ANSI/ASME Y14.1 A (Letter). */
-export const paperSizes = { A4: [210, 297], Letter: [215.9, 279.4] } as const;
+const paperSizes = { A4: [210, 297], Letter: [215.9, 279.4] } as const;
 export type PaperName = keyof typeof paperSizes;
 
 const pointsPerMm = 72 / 25.4;

@@ -10,7 +10,7 @@ export interface BedPlace extends Area {
 }
 
 /** Left free round every piece and along the edges of the bed, mm. Common practice, no published source. */
-export const bedMargin = 3;
+const bedMargin = 3;
 
 interface Shelf {
   readonly bed: number;

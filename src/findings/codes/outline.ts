@@ -16,13 +16,20 @@ export const outlineCodes = codes({
       'line?': 'count',
       'element?': 'name',
       'attribute?': 'name',
+      'limit?': 'count',
     },
     says: {
       xml: '{file}: it is not well-formed XML ({fault}).',
       'no-svg': '{file}: it holds no svg element.',
       root: '{file}: its outermost element is {element}, not svg.',
       transform: '{file}: it holds a transform that makes no sense: "{text}".',
-      number: '{file}: a {element} has the {attribute} "{text}", which is no plain number.',
+      deep: '{file}: it nests elements more than {limit, number} deep.',
+      uses: '{file}: it uses shapes again more than {limit, number} times.',
+      'no-page': '{file}: it holds a page within a page, and neither has a size.',
+      origin: '{file}: it holds a transform about an origin of its own.',
+      'share-of-none': '{file}: a {element} has the {attribute} "{text}" of a page without a size.',
+      length:
+        '{file}: a {element} has the {attribute} "{text}", which is no length in mm, cm, in, pt, pc or px.',
       points: '{file}: a {element} has points that are no numbers.',
       path: '{file}: it holds a path that cannot be read ({fault}).',
       command: '{file}: a path holds an unknown command.',
@@ -77,14 +84,15 @@ export const outlineCodes = codes({
   },
   'outline.left-out': {
     severity: 'warn',
-    means: 'A drawing holds things that are not read as outlines, such as text, splines or inserted blocks.',
+    means:
+      'A drawing holds things that are not read as outlines, such as text, splines, inserted blocks or shapes that are not painted.',
     values: {
       ...file,
       /** Each with how many there are: `3 TEXT`. */
       kinds: 'names',
     },
     says: '{file}: not read: {kinds}.',
-    remedy: 'Turn them into plain paths or polylines if they belong to the outline.',
+    remedy: 'Turn them into plain paths or polylines with a stroke if they belong to the outline.',
   },
   'outline.unit-assumed': {
     severity: 'warn',

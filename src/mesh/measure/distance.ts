@@ -1,5 +1,5 @@
-import { BufferAttribute, BufferGeometry, DoubleSide, Ray, Matrix4 as ThreeMatrix, Vector3 } from 'three';
-import { ExtendedTriangle, MeshBVH } from 'three-mesh-bvh';
+import { Matrix4 as ThreeMatrix, Vector3 } from 'three';
+import { ExtendedTriangle } from 'three-mesh-bvh';
 import {
   type Bounds,
   boundsOf,
@@ -10,7 +10,7 @@ import {
   type TriangleMesh,
   type Vec3,
 } from '../../kernel/index.ts';
-import { TriangleTree } from '../repair/triangle-tree.ts';
+import { type TriangleTree, treeOf } from '../repair/triangle-tree.ts';
 import { facePairs } from './face-pairs.ts';
 
 /**
@@ -18,8 +18,7 @@ import { facePairs } from './face-pairs.ts';
  * Placements of one master share one tree.
  */
 export interface DistanceTree {
-  readonly bvh: MeshBVH;
-  /** The faces for the search of pairs. */
+  readonly positions: Float32Array;
   readonly faces: TriangleTree;
   readonly matrix: Matrix4;
   /** Uniform scale of `matrix`. */
@@ -35,23 +34,20 @@ export type Distance =
   | { readonly beyond: number };
 
 interface Shared {
-  readonly bvh: MeshBVH;
-  /** The faces for the search of pairs. */
-  readonly faces: TriangleTree;
   readonly bounds: Bounds;
   readonly pieces: readonly Vec3[];
 }
 
 // Keyed by the triangles, which are shared by all placements of a master and never changed after they are made.
-const trees = new WeakMap<Uint32Array, { readonly positions: Float32Array; readonly shared: Shared }>();
+const known = new WeakMap<Uint32Array, Shared & { readonly positions: Float32Array }>();
 
 /** Prepares a closed mesh; `matrix` must scale all axes alike (a RangeError otherwise). Empty meshes: RangeError. */
 export function distanceTree(mesh: TriangleMesh, matrix: Matrix4 = identity): DistanceTree {
   if (mesh.triangles.length === 0) throw new RangeError('distanceTree: the mesh is empty');
-  const { bvh, faces, bounds, pieces } = sharedTree(mesh);
+  const { bounds, pieces } = sharedOf(mesh);
   return {
-    bvh,
-    faces,
+    positions: mesh.positions,
+    faces: treeOf(mesh),
     matrix,
     scale: uniformScale(matrix),
     bounds: movedBounds(bounds, matrix),
@@ -59,27 +55,17 @@ export function distanceTree(mesh: TriangleMesh, matrix: Matrix4 = identity): Di
   };
 }
 
-function sharedTree(mesh: TriangleMesh): Shared {
-  const known = trees.get(mesh.triangles);
-  if (known && known.positions === mesh.positions) return known.shared;
-  const geometry = new BufferGeometry();
-  geometry.setAttribute('position', new BufferAttribute(mesh.positions, 3));
-  // The tree sorts the index in place: it gets its own.
-  geometry.setIndex(new BufferAttribute(mesh.triangles.slice(), 1));
-  const bvh = new MeshBVH(geometry);
-  geometry.boundsTree = bvh;
-  const shared = {
-    bvh,
-    faces: new TriangleTree(mesh),
-    bounds: boundsOf(mesh.positions),
-    pieces: onePointEach(mesh),
-  };
-  trees.set(mesh.triangles, { positions: mesh.positions, shared });
+function sharedOf(mesh: TriangleMesh): Shared {
+  const { positions, triangles } = mesh;
+  const before = known.get(triangles);
+  if (before?.positions === positions) return before;
+  const shared = { positions, bounds: boundsOf(positions), pieces: onePointEach(mesh) };
+  known.set(triangles, shared);
   return shared;
 }
 
 /** The box round the eight corners of a box, moved. */
-export function movedBounds({ min, max }: Bounds, matrix: Matrix4): Bounds {
+function movedBounds({ min, max }: Bounds, matrix: Matrix4): Bounds {
   const corners = [0, 1, 2, 3, 4, 5, 6, 7].flatMap((bits) =>
     movePoint(matrix, [bits & 1 ? max[0] : min[0], bits & 2 ? max[1] : min[1], bits & 4 ? max[2] : min[2]]),
   );
@@ -125,7 +111,7 @@ export function meshDistance(a: DistanceTree, b: DistanceTree, limit: number): D
   return 'beyond' in turned ? turned : { ...turned, pointA: turned.pointB, pointB: turned.pointA };
 }
 
-const facesOf = ({ bvh }: DistanceTree): number => bvh.geometry.getIndex()?.count ?? 0;
+const facesOf = ({ faces }: DistanceTree): number => faces.corners.length / 9;
 
 function surfaceDistance(a: DistanceTree, b: DistanceTree, limit: number): Distance {
   const fromB = new ThreeMatrix().fromArray(b.matrix).premultiply(inverse(a.matrix));
@@ -193,15 +179,15 @@ const turns = 20;
  * everything.
  */
 function betweenByTurns(a: DistanceTree, b: DistanceTree) {
-  const vertices = a.bvh.geometry.getAttribute('position');
-  const step = Math.max(1, Math.floor(vertices.count / starts));
+  const count = a.positions.length / 3;
+  const step = Math.max(1, Math.floor(count / starts));
   const toB = inverse(b.matrix).multiply(new ThreeMatrix().fromArray(a.matrix));
   const point = new Vector3();
   let best = { distance: Number.POSITIVE_INFINITY, point: new Vector3() };
-  for (let v = 0; v < vertices.count; v += step) {
-    point.fromBufferAttribute(vertices, v).applyMatrix4(toB);
-    const hit = b.bvh.closestPointToPoint(point, newHit(), 0, best.distance);
-    if (hit && hit.distance < best.distance) best = { distance: hit.distance, point: hit.point.clone() };
+  for (let v = 0; v < count; v += step) {
+    point.fromArray(a.positions, 3 * v).applyMatrix4(toB);
+    const hit = nearestTo(b.faces, point, best.distance);
+    if (hit) best = hit;
   }
   let pointB = movePoint(b.matrix, tuple(best.point));
   let pointA = nearestPoint(a, pointB);
@@ -219,13 +205,21 @@ function betweenByTurns(a: DistanceTree, b: DistanceTree) {
 const apart = (a: Vec3, b: Vec3): number => Math.hypot(a[0] - b[0], a[1] - b[1], a[2] - b[2]);
 
 /** The point of a placed mesh's surface nearest to a point. */
-export function nearestPoint({ bvh, matrix }: DistanceTree, point: Vec3): Vec3 {
-  const hit = bvh.closestPointToPoint(new Vector3(...point).applyMatrix4(inverse(matrix)));
+function nearestPoint({ faces, matrix }: DistanceTree, point: Vec3): Vec3 {
+  const hit = nearestTo(faces, new Vector3(...point).applyMatrix4(inverse(matrix)));
   if (!hit) throw new Error('nearestPoint: no face in the tree');
   return movePoint(matrix, tuple(hit.point));
 }
 
-const newHit = () => ({ point: new Vector3(), distance: Number.POSITIVE_INFINITY, faceIndex: 0 });
+/** The nearest point of the faces and its distance, all in the mesh's own frame; nothing beyond the limit. */
+function nearestTo(faces: TriangleTree, from: Vector3, limit = Number.POSITIVE_INFINITY) {
+  const index = faces.nearestFace(from.x, from.y, from.z, limit);
+  if (index < 0) return undefined;
+  const [face, point] = [new ExtendedTriangle(), new Vector3()];
+  setFace(face, faces.corners, index);
+  face.closestPointToPoint(from, point);
+  return { point, distance: point.distanceTo(from) };
+}
 
 const tuple = ({ x, y, z }: Vector3): Vec3 => [x, y, z];
 
@@ -238,21 +232,13 @@ const within = ({ min, max }: Bounds, point: Vec3): boolean =>
   point.every((value, axis) => value >= min[axis] && value <= max[axis]);
 
 /** Least distance of two boxes; 0 where they overlap. */
-export function boxDistance(a: Bounds, b: Bounds): number {
+function boxDistance(a: Bounds, b: Bounds): number {
   const gaps = [0, 1, 2].map((axis) => Math.max(0, a.min[axis] - b.max[axis], b.min[axis] - a.max[axis]));
   return Math.hypot(...gaps);
 }
 
-// Along no axis and no usual diagonal, so that a ray meets no edge of a plain shape.
-const [lookX, lookY, lookZ] = [0.5377, 0.2741, 0.7973];
-
-/** Winding along a ray: faces left minus faces entered, over 0 inside a closed mesh that looks outward. */
-export function isInside(tree: DistanceTree, point: Vec3): boolean {
-  const origin = new Vector3(...point).applyMatrix4(inverse(tree.matrix));
-  const direction = new Vector3(lookX, lookY, lookZ).normalize();
-  let winding = 0;
-  for (const { face } of tree.bvh.raycast(new Ray(origin, direction), DoubleSide)) {
-    if (face) winding += Math.sign(face.normal.dot(direction));
-  }
-  return winding > 0;
+/** Whether a closed mesh that looks outward winds round the point. */
+export function isInside({ faces, matrix }: DistanceTree, point: Vec3): boolean {
+  const { x, y, z } = new Vector3(...point).applyMatrix4(inverse(matrix));
+  return faces.windingAt(x, y, z) > 0.5;
 }

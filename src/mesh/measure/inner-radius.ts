@@ -1,6 +1,6 @@
 import { Vector3 } from 'three';
 import type { TriangleMesh, Vec3 } from '../../kernel/index.ts';
-import { distanceTree } from './distance.ts';
+import { bvhOf } from './bvh.ts';
 import { type EdgeFaces, eachEdge, lengthOf, middleOf } from './edge-faces.ts';
 
 /** Where a hollow is tightest: the radius of the largest ball that fits, mm, and where. */
@@ -39,7 +39,7 @@ export function innerRadii(
   { least, most, finish }: BallRange,
   groupOf: (place: Vec3) => string,
 ): Map<string, InnerRadius> {
-  const { bvh } = distanceTree(mesh);
+  const bvh = bvhOf(mesh);
   const found = new Map<string, InnerRadius>();
   const hit = { point: new Vector3(), distance: 0, faceIndex: 0 };
   const [center, start, normal] = [new Vector3(), new Vector3(), new Vector3()];

@@ -1,6 +1,6 @@
 import { DoubleSide, Ray, Vector3 } from 'three';
 import { type TriangleMesh, triangleCount, type Vec3 } from '../../kernel/index.ts';
-import { distanceTree } from './distance.ts';
+import { bvhOf } from './bvh.ts';
 
 /** The thinnest place found: a wall between two faces that look away from each other. */
 export interface Thinnest {
@@ -21,7 +21,7 @@ const skin = 1e-4;
  * higher than `below` none is cast.
  */
 export function thinnestWall(mesh: TriangleMesh, rays: number, below = Infinity): Thinnest | undefined {
-  const { bvh } = distanceTree(mesh);
+  const bvh = bvhOf(mesh);
   const step = Math.max(1, Math.ceil(triangleCount(mesh) / rays));
   let thinnest: Thinnest | undefined;
   for (let face = 0; face < triangleCount(mesh); face += step) {

@@ -60,7 +60,7 @@ function widestSlice(mesh: MeshData, low: number, high: number): number {
  * Areas (mm2) of a closed mesh's slices at z = first, first + step, ... by Green's theorem over the cut edges:
  * half the integral of x dy - y dx.
  */
-export function sliceAreas(
+function sliceAreas(
   { positions: p, triangles }: MeshData,
   first: number,
   step: number,

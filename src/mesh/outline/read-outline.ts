@@ -4,7 +4,7 @@ import type { Ring } from '../measure/silhouette.ts';
 import type { DrawnPaths } from './drawn-paths.ts';
 import { readDxf } from './dxf-outline.ts';
 import { crossingOf, joinEnds, orientByNesting, withoutRepeats } from './rings.ts';
-import { readSvg } from './svg-outline.ts';
+import { readSvg } from './svg/svg-outline.ts';
 
 /** Rings in mm, y up: outer ones counter-clockwise, holes clockwise; or none, and at least one stop. */
 export interface OutlineOutcome {

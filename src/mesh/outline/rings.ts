@@ -47,7 +47,7 @@ export function orientByNesting(rings: readonly Ring[]): Ring[] {
 }
 
 /** Whether a point is inside a ring (even-odd rule). */
-export function holds(ring: Ring, [x, y]: Point2): boolean {
+function holds(ring: Ring, [x, y]: Point2): boolean {
   let inside = false;
   for (let i = 0, j = ring.length - 1; i < ring.length; j = i++) {
     const [ax, ay] = ring[i];

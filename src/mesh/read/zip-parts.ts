@@ -3,7 +3,7 @@ import type { CodeValues } from '../../findings/index.ts';
 import type { MeshFile } from './mesh-file.ts';
 
 /** Most bytes all parts read may unpack to: about 7 million triangles in XML. */
-export const mostUnpacked = 2 ** 29;
+const mostUnpacked = 2 ** 29;
 /** A part that unpacks to more than this many times its packed size is no mesh: XML of points packs 4 to 30 times. */
 const mostGrowth = 100;
 /** Bytes below which growth does not matter. */

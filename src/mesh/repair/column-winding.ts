@@ -18,7 +18,7 @@ export interface ColumnWinding {
 }
 
 /** Stretches shorter than this (mm) are rounding of the meeting points: surfaces that touch. */
-export const shortestStretch = 2e-3;
+const shortestStretch = 2e-3;
 
 /** Most ends that are remembered. */
 const mostPlaces = 400;

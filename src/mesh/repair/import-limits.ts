@@ -3,7 +3,7 @@ import { boundsOf } from '../../kernel/index.ts';
 import type { RawMesh } from '../raw.ts';
 
 /** Most triangles taken in: twice the largest master expected; about 1.5 GB while it is worked on. */
-export const mostTriangles = 4_000_000;
+const mostTriangles = 4_000_000;
 
 /** Stops for a mesh nothing can be done with: no faces, too many, no finite points, a flat one. */
 export function limitFindings(

@@ -32,7 +32,7 @@ export interface ImportOptions {
   readonly triangleLimit?: number | undefined;
 }
 
-export interface MeshChanges {
+interface MeshChanges {
   /** mm3 and mm2, of the surface as the file has it and as it is now. An open surface's volume is a guide only. */
   readonly volumeBefore: number;
   readonly volumeAfter: number;
@@ -57,7 +57,7 @@ export interface ImportOutcome {
 }
 
 /** Share of the box diagonal up to which a hole that is not flat is spanned. */
-export const holeShare = 0.15;
+const holeShare = 0.15;
 /** Reach of the cuts tried about small crossings, in distances between the lines that found them. */
 const cutReaches = [0.5, 2, 2, 4, 8];
 /** Shells smaller than this share of the largest are specks. */

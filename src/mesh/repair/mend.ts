@@ -8,7 +8,7 @@ import { turnSlivers } from './turn-slivers.ts';
 import { weldEqual, weldNear } from './weld.ts';
 
 /** A count of one kind of repair, a size in mm that goes with it, and a place. */
-export interface Mended {
+interface Mended {
   readonly count: number;
   readonly size: number;
   readonly place?: Vec3;

@@ -64,8 +64,15 @@ export class TriangleTree {
 
   /** Distance in mm from a point to the nearest face, or `limit` where it is farther than that. */
   distanceTo(x: number, y: number, z: number, limit = Number.POSITIVE_INFINITY): number {
+    const face = this.nearestFace(x, y, z, limit);
+    return face < 0 ? limit : Math.sqrt(distance2ToTriangle(this.corners, face * 9, x, y, z));
+  }
+
+  /** The face nearest to a point, by its number in tree order; -1 where none is nearer than `limit` (mm). */
+  nearestFace(x: number, y: number, z: number, limit = Number.POSITIVE_INFINITY): number {
     const { links, corners, stack } = this;
-    if (this.nodeCount === 0) return limit;
+    if (this.nodeCount === 0) return -1;
+    let nearest = -1;
     let best = limit * limit;
     let top = 0;
     stack[top++] = 0;
@@ -75,7 +82,10 @@ export class TriangleTree {
       if (links[node * 2 + 1] > 0) {
         const first = links[node * 2];
         for (let f = first; f < first + links[node * 2 + 1]; f++) {
-          best = Math.min(best, distance2ToTriangle(corners, f * 9, x, y, z));
+          const square = distance2ToTriangle(corners, f * 9, x, y, z);
+          if (!(square < best)) continue;
+          best = square;
+          nearest = f;
         }
         continue;
       }
@@ -85,7 +95,7 @@ export class TriangleTree {
       stack[top++] = nearer ? right : left;
       stack[top++] = nearer ? left : right;
     }
-    return Math.sqrt(best);
+    return nearest;
   }
 
   private boxDistance2(node: number, x: number, y: number, z: number): number {
@@ -239,4 +249,16 @@ function crossHalf(c: Float64Array, i: number): Vec3 {
   const vy = c[i + 7] - c[i + 1];
   const vz = c[i + 8] - c[i + 2];
   return [(uy * vz - uz * vy) / 2, (uz * vx - ux * vz) / 2, (ux * vy - uy * vx) / 2];
+}
+
+// Keyed by the positions, which all placements of a master share and which never change after they are made.
+const trees = new WeakMap<Float32Array, { readonly triangles: Uint32Array; readonly tree: TriangleTree }>();
+
+/** The tree of a mesh that stays: made when first asked for. */
+export function treeOf(mesh: TriangleMesh): TriangleTree {
+  const known = trees.get(mesh.positions);
+  if (known?.triangles === mesh.triangles) return known.tree;
+  const tree = new TriangleTree(mesh);
+  trees.set(mesh.positions, { triangles: mesh.triangles, tree });
+  return tree;
 }

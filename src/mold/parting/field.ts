@@ -9,7 +9,7 @@ const insideSlope = 4;
 const smallConflict = 0.02;
 const steepening = 1.4;
 /** No cut is made steeper than 60 degrees. */
-export const steepestSlope = Math.tan(Math.PI / 3);
+const steepestSlope = Math.tan(Math.PI / 3);
 const alongSilhouette = 24;
 const filleting = 8;
 

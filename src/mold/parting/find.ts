@@ -11,7 +11,7 @@ import { network } from './network.ts';
 import { type Pin, pinDown } from './pins.ts';
 
 /** A master in its place: closed, oriented outward, mold frame, mm. `id` is the placement's. */
-export interface PlacedMaster {
+interface PlacedMaster {
   readonly id: string;
   readonly mesh: TriangleMesh;
 }

@@ -9,7 +9,7 @@ const tooSteep = 1.1;
 /** Share of the sloped area that may be steeper. */
 const mayBeSteep = 0.05;
 
-export interface SlopeMeasures {
+interface SlopeMeasures {
   /** mm2 seen from above, outside the masters. */
   readonly sloped: number;
   readonly steep: number;
@@ -18,7 +18,7 @@ export interface SlopeMeasures {
 }
 
 /** Slopes (central differences) at the nodes outside masters and pins whose four neighbors are outside as well. */
-export function measureSlopes(
+function measureSlopes(
   heights: Float32Array,
   kind: Uint8Array,
   { nx, ny, cell }: Grid,

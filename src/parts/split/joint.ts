@@ -11,9 +11,6 @@ export interface Joint {
 /** How much wider the tongue gets on each side, mm per mm of depth: about 18 degrees, held by itself. */
 const flare = 1 / 3;
 
-/** Half the greatest width of a tongue. */
-export const halfHead = ({ neck, depth }: Joint): number => neck / 2 + flare * depth;
-
 /**
  * Outline of the tongue (grown by `gap` on each side, for its socket) on a seam that leaves the axis at `angleRad`,
  * counter-clockwise. It starts `neck` before the seam, in its own sector.

@@ -13,7 +13,7 @@ const isUseful = (name: string): boolean => /\.(stl|obj|3mf|svg|dxf)$/i.test(nam
  * Takes files a person dropped or chose. A plan among them is opened; meshes and outlines that it names are kept for
  * it. Those that the open plan does not name are added to it as masters.
  */
-export async function takeFiles(files: readonly File[]): Promise<void> {
+async function takeFiles(files: readonly File[]): Promise<void> {
   const stranger = files.find(({ name }) => !isPlan(name) && !isUseful(name));
   if (stranger) {
     fault.value = `${stranger.name} is no plan (YAML), mesh (STL, OBJ, 3MF) or outline (SVG, DXF).`;

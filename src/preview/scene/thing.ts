@@ -10,7 +10,7 @@ export function geometryOf({ positions, normals }: ShownMesh): BufferGeometry {
 }
 
 /** What a mesh in the scene is: the layers and the cut go by it. */
-export interface ThingData {
+interface ThingData {
   readonly kind: string;
   /** Id of the solid or placement. */
   readonly subject: string;

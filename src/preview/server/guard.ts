@@ -33,7 +33,7 @@ export function mayWrite(request: IncomingMessage, token: string): boolean {
 }
 
 /** The page may load from this server only; WASM may run, text may not be run as code, nobody may frame it. */
-export const contentSecurityPolicy = [
+const contentSecurityPolicy = [
   "default-src 'none'",
   "script-src 'self' 'wasm-unsafe-eval'",
   "style-src 'self'",

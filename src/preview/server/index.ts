@@ -1,2 +1,2 @@
 export { mastersOutside } from './plan-folder.ts';
-export { type Preview, type PreviewOptions, startPreview } from './server.ts';
+export { type Preview, startPreview } from './server.ts';

@@ -14,7 +14,7 @@ export interface PlanState {
   readonly hash: string;
 }
 
-export const hashOf = (bytes: Uint8Array): string => createHash('sha256').update(bytes).digest('hex');
+const hashOf = (bytes: Uint8Array): string => createHash('sha256').update(bytes).digest('hex');
 
 /** Endings of what a plan may name: meshes and outlines. */
 const ending = /\.(stl|obj|3mf|svg|dxf)$/i;

@@ -15,7 +15,7 @@ const lift = 0.7;
 /** Height of the upper half over closed, mm. */
 export const liftOf = (share: number, radius: number): number => share * lift * radius;
 
-export const height = computed(() => liftOf(apart.value, mold.value?.disc.radius ?? 0));
+const height = computed(() => liftOf(apart.value, mold.value?.disc.radius ?? 0));
 
 export const figure = (name: FigureName): number | undefined =>
   report.value?.figures.find((one) => one.name === name && one.subject === 'mold')?.value;

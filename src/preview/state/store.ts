@@ -13,7 +13,7 @@ import type {
 // changes; only actions.ts and the workers' answers (hear.ts) write the first group.
 
 /** Where the plan came from: decides where its files are fetched from and where it can be saved to. */
-export type Origin = 'server' | 'preset' | 'dropped';
+type Origin = 'server' | 'preset' | 'dropped';
 
 export interface OpenedPlan {
   readonly name: string;

@@ -45,7 +45,7 @@ export interface AskNear {
   readonly held?: Held;
 }
 
-export interface MeetOven {
+interface MeetOven {
   readonly kind: 'meet';
   readonly port: MessagePort;
   /** Whether what the oven before it had in its hands is to be done by this one. */
@@ -53,7 +53,7 @@ export interface MeetOven {
 }
 
 /** A newer edit has come, or what is being done is not wanted any more: leave off. The oven answers with `left`. */
-export interface Leave {
+interface Leave {
   readonly kind: 'leave';
   readonly edit: number;
 }

@@ -98,7 +98,9 @@ describe('bad files', () => {
 
   it('never throws, whatever byte is changed', () => {
     const good = bytes(
-      '<svg width="10mm" height="10mm" viewBox="0 0 10 10"><path transform="rotate(3)" d="M0 0a5 5 0 0 1 9 0z"/></svg>',
+      '<svg width="10mm" height="10mm" viewBox="0 0 10 10"><style>.a,g>#b:not(i){fill:red}@media x{}</style>' +
+        '<symbol id="s" viewBox="0 0 9 9"><rect class="a" width="9%" height="2mm"/></symbol><use href="#s"/>' +
+        '<path transform="rotate(3)" style="display:inline" d="M0 0a5 5 0 0 1 9 0z"/></svg>',
     );
     let outcomes = 0;
     for (let at = 0; at < good.length; at++) {

@@ -1,7 +1,7 @@
 import type { FigureName } from '../../../src/findings/index.ts';
 
 /** What a computation is held to, from the strongest kind to the weakest. */
-export type SourceKind =
+type SourceKind =
   | 'standard'
   | 'handbook'
   | 'paper'
