@@ -64,7 +64,7 @@ describe('bad files', () => {
     ['lead.svg', '<svg><path d="L 1 1"/></svg>', 'path'],
     ['huge.svg', '<svg><path d="M 1e400 0 L 1 1 L 2 5 z"/></svg>', 'bounds'],
     ['turn.svg', '<svg><rect width="1" height="1" transform="twirl(3)"/></svg>', 'transform'],
-    ['number.svg', '<svg><circle r="wide"/></svg>', 'number'],
+    ['number.svg', '<svg><circle r="wide"/></svg>', 'length'],
     ['empty.dxf', '', 'cut-off'],
     ['cut.dxf', '0\nSECTION\n2\nENTITIES\n0\nLINE\n10\n0\n20', 'cut-off'],
     ['noeof.dxf', '0\nSECTION\n2\nENTITIES\n0\nENDSEC\n', 'cut-off'],
