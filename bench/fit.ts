@@ -5,9 +5,9 @@
  * plane, as built, and irreducible; for each build-up its least distance to its master.
  */
 import { openPlan } from '../cli/plan-files.ts';
-import { type Body, boundsOf, loadKernel, moveMesh, type Scope, type Solid } from '../src/kernel/index.ts';
+import { type Body, boundsOf, loadKernel, moveMesh, type Scope } from '../src/kernel/index.ts';
 import { distanceTree, meshDistance } from '../src/mesh/measure/distance.ts';
-import { flatPartingSurface, type Mold, undercut } from '../src/mold/index.ts';
+import { flatPartingSurface, type Mold, type Solid, undercut } from '../src/mold/index.ts';
 import { channelBody } from '../src/parts/channel-body.ts';
 import { parts } from '../src/parts/index.ts';
 import { readMold } from '../src/pipeline/index.ts';

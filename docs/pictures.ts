@@ -11,11 +11,11 @@ import {
   type Matrix4,
   movePoint,
   rotation,
-  type SolidRole,
   type TriangleMesh,
   translation,
   type Vec3,
 } from '../src/kernel/index.ts';
+import type { SolidRole } from '../src/kinds/index.ts';
 
 interface Listed {
   readonly path: string;

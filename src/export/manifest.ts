@@ -1,12 +1,12 @@
 import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex } from '@noble/hashes/utils.js';
 import type { UnitSystem } from '../findings/index.ts';
-import { type Drawing, type Solid, sizeOf } from '../kernel/index.ts';
-import type { Mold } from '../mold/index.ts';
+import { type Drawing, sizeOf } from '../kernel/index.ts';
+import { kindOfRole } from '../kinds/index.ts';
+import type { Mold, Solid } from '../mold/index.ts';
 import { saysOfAll } from '../wording/index.ts';
 import type { Build, Withheld } from './build.ts';
 import { type Json, jsonBytes } from './json-text.ts';
-import { roleUse } from './role-use.ts';
 import type { CheckedSolid, ExportFile } from './solid-file.ts';
 
 /** SHA-256 (FIPS 180-4) as 64 hex digits. */
@@ -64,7 +64,7 @@ function solidJson(checked: CheckedSolid | undefined, mold: Mold): Json | undefi
     title: solid.title,
     role: solid.role,
     material: materialOf(solid, mold),
-    use: roleUse[solid.role],
+    use: kindOfRole(solid.role).use,
     estimated: solid.estimated,
     subjects: solid.subjects,
     triangles: audit.triangles,
@@ -88,11 +88,12 @@ function drawingJson(drawing: Drawing | undefined, { fixture }: Mold): Json | un
  * pressed or poured are of what is pressed or poured.
  */
 function materialOf({ role, subjects }: Solid, { process, fixture, supports, masters }: Mold): string {
-  const isHalf = role === 'half' || role === 'blank';
-  if (process !== 'rigid' && isHalf) return process === 'rubber' ? 'rubber' : 'poured on the pattern plates';
-  if (role === 'build-up')
+  const { madeOf } = kindOfRole(role);
+  if (process !== 'rigid' && madeOf === 'half')
+    return process === 'rubber' ? 'rubber' : 'poured on the pattern plates';
+  if (madeOf === 'its support')
     return supports.find(({ placement }) => subjects.includes(placement))?.material ?? fixture.material;
-  if (role === 'scaled master')
+  if (madeOf === 'its master')
     return masters.find(({ id }) => subjects.includes(id))?.material ?? fixture.material;
   return fixture.material;
 }

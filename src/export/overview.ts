@@ -1,11 +1,6 @@
-import {
-  type Matrix4,
-  movePoint,
-  onlyToLookAt,
-  type Solid,
-  type SolidRole,
-  type Vec3,
-} from '../kernel/index.ts';
+import { type Matrix4, movePoint, type Vec3 } from '../kernel/index.ts';
+import { kindOfRole } from '../kinds/index.ts';
+import type { Solid } from '../mold/index.ts';
 import type { Build } from './build.ts';
 import { renderPicture } from './picture.ts';
 import { roleColor } from './role-color.ts';
@@ -13,19 +8,16 @@ import type { ExportFile } from './solid-file.ts';
 
 const size = { width: 480, height: 360 };
 
-/** What lies in or on the lower half while the mold stands open; all else would hide the cavities. */
-const inOpenMold: readonly SolidRole[] = ['half', 'pattern plate', 'sprue form', 'boss', 'build-up', 'tab'];
-
 /**
  * A small picture of what was built, as it stands in the mold, seen from above at a slant: the open mold where there is
  * one. What would hide the rest, the upper half, is left out unless there is nothing else. No file where nothing was
  * built.
  */
 export function overviewFiles({ solids }: Build): ExportFile[] {
-  const all = solids.map(({ solid }) => solid).filter(({ role }) => !onlyToLookAt(role));
+  const all = solids.map(({ solid }) => solid).filter(({ role }) => kindOfRole(role).printable);
   const open = all.filter((solid) => !isUpperBlank(solid));
-  const mold = open.some(({ role }) => role === 'half' || role === 'pattern plate')
-    ? open.filter(({ role }) => inOpenMold.includes(role))
+  const mold = open.some(({ role }) => kindOfRole(role).inOpenMold === 'face')
+    ? open.filter(({ role }) => kindOfRole(role).inOpenMold !== 'no')
     : open;
   const shown = mold.length > 0 ? mold : all;
   if (shown.length === 0) return [];
@@ -37,7 +29,7 @@ export function overviewFiles({ solids }: Build): ExportFile[] {
 
 /** A half or blank that lies above the parting plane. */
 const isUpperBlank = ({ role, mesh, toMold }: Solid): boolean =>
-  (role === 'half' || role === 'blank') && middleOf(mesh.positions, toMold)[2] > 0;
+  kindOfRole(role).madeOf === 'half' && middleOf(mesh.positions, toMold)[2] > 0;
 
 function middleOf(positions: Float32Array, toMold: Matrix4): Vec3 {
   const low = [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY];

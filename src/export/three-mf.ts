@@ -1,4 +1,4 @@
-import { onlyToLookAt } from '../kernel/index.ts';
+import { kindOfRole } from '../kinds/index.ts';
 import type { Build } from './build.ts';
 import type { CheckedSolid, ExportFile } from './solid-file.ts';
 import { placeOnBeds, roomyBed } from './three-mf/beds.ts';
@@ -15,7 +15,7 @@ const aisle = 20;
  * shared by exactly two faces and a positive volume.
  */
 export function threeMfFiles({ mold, solids }: Build): ExportFile[] {
-  const made = solids.filter(({ solid: { role } }) => !onlyToLookAt(role));
+  const made = solids.filter(({ solid: { role } }) => kindOfRole(role).printable);
   if (made.length === 0) return [];
   const items = layOut(made, mold.fixture.bed);
   return [{ path: 'all-solids.3mf', bytes: packModel(modelText(mold.title, items)) }];

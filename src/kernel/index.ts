@@ -8,5 +8,5 @@ export * from './outline.ts';
 export * from './pieces.ts';
 export * from './rounding.ts';
 export * from './segments.ts';
-export { onlyToLookAt, type Solid, type SolidMeasures, type SolidRole } from './solid.ts';
+export type { SolidMeasures } from './solid-measures.ts';
 export * from './triangles.ts';

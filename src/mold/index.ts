@@ -13,6 +13,7 @@ export * from './parting/index.ts';
 export * from './parting-surface.ts';
 export * from './rank-lies.ts';
 export { makeAlways, type Remember } from './remember.ts';
+export * from './solid.ts';
 export * from './specks.ts';
 export * from './turned.ts';
 export * from './undercut.ts';

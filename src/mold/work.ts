@@ -1,7 +1,8 @@
 import type { Finding, ReportPart } from '../findings/index.ts';
-import type { Drawing, Kernel, Solid } from '../kernel/index.ts';
+import type { Drawing, Kernel } from '../kernel/index.ts';
 import type { Mold, Process } from './mold.ts';
 import type { Remember } from './remember.ts';
+import type { Solid } from './solid.ts';
 
 /** What one piece of work looks at: one placement, each pair, or the whole mold. */
 type Scope = 'placement' | 'pair' | 'whole';

@@ -6,12 +6,12 @@ import {
   type Matrix4,
   onGrid,
   type Scope,
-  type Solid,
   scaling,
   type TriangleMesh,
   translation,
   uncrossSlivers,
 } from '../kernel/index.ts';
+import type { Solid } from '../mold/index.ts';
 
 export interface SolidNaming
   extends Pick<Solid, 'id' | 'title' | 'role' | 'subjects' | 'lettered' | 'windows'> {

@@ -6,7 +6,6 @@ import {
   inverse,
   moveMesh,
   type Scope,
-  type Solid,
   scaling,
   translation,
   upsideDown,
@@ -19,6 +18,7 @@ import {
   type Part,
   prismUnder,
   type Side,
+  type Solid,
   type Tools,
   work,
 } from '../mold/index.ts';

@@ -1,5 +1,5 @@
 import { type Finding, finding } from '../findings/index.ts';
-import { inverse, moveMesh, movePoint, type Scope, type Solid, type TriangleMesh } from '../kernel/index.ts';
+import { inverse, moveMesh, movePoint, type Scope, type TriangleMesh } from '../kernel/index.ts';
 import {
   afterMill,
   type Fields,
@@ -9,7 +9,7 @@ import {
   type Spot,
   spotsBetween,
 } from '../mesh/index.ts';
-import { type Cutter, type Part, type PartOutput, work } from '../mold/index.ts';
+import { type Cutter, type Part, type PartOutput, type Solid, work } from '../mold/index.ts';
 import { asSolid } from './as-solid.ts';
 import { bothHalves, type Half, halfToPrint } from './half.ts';
 import { halvesInput, madeHalves, subjectsOf } from './halves.ts';

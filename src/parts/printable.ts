@@ -1,7 +1,8 @@
 import { type Finding, finding } from '../findings/index.ts';
-import { boundsOf, movePoint, onlyToLookAt, type Solid, type SolidRole } from '../kernel/index.ts';
+import { boundsOf, movePoint } from '../kernel/index.ts';
+import { kindOfRole } from '../kinds/index.ts';
 import { thinnestWall } from '../mesh/index.ts';
-import type { Mold } from '../mold/index.ts';
+import type { Mold, Solid } from '../mold/index.ts';
 import { labelDepth } from './label.ts';
 import { overhang } from './overhang.ts';
 
@@ -9,8 +10,6 @@ import { overhang } from './overhang.ts';
 const angleStep = (0.5 * Math.PI) / 180;
 /** Less than this in all is not worth a word, mm2. */
 const leastArea = 25;
-/** What is engraved on its upper face, and flat otherwise. */
-const plates: ReadonlySet<SolidRole> = new Set(['jig', 'layout plate', 'nest', 'can part', 'gauge']);
 /** Rays cast into one solid. */
 const rays = 20000;
 
@@ -19,7 +18,7 @@ const rays = 20000;
  * limit, walls under its least feature. One note where the plan names no process.
  */
 export function judgePrintable(solids: readonly Solid[], { fixture: { making } }: Mold): Finding[] {
-  const made = solids.filter(({ role }) => !onlyToLookAt(role));
+  const made = solids.filter(({ role }) => kindOfRole(role).printable);
   if (made.length === 0) return [];
   if (!making) return [finding('making.not-checked', { subject: 'fixture' })];
   return made.flatMap((solid) => [
@@ -49,7 +48,7 @@ function overhangs(solid: Solid, limitRad: number): Finding[] {
 function thinWalls(solid: Solid, least: number): Finding[] {
   // Between the strokes of an engraved letter ridges run out to nothing; they hold nothing.
   const top = boundsOf(solid.mesh.positions).max[2];
-  const below = plates.has(solid.role) ? top - labelDepth : Infinity;
+  const below = kindOfRole(solid.role).flat ? top - labelDepth : Infinity;
   const found = thinnestWall(solid.mesh, rays, below);
   // A hundredth of a mm: what is drawn at the limit is at the limit.
   if (!found || found.thickness >= least - 0.01) return [];

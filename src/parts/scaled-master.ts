@@ -1,14 +1,6 @@
-import {
-  boundsOf,
-  closedAfterRounding,
-  compose,
-  moveMesh,
-  onGrid,
-  type Solid,
-  scaling,
-} from '../kernel/index.ts';
+import { boundsOf, closedAfterRounding, compose, moveMesh, onGrid, scaling } from '../kernel/index.ts';
 import { percentOver } from '../lettering/index.ts';
-import { type Master, type Mold, type Part, type Placement, part } from '../mold/index.ts';
+import { type Master, type Mold, type Part, type Placement, part, type Solid } from '../mold/index.ts';
 import { onBed } from './as-solid.ts';
 import { masterOf } from './cavities.ts';
 import { withoutSpot } from './without-spots.ts';

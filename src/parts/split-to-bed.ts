@@ -7,12 +7,11 @@ import {
   type Kernel,
   KernelFault,
   movePoint,
-  onlyToLookAt,
   rotation,
   type Scope,
-  type Solid,
 } from '../kernel/index.ts';
-import type { Bed, Mold } from '../mold/index.ts';
+import { kindOfRole } from '../kinds/index.ts';
+import type { Bed, Mold, Solid } from '../mold/index.ts';
 import { asSolid } from './as-solid.ts';
 import { sector, tongue } from './split/joint.ts';
 import { extremes, type Obstacle, obstaclesOf } from './split/obstacles.ts';
@@ -41,7 +40,7 @@ export function splitToBed(solids: readonly Solid[], mold: Mold, kernel: Kernel)
   if (!bed) return { solids, findings: [] };
   const room = { x: bed.x - 2 * bed.margin, y: bed.y - 2 * bed.margin };
   const split = solids.map((solid): Split => {
-    if (onlyToLookAt(solid.role)) return { solids: [solid], findings: [] };
+    if (!kindOfRole(solid.role).printable) return { solids: [solid], findings: [] };
     const high = heightFinding(solid, bed);
     if (fits(pointsOf(solid), room) === 0) return { solids: [solid], findings: high };
     const cut = cutOrWhole(solid, obstaclesOf(mold, solid.role), { room, bed, kernel });

@@ -1,8 +1,9 @@
-import { type Body, type Scope, type Solid, segmentsFor } from '../kernel/index.ts';
+import { type Body, type Scope, segmentsFor } from '../kernel/index.ts';
 import {
   type Disc,
   type Fixture,
   type Part,
+  type Solid,
   type Sprue,
   shaftPieceOutline,
   wellPieceOutline,

@@ -1,6 +1,5 @@
 import type { Finding } from '../findings/index.ts';
-import type { Solid } from '../kernel/index.ts';
-import type { Placement } from '../mold/index.ts';
+import type { Placement, Solid } from '../mold/index.ts';
 
 type Named = Pick<Solid, 'id' | 'subjects'>;
 

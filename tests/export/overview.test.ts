@@ -1,7 +1,8 @@
 import { expect, test } from 'vitest';
 import type { Build } from '../../src/export/index.ts';
 import { overviewFiles } from '../../src/export/overview.ts';
-import type { Solid, SolidRole } from '../../src/kernel/index.ts';
+import type { SolidRole } from '../../src/kinds/index.ts';
+import type { Solid } from '../../src/mold/index.ts';
 import { box, single } from '../turned-solids.ts';
 
 const solid = (role: SolidRole, low: number, high: number): { solid: Solid } => ({

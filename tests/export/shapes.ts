@@ -1,4 +1,5 @@
-import type { Solid, TriangleMesh } from '../../src/kernel/index.ts';
+import type { TriangleMesh } from '../../src/kernel/index.ts';
+import type { Solid } from '../../src/mold/index.ts';
 
 export type Corner = readonly [number, number, number];
 

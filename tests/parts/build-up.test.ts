@@ -1,16 +1,15 @@
 import { Vector3 } from 'three';
 import { describe, expect, test } from 'vitest';
-import {
-  areaOf,
-  boundsOf,
-  loadKernel,
-  moveMesh,
-  type Solid,
-  type TriangleMesh,
-} from '../../src/kernel/index.ts';
+import { areaOf, boundsOf, loadKernel, moveMesh, type TriangleMesh } from '../../src/kernel/index.ts';
 import { bvhOf } from '../../src/mesh/measure/bvh.ts';
 import { distanceTree, meshDistance } from '../../src/mesh/measure/distance.ts';
-import { findPartingSurface, heightAt, type Mold, partingDefaults } from '../../src/mold/index.ts';
+import {
+  findPartingSurface,
+  heightAt,
+  type Mold,
+  partingDefaults,
+  type Solid,
+} from '../../src/mold/index.ts';
 import { buildUp } from '../../src/parts/build-up.ts';
 import { labelDepth } from '../../src/parts/label.ts';
 import { badge, bunny, ellipsoid, placed, rod, rotation, translation } from '../mold/shaped-masters.ts';

@@ -1,9 +1,10 @@
-import { type Solid, segmentsFor, type TriangleMesh } from '../../src/kernel/index.ts';
+import { segmentsFor, type TriangleMesh } from '../../src/kernel/index.ts';
 import {
   type Boss,
   flatPartingSurface,
   type Mold,
   type Part,
+  type Solid,
   type Sprue,
   type Tools,
 } from '../../src/mold/index.ts';

@@ -4,8 +4,15 @@ import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { heatOfCure } from '../../src/checks/heat-limits.ts';
 import { exportSolid } from '../../src/export/index.ts';
-import { areaOf, type Drawing, loadKernel, type Solid, sizeOf, translation } from '../../src/kernel/index.ts';
-import { type Boss, type Channel, flatPartingSurface, type Mold, type Part } from '../../src/mold/index.ts';
+import { areaOf, type Drawing, loadKernel, sizeOf, translation } from '../../src/kernel/index.ts';
+import {
+  type Boss,
+  type Channel,
+  flatPartingSurface,
+  type Mold,
+  type Part,
+  type Solid,
+} from '../../src/mold/index.ts';
 import { canParts } from '../../src/parts/can-parts.ts';
 import { depthGauge } from '../../src/parts/depth-gauge.ts';
 import { knifeStencil } from '../../src/parts/knife-stencil.ts';

@@ -1,6 +1,6 @@
 import { beforeAll, expect, test } from 'vitest';
-import { boundsOf, KernelFault, loadKernel, type Solid } from '../../src/kernel/index.ts';
-import type { Boss, Channel, Mold, Tools } from '../../src/mold/index.ts';
+import { boundsOf, KernelFault, loadKernel } from '../../src/kernel/index.ts';
+import type { Boss, Channel, Mold, Solid, Tools } from '../../src/mold/index.ts';
 import { halves } from '../../src/parts/halves.ts';
 import { ball, masterOf, place, ring } from './example-masters.ts';
 import {

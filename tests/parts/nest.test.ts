@@ -8,10 +8,9 @@ import {
   type Outline,
   type Point2,
   pointsOf,
-  type Solid,
   type TriangleMesh,
 } from '../../src/kernel/index.ts';
-import { findPartingSurface, type Mold, partingDefaults } from '../../src/mold/index.ts';
+import { findPartingSurface, type Mold, partingDefaults, type Solid } from '../../src/mold/index.ts';
 import { buildUp } from '../../src/parts/build-up.ts';
 import { splitToBed } from '../../src/parts/index.ts';
 import { nest } from '../../src/parts/nest.ts';

@@ -8,10 +8,9 @@ import {
   loadKernel,
   moveMesh,
   rotation,
-  type Solid,
   type TriangleMesh,
 } from '../../src/kernel/index.ts';
-import { flatPartingSurface, type Mold } from '../../src/mold/index.ts';
+import { flatPartingSurface, type Mold, type Solid } from '../../src/mold/index.ts';
 import { discBlank } from '../../src/parts/disc-blank.ts';
 import { halves } from '../../src/parts/halves.ts';
 import { splitToBed } from '../../src/parts/index.ts';

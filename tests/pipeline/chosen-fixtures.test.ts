@@ -1,10 +1,10 @@
 import { expect, test } from 'vitest';
 import { loadKernel } from '../../src/kernel/index.ts';
+import { kinds } from '../../src/kinds/index.ts';
 import { layOut } from '../../src/mold/index.ts';
 import { parts } from '../../src/parts/index.ts';
 import { makeSolids } from '../../src/pipeline/make-solids.ts';
 import { readPlan } from '../../src/plan/index.ts';
-import { fixtureKinds } from '../../src/plan/sections/making.ts';
 import { sayFinding } from '../../src/wording/index.ts';
 
 const read = (make: string) =>
@@ -32,7 +32,7 @@ async function idsOf(make: string, only?: readonly string[]) {
 }
 
 test('a plan can name every kind of solid there is', () =>
-  expect([...fixtureKinds].sort()).toEqual(parts.map(({ id }) => id).sort()));
+  expect(kinds.map(({ id }) => id).sort()).toEqual(parts.map(({ id }) => id).sort()));
 
 test('only the kinds a plan names are made', async () => {
   const { ids } = await idsOf('[plug, registration-jig]');

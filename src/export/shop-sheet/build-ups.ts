@@ -1,6 +1,7 @@
 import type { UnitSystem } from '../../findings/index.ts';
-import { boundsOf, moveMesh, type Solid } from '../../kernel/index.ts';
+import { boundsOf, moveMesh } from '../../kernel/index.ts';
 import { silhouette } from '../../mesh/index.ts';
+import type { Solid } from '../../mold/index.ts';
 import type { Build } from '../build.ts';
 import type { Shadow } from './disc-view.ts';
 import { bare, both, degrees } from './names.ts';

@@ -1,5 +1,5 @@
-import type { SolidRole, TriangleMesh } from '../../kernel/index.ts';
-import { roleColors } from '../role-color.ts';
+import type { TriangleMesh } from '../../kernel/index.ts';
+import { type SolidKind, type SolidRole, solidKinds } from '../../kinds/index.ts';
 
 /** A solid as the model names it: where its frame's origin is put, mm, no turn and no mirror. */
 export interface ModelItem {
@@ -13,7 +13,7 @@ export interface ModelItem {
 /** Text is handed on in pieces of about this many elements, so that a large model is never one string. */
 const elementsAtOnce = 8192;
 
-const roles = Object.keys(roleColors) as SolidRole[];
+const roles = solidKinds.map(({ role }) => role);
 const materialsId = 1;
 
 /**
@@ -24,14 +24,14 @@ export function* modelText(title: string, items: readonly ModelItem[]): Generato
   yield '<?xml version="1.0" encoding="UTF-8"?>\n' +
     '<model unit="millimeter" xml:lang="en-US" xmlns="http://schemas.microsoft.com/3dmanufacturing/core/2015/02">\n' +
     `<metadata name="Title">${escaped(title)}</metadata>\n<metadata name="Application">discwright</metadata>\n` +
-    `<resources>\n<basematerials id="${materialsId}">\n${roles.map(baseText).join('')}</basematerials>\n`;
+    `<resources>\n<basematerials id="${materialsId}">\n${solidKinds.map(baseText).join('')}</basematerials>\n`;
   for (const [i, item] of items.entries()) yield* objectText(item, objectId(i));
   yield `</resources>\n<build>\n${items.map(itemText).join('')}</build>\n</model>\n`;
 }
 
 const objectId = (index: number): number => materialsId + 1 + index;
 
-const baseText = (role: SolidRole): string => `<base name="${role}" displaycolor="${roleColors[role]}"/>\n`;
+const baseText = ({ role, color }: SolidKind): string => `<base name="${role}" displaycolor="${color}"/>\n`;
 
 const itemText = ({ id, at }: ModelItem, index: number): string =>
   `<item objectid="${objectId(index)}" partnumber="${escaped(id)}" transform="1 0 0 0 1 0 0 0 1 ${at.join(' ')}"/>\n`;

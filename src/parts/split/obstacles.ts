@@ -1,4 +1,5 @@
-import { movePoint, type SolidRole } from '../../kernel/index.ts';
+import { movePoint } from '../../kernel/index.ts';
+import { kindOfRole, type SolidRole } from '../../kinds/index.ts';
 import type { Mold } from '../../mold/index.ts';
 import { bossReach } from '../../mold/index.ts';
 import { masterOf } from '../cavities.ts';
@@ -13,9 +14,6 @@ export interface Obstacle {
 
 const directions = 64;
 
-/** Kinds of solids that masters show on; only these need to be kept from being cut there. */
-const showMasters: ReadonlySet<SolidRole> = new Set(['half', 'pattern plate', 'layout plate']);
-
 /** Bosses, tabs and notches of a mold, and its placements where a solid of that role shows them. */
 export function obstaclesOf(
   { placements, masters, bosses, tabs, notches, disc }: Mold,
@@ -24,7 +22,7 @@ export function obstaclesOf(
   const atRim = (id: string, angleRad: number, radius: number, reach: number): Obstacle =>
     circle(id, radius * Math.cos(angleRad), radius * Math.sin(angleRad), reach);
   return [
-    ...(showMasters.has(role) ? placements : []).map((placement) => {
+    ...(kindOfRole(role).showsMasters ? placements : []).map((placement) => {
       const { positions } = masterOf(masters, placement).mesh;
       const points: [number, number][] = [];
       for (let i = 0; i < positions.length; i += 3) {

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { kinds } from '../../kinds/index.ts';
 import { angle, length, line, share, word } from './fields.ts';
 
 const bed = { over: 0, to: 5000 };
@@ -6,27 +7,7 @@ const limit = { from: 0, to: 500 };
 /** Engraving is 0.6 mm deep. */
 const plateBounds = { from: 1.5, to: 50 };
 
-/** Kinds of solids and drawings that a build makes, as `build --only` knows them too. */
-export const fixtureKinds = [
-  'disc-blank',
-  'halves',
-  'left-by-cutter',
-  'sprue-form',
-  'plug',
-  'bosses',
-  'boss-cups',
-  'tab',
-  'notch',
-  'build-up',
-  'nest',
-  'scaled-master',
-  'pattern-plate',
-  'registration-jig',
-  'can-parts',
-  'depth-gauge',
-  'knife-stencil',
-  'layout-plate',
-] as const;
+const kindIds = kinds.map(({ id }) => id);
 
 export const fixture = z
   .strictObject({
@@ -66,9 +47,9 @@ export const fixture = z
       { from: 0, to: 5 },
     ).optional(),
     make: z
-      .array(word('A kind of solid.', fixtureKinds))
+      .array(word('A kind of solid.', kindIds))
       .optional()
-      .describe(`Which kinds of solids are made: a list of ${fixtureKinds.join(', ')}. Left out, all.`),
+      .describe(`Which kinds of solids are made: a list of ${kindIds.join(', ')}. Left out, all.`),
     jig: z
       .strictObject({
         width: length('Width of its ring. Left out, so wide that 5 mm stay inside of the innermost boss.', {

@@ -1,4 +1,4 @@
-import { hiddenAtFirst, type Kind, kindOfSolid, kinds } from '../scene/kinds.ts';
+import { type Kind, kindOfSolid, kinds } from '../scene/kinds.ts';
 import { length } from '../state/show.ts';
 import { mold, solids } from '../state/store.ts';
 import { cut, hidden, look, pose, seeThrough, viewNames } from '../state/view.ts';
@@ -6,7 +6,7 @@ import { cut, hidden, look, pose, seeThrough, viewNames } from '../state/view.ts
 /** Under the picture: which kinds are shown, from where, how the halves stand, and where the picture is cut off. */
 export function ShowBar() {
   const there = present();
-  const isTool = ({ id }: Kind): boolean => hiddenAtFirst.includes(id);
+  const isTool = ({ shownAtFirst }: Kind): boolean => !shownAtFirst;
   return (
     <div class="show-bar">
       <fieldset class="chips">

@@ -1,4 +1,5 @@
-import type { Kernel, Solid } from '../../kernel/index.ts';
+import type { Kernel } from '../../kernel/index.ts';
+import type { Solid } from '../../mold/index.ts';
 import type { ShownSolid } from './messages.ts';
 import { shownMesh } from './reduce.ts';
 import { tell } from './tell.ts';

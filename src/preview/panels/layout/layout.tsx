@@ -1,6 +1,7 @@
 import { useEffect } from 'preact/hooks';
 import { Choice } from '../../page/choice.tsx';
 import { OpenFiles } from '../../page/open-files.tsx';
+import { loose } from '../../scene/kinds.ts';
 import {
   angleStep,
   angleSteps,
@@ -68,7 +69,7 @@ export const layout: Panel = {
 };
 
 /** What lies over the parting face is put aside while things are moved on it. */
-const aside = ['upper half', 'sprue form', 'plug'];
+const aside = ['upper half', ...loose];
 
 /** Which of it was hidden already, and is to stay so. */
 let hiddenBefore: readonly string[] = [];

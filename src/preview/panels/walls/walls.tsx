@@ -1,4 +1,5 @@
 import { useEffect } from 'preact/hooks';
+import { loose } from '../../scene/kinds.ts';
 import { askWalls } from '../../state/actions.ts';
 import { length } from '../../state/show.ts';
 import { flyTo, mold, picked, pointedAt, solidsAreCurrent, walls } from '../../state/store.ts';
@@ -12,7 +13,7 @@ import { Scale } from './scale.tsx';
 const inTheWay = {
   stacked: ['upper half'],
   'open book': [],
-  always: ['sprue form', 'plug', 'build-up'],
+  always: [...loose, 'build-up'],
 } as const;
 
 export const wallsPanel: Panel = {

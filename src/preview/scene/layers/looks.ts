@@ -4,18 +4,17 @@ import type { BossSeat } from '../../../mold/index.ts';
 import { seatings } from '../../state/closing.ts';
 import { picked, pictured, pointedAt } from '../../state/store.ts';
 import { hidden, openPanel, seeThrough } from '../../state/view.ts';
-import { kindOf } from '../kinds.ts';
+import { halves, kindOf } from '../kinds.ts';
 import type { Stage } from '../stage.ts';
 
 /** Halves behind colored walls: a color of their own could be taken for one of the scale's. */
 const pale = '#e9e9e4';
 const clashing = '#d23b2a';
-const halves = new Set(['lower half', 'upper half', 'blank']);
 
 /** Of its kind, but for what is not to be overlooked or to be taken for something else. */
 function colorOf(kind: string, onWalls: boolean, seat: BossSeat['is'] | undefined): string {
   if (seat === 'clash') return clashing;
-  return onWalls && halves.has(kind) ? pale : kindOf(kind).color;
+  return onWalls && halves.includes(kind) ? pale : kindOf(kind).color;
 }
 
 /** Bosses light up in their sockets and glow red where they clash; what is pointed at or picked glows a little. */
@@ -48,7 +47,7 @@ export function looks(stage: Stage): () => void {
       if (!(material instanceof MeshStandardMaterial)) return;
       object.visible = !away.has(kind);
       material.color.set(colorOf(kind, onWalls, seats.get(object.userData.subject)));
-      const glass = through && halves.has(kind);
+      const glass = through && halves.includes(kind);
       // Only what changes how it is drawn makes the graphics program anew.
       if (material.transparent !== glass) material.needsUpdate = true;
       material.transparent = glass;

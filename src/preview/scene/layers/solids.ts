@@ -1,6 +1,7 @@
 import { effect } from '@preact/signals';
 import { Group } from 'three';
 import { compose, rotation, translation } from '../../../kernel/index.ts';
+import { kindOfRole } from '../../../kinds/index.ts';
 import { mold, solids as solidsSignal } from '../../state/store.ts';
 import type { ShownMold, ShownSolid } from '../../worker/messages.ts';
 import { kindOfSolid, type Side, sideOfSolid } from '../kinds.ts';
@@ -40,9 +41,9 @@ export function solids(stage: Stage): () => void {
   };
 }
 
-/** A boss or its cup is one solid for all places it is used at; anything else stands in one place. */
+/** Where a solid stands: as often as it is used, or in its one place. */
 function placesOf({ id, role, subjects, toMold }: ShownSolid, bosses: ShownMold['bosses']) {
-  if (role !== 'boss' && role !== 'boss cup') return [{ subject: id, matrix: toMold }];
+  if (!kindOfRole(role).atBosses) return [{ subject: id, matrix: toMold }];
   const used = bosses.filter((boss) => subjects.includes(boss.id));
   return used.map(({ id, x, y, turnRad }) => ({
     subject: id,

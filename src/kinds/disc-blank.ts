@@ -1,0 +1,18 @@
+import type { SolidKind } from './kind.ts';
+
+export const discBlank = {
+  id: 'disc-blank',
+  role: 'blank',
+  order: 2,
+  use: 'A half without cavities: the disc as it is cut from stock, to check the can and the layout with.',
+  color: '#B8B2A6',
+  look: { title: 'Blank discs', color: '#a3a69b' },
+  side: 'of its half',
+  shownAtFirst: false,
+  printable: true,
+  flat: false,
+  showsMasters: false,
+  inOpenMold: 'no',
+  madeOf: 'half',
+  atBosses: false,
+} as const satisfies SolidKind;

@@ -1,0 +1,18 @@
+import type { SolidKind } from './kind.ts';
+
+export const leftByCutter = {
+  id: 'left-by-cutter',
+  role: 'left by the cutter',
+  order: 19,
+  use: 'What the end mill of the plan leaves standing in a half: to look at, not to make.',
+  color: '#C2452D',
+  look: { title: 'Left by the cutter', color: '#b5563f' },
+  side: 'lower',
+  shownAtFirst: false,
+  printable: false,
+  flat: false,
+  showsMasters: false,
+  inOpenMold: 'no',
+  madeOf: 'the fixtures',
+  atBosses: false,
+} as const satisfies SolidKind;

@@ -1,0 +1,18 @@
+import type { SolidKind } from './kind.ts';
+
+export const tab = {
+  id: 'tab',
+  role: 'tab',
+  order: 9,
+  use: 'Lies in the parting line at the rim; the blade that parts the halves goes in its slot.',
+  color: '#A8443A',
+  look: { title: 'Tabs', color: '#a9594f' },
+  side: 'lower',
+  shownAtFirst: true,
+  printable: true,
+  flat: false,
+  showsMasters: false,
+  inOpenMold: 'on the face',
+  madeOf: 'the fixtures',
+  atBosses: false,
+} as const satisfies SolidKind;
