@@ -10,18 +10,19 @@ import { measureMesh } from '../mesh/index.ts';
 import {
   type Boss,
   type BuildUpSpace,
+  bossMesh,
   buildUpSpaces,
   buildUpVolume,
   type Check,
   type Mold,
   shaftRadius,
+  sprueMesh,
+  tabLumps,
   work,
 } from '../mold/index.ts';
 import { canVolume, heatedVolume, lockPressure } from '../physics/index.ts';
 import { rubberBulkModulus, rubberKind } from '../tables/index.ts';
 import { leftOut, notChecked } from './not-given.ts';
-import { bossMesh, sprueMesh } from './turned-mesh.ts';
-import { tabLumps } from './turning-masses.ts';
 
 interface PackInput {
   readonly missing: readonly string[];
@@ -116,7 +117,7 @@ function inputOf(mold: Mold): PackInput {
   const solids = [
     ...inMasters,
     ...mold.bosses.map(bossVolume),
-    ...mold.tabs.flatMap((tab) => tabLumps(tab, mold).map(({ volume }) => volume)),
+    ...mold.tabs.flatMap((tab) => tabLumps(tab, mold.disc.radius, mold.process).map(({ volume }) => volume)),
     sprueVolume(mold),
   ];
   return {
@@ -140,7 +141,7 @@ function inputOf(mold: Mold): PackInput {
 
 /** Head as turned, hexagon exact: (sqrt 3 / 2) s^2 times its depth. */
 function bossVolume(boss: Boss): number {
-  const head = measureMesh(bossMesh({ ...boss, rootDepth: 0 })).volume;
+  const head = measureMesh(bossMesh({ ...boss, rootDepth: 0 }, 'rubber')).volume;
   const { acrossFlats, headRadius, rootDepth } = boss;
   const area = acrossFlats > 0 ? (Math.sqrt(3) / 2) * acrossFlats ** 2 : Math.PI * headRadius ** 2;
   return head + area * rootDepth;

@@ -1,6 +1,6 @@
 import { type Finding, finding, type TextSpot } from '../findings/index.ts';
-import { bossReach } from './boss-shape.ts';
 import type { Boss, Disc, Notch, Sprue, Tab } from './mold.ts';
+import { bossReach, tabFace } from './shapes/index.ts';
 
 // A tab as wide as its chord allows ends on the rim itself; rounding must not call that outside.
 const slack = 1e-9;
@@ -44,20 +44,13 @@ function inOneAnother(bosses: readonly Boss[]): Finding[] {
   );
 }
 
-/** Whether a tab or notch of this width has its outer corners on the disc, `inset` inside the rim. */
-export const fitsOnRim = (
-  { width, inset = 0 }: { readonly width: number; readonly inset?: number },
-  discRadius: number,
-): boolean => width / 2 <= discRadius - inset + slack;
-
-/** Its outer corners lie `inset` inside the rim, or the can would not close; so its flat outer face lies deeper. */
-const tabRing = ({ id, angleRad, inset, length, width, at }: Tab, radius: number): Ring => {
-  const far = radius - inset;
-  const outer = Math.sqrt(Math.max(0, far ** 2 - (width / 2) ** 2));
+const tabRing = (tab: Tab, radius: number): Ring => {
+  const { id, angleRad, inset, length, width, at } = tab;
+  const outer = tabFace(tab, radius);
   return {
     id,
     near: outer - length,
-    far: Math.max(far, width / 2 + inset),
+    far: Math.max(radius - inset, width / 2 + inset),
     place: onRim(angleRad, outer),
     ...(at && { at }),
   };

@@ -1,11 +1,11 @@
 import { type Finding, finding } from '../findings/index.ts';
 import { type Plan, partingDefaults } from '../plan/index.ts';
-import { bossReach } from './boss-shape.ts';
 import type { Boss, Disc, Notch, Sprue, Tab } from './mold.ts';
 import { findPartingSurface, type Pin } from './parting/index.ts';
 import { flatPartingSurface, type PartingSurface } from './parting-surface.ts';
 import { makeAlways, type Remember } from './remember.ts';
 import type { PlacedMaster } from './settle-placements.ts';
+import { bossReach } from './shapes/index.ts';
 
 /** Everything the surface must stay flat at. */
 export interface Fixed {

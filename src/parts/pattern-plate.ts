@@ -7,7 +7,7 @@ import {
   translation,
   upsideDown,
 } from '../kernel/index.ts';
-import { type Part, work } from '../mold/index.ts';
+import { bossSpace, isLoose, type Part, work } from '../mold/index.ts';
 import { asSolid } from './as-solid.ts';
 import { labelWords } from './blank-body.ts';
 import { bothHalves, type Half } from './half.ts';
@@ -75,14 +75,14 @@ const thickened = (input: HalvesInput): HalvesInput => ({
 });
 
 /** How far the floor reaches past the parting plane: under the lowest place of the parting surface and the boss heads. */
-function floorDepth(half: Half, { parting, bosses }: HalvesInput): number {
+function floorDepth(half: Half, { parting, bosses, process }: HalvesInput): number {
   const side = half === 'lower' ? 1 : -1;
   let past = 0;
   for (let i = 2; i < parting.sheet.positions.length; i += 3) {
     past = Math.max(past, side * parting.sheet.positions[i]);
   }
-  const heads = half === 'lower' ? bosses.filter(({ kind }) => kind !== 'cap nut') : [];
-  for (const { headHeight } of heads) past = Math.max(past, headHeight);
+  const heads = half === 'lower' ? bosses.filter((boss) => !isLoose(boss, process)) : [];
+  for (const boss of heads) past = Math.max(past, bossSpace(boss, process).height);
   return past + plateFloor;
 }
 
