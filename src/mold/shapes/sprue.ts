@@ -2,7 +2,14 @@ import { defaultChordError, KernelFault, type TriangleMesh } from '../../kernel/
 import type { Well } from '../../physics/index.ts';
 import type { Sprue } from '../mold.ts';
 import type { Space } from './space.ts';
-import { capPoints, roundedCorner, type TurnedOutline, type TurnedPoint, turnedMesh } from './turned.ts';
+import {
+  capPoints,
+  roundedCorner,
+  type TurnedOutline,
+  type TurnedPoint,
+  turnedMesh,
+  turnedVolume,
+} from './turned.ts';
 
 /** Radius of the shaft at height z above the parting plane. */
 export const shaftRadius = (sprue: Pick<Sprue, 'holeRadius' | 'draftRad'>, z: number): number =>
@@ -155,6 +162,10 @@ export const sprueSpace = ({ wellDepth, wellRadius }: Sprue): Space => ({
   height: 0,
   reach: wellRadius,
 });
+
+/** Volume (mm3) of the form within the halves, without its grip. Throws as its outline does. */
+export const sprueVolume = (sprue: Sprue, upper: number): number =>
+  turnedVolume(sprueFormOutline({ ...sprue, grip: 0 }, upper));
 
 /** Chord error of meshes that distances are measured to, mm. */
 const meshChordError = 0.02;

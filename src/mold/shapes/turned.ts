@@ -63,6 +63,13 @@ function direction(from: TurnedPoint, to: TurnedPoint): readonly [number, number
   return [(to[0] - from[0]) / length, (to[1] - from[1]) / length, length];
 }
 
+/** Volume (mm3) of what an outline leaves when it is turned: V = pi times the integral of r^2 dz round it. */
+export const turnedVolume = (outline: TurnedOutline): number =>
+  outline.reduce((sum, [r, z], i) => {
+    const [next, above] = outline[(i + 1) % outline.length];
+    return sum + (Math.PI / 3) * (r * r + r * next + next * next) * (above - z);
+  }, 0);
+
 /** From the foot (a, z) up to the axis (0, z + h). */
 export function capPoints(a: number, h: number, z: number, chordError: number): TurnedPoint[] {
   const radius = (a * a + h * h) / (2 * h);
