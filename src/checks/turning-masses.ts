@@ -78,9 +78,9 @@ export function fittings(mold: Mold, densities: Densities): PointMass[] {
 }
 
 /** Those that can be set: beside the disc, or in another boss, there is none; each has a stop of its own. */
-const setBosses = ({ bosses, disc }: Mold): Boss[] =>
+const setBosses = ({ bosses, disc, process }: Mold): Boss[] =>
   bosses.filter(
     (boss, i) =>
       Math.hypot(boss.x, boss.y) < disc.radius &&
-      bosses.slice(0, i).every((earlier) => roomBetween(boss, earlier) >= 0),
+      bosses.slice(0, i).every((earlier) => roomBetween(boss, earlier, process) >= 0),
   );

@@ -4,6 +4,7 @@ import {
   hexagonCorners,
   type Mold,
   type Notch,
+  notchCorners,
   type Tab,
   tabCorners,
   tabFace,
@@ -148,10 +149,11 @@ class DiscView {
     this.label(tab.id, turned([tabFace(tab, radius) - tab.length / 2, 0], tab.angleRad), 2);
   }
 
-  notch({ id, angleRad, width, depth }: Notch, radius: number): void {
-    const half = Math.asin(Math.min(1, width / 2 / radius));
-    const on = (angle: number): Point => [radius * Math.cos(angle), radius * Math.sin(angle)];
-    this.path([on(angleRad - half), turned([radius - depth, 0], angleRad), on(angleRad + half)], 0.4, false);
+  notch(notch: Notch, radius: number): void {
+    const { id, angleRad, depth } = notch;
+    // From its mouth's left corner round the root to the right one; the mouth itself is open.
+    const [right, ...rest] = notchCorners(notch, radius);
+    if (right) this.path([...rest, right], 0.4, false);
     this.label(id, turned([radius - depth - 4, 0], angleRad), 2);
   }
 

@@ -1,4 +1,11 @@
-import { defaultChordError, moveMesh, rotation, type TriangleMesh, type Vec3 } from '../../kernel/index.ts';
+import {
+  defaultChordError,
+  moveMesh,
+  type Point2,
+  rotation,
+  type TriangleMesh,
+  type Vec3,
+} from '../../kernel/index.ts';
 import type { Disc, Notch } from '../mold.ts';
 import { lofted } from './lofted.ts';
 import { bandBeyond, type Lump, polar } from './lump.ts';
@@ -51,6 +58,13 @@ export function notchOutline(
   const [x, y] = root[0];
   const half = halfMouth + (beyond * (halfMouth - y)) / (outer - x);
   return [[outer + beyond, -half], [outer + beyond, half], ...root];
+}
+
+/** Its outline seen from above, mold frame; nothing where its width leaves no such notch. */
+export function notchCorners(notch: Notch, discRadius: number): Point2[] {
+  const shape = notchShape(notch, discRadius);
+  const [c, s] = [Math.cos(notch.angleRad), Math.sin(notch.angleRad)];
+  return shape ? notchOutline(shape).map(([x, y]): Point2 => [x * c - y * s, x * s + y * c]) : [];
 }
 
 /** A notch through both halves, its mouth on the rim; undefined where its width leaves no such notch. */
