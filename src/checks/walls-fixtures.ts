@@ -11,6 +11,7 @@ import {
   type PartingSurface,
   rodMesh,
   shaftRadius,
+  sprueSpace,
   tabMesh,
 } from '../mold/index.ts';
 import { boltCircle } from './bolt-circle.ts';
@@ -80,7 +81,7 @@ function wellOf({ sprue: given, disc, limits }: Mold): Fixture[] {
   return [
     {
       id: 'sprue',
-      ...about({ from: [0, 0], to: [0, 0] }, Math.max(sprue.wellRadius, sprue.holeRadius + sprue.fillet)),
+      ...about({ from: [0, 0], to: [0, 0] }, sprueSpace(sprue).reach),
       points: Array.from({ length: 24 }, (_point, k): Vec3 => {
         const angle = (k * Math.PI) / 12;
         return [sprue.wellRadius * Math.cos(angle), sprue.wellRadius * Math.sin(angle), 0];

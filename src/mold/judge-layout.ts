@@ -1,7 +1,7 @@
 import { type Finding, finding, type TextSpot } from '../findings/index.ts';
 import type { Boss, Notch, Process, Tab } from './mold.ts';
 import type { Fixed } from './settle-parting.ts';
-import { bossSpace, tabFace } from './shapes/index.ts';
+import { bossSpace, sprueSpace, tabFace } from './shapes/index.ts';
 
 // A tab as wide as its chord allows ends on the rim itself; rounding must not call that outside.
 const slack = 1e-9;
@@ -83,7 +83,7 @@ export function judgeLayout({ process, disc, sprue, bosses, tabs, notches }: Fix
     ...tabs.map((tab) => tabRing(tab, disc.radius)),
     ...notches.map((notch) => notchRing(notch, disc.radius)),
   ];
-  const well = sprue ? Math.max(sprue.wellRadius, sprue.holeRadius) : 0;
+  const well = sprue ? sprueSpace(sprue).reach : 0;
   return [
     ...rimThings.flatMap((ring) => pastRim(ring, disc.radius)),
     ...inOneAnother(bosses, process),

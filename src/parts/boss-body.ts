@@ -9,11 +9,15 @@ import {
   segmentsFor,
   translation,
 } from '../kernel/index.ts';
-import { type Boss, bossOutline, hexagonCorners, socketOutline, type TurnedOutline } from '../mold/index.ts';
+import {
+  type Boss,
+  bossOutline,
+  hexagonCorners,
+  overlap,
+  socketOutline,
+  type TurnedOutline,
+} from '../mold/index.ts';
 import type { Half } from './half.ts';
-
-/** How far a cutter stands out of the face it opens, mm. */
-const overlap = 1;
 
 const bossPlace = (boss: Boss): Matrix4 =>
   compose(translation(boss.x, boss.y, 0), rotation('z', boss.turnRad));

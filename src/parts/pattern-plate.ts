@@ -7,7 +7,7 @@ import {
   translation,
   upsideDown,
 } from '../kernel/index.ts';
-import { bossSpace, isLoose, type Part, work } from '../mold/index.ts';
+import { bossSpace, isLoose, overlap, type Part, work } from '../mold/index.ts';
 import { asSolid } from './as-solid.ts';
 import { labelWords } from './blank-body.ts';
 import { bothHalves, type Half } from './half.ts';
@@ -18,8 +18,6 @@ import { type LabelRoom, labelCutter, labelFindings } from './label.ts';
 /** Common practice, no published source, mm: stiff enough to be poured on and stripped from. */
 export const plateWall = 4;
 export const plateFloor = 5;
-/** The half is made this much too thick for the cut, so that the plate's mouth is open without coplanar faces. */
-const overlap = 1;
 
 /**
  * Pattern plates: what is left of a cup when a half is taken out of it. Its floor is the parting face with the raised
@@ -63,7 +61,7 @@ export const patternPlate: Part = work({
     }),
 });
 
-/** The poured half has no chamfer: its outer face is the open brim. */
+/** The poured half has no chamfer: its outer face is the open brim, which is cut past so that it is open. */
 const thickened = (input: HalvesInput): HalvesInput => ({
   ...input,
   disc: {

@@ -5,6 +5,7 @@ export * from './channel.ts';
 export * from './covered.ts';
 export type { Lump } from './lump.ts';
 export * from './notch.ts';
+export { overlap } from './overlap.ts';
 export * from './sprue.ts';
 export * from './tab.ts';
 export { rodMesh, type TurnedOutline, type TurnedPoint } from './turned.ts';

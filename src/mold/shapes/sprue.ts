@@ -157,10 +157,10 @@ export function plugOutline(sprue: Sprue, upper: number, clearance: number): Tur
 }
 
 /** What halves have to cover of it: the well, since the pouring hole is meant to go through. */
-export const sprueSpace = ({ wellDepth, wellRadius }: Sprue): Space => ({
+export const sprueSpace = ({ wellDepth, wellRadius, holeRadius }: Sprue): Space => ({
   depth: wellDepth,
   height: 0,
-  reach: wellRadius,
+  reach: Math.max(wellRadius, holeRadius),
 });
 
 /** Volume (mm3) of the form within the halves, without its grip. Throws as its outline does. */

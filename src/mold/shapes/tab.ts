@@ -2,11 +2,10 @@ import { moveMesh, type Point2, rotation, type TriangleMesh, type Vec3 } from '.
 import type { Process, Tab } from '../mold.ts';
 import { lofted } from './lofted.ts';
 import { bandBeyond, type Lump, polar } from './lump.ts';
+import { overlap } from './overlap.ts';
 
 /** Thickness of the wedge's inner edge as a share of its height: a blade's start, yet nothing to break off. */
 const edgeShare = 0.25;
-/** How far a recess that runs out through the rim is cut beyond it, mm. */
-const past = 1;
 // A tab as wide as its chord allows ends on the rim itself; rounding must not call that outside.
 const slack = 1e-9;
 
@@ -42,8 +41,8 @@ export function tabOutline(tab: Tab, discRadius: number, process: Process): Poin
   const beyond: Point2[] =
     process === 'rigid'
       ? [
-          [discRadius + past, -top],
-          [discRadius + past, top],
+          [discRadius + overlap, -top],
+          [discRadius + overlap, top],
         ]
       : [];
   return [[inner, -edge], [outer, -top], ...beyond, [outer, top], [inner, edge]];
