@@ -7,7 +7,7 @@ import {
   makeFigure,
   type ReportPart,
 } from '../findings/index.ts';
-import { type Check, type Mold, work } from '../mold/index.ts';
+import { type Check, isLoose, type Mold, work } from '../mold/index.ts';
 import {
   angleOf,
   type PointMass,
@@ -116,7 +116,7 @@ function inputOf(mold: Mold): BalanceInput {
 
 /** Bosses that are made of the fixtures' material and stay in the halves. */
 const loose = ({ process, bosses }: Mold): boolean =>
-  process !== 'rigid' && bosses.some(({ kind }) => kind !== 'cap nut');
+  bosses.some((boss) => boss.kind !== 'cap nut' && isLoose(boss, process));
 
 /** mm3; the pouring hole and the well stand empty, which makes the rotor lighter and so the limit stricter. */
 const discVolume = ({ disc, sprue }: Mold): number =>

@@ -1,6 +1,6 @@
 import { type Figure, type FigureName, makeFigure, type ReportPart } from '../findings/index.ts';
 import type { Vec3 } from '../kernel/index.ts';
-import { bossSpace, type Check, type PartingSurface, work } from '../mold/index.ts';
+import { type Check, coveredFixtures, type PartingSurface, work } from '../mold/index.ts';
 import { nextStock } from '../tables/index.ts';
 import { everyProcess, geometry, type Halves, halvesOf, leastOf, tooThin } from './cover.ts';
 
@@ -21,12 +21,12 @@ export const leastCover: Check = work<LeastInput, ReportPart>({
   processes: everyProcess,
   jobs: (mold) => {
     const masters = mold.placements.map(({ id, lowest, highest }) => ({ id, lowest, highest }));
-    const bosses = mold.bosses.map((boss) => {
-      const { depth, height } = bossSpace(boss, mold.process);
-      return { id: boss.id, lowest: -depth, highest: height };
-    });
-    const well = mold.sprue ? [{ id: 'sprue', lowest: -mold.sprue.wellDepth, highest: 0 }] : [];
-    const reaching = [...masters, ...bosses, ...well];
+    const fixtures = coveredFixtures(mold).map(({ id, depth, height }) => ({
+      id,
+      lowest: -depth,
+      highest: height,
+    }));
+    const reaching = [...masters, ...fixtures];
     const estimated = mold.placements.some((one) => one.estimated);
     return reaching.length === 0
       ? []

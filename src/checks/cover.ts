@@ -8,8 +8,8 @@ import {
 } from '../findings/index.ts';
 import { type Matrix4, movedAlong, movePoint, type TriangleMesh, type Vec3 } from '../kernel/index.ts';
 import {
-  bossSpace,
   type Check,
+  coveredFixtures,
   cropSurface,
   heightAt,
   type Mold,
@@ -114,13 +114,10 @@ export const coverOfFixtures: Check = work<FixtureInput, ReportPart>({
   processes: everyProcess,
   jobs: (mold) => {
     const halves = halvesOf(mold);
-    const bosses = mold.bosses.map((boss) => ({
-      subject: boss.id,
-      input: { id: boss.id, x: boss.x, y: boss.y, ...bossSpace(boss, mold.process), halves },
+    return coveredFixtures(mold).map(({ id, x, y, depth, height }) => ({
+      subject: id,
+      input: { id, x, y, depth, height, halves },
     }));
-    const depth = mold.sprue?.wellDepth;
-    if (depth === undefined) return bosses;
-    return [...bosses, { subject: 'sprue', input: { id: 'sprue', x: 0, y: 0, depth, height: 0, halves } }];
   },
   run: ({ id, x, y, depth, height, halves }) =>
     coverOf(

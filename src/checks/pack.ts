@@ -6,22 +6,21 @@ import {
   makeFigure,
   type ReportPart,
 } from '../findings/index.ts';
-import { measureMesh } from '../mesh/index.ts';
 import {
-  type Boss,
   type BuildUpSpace,
+  bossLumps,
   buildUpSpaces,
   buildUpVolume,
   type Check,
   type Mold,
   shaftRadius,
+  sprueVolume,
+  tabLumps,
   work,
 } from '../mold/index.ts';
 import { canVolume, heatedVolume, lockPressure } from '../physics/index.ts';
 import { rubberBulkModulus, rubberKind } from '../tables/index.ts';
 import { leftOut } from './not-given.ts';
-import { bossMesh, sprueMesh } from './turned-mesh.ts';
-import { tabLumps } from './turning-masses.ts';
 
 interface PackInput {
   readonly missing: readonly string[];
@@ -115,9 +114,11 @@ function inputOf(mold: Mold): PackInput {
   });
   const solids = [
     ...inMasters,
-    ...mold.bosses.map(bossVolume),
-    ...mold.tabs.flatMap((tab) => tabLumps(tab, mold).map(({ volume }) => volume)),
-    sprueVolume(mold),
+    ...[
+      ...mold.bosses.flatMap(bossLumps),
+      ...mold.tabs.flatMap((tab) => tabLumps(tab, disc.radius, mold.process)),
+    ].map(({ volume }) => volume),
+    mold.sprue ? sprueVolume(mold.sprue, disc.upper) : 0,
   ];
   return {
     missing,
@@ -137,17 +138,6 @@ function inputOf(mold: Mold): PackInput {
     estimated: rubber?.expansionPerK === undefined || placements.some((one) => one.estimated),
   };
 }
-
-/** Head as turned, hexagon exact: (sqrt 3 / 2) s^2 times its depth. */
-function bossVolume(boss: Boss): number {
-  const head = measureMesh(bossMesh({ ...boss, rootDepth: 0 })).volume;
-  const { acrossFlats, headRadius, rootDepth } = boss;
-  const area = acrossFlats > 0 ? (Math.sqrt(3) / 2) * acrossFlats ** 2 : Math.PI * headRadius ** 2;
-  return head + area * rootDepth;
-}
-
-const sprueVolume = ({ sprue, disc }: Mold): number =>
-  sprue ? measureMesh(sprueMesh({ ...sprue, grip: 0 }, disc.upper)).volume : 0;
 
 function judge({ spew }: PackInput, excess: number, lock: number): Finding[] {
   const subject = 'can';

@@ -8,9 +8,8 @@ import {
   type ReportPart,
   type Series,
 } from '../findings/index.ts';
-import { type Check, shaftRadius, work } from '../mold/index.ts';
+import { type Check, metalWell, shaftRadius, work } from '../mold/index.ts';
 import { finestDetail, gFactor, surfaceRise, turningPressure, volumeUnder } from '../physics/index.ts';
-import { metalWell, pouringRadius } from './metal-well.ts';
 import { pressedOf } from './pressed-area.ts';
 import { type Cavity, type ShotInput, shotInput } from './shot-input.ts';
 import { closingReserve, mm3OfParts, opening, speedBand, surfaceAt, type Turning } from './turning-metal.ts';
@@ -74,7 +73,7 @@ function judge(turning: Turning): Judged & Pick<ReportPart, 'series'> {
   const well = metalWell(sprue, upper);
   const parts = mm3OfParts(turning);
   const least = grams(parts + volumeUnder(well, -rise * sprue.wellRadius ** 2, rise), densityKgM3);
-  const brim = upper - rise * pouringRadius(sprue, upper) ** 2;
+  const brim = upper - rise * shaftRadius(sprue, upper) ** 2;
   const most = grams(parts + volumeUnder(well, brim, rise), densityKgM3);
   const figures = [
     figure('shot.least', least, `${byVolumes}; free surface at the edge of the well`),

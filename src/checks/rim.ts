@@ -1,6 +1,6 @@
 import { type Finding, finding, makeFigure, type ReportPart } from '../findings/index.ts';
 import { type Matrix4, movedAlong, movePoint, type TriangleMesh, type Vec3 } from '../kernel/index.ts';
-import { bossReach, type Check, work } from '../mold/index.ts';
+import { bossSpace, type Check, work } from '../mold/index.ts';
 import { everyProcess, masterMesh } from './cover.ts';
 import { floorOf, isUnder, type ProcessFloor } from './process-floor.ts';
 
@@ -47,7 +47,7 @@ export const wallsToRim: Check = work<RimInput, ReportPart>({
         limit: mold.limits.bossToRim,
         ...(floor && { floor }),
         estimated: false,
-        body: { x: boss.x, y: boss.y, reach: bossReach(boss) },
+        body: { x: boss.x, y: boss.y, reach: bossSpace(boss, mold.process).reach },
       },
     }));
     return [...cavities, ...bosses];

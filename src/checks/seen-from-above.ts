@@ -1,5 +1,4 @@
-import type { Boss, Tab } from '../mold/index.ts';
-import { bossReach } from '../mold/index.ts';
+import { type Boss, bossReach, type Tab, tabCorners } from '../mold/index.ts';
 
 /** A boss or tab seen from above: a circle or the corners of a tab, mm. */
 export type Thing =
@@ -9,22 +8,10 @@ export type Thing =
 /** The circle round a boss. */
 export const roundOf = (boss: Boss): Thing => ({ id: boss.id, x: boss.x, y: boss.y, reach: bossReach(boss) });
 
-/** The four corners of a tab, seen from above. */
-export function cornersOf({ id, angleRad, width, length, inset }: Tab, radius: number): Thing {
-  const half = width / 2;
-  // Its outer corners are `inset` from the rim.
-  const outer = Math.sqrt(Math.max(0, (radius - inset) ** 2 - half ** 2));
-  const [c, s] = [Math.cos(angleRad), Math.sin(angleRad)];
-  const corners = (
-    [
-      [outer, half],
-      [outer, -half],
-      [outer - length, -half],
-      [outer - length, half],
-    ] as const
-  ).map(([out, side]) => [out * c - side * s, out * s + side * c] as const);
-  return { id, corners };
-}
+export const cornersOf = (tab: Tab, discRadius: number): Thing => ({
+  id: tab.id,
+  corners: tabCorners(tab, discRadius),
+});
 
 /** Least and greatest distance of a thing from the axis; 0 at least for what holds the axis, which no tab does. */
 export function span(thing: Thing): { least: number; most: number } {

@@ -1,10 +1,10 @@
 import type { Matrix4, TriangleMesh } from '../kernel/index.ts';
-import type { Mold, Placement, Sprue } from '../mold/index.ts';
+import { channelReach, channelSection, type Mold, type Placement, type Sprue } from '../mold/index.ts';
 import { type PressedArea, stripPressed } from '../physics/index.ts';
 import { masterMesh } from './cover.ts';
 import { alloyDensity, alloyTension } from './densities.ts';
 import { leftOut } from './not-given.ts';
-import { channelReach, channelSection, imprintOf } from './turning-masses.ts';
+import { imprintOf } from './turning-masses.ts';
 
 /** One cavity to be filled. */
 export interface Cavity {

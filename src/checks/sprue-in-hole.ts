@@ -6,7 +6,7 @@ import {
   makeFigure,
   type ReportPart,
 } from '../findings/index.ts';
-import { type Check, work } from '../mold/index.ts';
+import { type Check, type Sprue, shaftRadius, work } from '../mold/index.ts';
 
 /** A form of rubber-molding practice leaves with 1 degree at least; common practice, no published source. */
 const leastDraftRad = Math.PI / 180;
@@ -16,10 +16,7 @@ const degrees = 180 / Math.PI;
 const figure = (name: FigureName, value: number, source: string): Figure =>
   makeFigure(name, { subject: 'sprue', value, source, estimated: false });
 
-interface SprueInput {
-  readonly holeRadius: number;
-  readonly draftRad: number;
-  readonly grip: number;
+interface SprueInput extends Pick<Sprue, 'holeRadius' | 'draftRad' | 'grip'> {
   readonly upper: number;
   readonly inCan: boolean;
 }
@@ -36,8 +33,9 @@ export const sprueInHole: Check = work<SprueInput, ReportPart>({
     const inCan = process === 'rubber' && bench.can !== undefined;
     return [{ subject: 'sprue', input: { holeRadius, draftRad, grip, upper: disc.upper, inCan } }];
   },
-  run: ({ holeRadius, draftRad, grip, upper, inCan }) => {
-    const top = 2 * (holeRadius - upper * Math.tan(draftRad));
+  run: (input) => {
+    const { draftRad, grip, upper, inCan } = input;
+    const top = 2 * shaftRadius(input, upper);
     const figures = [
       figure('fit.sprueDraft', draftRad * degrees, 'angle between the wall of the shaft and the axis'),
       figure('fit.holeTop', top, 'radius at the parting plane less thickness times tan of the draft'),

@@ -12,6 +12,7 @@ import {
   type Check,
   cropSurface,
   heightAt,
+  leastBuildUp,
   type Mold,
   type PartingSurface,
   type Placement,
@@ -24,7 +25,7 @@ import { freeLength } from './free-length.ts';
 const finestCell = 0.15;
 const mostColumns = 25_000;
 /** Gaps under this, mm, close by themselves: build-ups leave as much at their edge. */
-const smallGap = 0.3;
+const smallGap = leastBuildUp;
 /** Bits under this area, mm2, are no more than a rounded edge. */
 const smallArea = 1;
 

@@ -1,6 +1,5 @@
-import type { Sprue } from '../mold/index.ts';
+import { metalWell, type Sprue, shaftRadius } from '../mold/index.ts';
 import { forceApart, ringPressed, surfaceHeight, surfaceRise, turningPressure } from '../physics/index.ts';
-import { metalWell, pouringRadius } from './metal-well.ts';
 import type { PressedCavity } from './pressed-area.ts';
 import type { ShotInput } from './shot-input.ts';
 
@@ -29,7 +28,7 @@ export function surfaceAt(turning: Turning, shotKg: number, speedRpm: number): n
 /** Force (N) that opens the halves: on cavities, gates, and what metal covers of the upper half over the well and in its leaning hole. */
 export function opening(turning: Turning, surface: number, speedRpm: number): number {
   const { sprue, upper, densityKgM3, cavitiesPressed, gates } = turning;
-  const from = Math.max(Math.sqrt(Math.max(0, surface)), pouringRadius(sprue, upper));
+  const from = Math.max(Math.sqrt(Math.max(0, surface)), shaftRadius(sprue, upper));
   const ring = from < sprue.wellRadius ? [ringPressed(from, sprue.wellRadius)] : [];
   const areas = [
     ...cavitiesPressed.map(({ pressed }) => pressed),

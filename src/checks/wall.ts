@@ -4,19 +4,20 @@ import type { Matrix4, TriangleMesh, Vec3 } from '../kernel/index.ts';
 import { distanceTree, meshDistance } from '../mesh/measure/distance.ts';
 import {
   type Boss,
+  bossMesh,
   type Check,
   type Mold,
   makeAlways,
   type Placement,
   type Process,
   type Sprue,
+  sprueMesh,
   type Tools,
   work,
 } from '../mold/index.ts';
 import { everyProcess, masterMesh } from './cover.ts';
 import { farthest, nearest, type Whereabouts, whereIs } from './near.ts';
 import { floorOf, isUnder, type ProcessFloor } from './process-floor.ts';
-import { bossMesh, bossSpaceMesh, sprueMesh } from './turned-mesh.ts';
 
 const trueDistance = 'true distance of the placed meshes';
 
@@ -98,14 +99,14 @@ const middle = (a: Vec3, b: Vec3): Vec3 => [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2
 /** What a fixture's mesh is made of: plain data, and made only where it is measured. */
 export type Shape =
   | { readonly mesh: TriangleMesh }
-  | { readonly boss: Omit<Boss, 'at'>; readonly rigid: boolean }
+  | { readonly boss: Omit<Boss, 'at'>; readonly process: Process }
   | { readonly sprue: Omit<Sprue, 'at'>; readonly upper: number };
 
 /** Throws KernelFault where a sprue's numbers leave no body. */
 export function meshOf(shape: Shape): TriangleMesh {
   if ('mesh' in shape) return shape.mesh;
   if ('sprue' in shape) return sprueMesh(shape.sprue, shape.upper);
-  return shape.rigid ? bossSpaceMesh(shape.boss) : bossMesh(shape.boss);
+  return bossMesh(shape.boss, shape.process);
 }
 
 /** Something of the mold that a cavity has to keep away from. */

@@ -1,21 +1,20 @@
 import type { TriangleMesh, Vec3 } from '../kernel/index.ts';
 import {
-  type Boss,
-  bossReach,
+  bossSpace,
   type Channel,
   type Check,
-  cornerShare,
+  channelMesh,
   fitsOnRim,
   heightAt,
-  leadIn,
   type Mold,
-  mouthGap,
+  notchMesh,
   type PartingSurface,
+  rodMesh,
   shaftRadius,
+  sprueSpace,
+  tabMesh,
 } from '../mold/index.ts';
 import { boltCircle } from './bolt-circle.ts';
-import { channelMesh, notchMesh, tabMesh } from './lofted-mesh.ts';
-import { rodMesh } from './turned-mesh.ts';
 import { type Fixture, type Kind, wallsTo } from './wall.ts';
 
 /** Cavities against bosses, a nut's hexagon counted as the round through its corners; in rigid halves against what is cut for them. */
@@ -65,19 +64,14 @@ export const everyFixture = (mold: Mold): Fixture[] =>
 
 function bossesOf({ process, bosses, limits }: Mold): Fixture[] {
   const limit = limits.cavityToBoss;
-  const rigid = process === 'rigid';
   return bosses.map(({ at: _, ...boss }) => ({
     id: boss.id,
-    ...about({ from: [boss.x, boss.y], to: [boss.x, boss.y] }, rigid ? spaceReach(boss) : bossReach(boss)),
+    ...about({ from: [boss.x, boss.y], to: [boss.x, boss.y] }, bossSpace(boss, process).reach),
     points: [[boss.x, boss.y, 0]],
     kind: { limit, name: 'walls.boss', code: 'walls.boss', broken: 'walls.broken' },
-    shape: () => ({ boss, rigid }),
+    shape: () => ({ boss, process }),
   }));
 }
-
-/** Wider than either by all that is added to it. */
-const spaceReach = (boss: Omit<Boss, 'at'>): number =>
-  Math.max(bossReach(boss), boss.headRadius + mouthGap(boss) + leadIn) * cornerShare + boss.clearance;
 
 function wellOf({ sprue: given, disc, limits }: Mold): Fixture[] {
   // Where the draft closes the hole there is no such form to measure to; `fit.sprue-closed` says so.
@@ -87,7 +81,7 @@ function wellOf({ sprue: given, disc, limits }: Mold): Fixture[] {
   return [
     {
       id: 'sprue',
-      ...about({ from: [0, 0], to: [0, 0] }, Math.max(sprue.wellRadius, sprue.holeRadius + sprue.fillet)),
+      ...about({ from: [0, 0], to: [0, 0] }, sprueSpace(sprue).reach),
       points: Array.from({ length: 24 }, (_point, k): Vec3 => {
         const angle = (k * Math.PI) / 12;
         return [sprue.wellRadius * Math.cos(angle), sprue.wellRadius * Math.sin(angle), 0];
@@ -99,15 +93,21 @@ function wellOf({ sprue: given, disc, limits }: Mold): Fixture[] {
 }
 
 function channelsOf({ channels, limits, parting }: Mold): Fixture[] {
-  return channels.map((channel) => ({
-    id: channel.id,
-    own: channel.placement,
-    ...about(channel, channel.width / 2),
-    points: pointsOf(channel, parting),
-    // A channel through another's cavity feeds or vents that one too: bad, but the mold stays whole.
-    kind: { limit: limits.wall, name: 'walls.channel', code: 'walls.channel', broken: 'walls.channel' },
-    shape: () => ({ mesh: channelMesh(channel, parting) }),
-  }));
+  return channels.flatMap((channel) => {
+    const mesh = channelMesh(channel, parting, 0);
+    if (!mesh) return [];
+    return [
+      {
+        id: channel.id,
+        own: channel.placement,
+        ...about(channel, channel.width / 2),
+        points: pointsOf(channel, parting),
+        // A channel through another's cavity feeds or vents that one too: bad, but the mold stays whole.
+        kind: { limit: limits.wall, name: 'walls.channel', code: 'walls.channel', broken: 'walls.channel' },
+        shape: () => ({ mesh }),
+      },
+    ];
+  });
 }
 
 /** Points where the channel hangs from the parting surface, 5 mm apart at most. */
@@ -122,16 +122,16 @@ function pointsOf({ from, to }: Channel, surface: PartingSurface): Vec3[] {
 const tabKind = (limit: number) =>
   ({ limit, name: 'walls.tab', code: 'walls.tab', broken: 'walls.broken' }) as const;
 
-function tabsOf({ tabs, disc, limits }: Mold): Fixture[] {
+function tabsOf({ tabs, disc, limits, process }: Mold): Fixture[] {
   return tabs
     .filter((tab) => fitsOnRim(tab, disc.radius))
     .map((tab) => ({
       id: tab.id,
       // The flat outer face lies inside the rim by more than the inset: a whole width more is sure to hold it.
       ...about(inward(disc.radius, tab.angleRad, tab.inset + tab.length + tab.width / 2), tab.width / 2),
-      points: verticesOf(tabMesh(tab, disc.radius)),
+      points: verticesOf(tabMesh(tab, disc.radius, process)),
       kind: tabKind(limits.wall),
-      shape: () => ({ mesh: tabMesh(tab, disc.radius) }),
+      shape: () => ({ mesh: tabMesh(tab, disc.radius, process) }),
     }));
 }
 

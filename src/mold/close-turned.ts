@@ -1,7 +1,6 @@
 import { clashDepth, type Pattern, type Peg, type Standing } from '../physics/index.ts';
-import { bossOutline, headReach, mouthGap, socketOutline } from './boss-shape.ts';
 import type { Boss, Mold, Process } from './mold.ts';
-import type { TurnedOutline } from './turned.ts';
+import { bossOutline, headReach, mouthGap, socketOutline, type TurnedOutline } from './shapes/index.ts';
 
 /**
  * How much larger than its socket a head may be and still go in: rubber gives way, rigid halves only as much as

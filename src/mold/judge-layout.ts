@@ -1,6 +1,7 @@
 import { type Finding, finding, type TextSpot } from '../findings/index.ts';
-import { bossReach } from './boss-shape.ts';
-import type { Boss, Disc, Notch, Sprue, Tab } from './mold.ts';
+import type { Boss, Notch, Process, Tab } from './mold.ts';
+import type { Fixed } from './settle-parting.ts';
+import { bossSpace, sprueSpace, tabFace } from './shapes/index.ts';
 
 // A tab as wide as its chord allows ends on the rim itself; rounding must not call that outside.
 const slack = 1e-9;
@@ -14,21 +15,23 @@ interface Ring {
   readonly at?: TextSpot;
 }
 
-const bossRing = (boss: Boss): Ring => {
+const bossRing = (boss: Boss, process: Process): Ring => {
   const { id, x, y, at } = boss;
   const middle = Math.hypot(x, y);
-  const reach = bossReach(boss);
+  const { reach } = bossSpace(boss, process);
   return { id, near: middle - reach, far: middle + reach, place: [x, y, 0], ...(at && { at }) };
 };
 
-/** Room between two bosses seen from above, by the circles round them; below 0 where they stand in one another. */
-export const roomBetween = (one: Boss, other: Boss): number =>
-  Math.hypot(one.x - other.x, one.y - other.y) - bossReach(one) - bossReach(other);
+/** Room between what two bosses take, seen from above, by the circles round it; below 0 where they stand in one another. */
+export const roomBetween = (one: Boss, other: Boss, process: Process): number =>
+  Math.hypot(one.x - other.x, one.y - other.y) -
+  bossSpace(one, process).reach -
+  bossSpace(other, process).reach;
 
-function inOneAnother(bosses: readonly Boss[]): Finding[] {
+function inOneAnother(bosses: readonly Boss[], process: Process): Finding[] {
   return bosses.flatMap((boss, i) =>
     bosses.slice(0, i).flatMap((earlier) => {
-      const gap = roomBetween(boss, earlier);
+      const gap = roomBetween(boss, earlier, process);
       if (gap >= 0) return [];
       return [
         finding('layout.bosses-meet', {
@@ -42,20 +45,13 @@ function inOneAnother(bosses: readonly Boss[]): Finding[] {
   );
 }
 
-/** Whether a tab or notch of this width has its outer corners on the disc, `inset` inside the rim. */
-export const fitsOnRim = (
-  { width, inset = 0 }: { readonly width: number; readonly inset?: number },
-  discRadius: number,
-): boolean => width / 2 <= discRadius - inset + slack;
-
-/** Its outer corners lie `inset` inside the rim, or the can would not close; so its flat outer face lies deeper. */
-const tabRing = ({ id, angleRad, inset, length, width, at }: Tab, radius: number): Ring => {
-  const far = radius - inset;
-  const outer = Math.sqrt(Math.max(0, far ** 2 - (width / 2) ** 2));
+const tabRing = (tab: Tab, radius: number): Ring => {
+  const { id, angleRad, inset, length, width, at } = tab;
+  const outer = tabFace(tab, radius);
   return {
     id,
     near: outer - length,
-    far: Math.max(far, width / 2 + inset),
+    far: Math.max(radius - inset, width / 2 + inset),
     place: onRim(angleRad, outer),
     ...(at && { at }),
   };
@@ -79,26 +75,18 @@ const onRim = (angleRad: number, radius: number): [number, number, number] => [
  * Tabs and notches against the rim, they and bosses against the well, bosses against each other. What cavities and bosses leave to the rim
  * the wall checks say.
  */
-export function judgeLayout(
-  disc: Disc,
-  sprue: Sprue | undefined,
-  things: {
-    readonly bosses: readonly Boss[];
-    readonly tabs: readonly Tab[];
-    readonly notches: readonly Notch[];
-  },
-): Finding[] {
-  const bosses = things.bosses.map(bossRing);
+export function judgeLayout({ process, disc, sprue, bosses, tabs, notches }: Fixed): Finding[] {
+  const bossRings = bosses.map((boss) => bossRing(boss, process));
   const rimThings = [
-    ...things.tabs.map((tab) => tabRing(tab, disc.radius)),
-    ...things.notches.map((notch) => notchRing(notch, disc.radius)),
+    ...tabs.map((tab) => tabRing(tab, disc.radius)),
+    ...notches.map((notch) => notchRing(notch, disc.radius)),
   ];
-  const well = sprue ? Math.max(sprue.wellRadius, sprue.holeRadius) : 0;
+  const well = sprue ? sprueSpace(sprue).reach : 0;
   return [
     ...rimThings.flatMap((ring) => pastRim(ring, disc.radius)),
-    ...inOneAnother(things.bosses),
+    ...inOneAnother(bosses, process),
     // What reaches past the rim is told of once.
-    ...[...bosses, ...rimThings.filter(({ far }) => far <= disc.radius + slack)].flatMap((ring) =>
+    ...[...bossRings, ...rimThings.filter(({ far }) => far <= disc.radius + slack)].flatMap((ring) =>
       overWell(ring, well),
     ),
   ];

@@ -1,7 +1,7 @@
 import { type CodeValues, type Finding, finding } from '../findings/index.ts';
 import type { Plan } from '../plan/index.ts';
 import type { Sprue } from './mold.ts';
-import { shaftRadius, spigotOf } from './turned.ts';
+import { shaftRadius, spigotOf } from './shapes/index.ts';
 
 /** Least material round a puller hole, under it, or between flats, mm. Common practice, no published source. */
 const leastAround = 2;

@@ -31,7 +31,7 @@ export function layOut(plan: Plan, masters: readonly Master[], remember: Remembe
   const { bosses, findings: bossFindings } = settleBosses(plan);
   const { tabs, notches } = settleRim(plan, bosses, placed);
   const { channels, findings: channelFindings } = settleChannels(plan, placed, sprue);
-  const fixed = { disc, sprue, bosses, tabs, notches };
+  const fixed = { process: plan.process, disc, sprue, bosses, tabs, notches };
   const { surface, findings: partingFindings } = settleParting(plan, placed, fixed, remember);
   const mold: Mold = {
     title: plan.title ?? 'mold',
@@ -63,7 +63,7 @@ export function layOut(plan: Plan, masters: readonly Master[], remember: Remembe
       ...channelFindings,
       ...partingFindings,
       ...judgeSprue(plan, sprue, disc.upper),
-      ...judgeLayout(disc, sprue, { bosses, tabs, notches }),
+      ...judgeLayout(fixed),
     ],
   };
 }

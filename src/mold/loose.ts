@@ -18,8 +18,8 @@ import { lowerByBall } from './under-ball.ts';
 
 export type { Side } from './loose-ground.ts';
 
-/** The body ends where it is thinner than this, mm: a thinner rim breaks off in the hand. */
-const leastHeight = 0.3;
+/** A build-up ends where it is thinner than this, mm: a thinner rim breaks off in the hand. */
+export const leastBuildUp = 0.3;
 /** It reaches at most this many times its greatest height past the master: slopes over 27 degrees run out by then. */
 const skirt = 2;
 /** Cells across the clearance, and their bounds in mm. */
@@ -33,7 +33,7 @@ const wallSlope = 8;
 /** Everything outside the body is this far below its foot, mm. */
 const outside = -0.5;
 /** Under this height nothing of a rim is left over `outside`, so the surface need not be asked. */
-const lost = leastHeight - (leastHeight - outside) / wallSlope;
+const lost = leastBuildUp - (leastBuildUp - outside) / wallSlope;
 /** Volumes are summed over cells of this many mm. */
 const coarseCell = 0.15;
 /** The network keeps this close to the field, mm. */
@@ -93,7 +93,7 @@ function heightsOf(
 ): Float32Array | undefined {
   const heights = ceilingOf(inside, gridOf(nodes.grid, nodes.window), input.surface, input.side);
   lowerByBall(heights, roof, nodes, input.clearance + betweenNodes * cell, lost);
-  return trimmed(heights, inside) > leastHeight ? heights : undefined;
+  return trimmed(heights, inside) > leastBuildUp ? heights : undefined;
 }
 
 interface CoarseBody extends Ground {
@@ -107,7 +107,7 @@ interface CoarseBody extends Ground {
 function coarseBody(input: LooseInput): CoarseBody | undefined {
   const { own, surface, side, clearance } = input;
   const raised = surface.flat ? 0 : highest(own, surface, side);
-  if (raised <= leastHeight) return undefined;
+  if (raised <= leastBuildUp) return undefined;
   const reach = skirt * raised;
   const { min, max } = boundsOf(own.positions);
   const box = new Box();
@@ -225,7 +225,7 @@ function trimmed(heights: Float32Array, inside: Float32Array | undefined): numbe
   let most = 0;
   for (let k = 0; k < heights.length; k++) {
     const top = heights[k];
-    const rim = top < leastHeight ? leastHeight - wallSlope * (leastHeight - top) : top;
+    const rim = top < leastBuildUp ? leastBuildUp - wallSlope * (leastBuildUp - top) : top;
     heights[k] = Math.max(inside ? Math.min(rim, wallSlope * inside[k]) : rim, outside);
     if (heights[k] > most) most = heights[k];
   }

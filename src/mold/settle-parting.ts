@@ -1,14 +1,16 @@
 import { type Finding, finding } from '../findings/index.ts';
+import type { Point2 } from '../kernel/index.ts';
 import { type Plan, partingDefaults } from '../plan/index.ts';
-import { bossReach } from './boss-shape.ts';
-import type { Boss, Disc, Notch, Sprue, Tab } from './mold.ts';
+import type { Boss, Disc, Notch, Process, Sprue, Tab } from './mold.ts';
 import { findPartingSurface, type Pin } from './parting/index.ts';
 import { flatPartingSurface, type PartingSurface } from './parting-surface.ts';
 import { makeAlways, type Remember } from './remember.ts';
 import type { PlacedMaster } from './settle-placements.ts';
+import { bossReach, bossSpace, sprueSpace, tabCorners } from './shapes/index.ts';
 
 /** Everything the surface must stay flat at. */
 export interface Fixed {
+  readonly process: Process;
   readonly disc: Disc;
   readonly sprue: Sprue | undefined;
   readonly bosses: readonly Boss[];
@@ -58,20 +60,25 @@ const tooFine = (wished: number, cell: number): Finding =>
     values: { measured: cell, limit: wished },
   });
 
-function pinsOf({ disc, sprue, bosses, tabs, notches }: Fixed): Pin[] {
-  const onRim = (angleRad: number, depth: number, width: number): Pin => {
+/** Level ground round what each takes, or as far as that reaches where it reaches farther. */
+export function pinsOf({ process, disc, sprue, bosses, tabs, notches }: Fixed): Pin[] {
+  const onRim = (angleRad: number, depth: number, width: number, corners: readonly Point2[]): Pin => {
     const middle = disc.radius - depth / 2;
-    return {
-      x: middle * Math.cos(angleRad),
-      y: middle * Math.sin(angleRad),
-      radius: Math.hypot(depth, width) / 2 + levelMargin,
-    };
+    const [x, y] = [middle * Math.cos(angleRad), middle * Math.sin(angleRad)];
+    const reach = corners.map(([u, v]) => Math.hypot(u - x, v - y));
+    return { x, y, radius: Math.max(Math.hypot(depth, width) / 2 + levelMargin, ...reach) };
   };
   return [
     { outside: disc.radius - levelRim },
-    ...(sprue ? [{ x: 0, y: 0, radius: sprue.wellRadius + levelMargin }] : []),
-    ...bosses.map((boss) => ({ x: boss.x, y: boss.y, radius: bossReach(boss) + levelMargin })),
-    ...tabs.map(({ angleRad, inset, length, width }) => onRim(angleRad, inset + length, width)),
-    ...notches.map(({ angleRad, depth, width }) => onRim(angleRad, depth, width)),
+    ...(sprue ? [{ x: 0, y: 0, radius: sprueSpace(sprue).reach + levelMargin }] : []),
+    ...bosses.map((boss) => ({
+      x: boss.x,
+      y: boss.y,
+      radius: Math.max(bossReach(boss) + levelMargin, bossSpace(boss, process).reach),
+    })),
+    ...tabs.map((tab) =>
+      onRim(tab.angleRad, tab.inset + tab.length, tab.width, tabCorners(tab, disc.radius).slice(2)),
+    ),
+    ...notches.map(({ angleRad, depth, width }) => onRim(angleRad, depth, width, [])),
   ];
 }

@@ -7,9 +7,9 @@ import {
   type Size,
   tabDefaults,
 } from '../plan/index.ts';
-import { bossReach } from './boss-shape.ts';
 import { type RimStretch, widestFreeArc } from './free-arc.ts';
 import type { Boss, Notch, Placement, Tab } from './mold.ts';
+import { bossReach } from './shapes/index.ts';
 
 /** Tabs and notches; one whose angle the plan leaves open goes to the middle of the widest free arc of the rim. */
 export function settleRim(

@@ -1,13 +1,12 @@
 import type { Finding } from '../findings/index.ts';
 import { type Body, boundsOfOutline, line, type Point2, type Scope, segmentsFor } from '../kernel/index.ts';
 import { diameterText } from '../lettering/index.ts';
-import type { Disc, Sprue } from '../mold/index.ts';
+import { type Disc, overlap, type Sprue } from '../mold/index.ts';
 import { fromOuterFace, type Half } from './half.ts';
 import { type LabelRoom, labelCutter, labelFindings, labelStroke, layLabel } from './label.ts';
 
 /** Index mark: a groove in the outer face at angle 0 that runs out through the rim. Common practice, mm. */
 const indexMark = { width: 2, length: 8, depth: 0.8 } as const;
-const overlap = 1;
 
 /** What of a mold a blank depends on. */
 export interface BlankShape {

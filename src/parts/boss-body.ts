@@ -9,11 +9,15 @@ import {
   segmentsFor,
   translation,
 } from '../kernel/index.ts';
-import { type Boss, bossOutline, socketOutline, type TurnedOutline } from '../mold/index.ts';
+import {
+  type Boss,
+  bossOutline,
+  hexagonCorners,
+  overlap,
+  socketOutline,
+  type TurnedOutline,
+} from '../mold/index.ts';
 import type { Half } from './half.ts';
-
-/** How far a cutter stands out of the face it opens, mm. */
-const overlap = 1;
 
 const bossPlace = (boss: Boss): Matrix4 =>
   compose(translation(boss.x, boss.y, 0), rotation('z', boss.turnRad));
@@ -66,17 +70,12 @@ export function pocketBody(scope: Scope, boss: Boss, holes: number): Body {
   return scope.move(pocket, bossPlace(boss), boss.id);
 }
 
-/** A hexagon prism from the root's depth to `top`, a corner on +x: corner radius s / sqrt(3). */
+/** A hexagon prism from the root's depth to `top`. */
 function hexagonBody(scope: Scope, boss: Boss, acrossFlats: number, top: number): Body {
   if (!(acrossFlats > 0 && boss.rootDepth > 0)) {
     throw new KernelFault(boss.id, 'a cap nut needs a hexagon with a width and a height');
   }
-  const corner = acrossFlats / Math.sqrt(3);
-  const points = Array.from({ length: 6 }, (_, i) => {
-    const angle = (i * Math.PI) / 3;
-    return [corner * Math.cos(angle), corner * Math.sin(angle)] as const;
-  });
-  return scope.extrude([points], -boss.rootDepth, top, boss.id);
+  return scope.extrude([hexagonCorners(acrossFlats)], -boss.rootDepth, top, boss.id);
 }
 
 function turned(

@@ -1,5 +1,5 @@
 import { compose, translation, upsideDown } from '../kernel/index.ts';
-import { type Boss, cornerShare, type Mold, type Part, work } from '../mold/index.ts';
+import { type Boss, cornerShare, isLoose, type Mold, type Part, work } from '../mold/index.ts';
 import { asSolid, onBed } from './as-solid.ts';
 import { uprightBoss } from './boss-body.ts';
 import {
@@ -80,7 +80,7 @@ const lineOn = (free: number): number => Math.min(2 * free, Math.max(leastLetter
 
 /** The shapes of all bosses that are loose bodies, in the plan's order. */
 export function bossKinds({ process, bosses: all }: Mold): BossKind[] {
-  const loose = withoutSpots(all).filter(({ kind }) => process === 'rubber' || kind === 'cap nut');
+  const loose = withoutSpots(all).filter((boss) => isLoose(boss, process));
   const groups = new Map<string, Omit<Boss, 'at'>[]>();
   for (const boss of loose) {
     const { kind, size, acrossFlats, rootDepth, headRadius, headHeight, headDraftRad } = boss;

@@ -1,5 +1,5 @@
 import { type Body, boundsOf, moveMesh, type Profile, type Scope } from '../kernel/index.ts';
-import { joinSpecks, type LoosePiece, type Mold, partingPrism } from '../mold/index.ts';
+import { isLoose, joinSpecks, type LoosePiece, type Mold, partingPrism } from '../mold/index.ts';
 import { type BlankShape, discBody, markCutters, wholeDiscBody } from './blank-body.ts';
 import { headBody, imprintBody, pocketBody, socketBody } from './boss-body.ts';
 import { flatCavities, masterOf, wholeCavities } from './cavities.ts';
@@ -116,14 +116,10 @@ function cutAway(scope: Scope, body: Body, cutters: readonly Body[], what: strin
 function sharedCutters(scope: Scope, input: HalvesInput): Body[] {
   const { process, disc, tabs, notches, fixture } = input;
   return [
-    ...tabs.map((tab) => tabRecess(scope, tab, disc.radius, process === 'rigid')),
+    ...tabs.map((tab) => tabRecess(scope, tab, disc.radius, process)),
     ...notches.map((notch) => notchCutter(scope, notch, disc, fixture.chordError)),
   ];
 }
-
-/** Laid in as a body of its own; other bosses are one with the lower half. */
-const isLoose = ({ kind }: Mold['bosses'][number], process: Mold['process']): boolean =>
-  process === 'rubber' || kind === 'cap nut';
 
 /** Cutters of one half alone: sprue opening, pockets, sockets, channels. */
 function ownCutters(

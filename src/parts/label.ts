@@ -1,6 +1,7 @@
 import modeling from '@jscad/modeling';
 import { type Finding, finding } from '../findings/index.ts';
 import type { Body, Scope } from '../kernel/index.ts';
+import { overlap } from '../mold/index.ts';
 
 /** Common practice, no published source: strokes a 0.4 mm nozzle, a mill of 0.8 mm and a cast half can still show. */
 export const labelStroke = 0.8;
@@ -11,8 +12,6 @@ export const leastLetters = 4.5;
 /** The alphabet's own measure of height is two thirds of a capital. */
 const capitalShare = 1.5;
 const lineSpacing = 2.1;
-/** How far the cutter stands out of the face, so that no two faces lie in one plane. */
-const overlap = 1;
 
 /**
  * Where a text may stand: its middle, and the room across and up. With `bend` the strip lies round an arc of that radius

@@ -14,6 +14,7 @@ import {
   type NotchShape,
   notchOutline,
   notchShape,
+  overlap,
   type Part,
   work,
 } from '../mold/index.ts';
@@ -22,7 +23,6 @@ import { labelCutter, labelFindings } from './label.ts';
 import { formWords } from './sprue-form.ts';
 import { withoutSpot } from './without-spots.ts';
 
-const overlap = 1;
 /** Quarter turn about y, outward becomes downward: the strip lies on the face that was at the rim. */
 const layDown: Matrix4 = [0, 0, -1, 0, 0, 1, 0, 0, 1, 0, 0, 0, 0, 0, 0, 1];
 

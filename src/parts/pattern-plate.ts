@@ -7,7 +7,7 @@ import {
   translation,
   upsideDown,
 } from '../kernel/index.ts';
-import { type Part, work } from '../mold/index.ts';
+import { bossSpace, isLoose, overlap, type Part, work } from '../mold/index.ts';
 import { asSolid } from './as-solid.ts';
 import { labelWords } from './blank-body.ts';
 import { bothHalves, type Half } from './half.ts';
@@ -18,8 +18,6 @@ import { type LabelRoom, labelCutter, labelFindings } from './label.ts';
 /** Common practice, no published source, mm: stiff enough to be poured on and stripped from. */
 export const plateWall = 4;
 export const plateFloor = 5;
-/** The half is made this much too thick for the cut, so that the plate's mouth is open without coplanar faces. */
-const overlap = 1;
 
 /**
  * Pattern plates: what is left of a cup when a half is taken out of it. Its floor is the parting face with the raised
@@ -63,7 +61,7 @@ export const patternPlate: Part = work({
     }),
 });
 
-/** The poured half has no chamfer: its outer face is the open brim. */
+/** The poured half has no chamfer: its outer face is the open brim, which is cut past so that it is open. */
 const thickened = (input: HalvesInput): HalvesInput => ({
   ...input,
   disc: {
@@ -75,14 +73,14 @@ const thickened = (input: HalvesInput): HalvesInput => ({
 });
 
 /** How far the floor reaches past the parting plane: under the lowest place of the parting surface and the boss heads. */
-function floorDepth(half: Half, { parting, bosses }: HalvesInput): number {
+function floorDepth(half: Half, { parting, bosses, process }: HalvesInput): number {
   const side = half === 'lower' ? 1 : -1;
   let past = 0;
   for (let i = 2; i < parting.sheet.positions.length; i += 3) {
     past = Math.max(past, side * parting.sheet.positions[i]);
   }
-  const heads = half === 'lower' ? bosses.filter(({ kind }) => kind !== 'cap nut') : [];
-  for (const { headHeight } of heads) past = Math.max(past, headHeight);
+  const heads = half === 'lower' ? bosses.filter((boss) => !isLoose(boss, process)) : [];
+  for (const boss of heads) past = Math.max(past, bossSpace(boss, process).height);
   return past + plateFloor;
 }
 

@@ -1,6 +1,6 @@
 import { type Finding, finding } from '../findings/index.ts';
-import { hole, type Outline, type Path, type Point2, placed, polygon, reversed } from '../kernel/index.ts';
-import { type Boss, type Mold, type Notch, type Part, work } from '../mold/index.ts';
+import { hole, type Outline, type Path, placed, polygon, reversed } from '../kernel/index.ts';
+import { type Boss, hexagonCorners, type Mold, type Notch, type Part, work } from '../mold/index.ts';
 import { asSolid, onBed } from './as-solid.ts';
 import { type FlatFixture, flatFixture, holeFit, openingFit } from './fit.ts';
 import { plateBody } from './plate-body.ts';
@@ -102,13 +102,7 @@ function innerRadius(input: JigInput): number {
 /** Openings over the hexagons (a corner on +x at turn 0, as the nuts stand) or the roots. */
 export function pocketOf(input: Fitting, boss: Omit<Boss, 'at'>): Path {
   if (boss.acrossFlats === 0) return hole([boss.x, boss.y], reachOf(input, boss));
-  const corner = reachOf(input, boss);
-  const hexagon = polygon(
-    Array.from({ length: 6 }, (_, i): Point2 => {
-      const angle = (i * Math.PI) / 3;
-      return [corner * Math.cos(angle), corner * Math.sin(angle)];
-    }),
-  );
+  const hexagon = polygon(hexagonCorners(boss.acrossFlats + fitOf(input, boss)));
   return reversed(placed(hexagon, boss.turnRad, [boss.x, boss.y]));
 }
 

@@ -6,11 +6,9 @@ import {
   segmentsFor,
   translation,
 } from '../kernel/index.ts';
-import { type Sprue, shaftRadius } from '../mold/index.ts';
+import { overlap, type Sprue, shaftRadius } from '../mold/index.ts';
 import { type LabelRoom, labelCutter, roomInRound } from './label.ts';
 
-/** How far a cutter stands out of the face it opens, mm. */
-const overlap = 1;
 /** Left between a label and an edge, mm. */
 const beside = 1;
 /** Share of a turn that letters may go round the puller hole. */

@@ -1,9 +1,13 @@
 import { type Body, circumscribed, type Scope, segmentsFor } from '../kernel/index.ts';
-import { type Disc, type Sprue, shaftOutline, sprueFormOutline, wellOutline } from '../mold/index.ts';
+import {
+  type Disc,
+  overlap,
+  type Sprue,
+  shaftOutline,
+  sprueFormOutline,
+  wellOutline,
+} from '../mold/index.ts';
 import type { Half } from './half.ts';
-
-/** How far an opening's cutter stands out of the faces it opens, mm: faces that only coincide would leave a film. */
-const overlap = 1;
 
 export interface Around {
   readonly disc: Disc;

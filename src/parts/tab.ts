@@ -9,12 +9,10 @@ import {
   translation,
   type Vec3,
 } from '../kernel/index.ts';
-import { type Part, part, type Tab } from '../mold/index.ts';
+import { type Part, type Process, part, type Tab, tabFace, tabOutline, tabRounding } from '../mold/index.ts';
 import { asSolid } from './as-solid.ts';
 import { withoutSpot } from './without-spots.ts';
 
-/** Thickness of the wedge's inner edge as a share of its height: a blade's start, yet nothing to break off. */
-const edgeShare = 0.25;
 /** y becomes z, z becomes -y: an outline drawn in (x, y) stands up. */
 const standUp: Matrix4 = [1, 0, 0, 0, 0, 0, 1, 0, 0, -1, 0, 0, 0, 0, 0, 1];
 
@@ -49,15 +47,12 @@ const tabToMold = ({ angleRad }: Tab): Matrix4 => compose(rotation('z', angleRad
 
 const tabToPrint = (one: Tab): Matrix4 => compose(translation(0, 0, one.width / 2), inverse(tabToMold(one)));
 
-/** Distance of the tab's flat outer face from the axis: its corners are `inset` inside the rim. */
-function tabEdge({ id, inset, width, length }: Tab, radius: number): number {
-  const outer = Math.sqrt((radius - inset) ** 2 - (width / 2) ** 2);
-  if (!(outer > length)) throw new KernelFault(id, 'the tab is wider or longer than the disc allows');
+/** Distance of the tab's flat outer face from the axis. */
+function tabEdge(one: Tab, radius: number): number {
+  const outer = tabFace(one, radius);
+  if (!(outer > one.length)) throw new KernelFault(one.id, 'the tab is wider or longer than the disc allows');
   return outer;
 }
-
-/** Radius of all its outer edges, mm: half the thickness of its inner edge, which is so a full round. */
-export const tabRounding = ({ height }: Pick<Tab, 'height'>): number => (height * edgeShare) / 2;
 
 /** Sides of a whole turn of a rounding: its chords stay within 0.01 mm at the usual radii. */
 const roundingSides = 32;
@@ -112,7 +107,7 @@ function corePieces(one: Tab, outer: number, r: number): Vec3[][] {
 
 /** The wedge less `by` all round; its flanks lean by (h - h / 4) / 2 over the length. */
 function wedgeInside({ id, length, height, width }: Tab, outer: number, by: number): readonly Point[] {
-  const edge = (height * edgeShare) / 2;
+  const edge = tabRounding({ height });
   const lean = (height / 2 - edge) / length;
   const [near, far] = [outer - length + by, outer - by];
   const flank = (x: number): number => edge + lean * (x - outer + length) - by * Math.hypot(1, lean);
@@ -127,27 +122,12 @@ function wedgeInside({ id, length, height, width }: Tab, outer: number, by: numb
   ];
 }
 
-/** Cutter of its recess, without roundings and slot. In rigid halves, which nothing is cut free from, it runs out through the rim. */
-export function tabRecess(scope: Scope, one: Tab, radius: number, throughRim: boolean): Body {
-  const [a, b, c, d] = wedge(one, tabEdge(one, radius));
-  if (!throughRim) return standing(scope, one, [a, b, c, d]);
-  const past = radius + 1;
-  return standing(scope, one, [a, b, [past, b[1]], [past, c[1]], c, d]);
+/** Cutter of its recess, without roundings and slot. */
+export function tabRecess(scope: Scope, one: Tab, radius: number, process: Process): Body {
+  tabEdge(one, radius);
+  const outline = tabOutline(one, radius, process);
+  const recess = scope.extrude([outline], -one.width / 2, one.width / 2, one.id);
+  return scope.move(recess, tabToMold(one), one.id);
 }
 
 type Point = readonly [number, number];
-
-/** Counter-clockwise in (x, z). */
-function wedge({ length, height }: Tab, outer: number): readonly [Point, Point, Point, Point] {
-  const edge = (height * edgeShare) / 2;
-  const inner = outer - length;
-  return [
-    [inner, -edge],
-    [outer, -height / 2],
-    [outer, height / 2],
-    [inner, edge],
-  ];
-}
-
-const standing = (scope: Scope, one: Tab, outline: readonly Point[]): Body =>
-  scope.move(scope.extrude([outline], -one.width / 2, one.width / 2, one.id), tabToMold(one), one.id);

@@ -103,14 +103,18 @@ sprue:
 `;
 }
 
+/** A rigid socket's mouth is no more than this wider all round than its boss, clearance and lead-in, mm. */
+const socketWider = 1;
+
 /**
  * Two sizes of boss that suit the disc, the larger first. Cap nuts as in DIN 1587 and SAE J483; `reach` is half the
- * larger hexagon across its corners (or the larger dome's radius), mm.
+ * larger hexagon across its corners, or the larger dome's radius and what a rigid socket is wider, mm.
  */
 function bossSizes(diameter: number, process: PlanValue['process'], unit: 'mm' | 'in', write: Write) {
   if (process !== 'rubber') {
     const large = Math.min(20, Math.max(8, Math.round(diameter * 0.06)));
-    return { kind: 'dome', sizes: [write(large), write(0.8 * large)], reach: large / 2 };
+    const wider = process === 'rigid' ? socketWider : 0;
+    return { kind: 'dome', sizes: [write(large), write(0.8 * large)], reach: large / 2 + wider };
   }
   const kind = 'cap nut';
   if (unit === 'in') {

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { coverOfCavities, coverOfFixtures } from '../../src/checks/cover.ts';
 import { coverOfParting, leastCover } from '../../src/checks/cover-least.ts';
+import { figureCatalogue } from '../../src/findings/index.ts';
 import { translation } from '../../src/kernel/index.ts';
 import type { PartingSurface } from '../../src/mold/index.ts';
 import { sayFinding } from '../../src/wording/index.ts';
@@ -106,6 +107,11 @@ describe('cover', () => {
     expect(figureOf(report, 'height.above', 'bead-1')).toBeCloseTo(3, 5);
     expect(figureOf(report, 'cover.lower', 'bead-1')).toBeCloseTo(7.7, 5);
     expect(figureOf(report, 'cover.upper', 'bead-1')).toBeCloseTo(7.7, 5);
+    // What they are called says from where.
+    expect(figureCatalogue['depth.below'].label).toBe('reaches below the parting surface');
+    expect(figureCatalogue['height.above'].label).toBe('reaches above it');
+    expect(figureCatalogue['depth.below'].means).toContain('parting surface');
+    expect(figureCatalogue['height.above'].means).toContain('parting surface');
   });
 
   it('looks at the halves where the parting surface nears their outer faces', async () => {

@@ -1,8 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { bossMesh } from '../../src/checks/turned-mesh.ts';
-import { bossLumps } from '../../src/checks/turning-masses.ts';
 import { measureMesh } from '../../src/mesh/index.ts';
-import type { Boss } from '../../src/mold/index.ts';
+import { type Boss, bossLumps, bossMesh } from '../../src/mold/index.ts';
 import { Pattern } from '../../src/physics/index.ts';
 
 const hexagon: Boss = {
@@ -22,7 +20,7 @@ const hexagon: Boss = {
 
 it('weighs a hexagon as its mesh measures: volume and centroid by the divergence theorem', () => {
   const lumps = bossLumps(hexagon);
-  const { volume, centroid } = measureMesh(bossMesh(hexagon));
+  const { volume, centroid } = measureMesh(bossMesh(hexagon, 'rubber'));
   const sum = lumps.reduce((total, lump) => total + lump.volume, 0);
   const z = lumps.reduce((total, lump) => total + lump.volume * lump.z, 0) / sum;
   expect(volume / sum).toBeCloseTo(1, 5);

@@ -136,8 +136,12 @@ describe('thickness of the walls', () => {
     const well = { ...withMaster(emptyMold, 'brick', brick, translation(24, 0, 0)), sprue: smallSprue };
     // A corner, 3 mm off the axis: 20.22 from it; the well is 15 wide at the plane and narrows downward.
     expect(await least(well)).toBeLessThan(Math.hypot(20, 3) - 15 + 2);
-    // Corners at (.., 3, 2), the gate from y = 5.5 on and up to z = 1.5.
-    expect(await least({ ...plain, channels: [gate('other')] })).toBeCloseTo(Math.hypot(2.5, 0.5), 5);
+    // Corners 4 beside the middle of the gate and 2 up; its half-round is eight chords, one of whose ends is nearest.
+    const [across, up] = [1.5 * Math.cos(Math.PI / 8), 1.5 * Math.sin(Math.PI / 8)];
+    expect(await least({ ...plain, channels: [gate('other')] })).toBeCloseTo(
+      Math.hypot(4 - across, 2 - up),
+      5,
+    );
     expect(await least({ ...plain, channels: [gate('brick-1')] })).toBeCloseTo(10.7, 5);
     const notches = [{ id: 'notch-1', angleRad: 0, width: 6, depth: 58 }];
     expect(await least({ ...plain, notches })).toBeLessThan(5);

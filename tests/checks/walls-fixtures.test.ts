@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { channelMesh, notchMesh, tabMesh } from '../../src/checks/lofted-mesh.ts';
-import { wallsToChannels, wallsToTabs } from '../../src/checks/walls-fixtures.ts';
+import { wallsToRim } from '../../src/checks/rim.ts';
+import { wallsToBosses, wallsToChannels, wallsToTabs } from '../../src/checks/walls-fixtures.ts';
 import { compose, rotation, translation } from '../../src/kernel/index.ts';
 import { measureMesh } from '../../src/mesh/index.ts';
-import type { Channel } from '../../src/mold/index.ts';
+import { type Boss, type Channel, notchMesh, type Process, tabMesh } from '../../src/mold/index.ts';
 import { notchArea } from '../parts/notch-area.ts';
 import { box, single } from '../turned-solids.ts';
 import { emptyMold, figureOf, runCheck, withMaster } from './small-mold.ts';
@@ -23,11 +23,9 @@ const tab = { id: 'tab-1', angleRad: 0, width: 20, length: 12, height: 3, inset:
 const notch = { id: 'notch-1', angleRad: 0, width: 6, depth: 4 };
 
 describe('the bodies', () => {
-  it('look outward and hold the volume of a bar, a box and a V with a round root', () => {
-    expect(measureMesh(channelMesh(gate(0), emptyMold.parting)).volume).toBeCloseTo(80 * 3 * 1.5, 3);
-    const lower = { ...gate(0), half: 'lower' } as const;
-    expect(measureMesh(channelMesh(lower, emptyMold.parting)).volume).toBeCloseTo(80 * 3 * 1.5, 3);
-    expect(measureMesh(tabMesh(tab, 125)).volume).toBeCloseTo(20 * 12 * 3, 2);
+  it('look outward and hold the volume of a wedge and a V with a round root', () => {
+    // A quarter as high at its inner edge.
+    expect(measureMesh(tabMesh(tab, 125, 'rubber')).volume).toBeCloseTo((20 * 12 * (3 + 0.75)) / 2, 2);
     const mesh = notchMesh(notch, emptyMold.disc);
     if (!mesh) throw new Error('no notch');
     // The root is drawn by chords at most 0.01 mm inside it.
@@ -72,7 +70,86 @@ describe('walls to channels', () => {
   });
 });
 
+describe('walls to a channel over a slope of its section', () => {
+  // Edge of the brick along the gate at (3, 3) over its middle: 3 sqrt 2 from it, less the half-round's radius.
+  it('are measured to the round of a gate, not to the bar round it', async () => {
+    const mold = {
+      ...withMaster(emptyMold, 'brick', brick, translation(60, 6, 5)),
+      channels: [gate(0)],
+    };
+    const report = await runCheck(wallsToChannels, mold);
+    expect(figureOf(report, 'walls.channel', 'brick-1 gate-other')).toBeCloseTo(3 * Math.SQRT2 - 1.5, 2);
+  });
+
+  it('are the same for one in the lower half as for its mirror image', async () => {
+    const at = (half: 'lower' | 'upper', z: number) => ({
+      ...withMaster(emptyMold, 'brick', brick, translation(60, 6, z)),
+      channels: [{ ...gate(0), half }],
+    });
+    const above = await runCheck(wallsToChannels, at('upper', 5));
+    const below = await runCheck(wallsToChannels, at('lower', -5));
+    const of = (report: typeof above): number => figureOf(report, 'walls.channel', 'brick-1 gate-other');
+    expect(of(below)).toBeCloseTo(of(above), 6);
+  });
+});
+
+describe('walls to bosses by the process', () => {
+  const cone: Boss = {
+    id: 'cone',
+    kind: 'cone',
+    x: 60,
+    y: 0,
+    turnRad: 0,
+    size: '12',
+    acrossFlats: 0,
+    rootDepth: 6,
+    headRadius: 6,
+    headHeight: 7.2,
+    clearance: 0,
+  };
+  const wall = async (process: Process, boss: Boss, z: number): Promise<number> => {
+    const mold = { ...withMaster(emptyMold, 'brick', brick, translation(48, 0, z)), process, bosses: [boss] };
+    return figureOf(await runCheck(wallsToBosses, mold), 'walls.boss', `brick-1 ${boss.id}`);
+  };
+
+  it('count the root where the boss is laid in, and not where it is one with the lower half', async () => {
+    // The brick ends at x = 52, its top 4 under the plane; the foot of the cone begins at 54, its root goes down 6.
+    expect(await wall('rubber', cone, -6)).toBeCloseTo(2, 1);
+    expect(await wall('poured', cone, -6)).toBeCloseTo(Math.hypot(2, 4), 1);
+    expect(await wall('rigid', cone, -6)).toBeCloseTo(Math.hypot(2 - 0.6, 4), 1);
+    const nut: Boss = { ...cone, id: 'nut', kind: 'cap nut', acrossFlats: 11, headHeight: 8 };
+    expect(await wall('poured', nut, -6)).toBeCloseTo(54 - 52 - (11 / Math.sqrt(3) - 6), 1);
+  });
+
+  it('and what is left to the rim count in rigid halves what is cut for them, lead-in and clearance', async () => {
+    const atRim = async (process: Process) => {
+      const boss = { ...cone, clearance: 0.25 };
+      return figureOf(
+        await runCheck(wallsToRim, { ...emptyMold, process, bosses: [boss] }),
+        'walls.rim',
+        'cone',
+      );
+    };
+    expect(await atRim('rubber')).toBeCloseTo(125 - 66, 6);
+    expect(await atRim('poured')).toBeCloseTo(125 - 66, 6);
+    // A gap c square to a wall that leans is c sqrt(r2 + h2) / h level.
+    const gap = (0.25 * Math.hypot(6, 7.2)) / 7.2;
+    expect(await atRim('rigid')).toBeCloseTo(125 - 66 - gap - 0.6, 6);
+  });
+});
+
 describe('walls to tabs and notches', () => {
+  it('measure to the wedge, which is thinner inward, not to the box round it', async () => {
+    const inner = Math.sqrt(124 ** 2 - 100) - 12;
+    // The edge of the brick at the inner edge of the tab, 2 over the plane: h / 8 of the wedge is 0.375, its flank rises by 1.125 on 12.
+    const over = withMaster(emptyMold, 'brick', brick, translation(inner - 4, 0, 4));
+    const report = await runCheck(wallsToTabs, { ...over, tabs: [tab] });
+    expect(figureOf(report, 'walls.tab', 'brick-1 tab-1')).toBeCloseTo(
+      (2 - 0.375) / Math.hypot(1, 1.125 / 12),
+      4,
+    );
+  });
+
   it('warns of both under the limit', async () => {
     const inner = Math.sqrt(124 ** 2 - 100) - 12;
     const atTab = withMaster(emptyMold, 'brick', brick, translation(inner - 2 - 4, 0, 0));

@@ -141,8 +141,8 @@ it('grown by half, lengths grow so, masses as its cube and unbalance as its four
     const exponent = power[unit];
     if (exponent === undefined) return undefined;
     compared++;
-    // Sockets are cut with a lead-in of one size for all, by which walls to them are thinner.
-    if (key.startsWith('walls.boss')) return (value + leadIn) * 1.5 - leadIn;
+    // Sockets are cut with a lead-in of one size for all, by which walls to them, and theirs to the rim, are thinner.
+    if (/^walls\.(boss|rim dome)/.test(key)) return (value + leadIn) * 1.5 - leadIn;
     return value * 1.5 ** exponent;
   };
   // Domes and fillets are drawn to a chord error of 0.02 mm whatever their size.

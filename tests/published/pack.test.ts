@@ -2,6 +2,7 @@ import { expect, it } from 'vitest';
 import { pack } from '../../src/checks/pack.ts';
 import { rubberLedger } from '../../src/checks/rubber-ledger.ts';
 import type { Mold } from '../../src/mold/index.ts';
+import { nutBore } from '../../src/tables/index.ts';
 import { emptyMold, figureOf, nutAt, runCheck, smallSprue, withMaster } from '../checks/small-mold.ts';
 
 const at = { file: 'plan.yaml', line: 1, column: 1 };
@@ -39,7 +40,7 @@ it('a can filled to the brim', async () => {
 });
 
 // DIN 1587 M8: hexagon 13 x 6.5 by (sqrt 3 / 2) s^2 h; head: cylinder and half ball of 12.5 (closed forms).
-it('a cap nut takes up its hexagon, collar and dome', async () => {
+it('a cap nut takes up its hexagon, collar and dome, but rubber its bore', async () => {
   const plain = figureOf(await runCheck(pack, mold({})), 'pack.cold', 'can');
   const nut = figureOf(
     await runCheck(pack, mold({}, {}, { bosses: [nutAt('n', 80, 0)] })),
@@ -48,7 +49,26 @@ it('a cap nut takes up its hexagon, collar and dome', async () => {
   );
   const head = Math.PI * 6.25 ** 2 * (8.5 - 6.25) + (2 / 3) * Math.PI * 6.25 ** 3;
   const hexagon = (Math.sqrt(3) / 2) * 13 ** 2 * 6.5;
-  expect(Math.abs((nut - plain) / (head + hexagon) - 1)).toBeLessThan(0.01);
+  const { diameter = 0, depth = 0 } = nutBore('M8') ?? {};
+  const bore = (Math.PI / 4) * diameter ** 2 * depth;
+  expect(bore).toBeGreaterThan(100);
+  expect((nut - plain) / (head + hexagon - bore)).toBeCloseTo(1, 6);
+});
+
+// Frustum of a cone: pi h (R^2 + R r + r^2) / 3; cap: pi h (3 a^2 + h^2) / 6.
+it('a sprue form takes up its shaft and its well less the dome, and no more than its grip leaves', async () => {
+  const sprue = { ...smallSprue, fillet: 0 };
+  const cold = async (other: Partial<Mold>) =>
+    figureOf(await runCheck(pack, mold({}, {}, other)), 'pack.cold', 'can');
+  const lean = Math.tan(sprue.draftRad);
+  const frustum = (from: number, high: number) => {
+    const to = from - high * lean;
+    return (Math.PI * high * (from ** 2 + from * to + to ** 2)) / 3;
+  };
+  const dome = (Math.PI * sprue.domeHeight * (3 * sprue.domeRadius ** 2 + sprue.domeHeight ** 2)) / 6;
+  const whole = frustum(sprue.holeRadius, 12.7) + frustum(sprue.wellRadius, sprue.wellDepth) - dome;
+  // The dome is drawn by chords of 0.01 mm at most.
+  expect(((await cold({ sprue })) - (await cold({}))) / whole).toBeCloseTo(1, 3);
 });
 
 // A tab of 20 x 10 x 4 mm, a quarter as high at its inner edge: w l (h + h / 4) / 2 = 500 mm3 (prism of a trapezoid).

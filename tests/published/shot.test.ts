@@ -1,9 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { metalWell } from '../../src/checks/metal-well.ts';
 import { pressedOf } from '../../src/checks/pressed-area.ts';
 import { pressure } from '../../src/checks/pressure.ts';
 import { translation } from '../../src/kernel/index.ts';
-import type { Mold } from '../../src/mold/index.ts';
+import { type Mold, metalWell } from '../../src/mold/index.ts';
 import {
   forceApart,
   ringPressed,

@@ -1,8 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { balance } from '../../src/checks/balance.ts';
-import { bossLumps } from '../../src/checks/turning-masses.ts';
 import { translation } from '../../src/kernel/index.ts';
-import type { Mold } from '../../src/mold/index.ts';
+import { bossLumps, type Mold } from '../../src/mold/index.ts';
 import {
   angleOf,
   burstSpeed,

@@ -1,4 +1,14 @@
-import type { Boss, Channel, Mold, Notch, Tab } from '../../mold/index.ts';
+import {
+  type Boss,
+  type Channel,
+  hexagonCorners,
+  type Mold,
+  type Notch,
+  notchCorners,
+  type Tab,
+  tabCorners,
+  tabFace,
+} from '../../mold/index.ts';
 import { type Paper, shade } from './paper.ts';
 
 type Point = readonly [number, number];
@@ -108,10 +118,9 @@ class DiscView {
   boss({ id, kind, size, x, y, turnRad, acrossFlats, headRadius }: Boss): void {
     if (kind !== 'hexagon') this.circle([x, y], headRadius, 0.25);
     if (acrossFlats > 0) {
-      const corners = Array.from({ length: 6 }, (_, k): Point => {
-        const angle = turnRad + (k * Math.PI) / 3;
-        const reach = acrossFlats / Math.sqrt(3);
-        return [x + reach * Math.cos(angle), y + reach * Math.sin(angle)];
+      const corners = hexagonCorners(acrossFlats).map((corner): Point => {
+        const [u, v] = turned(corner, turnRad);
+        return [x + u, y + v];
       });
       this.path(corners, 0.25, true);
     }
@@ -135,23 +144,16 @@ class DiscView {
     this.label(`${id}: ${kind} ${size}`, [x, y - below], 2);
   }
 
-  tab({ id, angleRad, width, length, inset }: Tab, radius: number): void {
-    const outer = Math.sqrt(Math.max(0, (radius - inset) ** 2 - (width / 2) ** 2));
-    const at = (r: number, across: number): Point => turned([r, across], angleRad);
-    const corners = [
-      at(outer, -width / 2),
-      at(outer, width / 2),
-      at(outer - length, width / 2),
-      at(outer - length, -width / 2),
-    ];
-    this.path(corners, 0.25, true);
-    this.label(id, at(outer - length / 2, 0), 2);
+  tab(tab: Tab, radius: number): void {
+    this.path(tabCorners(tab, radius), 0.25, true);
+    this.label(tab.id, turned([tabFace(tab, radius) - tab.length / 2, 0], tab.angleRad), 2);
   }
 
-  notch({ id, angleRad, width, depth }: Notch, radius: number): void {
-    const half = Math.asin(Math.min(1, width / 2 / radius));
-    const on = (angle: number): Point => [radius * Math.cos(angle), radius * Math.sin(angle)];
-    this.path([on(angleRad - half), turned([radius - depth, 0], angleRad), on(angleRad + half)], 0.4, false);
+  notch(notch: Notch, radius: number): void {
+    const { id, angleRad, depth } = notch;
+    // From its mouth's left corner round the root to the right one; the mouth itself is open.
+    const [right, ...rest] = notchCorners(notch, radius);
+    if (right) this.path([...rest, right], 0.4, false);
     this.label(id, turned([radius - depth - 4, 0], angleRad), 2);
   }
 

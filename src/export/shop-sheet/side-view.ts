@@ -1,6 +1,6 @@
 import type { Figure, Report, UnitSystem } from '../../findings/index.ts';
 import type { Mold, Placement } from '../../mold/index.ts';
-import { headReach, shaftRadius, sprueFormOutline } from '../../mold/index.ts';
+import { bossSpace, shaftRadius, sprueFormOutline } from '../../mold/index.ts';
 import { fixed } from '../../wording/index.ts';
 import { bare, both, inOrder } from './names.ts';
 import { type Paper, shade } from './paper.ts';
@@ -23,8 +23,8 @@ export function sideView(paper: Paper, mold: Mold): void {
   for (const { x, reach, lowest, highest } of mold.placements)
     box(paper, place(x - reach, highest), place(x + reach, lowest), 0.12, 0.45);
   for (const boss of mold.bosses) {
-    const reach = headReach(boss);
-    box(paper, place(boss.x - reach, boss.headHeight), place(boss.x + reach, -boss.rootDepth), 0.25);
+    const { depth, height: tall, reach } = bossSpace(boss, mold.process);
+    box(paper, place(boss.x - reach, tall), place(boss.x + reach, -depth), 0.25);
   }
   if (sprue && shaftRadius(sprue, disc.upper) > 0) {
     const outline = sprueFormOutline(sprue, disc.upper);

@@ -3,14 +3,14 @@ import type { FigureEntry } from './entry.ts';
 /** The mold as it lies: cover, walls, registration, release, support, fit. */
 export const shapeFigures = {
   'depth.below': {
-    label: 'reaches below the parting plane',
+    label: 'reaches below the parting surface',
     unit: 'mm',
-    means: 'How far a cavity or fixture reaches into the lower half.',
+    means: 'How far a cavity or fixture reaches into the lower half, from the parting surface where it is.',
   },
   'height.above': {
     label: 'reaches above it',
     unit: 'mm',
-    means: 'How far a cavity or fixture reaches into the upper half.',
+    means: 'How far a cavity or fixture reaches into the upper half, from the parting surface where it is.',
   },
   'cover.lower': {
     label: 'cover, lower half',

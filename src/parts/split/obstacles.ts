@@ -1,7 +1,6 @@
 import { movePoint } from '../../kernel/index.ts';
 import { kindOfRole, type SolidRole } from '../../kinds/index.ts';
-import type { Mold } from '../../mold/index.ts';
-import { bossReach } from '../../mold/index.ts';
+import { bossSpace, type Mold, notchCorners, tabCorners } from '../../mold/index.ts';
 import { masterOf } from '../cavities.ts';
 
 /** What a split line keeps away from: corners of a convex outline round it, seen from above, mold frame, mm. */
@@ -16,11 +15,9 @@ const directions = 64;
 
 /** Bosses, tabs and notches of a mold, and its placements where a solid of that role shows them. */
 export function obstaclesOf(
-  { placements, masters, bosses, tabs, notches, disc }: Mold,
+  { placements, masters, bosses, tabs, notches, disc, process }: Mold,
   role: SolidRole,
 ): Obstacle[] {
-  const atRim = (id: string, angleRad: number, radius: number, reach: number): Obstacle =>
-    circle(id, radius * Math.cos(angleRad), radius * Math.sin(angleRad), reach);
   return [
     ...(kindOfRole(role).showsMasters ? placements : []).map((placement) => {
       const { positions } = masterOf(masters, placement).mesh;
@@ -31,11 +28,11 @@ export function obstaclesOf(
       }
       return { id: placement.id, corners: extremes(points) };
     }),
-    ...bosses.map((boss) => circle(boss.id, boss.x, boss.y, bossReach(boss))),
-    ...tabs.map(({ id, angleRad, inset, length, width }) =>
-      atRim(id, angleRad, disc.radius - inset - length / 2, Math.hypot(length, width) / 2),
-    ),
-    ...notches.map(({ id, angleRad, width }) => atRim(id, angleRad, disc.radius, width)),
+    ...bosses.map((boss) => circle(boss.id, boss.x, boss.y, bossSpace(boss, process).reach)),
+    ...tabs.map((tab) => ({ id: tab.id, corners: tabCorners(tab, disc.radius) })),
+    ...notches
+      .map((notch) => ({ id: notch.id, corners: notchCorners(notch, disc.radius) }))
+      .filter(({ corners }) => corners.length > 0),
   ];
 }
 

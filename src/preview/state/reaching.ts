@@ -1,5 +1,6 @@
 import { computed } from '@preact/signals';
 import type { FigureName } from '../../findings/index.ts';
+import { coveredFixtures } from '../../mold/index.ts';
 import { mold, report } from './store.ts';
 
 /** Something that stands into the halves, as the mold and the report have it; mm. */
@@ -18,7 +19,7 @@ export interface Reaching {
   readonly estimated: boolean;
 }
 
-/** Masters in the plan's order, then bosses, then the well. */
+/** Masters in the plan's order, then what fixtures take out of the halves. */
 export const reaching = computed<readonly Reaching[]>(() => {
   const now = mold.value;
   if (!now) return [];
@@ -39,28 +40,17 @@ export const reaching = computed<readonly Reaching[]>(() => {
     ...coverOf(id),
     estimated,
   }));
-  const bosses = now.bosses.map(({ id, x, headRadius, rootDepth, headHeight }) => ({
+  const fixtures = coveredFixtures(now).map(({ id, kind, x, reach, depth, height }) => ({
     id,
-    kind: 'boss' as const,
+    kind,
     x,
-    reach: headRadius,
-    lowest: -rootDepth,
-    highest: headHeight,
+    reach,
+    lowest: -depth,
+    highest: height,
     ...coverOf(id),
     estimated: false,
   }));
-  const { sprue } = now;
-  const well = sprue && {
-    id: 'sprue',
-    kind: 'sprue form' as const,
-    x: 0,
-    reach: sprue.wellRadius,
-    lowest: -sprue.wellDepth,
-    highest: 0,
-    ...coverOf('sprue'),
-    estimated: false,
-  };
-  return [...masters, ...bosses, ...(well ? [well] : [])];
+  return [...masters, ...fixtures];
 });
 
 /** Covers of the halves it has anything in; what only touches the parting plane has nothing there to cover. */

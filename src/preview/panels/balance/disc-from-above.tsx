@@ -1,3 +1,4 @@
+import { bossSpace } from '../../../mold/index.ts';
 import { quantity } from '../../state/show.ts';
 import { picked, pointedAt } from '../../state/store.ts';
 import type { ShownUnbalance } from '../../state/unbalance.ts';
@@ -9,7 +10,10 @@ interface DiscFromAboveProps {
 }
 
 /** The lower parting face from above, to scale, with the heavy side as an arrow and what is allowed as a circle. */
-export function DiscFromAbove({ mold: { disc, sprue, placements, bosses }, found }: DiscFromAboveProps) {
+export function DiscFromAbove({
+  mold: { disc, sprue, placements, bosses, process },
+  found,
+}: DiscFromAboveProps) {
   const { radius } = disc;
   const pad = radius * 0.09;
   const { sizeGmm, angleRad, allowedGmm, scale } = found;
@@ -29,8 +33,15 @@ export function DiscFromAbove({ mold: { disc, sprue, placements, bosses }, found
         {placements.map(({ id, x, y, reach }) => (
           <Round key={id} id={id} kind="master" x={x} y={y} reach={reach} />
         ))}
-        {bosses.map(({ id, x, y, headRadius }) => (
-          <Round key={id} id={id} kind="boss" x={x} y={y} reach={headRadius} />
+        {bosses.map((boss) => (
+          <Round
+            key={boss.id}
+            id={boss.id}
+            kind="boss"
+            x={boss.x}
+            y={boss.y}
+            reach={bossSpace(boss, process).reach}
+          />
         ))}
         {allowedGmm !== undefined && <circle class="allowed" r={allowedGmm * scale} />}
         {/* Angles count against the clock from above; on the screen y points down. */}

@@ -26,7 +26,7 @@ export function HeightBars({ mold: { disc, limits }, things }: HeightBarsProps) 
       <div
         role="listbox"
         tabIndex={0}
-        aria-label="Depth and height of everything in the halves; arrow keys go from one to the next"
+        aria-label="Depth below and height above the parting plane of everything in the halves; arrow keys go from one to the next"
         aria-activedescendant={pointedAt.value === undefined ? undefined : barId(pointedAt.value)}
         onKeyDown={(event) => walk(event, things)}
         onBlur={() => {
@@ -83,7 +83,7 @@ function Told({ things }: { readonly things: readonly Reaching[] }) {
 function say(one: Reaching): string {
   const { id, lowest, highest } = one;
   const cover = leastCover(one);
-  const reach = `${id}: ${length(Math.max(0, -lowest))} below, ${length(Math.max(0, highest))} above`;
+  const reach = `${id}: ${length(Math.max(0, -lowest))} below the parting plane, ${length(Math.max(0, highest))} above it`;
   return cover === undefined ? reach : `${reach}, ${length(cover)} of cover left`;
 }
 

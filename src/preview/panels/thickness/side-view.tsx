@@ -1,3 +1,4 @@
+import { shaftRadius } from '../../../mold/index.ts';
 import type { Reaching } from '../../state/reaching.ts';
 import { length } from '../../state/show.ts';
 import { picked, pointedAt } from '../../state/store.ts';
@@ -13,7 +14,7 @@ export function SideView({ mold: { disc, sprue }, things }: SideViewProps) {
   const { radius, lower, upper } = disc;
   const grip = sprue?.grip ?? 0;
   const pad = radius * 0.03;
-  const hole = sprue && { at: sprue.holeRadius, top: sprue.holeRadius - upper * Math.tan(sprue.draftRad) };
+  const hole = sprue && { at: sprue.holeRadius, top: shaftRadius(sprue, upper) };
   return (
     <figure class="drawing">
       <svg

@@ -8,7 +8,7 @@ import { SideView } from './side-view.tsx';
 export const thickness: Panel = {
   id: 'thickness',
   title: 'Thickness',
-  hint: 'What stands into each half, and how much is left over it.',
+  hint: 'How far all that stands into each half reaches from the parting plane, and how much is left over it.',
   View: () => {
     const now = mold.value;
     if (!now) return <p>Reading the plan.</p>;
@@ -40,12 +40,12 @@ function Stock({ half, now }: { readonly half: 'lower' | 'upper'; readonly now: 
 function CoverTable({ things, limit }: { readonly things: readonly Reaching[]; readonly limit: number }) {
   return (
     <table class="rows">
-      <caption class="unseen">Depth, height and least cover</caption>
+      <caption class="unseen">Depth below and height above the parting plane, and least cover</caption>
       <thead>
         <tr>
           <th>Stands in</th>
-          <th>Below</th>
-          <th>Above</th>
+          <th>Below plane</th>
+          <th>Above plane</th>
           <th>Cover</th>
         </tr>
       </thead>

@@ -1,8 +1,8 @@
-import { type Matrix4, moveMesh, type TriangleMesh } from '../kernel/index.ts';
-import { looseVolume } from './loose.ts';
-import type { Mold, Placement } from './mold.ts';
-import { cropSurface, type PartingSurface } from './parting-surface.ts';
-import { makeAlways, type Remember } from './remember.ts';
+import { type Matrix4, moveMesh, type TriangleMesh } from '../../kernel/index.ts';
+import { looseVolume } from '../loose.ts';
+import type { Mold, Placement } from '../mold.ts';
+import { cropSurface, type PartingSurface } from '../parting-surface.ts';
+import { makeAlways, type Remember } from '../remember.ts';
 
 /** How far (mm, besides its own height) a build-up may reach past its master. */
 const margin = 2;

@@ -1,71 +1,18 @@
-import { defaultChordError, KernelFault } from '../kernel/index.ts';
-import type { Sprue } from './mold.ts';
-
-/** A point of a turned body's outline: distance from its axis and height, mm. */
-export type TurnedPoint = readonly [r: number, z: number];
-
-/** A turned body's outline in its (r, z) half-plane, counter-clockwise, closed. */
-export type TurnedOutline = readonly TurnedPoint[];
-
-/** Points of the arc about `center` from one angle to another (rad), both ends included, to a chord error in mm. */
-export function arcPoints(
-  center: TurnedPoint,
-  radius: number,
-  fromRad: number,
-  toRad: number,
-  chordError = defaultChordError,
-): TurnedPoint[] {
-  if (!(radius > 0)) return [center];
-  const step = 2 * Math.acos(Math.max(0, 1 - chordError / radius));
-  const count = Math.max(1, Math.ceil(Math.abs(toRad - fromRad) / step - 1e-9));
-  return Array.from({ length: count + 1 }, (_, i) => {
-    const angle = fromRad + ((toRad - fromRad) * i) / count;
-    return [center[0] + radius * Math.cos(angle), center[1] + radius * Math.sin(angle)];
-  });
-}
-
-/**
- * The corner of a path rounded by an arc that touches both its edges. Throws KernelFault naming `what` where an edge
- * is too short for it.
- */
-function roundedCorner(
-  before: TurnedPoint,
-  corner: TurnedPoint,
-  after: TurnedPoint,
-  radius: number,
-  what: string,
-  chordError = defaultChordError,
-): TurnedPoint[] {
-  if (!(radius > 0)) return [corner];
-  const [ux, uy, toBefore] = direction(corner, before);
-  const [vx, vy, toAfter] = direction(corner, after);
-  const half = Math.acos(Math.min(1, Math.max(-1, ux * vx + uy * vy))) / 2;
-  const tangent = radius / Math.tan(half);
-  if (!(tangent < toBefore && tangent < toAfter)) {
-    throw new KernelFault(what, 'no room for its fillet');
-  }
-  const toCenter = radius / Math.sin(half);
-  const length = Math.hypot(ux + vx, uy + vy);
-  const center = [
-    corner[0] + (toCenter * (ux + vx)) / length,
-    corner[1] + (toCenter * (uy + vy)) / length,
-  ] as const;
-  const angleTo = (x: number, y: number): number =>
-    Math.atan2(corner[1] + tangent * y - center[1], corner[0] + tangent * x - center[0]);
-  const from = angleTo(ux, uy);
-  let to = angleTo(vx, vy);
-  if (to - from > Math.PI) to -= 2 * Math.PI;
-  if (from - to > Math.PI) to += 2 * Math.PI;
-  return arcPoints(center, radius, from, to, chordError);
-}
-
-function direction(from: TurnedPoint, to: TurnedPoint): readonly [number, number, number] {
-  const length = Math.hypot(to[0] - from[0], to[1] - from[1]);
-  return [(to[0] - from[0]) / length, (to[1] - from[1]) / length, length];
-}
+import { defaultChordError, KernelFault, type TriangleMesh } from '../../kernel/index.ts';
+import type { Well } from '../../physics/index.ts';
+import type { Sprue } from '../mold.ts';
+import type { Space } from './space.ts';
+import {
+  capPoints,
+  roundedCorner,
+  type TurnedOutline,
+  type TurnedPoint,
+  turnedMesh,
+  turnedVolume,
+} from './turned.ts';
 
 /** Radius of the shaft at height z above the parting plane. */
-export const shaftRadius = (sprue: Sprue, z: number): number =>
+export const shaftRadius = (sprue: Pick<Sprue, 'holeRadius' | 'draftRad'>, z: number): number =>
   sprue.holeRadius - z * Math.tan(sprue.draftRad);
 
 /** Radius of the well's wall where it meets the floor (before the fillet). */
@@ -185,14 +132,6 @@ function dishPoints({ domeRadius: a, domeHeight: h, wellDepth }: Sprue, chordErr
   return capPoints(a, h, -wellDepth, chordError).reverse();
 }
 
-/** From the foot (a, z) up to the axis (0, z + h). */
-export function capPoints(a: number, h: number, z: number, chordError: number): TurnedPoint[] {
-  const radius = (a * a + h * h) / (2 * h);
-  const centerZ = z + h - radius;
-  const inner = arcPoints([0, centerZ], radius, Math.asin((radius - h) / radius), Math.PI / 2, chordError);
-  return [[a, z], ...inner.slice(1, -1), [0, z + h]];
-}
-
 function topOfShaft(sprue: Sprue, upper: number): number {
   const top = shaftRadius(sprue, upper);
   if (!(top > 0))
@@ -215,4 +154,43 @@ export function plugOutline(sprue: Sprue, upper: number, clearance: number): Tur
     ...(sprue.grip > 0 ? ([[top, upper + sprue.grip]] as const) : []),
     [0, upper + sprue.grip],
   ];
+}
+
+/** What halves have to cover of it: the well, since the pouring hole is meant to go through. */
+export const sprueSpace = ({ wellDepth, wellRadius, holeRadius }: Sprue): Space => ({
+  depth: wellDepth,
+  height: 0,
+  reach: Math.max(wellRadius, holeRadius),
+});
+
+/** Volume (mm3) of the form within the halves, without its grip. Throws as its outline does. */
+export const sprueVolume = (sprue: Sprue, upper: number): number =>
+  turnedVolume(sprueFormOutline({ ...sprue, grip: 0 }, upper));
+
+/** Chord error of meshes that distances are measured to, mm. */
+const meshChordError = 0.02;
+
+/** Well and pouring hole in one. Throws KernelFault where the sprue's numbers leave no such body. */
+export const sprueMesh = (sprue: Sprue, upper: number): TriangleMesh =>
+  turnedMesh(sprueFormOutline(sprue, upper, meshChordError), 0, 0);
+
+/** The well and the pouring hole over it as room for metal; its small fillets are left out. */
+export function metalWell(sprue: Sprue, upper: number): Well {
+  const { holeRadius, wellRadius, wellDepth, draftRad, domeRadius: a, domeHeight: h } = sprue;
+  const slope = Math.tan(draftRad);
+  const [floor, top] = [wellFloorRadius(sprue), shaftRadius(sprue, upper)];
+  const hasDome = a > 0 && h > 0;
+  const ball = hasDome ? (a * a + h * h) / (2 * h) : 0;
+  return {
+    radius: wellRadius,
+    corners: [...(hasDome ? [a] : []), floor, top, holeRadius].filter((r) => r > 0 && r < wellRadius),
+    floorAt: (r) => {
+      if (hasDome && r < a) return h - ball + Math.sqrt(ball * ball - r * r) - wellDepth;
+      return r <= floor ? -wellDepth : -(wellRadius - r) / slope;
+    },
+    ceilingAt: (r) => {
+      if (r > holeRadius) return 0;
+      return r <= top ? upper : (holeRadius - r) / slope;
+    },
+  };
 }

@@ -1,19 +1,11 @@
-import { defaultChordError, KernelFault } from '../kernel/index.ts';
-import type { Boss, Process } from './mold.ts';
+import { defaultChordError, KernelFault } from '../../kernel/index.ts';
+import type { Boss } from '../mold.ts';
 import { arcPoints, capPoints, type TurnedOutline, type TurnedPoint } from './turned.ts';
 
 // A hexagon's outlines are those of the circles within it: turned with six sides drawn round them they are the hexagon.
 
 /** Corners of a hexagon lie this much farther out than its flats: e = 2 s / sqrt 3. */
 export const cornerShare = 2 / Math.sqrt(3);
-
-/** Radius of the circle round a boss's head at the parting plane. */
-export const headReach = ({ kind, headRadius }: Pick<Boss, 'kind' | 'headRadius'>): number =>
-  kind === 'hexagon' ? headRadius * cornerShare : headRadius;
-
-/** Radius of the circle round a boss, root and head: whichever way a hexagon is turned, it stays within. */
-export const bossReach = ({ headRadius, acrossFlats }: Pick<Boss, 'headRadius' | 'acrossFlats'>): number =>
-  Math.max(headRadius, (acrossFlats / 2) * cornerShare);
 
 /**
  * Outline of a boss's head about its own axis, from z = `from` (at or below the parting plane, as wide as at the
@@ -99,17 +91,13 @@ export function sidewaysGap(boss: Boss): number {
     : c / Math.cos(socketDraftRad);
 }
 
-/**
- * How deep and high what a boss takes out of the halves reaches from the parting plane, mm: all of it where it is laid
- * in; in rigid and poured halves domes, cones and hexagons are one with the lower half. A rigid socket is higher than
- * its head.
- */
-export function bossSpace(boss: Boss, process: Process): { readonly depth: number; readonly height: number } {
-  const loose = process === 'rubber' || boss.kind === 'cap nut';
-  const depth = loose ? boss.rootDepth : 0;
-  if (process !== 'rigid') return { depth, height: boss.headHeight };
+/** Radius of a socket's mouth, lead-in and all, mm. */
+export const socketMouth = (boss: Boss): number => socketOutline(boss, 0)[1][0];
+
+/** How high a socket reaches over the parting plane, mm: higher than its head. */
+export function socketTop(boss: Boss): number {
   const chain = socketChain(boss, defaultChordError);
-  return { depth, height: chain[chain.length - 1][1] };
+  return chain[chain.length - 1][1];
 }
 
 /** How much wider than the head its socket's mouth is, lead-in left out, mm. */

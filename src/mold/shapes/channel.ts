@@ -1,11 +1,16 @@
-import type { TriangleMesh } from '../kernel/index.ts';
-import type { Channel } from './mold.ts';
-import { heightAt, type PartingSurface } from './parting-surface.ts';
+import type { TriangleMesh } from '../../kernel/index.ts';
+import type { Channel } from '../mold.ts';
+import { heightAt, type PartingSurface } from '../parting-surface.ts';
+import type { Lump } from './lump.ts';
 
 /** Points across; odd, so that the deepest is one of them. */
 const across = 9;
 /** Slope of a vent's sides from the vertical, so that rubber and castings leave them. Common practice. */
 const ventFlank = Math.tan(Math.PI / 9);
+
+/** How much narrower a vent's floor is than its mouth on each side, mm. */
+const flankOf = ({ width, depth }: Pick<Channel, 'width' | 'depth'>): number =>
+  Math.min(depth * ventFlank, width / 4);
 
 /**
  * A straight channel as it is cut, in the mold frame: half-round (half an ellipse `width` by 2 `depth`) for gates, a
@@ -48,7 +53,7 @@ export function channelMesh(
 /** [offset across, depth under the surface], from the right side of the path to its left. */
 function sectionDepths({ kind, width, depth }: Channel): readonly (readonly [number, number])[] {
   if (kind === 'vent') {
-    const flank = Math.min(depth * ventFlank, width / 4);
+    const flank = flankOf({ width, depth });
     return [
       [-width / 2, 0],
       [flank - width / 2, depth],
@@ -81,4 +86,30 @@ function sweptFaces(stations: number, ring: number, mirrored: boolean): Uint32Ar
     faces.push([a, c, b], [a, d, c]);
   }
   return Uint32Array.from(mirrored ? faces.flatMap(([a, b, c]) => [a, c, b]) : faces.flat());
+}
+
+/** Area across a channel: half an ellipse for gates, a trapezoid for vents. */
+export const channelSection = ({ kind, width, depth }: Channel): number =>
+  kind === 'gate' ? (Math.PI / 4) * width * depth : depth * (width - flankOf({ width, depth }));
+
+/**
+ * The part of a channel that is neither in the cavity nor in the well nor past the rim: half its width less at each
+ * end. Radii of both ends, nearer first.
+ */
+export function channelReach({ from, to, width }: Channel): {
+  readonly length: number;
+  readonly ends: readonly [number, number];
+} {
+  const length = Math.max(0, Math.hypot(to[0] - from[0], to[1] - from[1]) - width);
+  const near = Math.hypot(...from) + width / 2;
+  return { length, ends: [near, Math.max(near, Math.hypot(...to) - width / 2)] };
+}
+
+/** What is empty in the half, or full of metal, between its ends. */
+export function channelLump(channel: Channel, surface: PartingSurface): Lump {
+  const { from, to, depth, half } = channel;
+  const [x, y] = [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2];
+  const middle = channel.kind === 'gate' ? (4 * depth) / (3 * Math.PI) : depth / 2;
+  const z = heightAt(surface, x, y) + (half === 'lower' ? -middle : middle);
+  return { volume: channelSection(channel) * channelReach(channel).length, x, y, z };
 }

@@ -1,0 +1,11 @@
+export * from './boss.ts';
+export * from './boss-outline.ts';
+export * from './build-up.ts';
+export * from './channel.ts';
+export * from './covered.ts';
+export type { Lump } from './lump.ts';
+export * from './notch.ts';
+export { overlap } from './overlap.ts';
+export * from './sprue.ts';
+export * from './tab.ts';
+export { rodMesh, type TurnedOutline,  } from './turned.ts';
