@@ -71,6 +71,12 @@ const cubic = (value: number): string => {
   return `${fixed(value / 1000, size < 1e6 ? 3 : 0)} cm3`;
 };
 
+/** In thousands, as the SI counts them. */
+function byteText(value: number): string {
+  if (value < 1e4) return `${fixed(value, 0)} bytes`;
+  return value < 1e6 ? `${fixed(value / 1e3, 0)} kB` : `${fixed(value / 1e6, 1)} MB`;
+}
+
 /** What both systems read alike. */
 function alike(value: number, unit: Unit): string {
   switch (unit) {
@@ -85,7 +91,7 @@ function alike(value: number, unit: Unit): string {
     case 'count':
       return fixed(value, 0);
     case 'bytes':
-      return `${fixed(value, 0)} bytes`;
+      return byteText(value);
     default:
       return `${fixed(value, value < 100 ? 2 : 0)} ${unit}`;
   }

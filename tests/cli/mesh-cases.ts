@@ -54,7 +54,7 @@ export const stlCases: readonly MeshCase[] = [
     content: binaryStl(faces(button), { count: 4_000_000_000 }),
     exit: 2,
     codes: ['mesh.truncated'],
-    says: /4000000000/,
+    says: /4,000,000,000/,
   },
   {
     title: 'a binary STL that counts fewer than it holds',

@@ -80,7 +80,7 @@ describe('progress', () => {
     const loud = watched();
     await runProgram(['check', plan(), '--json'], loud.terminal);
     expect(loud.drawn()).toContain('master button');
-    expect(JSON.parse(loud.out.join('')).schema).toBe(1);
+    expect(JSON.parse(loud.out.join('')).schema).toBe(2);
     const hushed = watched();
     await runProgram(['check', plan(), '--quiet'], hushed.terminal);
     expect(hushed.drawn()).toBe('');

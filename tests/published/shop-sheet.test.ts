@@ -101,7 +101,7 @@ describe.runIf(hasPoppler())('the sheet as another program draws it (Poppler)', 
     const whole = pages.join('\n');
     const { placements, bosses } = exampleMold();
     for (const { id } of [...placements, ...bosses]) expect(whole).toContain(id);
-    expect(whole.replaceAll(/\s+/g, ' ')).toContain('The snail stands 1.2 mm from the outer face.');
+    expect(whole.replaceAll(/\s+/g, ' ')).toContain('snail leaves 1.00 mm (0.039 in) in the lower half');
     expect(pages[0]).toContain('Molten metal and water explode');
     expect(pageNamed('Pour record')).toBe(pages.length);
   });
@@ -163,7 +163,7 @@ describe.runIf(hasPoppler())('what a sheet says beyond its drawings', () => {
     });
     const words = await wordsOf({ ...build(exampleMold()), solids: [await exportSolid(solid)] });
     expect(words).toContain(
-      '4-2 under leaf-1 50.0 mm (1.97 in) 53.1° 6.0 x 4.0 mm (0.24 x 0.16 in) 3.0 mm (0.12 in)',
+      '4-2 under leaf-1 50.00 mm (1.969 in) 53.1° 6.0 x 4.0 mm (0.24 x 0.16 in) 3.00 mm (0.118 in)',
     );
   });
 

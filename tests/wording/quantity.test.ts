@@ -35,6 +35,9 @@ describe('a value in both systems, the person’s own first', () => {
     [3, 'count', '3'],
     [2.5, 'times', '2.5 times'],
     [600, 'rpm', '600 rpm'],
+    [84, 'bytes', '84 bytes'],
+    [250_000, 'bytes', '250 kB'],
+    [50_000_000, 'bytes', '50.0 MB'],
   ] as const)('%s %s reads alike in both', (value, unit, text) => {
     expect(showQuantity(value, unit, 'metric')).toBe(text);
     expect(showQuantity(value, unit, 'inch')).toBe(text);

@@ -8,4 +8,4 @@ export * from './notch.ts';
 export { overlap } from './overlap.ts';
 export * from './sprue.ts';
 export * from './tab.ts';
-export { rodMesh, type TurnedOutline,  } from './turned.ts';
+export { rodMesh, type TurnedOutline } from './turned.ts';
