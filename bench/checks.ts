@@ -8,7 +8,7 @@ import { fileURLToPath } from 'node:url';
 import { BufferAttribute, BufferGeometry, Matrix4 } from 'three';
 import { MeshBVH } from 'three-mesh-bvh';
 import { checks } from '../src/checks/index.ts';
-import { wallsBetweenCavities } from '../src/checks/walls.ts';
+import { wallsBetweenCavities } from '../src/checks/walls/walls.ts';
 import { writeStl } from '../src/export/index.ts';
 import { type Kernel, loadKernel, type TriangleMesh } from '../src/kernel/index.ts';
 import type { Check, Mold, Tools } from '../src/mold/index.ts';

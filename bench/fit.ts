@@ -8,7 +8,7 @@ import { openPlan } from '../cli/plan-files.ts';
 import { type Body, boundsOf, loadKernel, moveMesh, type Scope } from '../src/kernel/index.ts';
 import { distanceTree, meshDistance } from '../src/mesh/measure/distance.ts';
 import { flatPartingSurface, type Mold, type Solid, undercut } from '../src/mold/index.ts';
-import { channelBody } from '../src/parts/channel-body.ts';
+import { channelBody } from '../src/parts/halves/channel-body.ts';
 import { parts } from '../src/parts/index.ts';
 import { readMold } from '../src/pipeline/index.ts';
 

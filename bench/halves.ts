@@ -7,7 +7,7 @@ import { spawnSync } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
 import { loadKernel, segmentsFor, type TriangleMesh } from '../src/kernel/index.ts';
 import { flatPartingSurface, type Mold } from '../src/mold/index.ts';
-import { halves } from '../src/parts/halves.ts';
+import { halves } from '../src/parts/halves/halves.ts';
 import { masterOf, ring } from '../tests/parts/example-masters.ts';
 import { exampleMold, solidsOf } from '../tests/parts/example-mold.ts';
 import { fineBunny } from './fine-bunny.ts';

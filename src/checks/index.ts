@@ -1,26 +1,20 @@
 import type { Check } from '../mold/index.ts';
-import { balance } from './balance.ts';
-import { canClosing } from './can-closing.ts';
-import { clearOfBolts } from './clear-of-bolts.ts';
-import { closing } from './closing.ts';
-import { coverOfCavities, coverOfFixtures } from './cover.ts';
-import { coverOfParting, leastCover } from './cover-least.ts';
-import { cureReached } from './cure.ts';
-import { discInCan } from './disc-in-can.ts';
-import { draft } from './draft.ts';
-import { cureInhibition, heatOfCure, heatOfPour } from './heat-limits.ts';
-import { pack } from './pack.ts';
-import { mismatch, play } from './play.ts';
-import { pressure } from './pressure.ts';
-import { release } from './release.ts';
-import { wallsToRim } from './rim.ts';
-import { rubberLedger } from './rubber-ledger.ts';
-import { spin } from './spin.ts';
-import { sprueInHole } from './sprue-in-hole.ts';
-import { support } from './support.ts';
-import { wallField } from './wall-field.ts';
-import { wallsBetweenCavities } from './walls.ts';
-import { wallsToBolts, wallsToBosses, wallsToChannels, wallsToTabs, wallsToWell } from './walls-fixtures.ts';
+import { canClosing, clearOfBolts, discInCan, pack, rubberLedger, sprueInHole } from './can/index.ts';
+import { coverOfCavities, coverOfFixtures, coverOfParting, leastCover } from './cover/index.ts';
+import { cureInhibition, cureReached, heatOfCure, heatOfPour } from './heat/index.ts';
+import { closing, mismatch, play } from './registration/index.ts';
+import { draft, release, support } from './release/index.ts';
+import { balance, pressure, spin } from './turning/index.ts';
+import {
+  wallField,
+  wallsBetweenCavities,
+  wallsToBolts,
+  wallsToBosses,
+  wallsToChannels,
+  wallsToRim,
+  wallsToTabs,
+  wallsToWell,
+} from './walls/index.ts';
 
 /** Every check, in the order the report shows them. */
 export const checks: readonly Check[] = [

@@ -1,25 +1,13 @@
 import type { Part } from '../mold/index.ts';
-import { bossCups } from './boss-cups.ts';
-import { bosses } from './bosses.ts';
-import { buildUp } from './build-up.ts';
-import { canParts } from './can-parts.ts';
-import { depthGauge } from './depth-gauge.ts';
-import { discBlank } from './disc-blank.ts';
-import { halves } from './halves.ts';
-import { knifeStencil } from './knife-stencil.ts';
-import { layoutPlate } from './layout-plate.ts';
-import { leftByCutter } from './left-by-cutter.ts';
-import { nest } from './nest.ts';
-import { notch } from './notch.ts';
-import { patternPlate } from './pattern-plate.ts';
-import { plug } from './plug.ts';
-import { registrationJig } from './registration-jig.ts';
-import { scaledMaster } from './scaled-master.ts';
-import { sprueForm } from './sprue-form.ts';
-import { tab } from './tab.ts';
+import { leftByCutter } from './cutting/index.ts';
+import { canParts, depthGauge, knifeStencil, layoutPlate } from './flat/index.ts';
+import { discBlank, halves, patternPlate } from './halves/index.ts';
+import { scaledMaster } from './printing/index.ts';
+import { bossCups, bosses, notch, registrationJig, tab } from './registration/index.ts';
+import { plug, sprueForm } from './sprue/index.ts';
+import { buildUp, nest } from './supports/index.ts';
 
-export { judgePrintable } from './printable.ts';
-export { splitToBed } from './split-to-bed.ts';
+export { judgePrintable, splitToBed } from './printing/index.ts';
 
 /** Every kind of solid the user can ask for. A new kind is one file and one line here. */
 export const parts: readonly Part[] = [

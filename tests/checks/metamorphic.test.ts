@@ -1,11 +1,15 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { coverOfCavities, coverOfFixtures } from '../../src/checks/cover.ts';
-import { leastCover } from '../../src/checks/cover-least.ts';
-import { wallsToRim } from '../../src/checks/rim.ts';
-import { wallField } from '../../src/checks/wall-field.ts';
-import { wallsBetweenCavities } from '../../src/checks/walls.ts';
-import { wallsToBosses, wallsToChannels, wallsToTabs, wallsToWell } from '../../src/checks/walls-fixtures.ts';
+import { coverOfCavities } from '../../src/checks/cover/cover.ts';
+import { coverOfFixtures } from '../../src/checks/cover/cover-fixtures.ts';
+import { leastCover } from '../../src/checks/cover/cover-least.ts';
+import { wallsBetweenCavities } from '../../src/checks/walls/walls.ts';
+import { wallsToBosses } from '../../src/checks/walls/walls-bosses.ts';
+import { wallsToChannels } from '../../src/checks/walls/walls-channels.ts';
+import { wallField } from '../../src/checks/walls/walls-field.ts';
+import { wallsToRim } from '../../src/checks/walls/walls-rim.ts';
+import { wallsToTabs } from '../../src/checks/walls/walls-tabs.ts';
+import { wallsToWell } from '../../src/checks/walls/walls-well.ts';
 import {
   compose,
   type Matrix4,

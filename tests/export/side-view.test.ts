@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { coverOfFixtures } from '../../src/checks/cover.ts';
+import { coverOfFixtures } from '../../src/checks/cover/cover-fixtures.ts';
 import type { Paper } from '../../src/export/shop-sheet/paper.ts';
 import { sideView } from '../../src/export/shop-sheet/side-view.ts';
 import type { Boss, Process } from '../../src/mold/index.ts';

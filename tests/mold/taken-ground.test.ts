@@ -9,7 +9,7 @@ import {
 } from '../../src/mold/index.ts';
 import { judgeLayout } from '../../src/mold/judge-layout.ts';
 import { pinsOf } from '../../src/mold/settle-parting.ts';
-import { obstaclesOf, pointClearance } from '../../src/parts/split/obstacles.ts';
+import { obstaclesOf, pointClearance } from '../../src/parts/printing/obstacles.ts';
 import { emptyMold, nutAt, smallSprue } from '../checks/small-mold.ts';
 
 const disc = { ...emptyMold.disc, radius: 40 };

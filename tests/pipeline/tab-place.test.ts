@@ -1,6 +1,6 @@
 import { beforeAll, expect, test } from 'vitest';
 import { type Kernel, loadKernel, moveMesh } from '../../src/kernel/index.ts';
-import { tab } from '../../src/parts/tab.ts';
+import { tab } from '../../src/parts/registration/tab.ts';
 import { readMold } from '../../src/pipeline/index.ts';
 import { saysOf } from '../said.ts';
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { clearOfBolts } from '../../src/checks/clear-of-bolts.ts';
-import { discInCan } from '../../src/checks/disc-in-can.ts';
-import { sprueInHole } from '../../src/checks/sprue-in-hole.ts';
+import { clearOfBolts } from '../../src/checks/can/fit-bolts.ts';
+import { discInCan } from '../../src/checks/can/fit-can.ts';
+import { sprueInHole } from '../../src/checks/can/fit-sprue.ts';
 import type { Mold } from '../../src/mold/index.ts';
 import { threadDiameter } from '../../src/tables/index.ts';
 import { emptyMold, figureOf, nutAt, runCheck, smallSprue } from '../checks/small-mold.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { canClosing } from '../../src/checks/can-closing.ts';
+import { canClosing } from '../../src/checks/can/can-closing.ts';
 import type { FigureName } from '../../src/findings/index.ts';
 import { layOut, type Mold } from '../../src/mold/index.ts';
 import {

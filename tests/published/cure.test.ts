@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { cureReached } from '../../src/checks/cure.ts';
+import { cureReached } from '../../src/checks/heat/cure.ts';
 import type { Mold } from '../../src/mold/index.ts';
 import { emptyMold, figureOf, runCheck } from '../checks/small-mold.ts';
 

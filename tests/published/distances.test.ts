@@ -1,16 +1,15 @@
 import { expect, it } from 'vitest';
-import { closing } from '../../src/checks/closing.ts';
-import { coverOfCavities } from '../../src/checks/cover.ts';
-import { coverOfParting, leastCover } from '../../src/checks/cover-least.ts';
-import { wallsToRim } from '../../src/checks/rim.ts';
-import { wallsBetweenCavities } from '../../src/checks/walls.ts';
-import {
-  wallsToBolts,
-  wallsToBosses,
-  wallsToChannels,
-  wallsToTabs,
-  wallsToWell,
-} from '../../src/checks/walls-fixtures.ts';
+import { coverOfCavities } from '../../src/checks/cover/cover.ts';
+import { leastCover } from '../../src/checks/cover/cover-least.ts';
+import { coverOfParting } from '../../src/checks/cover/cover-parting.ts';
+import { closing } from '../../src/checks/registration/closing.ts';
+import { wallsBetweenCavities } from '../../src/checks/walls/walls.ts';
+import { wallsToBolts } from '../../src/checks/walls/walls-bolts.ts';
+import { wallsToBosses } from '../../src/checks/walls/walls-bosses.ts';
+import { wallsToChannels } from '../../src/checks/walls/walls-channels.ts';
+import { wallsToRim } from '../../src/checks/walls/walls-rim.ts';
+import { wallsToTabs } from '../../src/checks/walls/walls-tabs.ts';
+import { wallsToWell } from '../../src/checks/walls/walls-well.ts';
 import { translation } from '../../src/kernel/index.ts';
 import { emptyMold, figureOf, nutAt, runCheck, smallSprue, withMaster } from '../checks/small-mold.ts';
 import { ball, box, single } from '../turned-solids.ts';

@@ -1,10 +1,10 @@
 import { expect, it } from 'vitest';
-import { pack } from '../../src/checks/pack.ts';
-import { rubberLedger } from '../../src/checks/rubber-ledger.ts';
+import { pack } from '../../src/checks/can/pack.ts';
+import { rubberLedger } from '../../src/checks/can/rubber-ledger.ts';
 import { loadKernel, translation } from '../../src/kernel/index.ts';
 import { measureMesh } from '../../src/mesh/index.ts';
 import { findPartingSurface, type Mold, type PartingSurface, partingDefaults } from '../../src/mold/index.ts';
-import { buildUp } from '../../src/parts/build-up.ts';
+import { buildUp } from '../../src/parts/supports/build-up.ts';
 import { emptyMold, figureOf, runCheck, withMaster } from '../checks/small-mold.ts';
 import { ellipsoid, placed } from '../mold/shaped-masters.ts';
 import { box, single } from '../turned-solids.ts';

@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
-import { pack } from '../../src/checks/pack.ts';
-import { rubberLedger } from '../../src/checks/rubber-ledger.ts';
+import { pack } from '../../src/checks/can/pack.ts';
+import { rubberLedger } from '../../src/checks/can/rubber-ledger.ts';
 import type { Mold } from '../../src/mold/index.ts';
 import { nutBore } from '../../src/tables/index.ts';
 import { emptyMold, figureOf, nutAt, runCheck, smallSprue, withMaster } from '../checks/small-mold.ts';

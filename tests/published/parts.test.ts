@@ -1,9 +1,9 @@
 import { beforeAll, expect, test } from 'vitest';
 import { loadKernel, segmentsFor } from '../../src/kernel/index.ts';
 import type { Boss, Tools } from '../../src/mold/index.ts';
-import { uprightBoss } from '../../src/parts/boss-body.ts';
-import { bosses } from '../../src/parts/bosses.ts';
-import { labelDepth } from '../../src/parts/label.ts';
+import { labelDepth } from '../../src/parts/making/label.ts';
+import { uprightBoss } from '../../src/parts/registration/boss-body.ts';
+import { bosses } from '../../src/parts/registration/bosses.ts';
 import { capNut } from '../../src/tables/index.ts';
 import { exampleMold, polygonShare, solidsOf, volumeOf } from '../parts/example-mold.ts';
 import { pairEdges } from '../parts/pairing.ts';

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { draft } from '../../src/checks/draft.ts';
-import { release } from '../../src/checks/release.ts';
+import { draft } from '../../src/checks/release/draft.ts';
+import { release } from '../../src/checks/release/release.ts';
 import { translation } from '../../src/kernel/index.ts';
 import { emptyMold, figureOf, runCheck, withMaster } from '../checks/small-mold.ts';
 import { ball, single } from '../turned-solids.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { spin } from '../../src/checks/spin.ts';
+import { spin } from '../../src/checks/turning/spin.ts';
 import { translation } from '../../src/kernel/index.ts';
 import type { Mold } from '../../src/mold/index.ts';
 import { sayFinding } from '../../src/wording/index.ts';

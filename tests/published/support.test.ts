@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { freeLength } from '../../src/checks/free-length.ts';
-import { support } from '../../src/checks/support.ts';
+import { freeLength } from '../../src/checks/release/free-length.ts';
+import { support } from '../../src/checks/release/support.ts';
 import { joinMeshes, translation } from '../../src/kernel/index.ts';
 import { emptyMold, figureOf, runCheck, withMaster } from '../checks/small-mold.ts';
 import { box, single } from '../turned-solids.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { balance } from '../../src/checks/balance.ts';
+import { balance } from '../../src/checks/turning/balance.ts';
 import { translation } from '../../src/kernel/index.ts';
 import { bossLumps, type Mold } from '../../src/mold/index.ts';
 import {

@@ -1,5 +1,5 @@
 import { afterEach, describe, expect, it } from 'vitest';
-import { coverOfFixtures } from '../../../src/checks/cover.ts';
+import { coverOfFixtures } from '../../../src/checks/cover/cover-fixtures.ts';
 import type { Boss, Mold, Process } from '../../../src/mold/index.ts';
 import { coversOf, reaching } from '../../../src/preview/state/reaching.ts';
 import { mold, report } from '../../../src/preview/state/store.ts';

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { wallField } from '../../../src/checks/wall-field.ts';
+import { wallField } from '../../../src/checks/walls/walls-field.ts';
 import { loadKernel, translation } from '../../../src/kernel/index.ts';
 import { showWalls } from '../../../src/preview/worker/show-walls.ts';
 import { emptyMold, runCheck, withMaster } from '../../checks/small-mold.ts';

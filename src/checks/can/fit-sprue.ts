@@ -1,0 +1,58 @@
+import {
+  type Figure,
+  type FigureName,
+  type Finding,
+  finding,
+  makeFigure,
+  type ReportPart,
+} from '../../findings/index.ts';
+import { type Check, type Sprue, shaftRadius, work } from '../../mold/index.ts';
+
+/** A form of rubber-molding practice leaves with 1 degree at least; common practice, no published source. */
+const leastDraftRad = Math.PI / 180;
+
+const degrees = 180 / Math.PI;
+
+const figure = (name: FigureName, value: number, source: string): Figure =>
+  makeFigure(name, { subject: 'sprue', value, source, estimated: false });
+
+interface SprueInput extends Pick<Sprue, 'holeRadius' | 'draftRad' | 'grip'> {
+  readonly upper: number;
+  readonly inCan: boolean;
+}
+
+/** The sprue form in the hole of the upper half: its draft, what is left of it at the outer face, the lid over it. */
+export const sprueInHole: Check = work<SprueInput, ReportPart>({
+  id: 'fit-sprue',
+  title: 'Sprue form in its hole',
+  scope: 'whole',
+  processes: ['rubber', 'rigid', 'poured'],
+  jobs: ({ sprue, disc, bench, process }) => {
+    if (!sprue) return [];
+    const { holeRadius, draftRad, grip } = sprue;
+    const inCan = process === 'rubber' && bench.can !== undefined;
+    return [{ subject: 'sprue', input: { holeRadius, draftRad, grip, upper: disc.upper, inCan } }];
+  },
+  run: (input) => {
+    const { draftRad, grip, upper, inCan } = input;
+    const top = 2 * shaftRadius(input, upper);
+    const figures = [
+      figure('fit.sprueDraft', draftRad * degrees, 'angle between the wall of the shaft and the axis'),
+      figure('fit.holeTop', top, 'radius at the parting plane less thickness times tan of the draft'),
+    ];
+    return { findings: judgeSprue(top, draftRad, inCan ? grip : 0), figures };
+  },
+});
+
+function judgeSprue(top: number, draftRad: number, grip: number): Finding[] {
+  const subject = 'sprue';
+  const draft = draftRad * degrees;
+  if (top <= 0) return [finding('fit.sprue-closed', { subject, values: { measured: top, limit: 0, draft } })];
+  const findings: Finding[] = [];
+  if (draftRad < leastDraftRad - 1e-9) {
+    const values = { measured: draft, limit: leastDraftRad * degrees };
+    findings.push(finding('fit.sprue-draft', { subject, values }));
+  }
+  if (grip > 0) findings.push(finding('fit.sprue-lid', { subject, values: { measured: grip, hole: top } }));
+  return findings;
+}

@@ -1,0 +1,149 @@
+import {
+  type Figure,
+  type FigureName,
+  type Finding,
+  finding,
+  makeFigure,
+  type ReportPart,
+} from '../../findings/index.ts';
+import {
+  type BuildUpSpace,
+  bossLumps,
+  buildUpSpaces,
+  buildUpVolume,
+  type Check,
+  type Mold,
+  shaftRadius,
+  sprueVolume,
+  tabLumps,
+  work,
+} from '../../mold/index.ts';
+import { canVolume, heatedVolume, lockPressure } from '../../physics/index.ts';
+import { rubberBulkModulus, rubberKind } from '../../tables/index.ts';
+import { leftOut } from '../from-mold/index.ts';
+
+interface PackInput {
+  readonly missing: readonly string[];
+  /** Volumes in mm3. */
+  readonly can: number;
+  readonly rubber: number | { readonly share: number };
+  readonly densityKgM3?: number;
+  readonly solids: number;
+  readonly buildUps: readonly BuildUpSpace[];
+  readonly expansionPerK: number;
+  readonly kelvin: number;
+  readonly spew?: 'open' | 'none' | undefined;
+  readonly estimated: boolean;
+}
+
+const source =
+  'rubber laid in, or else both halves as full discs, heated by its volume expansion; masters, bosses, sprue form, tabs and build-ups as they are; can that does not give';
+
+/** Whether what is laid into the can finds room in it, cold and at the temperature of the cure. */
+export const pack: Check = work<PackInput, ReportPart>({
+  id: 'pack',
+  title: 'What is packed into the can',
+  scope: 'whole',
+  processes: ['rubber'],
+  jobs: (mold) => (packs(mold) ? [{ subject: 'can', input: inputOf(mold) }] : []),
+  run: (input, { remember }) => {
+    const { missing, can, densityKgM3, expansionPerK, kelvin, estimated } = input;
+    if (missing.length > 0)
+      return { findings: [finding('pack.not-checked', { subject: 'can', values: { missing } })] };
+    const solids =
+      input.solids + input.buildUps.reduce((sum, space) => sum + buildUpVolume(space, remember), 0);
+    const rubber = laidIn(input, solids);
+    const cold = rubber + solids;
+    const excess = heatedVolume(rubber, expansionPerK, kelvin) + solids - can;
+    const lock = lockPressure(rubberBulkModulus.value, excess, rubber);
+    const figure = (name: FigureName, value: number): Figure =>
+      makeFigure(name, { subject: 'can', value, source, estimated });
+    return {
+      findings: judge(input, excess, lock),
+      figures: [
+        figure('pack.can', can),
+        ...(densityKgM3 === undefined ? [] : [figure('pack.laidIn', rubber * densityKgM3 * 1e-9)]),
+        figure('pack.cold', cold),
+        figure('pack.excess', excess),
+        ...(excess > 0
+          ? [
+              makeFigure('pack.lock', {
+                subject: 'can',
+                value: lock,
+                source: rubberBulkModulus.source.text,
+                estimated: true,
+              }),
+            ]
+          : []),
+      ],
+    };
+  },
+});
+
+/** Volume of the rubber, mm3: by a share, of the room that all else leaves in the can. */
+const laidIn = ({ rubber, can }: PackInput, solids: number): number =>
+  typeof rubber === 'number' ? rubber : rubber.share * Math.max(0, can - solids);
+
+/** A sprue form that runs out, or a cure that heats nothing, has a stop of its own: what came of it would be no figure. */
+function packs({ placements, sprue, disc, bench: { cure } }: Mold): boolean {
+  if (placements.length === 0 || (sprue && shaftRadius(sprue, disc.upper) <= 0)) return false;
+  const { startC, temperatureC } = cure ?? {};
+  return startC === undefined || temperatureC === undefined || startC < temperatureC;
+}
+
+function inputOf(mold: Mold): PackInput {
+  const { disc, bench, placements, masters } = mold;
+  const { can, rubber, cure } = bench;
+  const kind = rubber?.compound === undefined ? undefined : rubberKind(rubber.compound);
+  const expansion = rubber?.expansionPerK ?? kind?.expansionPerK?.value;
+  const density = rubber?.densityKgM3 ?? kind?.densityKgM3?.value;
+  const { laidInKg, laidInShare } = rubber ?? {};
+  const missing = leftOut([
+    ['can.diameter', can?.diameter],
+    ['can.depth', can?.depth],
+    ['rubber.expansion', expansion],
+    ['rubber.density', laidInKg === undefined ? 0 : density],
+    ['cure.temperature', cure?.temperatureC],
+    ['cure.start', cure?.startC],
+  ]);
+  const full = Math.PI * disc.radius ** 2 * (disc.lower + disc.upper);
+  const inMasters = placements.map(({ master, scale }) => {
+    const volume = masters.find(({ id }) => id === master)?.measures.volume;
+    if (volume === undefined) throw new Error(`no master ${master}`);
+    return volume * scale ** 3;
+  });
+  const solids = [
+    ...inMasters,
+    ...[
+      ...mold.bosses.flatMap(bossLumps),
+      ...mold.tabs.flatMap((tab) => tabLumps(tab, disc.radius, mold.process)),
+    ].map(({ volume }) => volume),
+    mold.sprue ? sprueVolume(mold.sprue, disc.upper) : 0,
+  ];
+  return {
+    missing,
+    can: canVolume(can?.diameter ?? 0, (can?.depth ?? 0) - (can?.spacer ?? 0)),
+    rubber:
+      laidInShare !== undefined
+        ? { share: laidInShare }
+        : laidInKg !== undefined && density !== undefined
+          ? (laidInKg / density) * 1e9
+          : full,
+    ...((laidInKg ?? laidInShare) !== undefined && density !== undefined && { densityKgM3: density }),
+    solids: solids.reduce((sum, one) => sum + one, 0),
+    buildUps: buildUpSpaces(mold),
+    expansionPerK: expansion ?? 0,
+    kelvin: (cure?.temperatureC ?? 0) - (cure?.startC ?? 0),
+    spew: can?.spew,
+    estimated: rubber?.expansionPerK === undefined || placements.some((one) => one.estimated),
+  };
+}
+
+function judge({ spew }: PackInput, excess: number, lock: number): Finding[] {
+  const subject = 'can';
+  const values = { measured: excess, limit: 0 };
+  if (excess === 0) return [];
+  if (excess < 0) return [finding('pack.short', { subject, values: { ...values, empty: -excess } })];
+  if (spew === 'none') return [finding('pack.locked', { subject, values: { ...values, pressure: lock } })];
+  return [finding(spew === 'open' ? 'pack.flows-out' : 'pack.way-out', { subject, values })];
+}

@@ -1,0 +1,42 @@
+import type { ReportPart } from '../../findings/index.ts';
+import { type Check, coveredFixtures, work } from '../../mold/index.ts';
+import { everyProcess } from '../from-mold/index.ts';
+import { coverOf } from './cover-of.ts';
+import { type Halves, halvesOf } from './half-thickness.ts';
+
+interface FixtureInput {
+  readonly id: string;
+  readonly x: number;
+  readonly y: number;
+  readonly depth: number;
+  readonly height: number;
+  readonly halves: Halves;
+}
+
+/** The same for bosses, and for the well under the parting plane (the pouring hole is meant to go through). */
+export const coverOfFixtures: Check = work<FixtureInput, ReportPart>({
+  id: 'cover-fixtures',
+  title: 'Cover over bosses and well',
+  scope: 'placement',
+  processes: everyProcess,
+  jobs: (mold) => {
+    const halves = halvesOf(mold);
+    return coveredFixtures(mold).map(({ id, x, y, depth, height }) => ({
+      subject: id,
+      input: { id, x, y, depth, height, halves },
+    }));
+  },
+  run: ({ id, x, y, depth, height, halves }) =>
+    coverOf(
+      {
+        id,
+        lowest: [x, y, -depth],
+        highest: [x, y, height],
+        // Round bosses and well the parting surface is kept on the plane.
+        deepest: { reach: depth, place: [x, y, -depth] },
+        tallest: { reach: height, place: [x, y, height] },
+        estimated: false,
+      },
+      halves,
+    ),
+});

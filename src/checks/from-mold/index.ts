@@ -1,0 +1,7 @@
+export { type BoltCircle, boltCircle } from './bolt-circle.ts';
+export { alloyDensity, alloyTension, halfDensity, halfDensityPlace } from './densities.ts';
+export { masterMesh } from './master-mesh.ts';
+export { leftOut } from './not-given.ts';
+export { floorOf, isUnder, type ProcessFloor } from './process-floor.ts';
+export { everyProcess } from './processes.ts';
+export { type Densities, fittings, imprintOf, metalAlone, metalInCavity } from './turning-masses.ts';

@@ -1,0 +1,28 @@
+import { finding, type ReportPart } from '../../findings/index.ts';
+import { type Check, work } from '../../mold/index.ts';
+
+interface InhibitionInput {
+  readonly material: string;
+  readonly compound?: string;
+}
+
+/** What keeps silicone from curing on it; common practice, no published source. */
+const inhibits = /\b(resin|sla|dlp|clay|plasticine|sulfur|sulphur|rubber|latex|epoxy|amine|nitrile)\b/i;
+
+/** The face of the pattern plates, on which silicone or resin is poured. */
+export const cureInhibition: Check = work<InhibitionInput, ReportPart>({
+  id: 'cure-inhibition',
+  title: 'Cure inhibition',
+  scope: 'whole',
+  processes: ['poured'],
+  jobs: ({ bench, fixture: { material } }) => {
+    const { compound } = bench.rubber ?? {};
+    return [{ subject: 'mold', input: { material, ...(compound !== undefined && { compound }) } }];
+  },
+  run: ({ material, compound }) => {
+    if (!inhibits.test(material)) return {};
+    return {
+      findings: [finding('heat.cure-inhibition', { subject: 'mold', values: { material, compound } })],
+    };
+  },
+});

@@ -1,0 +1,4 @@
+export { cureReached } from './cure.ts';
+export { cureInhibition } from './cure-inhibition.ts';
+export { heatOfCure } from './heat-cure.ts';
+export { heatOfPour } from './heat-pour.ts';

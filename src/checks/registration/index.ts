@@ -1,0 +1,3 @@
+export { closing } from './closing.ts';
+export { mismatch } from './mismatch.ts';
+export { play } from './play.ts';

@@ -1,0 +1,42 @@
+import type { Figure, FigureName, ReportPart } from '../../findings/index.ts';
+import { type Check, work } from '../../mold/index.ts';
+import { largestMismatch, largestTurn, type Pin } from '../../physics/index.ts';
+import { everyProcess } from '../from-mold/index.ts';
+import { holds, noFlex, pinsOf, source } from './pins.ts';
+
+const degrees = 180 / Math.PI;
+
+interface PlayInput {
+  readonly pins: readonly Pin[] | null;
+  readonly estimated: boolean;
+}
+
+/** How far one half can shift and turn on the other, closed. */
+export const play: Check = work<PlayInput, ReportPart>({
+  id: 'play',
+  title: 'Play of the closed halves',
+  scope: 'whole',
+  processes: everyProcess,
+  jobs: (mold) =>
+    holds(mold)
+      ? [{ subject: 'mold', input: { pins: pinsOf(mold) ?? null, estimated: mold.process !== 'rigid' } }]
+      : [],
+  run: ({ pins, estimated }) => {
+    if (!pins) return { findings: [noFlex()] };
+    const figure = (name: FigureName, value: number, unit: Figure['unit']): Figure => ({
+      name,
+      subject: 'mold',
+      value,
+      unit,
+      source,
+      estimated,
+    });
+    const shift = largestMismatch(pins, [[0, 0]])?.distance ?? 0;
+    return {
+      figures: [
+        figure('registration.shift', shift, 'mm'),
+        figure('registration.turn', largestTurn(pins) * degrees, 'deg'),
+      ],
+    };
+  },
+});

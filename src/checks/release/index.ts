@@ -1,0 +1,3 @@
+export { draft } from './draft.ts';
+export { release } from './release.ts';
+export { support } from './support.ts';

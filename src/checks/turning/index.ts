@@ -1,0 +1,3 @@
+export { balance } from './balance.ts';
+export { pressure } from './pressure.ts';
+export { spin } from './spin.ts';

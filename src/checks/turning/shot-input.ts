@@ -1,0 +1,85 @@
+import type { Matrix4, TriangleMesh } from '../../kernel/index.ts';
+import { channelReach, channelSection, type Mold, type Placement, type Sprue } from '../../mold/index.ts';
+import { type PressedArea, stripPressed } from '../../physics/index.ts';
+import { alloyDensity, alloyTension, imprintOf, leftOut, masterMesh } from '../from-mold/index.ts';
+
+/** One cavity to be filled. */
+export interface Cavity {
+  readonly id: string;
+  readonly mesh: TriangleMesh;
+  readonly matrix: Matrix4;
+  /** mm3. */
+  readonly volume: number;
+  readonly castingMm3: number;
+  readonly castingG?: number;
+  readonly estimated: boolean;
+}
+
+/** What is poured, into what, and how it turns; left out is what the plan leaves out. */
+export interface ShotInput {
+  readonly missing: readonly string[];
+  readonly cavities: readonly Cavity[];
+  readonly gates: readonly { readonly volume: number; readonly pressed: PressedArea }[];
+  readonly densityKgM3?: number;
+  readonly tensionNM?: number;
+  readonly estimated: boolean;
+  readonly sprue?: Omit<Sprue, 'at'>;
+  readonly upper: number;
+  readonly speedRpm?: number;
+  readonly shotKg?: number;
+  /** Instead of its mass: how far it lies from the least shot toward the largest. */
+  readonly shotShare?: number;
+  readonly detail?: number;
+  readonly closingForceN?: number;
+  readonly maxSpeedRpm?: number;
+}
+
+export function shotInput(mold: Mold): ShotInput {
+  const { bench, sprue, placements, channels, disc } = mold;
+  const { spin, machine } = bench;
+  const [density, tension] = [alloyDensity(mold), alloyTension(mold)];
+  const { at: _, ...shape } = sprue ?? { at: undefined };
+  return {
+    missing: leftOut([
+      ['alloy.density', density],
+      ['sprue', sprue],
+      ['spin.speed', spin?.speedRpm],
+      ['spin.shot', spin?.shotKg ?? spin?.shotShare],
+      ['machine.closingForce', machine?.closingForceN],
+    ]),
+    cavities: placements.map((one) => cavityOf(mold, one)),
+    gates: channels
+      .filter(({ kind }) => kind === 'gate')
+      .map((gate) => {
+        const { length, ends } = channelReach(gate);
+        return { volume: channelSection(gate) * length, pressed: stripPressed(gate.width, ...ends) };
+      }),
+    ...(density && { densityKgM3: density.value }),
+    ...(tension && { tensionNM: tension.value }),
+    estimated: (density?.estimated ?? false) || placements.some((one) => one.estimated),
+    ...(sprue && { sprue: shape as Omit<Sprue, 'at'> }),
+    upper: disc.upper,
+    ...(spin?.speedRpm !== undefined && { speedRpm: spin.speedRpm }),
+    ...(spin?.shotKg !== undefined && { shotKg: spin.shotKg }),
+    ...(spin?.shotShare !== undefined && { shotShare: spin.shotShare }),
+    ...(spin?.detail !== undefined && { detail: spin.detail }),
+    ...(machine?.closingForceN !== undefined && { closingForceN: machine.closingForceN }),
+    ...(machine?.maxSpeedRpm !== undefined && { maxSpeedRpm: machine.maxSpeedRpm }),
+  };
+}
+
+function cavityOf(mold: Mold, placement: Placement): Cavity {
+  const { id, master, matrix, scale, estimated } = placement;
+  const massG = mold.masters.find((one) => one.id === master)?.massG;
+  const { volume } = imprintOf(mold, placement);
+  return {
+    id,
+    mesh: masterMesh(mold, master),
+    matrix,
+    volume,
+    // Shrink takes back what the allowance added to the master.
+    castingMm3: volume / scale ** 3,
+    ...(massG !== undefined && { castingG: massG }),
+    estimated,
+  };
+}

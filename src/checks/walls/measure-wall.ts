@@ -1,0 +1,162 @@
+import { type FigureName, type Finding, finding, makeFigure, type ReportPart } from '../../findings/index.ts';
+import type { Matrix4, TriangleMesh, Vec3 } from '../../kernel/index.ts';
+// Past the room's index: this file brings three and its trees along, which only walls need.
+import { distanceTree, meshDistance } from '../../mesh/measure/distance.ts';
+import {
+  type Boss,
+  bossMesh,
+  type Check,
+  type Mold,
+  makeAlways,
+  type Placement,
+  type Process,
+  type Sprue,
+  sprueMesh,
+  type Tools,
+  work,
+} from '../../mold/index.ts';
+import { everyProcess, floorOf, isUnder, masterMesh, type ProcessFloor } from '../from-mold/index.ts';
+import { farthest, nearest, type Whereabouts, whereIs } from './search-bounds.ts';
+
+const trueDistance = 'true distance of the placed meshes';
+
+/** All walls up to this many times the limit are measured; of those beyond it the nearest alone. */
+export const look = 2;
+
+export interface Cavity {
+  readonly id: string;
+  readonly mesh: TriangleMesh;
+  readonly matrix: Matrix4;
+  readonly estimated: boolean;
+}
+
+export const cavityOf = (mold: Mold, { id, master, matrix, estimated }: Placement): Cavity => ({
+  id,
+  mesh: masterMesh(mold, master),
+  matrix,
+  estimated,
+});
+
+/** How a wall is reported: under the limit by `code`, where nothing is left of it by `broken`; rigid halves by their floor too. */
+export interface Kind {
+  readonly limit: number;
+  readonly name: FigureName;
+  readonly code: 'walls.thin' | 'walls.boss' | 'walls.well' | 'walls.channel' | 'walls.tab' | 'walls.bolt';
+  readonly broken: 'walls.broken' | 'walls.channel' | 'fit.bolt-hits';
+  readonly floor?: ProcessFloor;
+}
+
+type Body = Omit<Cavity, 'matrix'> & { readonly matrix?: Matrix4 };
+
+/**
+ * The wall between two bodies: true distance and the nearest point of each. Nothing where only what is near is asked
+ * about and they are farther apart than twice the limit.
+ */
+export function measure(
+  a: Body,
+  b: Body,
+  kind: Kind,
+  { nearOnly = false }: Pick<Tools, 'nearOnly'> = {},
+): ReportPart {
+  const { limit, name, floor } = kind;
+  const far = nearOnly ? look * limit : Number.POSITIVE_INFINITY;
+  const answer = meshDistance(distanceTree(a.mesh, a.matrix), distanceTree(b.mesh, b.matrix), far);
+  if ('beyond' in answer) {
+    if (nearOnly) return {};
+    throw new Error(`no distance of ${a.id} and ${b.id}`);
+  }
+  const { distance, pointA, pointB } = answer;
+  const figure = makeFigure(name, {
+    subject: `${a.id} ${b.id}`,
+    value: distance,
+    source: trueDistance,
+    estimated: a.estimated || b.estimated,
+    places: [pointA, pointB],
+  });
+  if (distance >= Math.max(limit, floor?.least ?? 0)) return { figures: [figure] };
+  const about = { subject: a.id, place: middle(pointA, pointB) };
+  return { findings: [tooThin(about, b.id, distance, kind)], figures: [figure] };
+}
+
+function tooThin(
+  about: { readonly subject: string; readonly place: Vec3 },
+  other: string,
+  measured: number,
+  { limit, code, broken, floor }: Kind,
+): Finding {
+  if (measured === 0)
+    return finding(broken, { ...about, values: { which: 'meets', measured, limit, other } });
+  if (isUnder(measured, floor)) {
+    const { least, process: making } = floor;
+    return finding('walls.under-process', { ...about, values: { measured, limit: least, other, making } });
+  }
+  return finding(code, { ...about, values: { which: 'thin', measured, limit, other } });
+}
+
+const middle = (a: Vec3, b: Vec3): Vec3 => [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2, (a[2] + b[2]) / 2];
+
+/** What a fixture's mesh is made of: plain data, and made only where it is measured. */
+export type Shape =
+  | { readonly mesh: TriangleMesh }
+  | { readonly boss: Omit<Boss, 'at'>; readonly process: Process }
+  | { readonly sprue: Omit<Sprue, 'at'>; readonly upper: number };
+
+/** Throws KernelFault where a sprue's numbers leave no body. */
+export function meshOf(shape: Shape): TriangleMesh {
+  if ('mesh' in shape) return shape.mesh;
+  if ('sprue' in shape) return sprueMesh(shape.sprue, shape.upper);
+  return bossMesh(shape.boss, shape.process);
+}
+
+/** Something of the mold that a cavity has to keep away from. */
+export interface Fixture extends Whereabouts {
+  readonly id: string;
+  /** The placement it belongs to, whose cavity it opens into. */
+  readonly own?: string;
+  readonly kind: Kind;
+  shape(): Shape;
+}
+
+interface FixtureInput {
+  readonly cavity: Cavity;
+  readonly id: string;
+  readonly shape: Shape;
+  readonly kind: Kind;
+}
+
+interface FixtureWalls extends Pick<Check, 'id' | 'title' | 'scope'> {
+  readonly processes?: readonly Process[];
+  fixtures(mold: Mold): readonly Fixture[];
+}
+
+/** A check of the walls between cavities and fixtures of one sort: those near by, and the cavity nearest to each. */
+export function wallsTo({ id, title, scope, processes = everyProcess, fixtures }: FixtureWalls): Check {
+  return work<FixtureInput, ReportPart>({
+    id,
+    title,
+    scope,
+    processes,
+    jobs: (mold) => {
+      const cavities = mold.placements.map((placement) => ({ placement, where: whereIs(mold, placement) }));
+      const floor = floorOf(mold);
+      return fixtures(mold).flatMap((fixture) => {
+        const others = cavities.filter(({ placement }) => placement.id !== fixture.own);
+        const gaps = others.map(({ placement: { x, y, reach } }) => fixture.gapTo(x, y, reach));
+        const near = nearest(gaps, look * fixture.kind.limit, (i) => farthest(others[i].where, fixture));
+        if (near.length === 0) return [];
+        const shape = fixture.shape();
+        const kind = { ...fixture.kind, ...(floor && { floor }) };
+        return near.map((i) => ({
+          subject: others[i].placement.id,
+          input: { cavity: cavityOf(mold, others[i].placement), id: fixture.id, shape, kind },
+        }));
+      });
+    },
+    run: ({ cavity, id: other, shape, kind }, tools) => {
+      // One mesh, and so one tree, for all cavities it is measured to.
+      const { remember = makeAlways } = tools;
+      const mesh = remember('mesh of a fixture', shape, () => meshOf(shape));
+      return measure(cavity, { id: other, mesh, estimated: false }, kind, tools);
+    },
+  });
+}

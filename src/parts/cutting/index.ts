@@ -1,0 +1,1 @@
+export { leftByCutter } from './left-by-cutter.ts';

@@ -1,0 +1,162 @@
+import { type Finding, finding } from '../../findings/index.ts';
+import {
+  arc,
+  circle,
+  type Drawing,
+  hole,
+  line,
+  type Path,
+  pointsOf,
+  type Scope,
+  type Track,
+} from '../../kernel/index.ts';
+import {
+  type Boss,
+  type Channel,
+  type Disc,
+  type Fixture,
+  headReach,
+  type Part,
+  type Sprue,
+  work,
+} from '../../mold/index.ts';
+import { type Half, holeFit, withoutSpot, withoutSpots } from '../making/index.ts';
+import {
+  type FindSpot,
+  freeSpace,
+  overlapsAmong,
+  type PlanNames,
+  placeTitle,
+  planWords,
+  type Spot,
+  spotOnPlate,
+} from '../plate/index.ts';
+
+/** Left between a slot and the rim, so that the stencil holds together; the knife goes on by itself, mm. */
+const bridge = 3;
+const middle: Spot = { at: [0, 0], turnRad: 0 };
+/** Any stiff sheet; common practice, mm. */
+const sheet = 1;
+
+interface StencilInput extends PlanNames {
+  readonly half: Half;
+  readonly disc: Pick<Disc, 'radius'>;
+  readonly sprue?: Omit<Sprue, 'at'>;
+  readonly bosses: readonly Omit<Boss, 'at'>[];
+  readonly channels: readonly Omit<Channel, 'at'>[];
+  readonly fixture: Pick<Fixture, 'material' | 'clearance' | 'holeCompensation'>;
+}
+
+/**
+ * Stencil for cutting gates and vents with the knife, to be laid on the parting face of the half they are cut into:
+ * a slot as wide as each channel (and what slots come out tighter by), openings over the heads of the bosses, which hold it in place, the well as a line.
+ * The upper half's is seen on its parting face: turned over about the index mark's radius.
+ */
+export const knifeStencil: Part = work({
+  id: 'knife-stencil',
+  title: 'knife stencil',
+  scope: 'whole',
+  processes: ['rubber'],
+  jobs: (mold) =>
+    (['lower', 'upper'] as const).flatMap((half) => {
+      const channels = withoutSpots(mold.channels).filter((channel) => channel.half === half);
+      if (channels.length === 0) return [];
+      const { disc, revision, sprue, bosses } = mold;
+      const { material, clearance, holeCompensation } = mold.fixture;
+      const input: StencilInput = {
+        half,
+        label: disc.label,
+        revision,
+        disc: { radius: disc.radius },
+        ...(sprue && { sprue: withoutSpot(sprue) }),
+        bosses: withoutSpots(bosses),
+        channels,
+        fixture: { material, clearance, ...(holeCompensation !== undefined && { holeCompensation }) },
+      };
+      return [{ subject: stencilId(half), input }];
+    }),
+  run: (input, { kernel }) => {
+    const { drawing, findings } = stencilDrawing(input);
+    const meetings = kernel.scope((scope) => slotsThatMeet(scope, input));
+    return { solids: [], drawings: [drawing], findings: [...meetings, ...findings] };
+  },
+});
+
+const stencilId = (half: Half): string => `${half}-knife-stencil`;
+
+const outlinePoints = ({ corners }: Track) => corners.map(({ at }) => at);
+
+function slotsThatMeet(scope: Scope, input: StencilInput): Finding[] {
+  const slots = slotsOf(input);
+  const profiles = slots.map(({ slot }) => scope.profileOf([outlinePoints(slot)]));
+  return overlapsAmong(scope, profiles).map(({ one, other, area }) =>
+    meeting(stencilId(input.half), slots[one].id, slots[other].id, area),
+  );
+}
+
+const meeting = (subject: string, id: string, other: string, shared: number): Finding =>
+  finding('stencil.slots-meet', {
+    subject,
+    values: { measured: shared, limit: 0, one: other, other: id },
+  });
+
+interface Slot {
+  readonly id: string;
+  readonly slot: Track;
+}
+
+/** Straight slots with square ends, from the well (or the cavity) to the cavity (or the bridge at the rim). */
+function slotsOf({ channels, disc, sprue, half, fixture }: StencilInput): Slot[] {
+  const side = half === 'upper' ? -1 : 1;
+  return channels.flatMap(({ id, from, to, width: channelWidth }) => {
+    const width = channelWidth + (fixture.holeCompensation ?? 0);
+    const length = Math.hypot(to[0] - from[0], to[1] - from[1]);
+    const [ux, uy] = [(to[0] - from[0]) / length, (to[1] - from[1]) / length];
+    // Slots stay clear of the well's line and of the rim: both are shares of the straight way out along the channel.
+    const start = Math.max(0, (sprue?.wellRadius ?? 0) - Math.hypot(...from));
+    const end = Math.min(length, length - (Math.hypot(...to) + width / 2 - (disc.radius - bridge)));
+    if (end - start < width) return [];
+    const at = (s: number, across: number): readonly [number, number] => [
+      from[0] + ux * s - uy * across,
+      side * (from[1] + uy * s + ux * across),
+    ];
+    const [near, far] = half === 'upper' ? [width / 2, -width / 2] : [-width / 2, width / 2];
+    // As a hole: clockwise.
+    const corners = [at(start, near), at(start, far), at(end, far), at(end, near)].map((point) => ({
+      at: point,
+    }));
+    return [{ id, slot: { kind: 'track', closed: true, corners } as const }];
+  });
+}
+
+function stencilDrawing(input: StencilInput): { drawing: Drawing; findings: readonly Finding[] } {
+  const { half, disc, sprue, bosses, channels, fixture } = input;
+  const side = half === 'upper' ? -1 : 1;
+  const heads = bosses.map((boss) => {
+    const reach = headReach(boss);
+    return hole([boss.x, side * boss.y], reach + holeFit(fixture, 2 * reach) / 2);
+  });
+  const well: Path[] = sprue ? [circle([0, 0], sprue.wellRadius)] : [];
+  const mark = [line([disc.radius - 10, 0], [disc.radius, 0]), arc([0, 0], disc.radius - 1, -0.05, 0.05)];
+  const cuts = [...heads, ...slotsOf(input).map(({ slot }) => slot)];
+  const open = [...cuts, ...well].map((path) => pointsOf(path));
+  const onDisc = spotOnPlate(disc.radius - bridge, freeSpace(disc.radius - bridge, open, mark));
+  const find: FindSpot = (width, height) =>
+    Math.hypot(width, height) / 2 < (sprue?.wellRadius ?? 0) ? middle : onDisc(width, height);
+  const id = stencilId(half);
+  const words = [`${half} half`, 'THIS SIDE UP', ...planWords(input)];
+  const label = placeTitle({ id, title: `knife stencil for the ${half} half` }, words, find);
+  const drawing: Drawing = {
+    id,
+    title: `knife stencil for the ${half} half, seen on its parting face`,
+    subjects: [...new Set(channels.map((channel) => channel.id))],
+    material: 'any stiff sheet',
+    thickness: sheet,
+    marks: [
+      { layer: 'cut', outline: [circle([0, 0], disc.radius), ...cuts], texts: [] },
+      { layer: 'engrave', outline: [...well, ...mark, ...label.engraved], texts: [] },
+    ],
+    estimated: false,
+  };
+  return { drawing, findings: label.findings };
+}

@@ -1,0 +1,87 @@
+import { type Finding, finding } from '../../findings/index.ts';
+import type { Scope } from '../../kernel/index.ts';
+import {
+  type LoosePiece,
+  type Mold,
+  makeAlways,
+  type Part,
+  type PartOutput,
+  type Tools,
+  work,
+} from '../../mold/index.ts';
+import { asSolid, bothHalves, halfToPrint, withoutSpot, withoutSpots } from '../making/index.ts';
+import { type HalvesInput, halvesBodies } from './cut-halves.ts';
+import { labelCorners } from './plain-disc.ts';
+
+/**
+ * Both halves: discs with their cavities, sprue opening, gates and vents, boss pockets and sockets, tab recess and
+ * notch, trimmed by the one parting surface. Printed on the outer face, parting face up.
+ */
+export const halves: Part = work({
+  id: 'halves',
+  title: 'mold halves',
+  scope: 'whole',
+  processes: ['rubber', 'rigid', 'poured'],
+  jobs: (mold) => [{ subject: 'mold', input: halvesInput(mold) }],
+  run: madeHalves,
+});
+
+/** Both halves as solids, lower first; made once for all works that look at them. */
+export function madeHalves(input: HalvesInput, { kernel, remember = makeAlways }: Tools): PartOutput {
+  return remember('mold halves', input, () => kernel.scope((scope) => makeHalves(scope, input)));
+}
+
+function makeHalves(scope: Scope, input: HalvesInput): PartOutput {
+  const bodies = halvesBodies(scope, input, { marks: true });
+  const solids = bothHalves.map((half) => {
+    const body = bodies[half];
+    const solid = asSolid(scope, body, halfToPrint(half, input.disc), {
+      id: `${half}-half`,
+      title: `${half} half`,
+      role: 'half',
+      subjects: subjectsOf(input),
+      lettered: labelCorners(half, input),
+      estimated: input.placements.some(({ estimated }) => estimated),
+      grazing: !input.parting.flat,
+    });
+    scope.drop(body);
+    return solid;
+  });
+  return { solids, findings: bodies.stuck.map(leftOut) };
+}
+
+const leftOut = ({ volume, place }: LoosePiece): Finding =>
+  finding('mold.loose-piece', {
+    subject: 'halves',
+    place,
+    values: { measured: volume },
+  });
+
+/** What the halves, and all that is made from them, are built from; nothing else of the mold. */
+export function halvesInput(mold: Mold): HalvesInput {
+  const used = new Set(mold.placements.map(({ master }) => master));
+  return {
+    process: mold.process,
+    revision: mold.revision,
+    disc: mold.disc,
+    ...(mold.sprue && { sprue: withoutSpot(mold.sprue) }),
+    masters: mold.masters.filter(({ id }) => used.has(id)),
+    placements: withoutSpots(mold.placements),
+    bosses: withoutSpots(mold.bosses),
+    tabs: withoutSpots(mold.tabs),
+    notches: withoutSpots(mold.notches),
+    channels: withoutSpots(mold.channels),
+    parting: mold.parting,
+    fixture: mold.fixture,
+  };
+}
+
+/** Ids in the plan the halves come from: a stop about any of them concerns them. */
+export const subjectsOf = (input: HalvesInput): string[] => [
+  'mold',
+  'disc',
+  ...(input.sprue ? ['sprue'] : []),
+  ...[input.masters, input.placements, input.bosses, input.tabs, input.notches, input.channels].flatMap(
+    (list) => list.map(({ id }) => id),
+  ),
+];

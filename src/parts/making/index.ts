@@ -1,0 +1,19 @@
+export { asSolid, onBed } from './as-solid.ts';
+export { type FlatFixture, flatFixture, holeFit, openingFit } from './fit.ts';
+export { bothHalves, fromOuterFace, type Half, halfToPrint } from './half-frame.ts';
+export {
+  type Labeled,
+  type LabelRoom,
+  labelCutter,
+  labelDepth,
+  labelFindings,
+  labelStroke,
+  layLabel,
+  leastLetters,
+  lettersReplaced,
+  roomInRound,
+  strokeOutlines,
+  waysToLay,
+  wordsLeftOff,
+} from './label.ts';
+export { withoutSpot, withoutSpots } from './without-places.ts';

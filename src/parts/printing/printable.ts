@@ -1,0 +1,62 @@
+import { type Finding, finding } from '../../findings/index.ts';
+import { boundsOf, movePoint } from '../../kernel/index.ts';
+import { kindOfRole } from '../../kinds/index.ts';
+import { thinnestWall } from '../../mesh/index.ts';
+import type { Mold, Solid } from '../../mold/index.ts';
+import { labelDepth } from '../making/index.ts';
+import { overhang } from './overhang.ts';
+
+/** Angles are told apart to this, rad: a face at the limit is within it. */
+const angleStep = (0.5 * Math.PI) / 180;
+/** Less than this in all is not worth a word, mm2. */
+const leastArea = 25;
+/** Rays cast into one solid. */
+const rays = 20000;
+
+/**
+ * What the process named in the plan cannot make well, for each solid as it stands to be made: overhangs past its
+ * limit, walls under its least feature. One note where the plan names no process.
+ */
+export function judgePrintable(solids: readonly Solid[], { fixture: { making } }: Mold): Finding[] {
+  const made = solids.filter(({ role }) => kindOfRole(role).printable);
+  if (made.length === 0) return [];
+  if (!making) return [finding('making.not-checked', { subject: 'fixture' })];
+  return made.flatMap((solid) => [
+    ...(making.overhangRad === undefined ? [] : overhangs(solid, making.overhangRad)),
+    ...thinWalls(solid, making.leastFeature),
+  ]);
+}
+
+function overhangs(solid: Solid, limitRad: number): Finding[] {
+  const { area, steepestRad, place } = overhang(solid.mesh, limitRad + angleStep);
+  if (area < leastArea || !place) return [];
+  const degrees = (rad: number): number => (rad * 180) / Math.PI;
+  return [
+    finding('making.overhang', {
+      subject: solid.id,
+      place: movePoint(solid.toMold, place),
+      values: {
+        measured: area,
+        title: solid.title,
+        allowed: degrees(limitRad),
+        steepest: degrees(steepestRad),
+      },
+    }),
+  ];
+}
+
+function thinWalls(solid: Solid, least: number): Finding[] {
+  // Between the strokes of an engraved letter ridges run out to nothing; they hold nothing.
+  const top = boundsOf(solid.mesh.positions).max[2];
+  const below = kindOfRole(solid.role).flat ? top - labelDepth : Infinity;
+  const found = thinnestWall(solid.mesh, rays, below);
+  // A hundredth of a mm: what is drawn at the limit is at the limit.
+  if (!found || found.thickness >= least - 0.01) return [];
+  return [
+    finding('making.thin', {
+      subject: solid.id,
+      place: movePoint(solid.toMold, found.place),
+      values: { measured: found.thickness, limit: least, title: solid.title, rays },
+    }),
+  ];
+}

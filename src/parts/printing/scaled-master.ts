@@ -1,0 +1,64 @@
+import { boundsOf, closedAfterRounding, compose, moveMesh, onGrid, scaling } from '../../kernel/index.ts';
+import { percentOver } from '../../lettering/index.ts';
+import { type Master, type Mold, type Part, type Placement, part, type Solid } from '../../mold/index.ts';
+import { masterOf } from '../halves/index.ts';
+import { onBed, withoutSpot } from '../making/index.ts';
+
+interface ScaledInput {
+  readonly id: string;
+  readonly master: Master;
+  /** One of the placements that use it at this size. */
+  readonly placement: Omit<Placement, 'at'>;
+  readonly used: readonly string[];
+}
+
+/**
+ * Masters enlarged by the shrink of alloy and rubber, to be printed and laid into rubber or silicone: one solid for
+ * each master and size. It stands in the file's own axes, on its lowest point; its matrix is that of the first
+ * placement which uses it.
+ */
+export const scaledMaster: Part = part({
+  id: 'scaled-master',
+  title: 'scaled masters',
+  scope: 'whole',
+  processes: ['rubber', 'poured'],
+  jobs: (mold) => scaledInputs(mold).map((input) => ({ subject: input.master.id, input })),
+  run: (input) => [enlarged(input)],
+});
+
+function scaledInputs({ masters, placements }: Mold): ScaledInput[] {
+  const groups = new Map<string, Placement[]>();
+  for (const placement of placements) {
+    if (placement.scale === 1) continue;
+    const key = `${placement.master} ${placement.scale}`;
+    groups.set(key, [...(groups.get(key) ?? []), placement]);
+  }
+  const sizes = new Map<string, number>();
+  return [...groups.values()].map((group) => {
+    const [first] = group;
+    const before = sizes.get(first.master) ?? 0;
+    sizes.set(first.master, before + 1);
+    return {
+      id: `scaled-${first.master}${before === 0 ? '' : `-${before + 1}`}`,
+      master: masterOf(masters, first),
+      placement: withoutSpot(first),
+      used: group.map(({ id }) => id),
+    };
+  });
+}
+
+function enlarged({ id, master, placement, used }: ScaledInput): Solid {
+  const { scale, matrix } = placement;
+  const toBed = onBed(boundsOf(master.mesh.positions).min[2] * scale);
+  const mesh = moveMesh(master.mesh, compose(toBed, scaling(scale)));
+  return {
+    id,
+    title: `${master.id} enlarged by ${percentOver(scale)}`,
+    role: 'scaled master',
+    subjects: [master.id, ...used],
+    mesh: closedAfterRounding(onGrid(mesh)),
+    // Back off the bed and to the file's size, then where the placement puts it.
+    toMold: compose(matrix, scaling(1 / scale), onBed(-boundsOf(master.mesh.positions).min[2] * scale)),
+    estimated: master.estimated,
+  };
+}

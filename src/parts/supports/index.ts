@@ -1,0 +1,2 @@
+export { buildUp } from './build-up.ts';
+export { nest } from './nest.ts';

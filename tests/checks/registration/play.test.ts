@@ -1,0 +1,79 @@
+import { describe, expect, it } from 'vitest';
+import { mismatch } from '../../../src/checks/registration/mismatch.ts';
+import { play } from '../../../src/checks/registration/play.ts';
+import { translation } from '../../../src/kernel/index.ts';
+import type { Mold } from '../../../src/mold/index.ts';
+import { box, single } from '../../turned-solids.ts';
+import { emptyMold, figureOf, nutAt, runCheck, withMaster } from '../small-mold.ts';
+
+/** Domes on a collar, in whose sockets the gap sideways is the clearance. */
+const pair = (clearance: number): Mold['bosses'] =>
+  [100, -100].map((x) => nutAt(`dome-${x}`, x, 0, { kind: 'dome', acrossFlats: 0, clearance }));
+const rigid: Mold = { ...emptyMold, process: 'rigid', bosses: pair(0.15) };
+const brick = single(box([-4, -3, -2], [4, 3, 2]));
+
+describe('play', () => {
+  // Two equal pins at R 100 with c 0.15: shift c, turn c / R = 0.0015 rad = 0.085944 degrees.
+  it('of rigid halves comes from the clearances of the sockets', async () => {
+    const report = await runCheck(play, rigid);
+    expect(figureOf(report, 'registration.shift', 'mold')).toBeCloseTo(0.15, 6);
+    expect(figureOf(report, 'registration.turn', 'mold')).toBeCloseTo(0.085944, 5);
+    expect(report.figures.every(({ estimated }) => !estimated)).toBe(true);
+    expect(report.findings).toEqual([]);
+  });
+
+  // A nut lies loose in its pocket too: there it can move c to a flat of the hexagon, 2 c / sqrt 3 to a corner.
+  it('of rigid halves with cap nuts has that in their pockets besides', async () => {
+    const nuts = [100, -100].map((x) => nutAt(`nut-${x}`, x, 0, { clearance: 0.15 }));
+    const report = await runCheck(play, { ...rigid, bosses: nuts });
+    const both = 0.15 * (1 + 2 / Math.sqrt(3));
+    expect(figureOf(report, 'registration.shift', 'mold')).toBeCloseTo(both, 6);
+  });
+
+  it('of rubber halves comes from the flex of the plan, as an estimate', async () => {
+    const report = await runCheck(play, { ...emptyMold, bosses: pair(0), flex: 0.15 });
+    expect(figureOf(report, 'registration.shift', 'mold')).toBeCloseTo(0.15, 6);
+    expect(report.figures.every(({ estimated }) => estimated)).toBe(true);
+  });
+
+  it('asks for the flex where the plan has none, and invents no figure', async () => {
+    const mold = withMaster({ ...emptyMold, bosses: pair(0) }, 'brick', brick, translation(50, 0, 0));
+    const report = await runCheck(play, mold);
+    expect(report.findings.map(({ code, severity }) => [code, severity])).toEqual([
+      ['registration.no-flex', 'note'],
+    ]);
+    expect(report.figures).toEqual([]);
+    expect(mismatch.jobs(mold)).toEqual([]);
+  });
+
+  it('says nothing of fewer than two bosses: the closing check does', () => {
+    expect(play.jobs({ ...rigid, bosses: pair(0.15).slice(0, 1) })).toEqual([]);
+    expect(play.jobs({ ...rigid, bosses: [] })).toEqual([]);
+  });
+});
+
+describe('mismatch at the cavities', () => {
+  // Beyond two pins at +-R on their line the far end at L moves by c L / R; the brick's corner is at (114, 3), where
+  // the sideways part c L / R and the part along the line, at most c, are bound by the same circles.
+  it('is found at the cavity\u2019s outermost points', async () => {
+    const mold = withMaster(rigid, 'brick', brick, translation(110, 0, 0));
+    const report = await runCheck(mismatch, mold);
+    const value = figureOf(report, 'registration.mismatch', 'brick-1');
+    expect(value).toBeGreaterThan((0.15 * 114) / 100);
+    expect(value).toBeLessThan((0.15 * Math.hypot(114, 3)) / 100 + 0.15 * 0.03);
+    expect(report.figures[0].places?.[0][0]).toBeCloseTo(114, 6);
+    expect(report.findings).toEqual([]);
+  });
+
+  it('warns past the limit, at the place', async () => {
+    const loose = { ...rigid, bosses: pair(0.5) };
+    const { findings } = await runCheck(mismatch, withMaster(loose, 'brick', brick, translation(0, 60, 0)));
+    expect(findings).toHaveLength(1);
+    expect(findings[0]).toMatchObject({
+      code: 'registration.mismatch',
+      severity: 'warn',
+      subject: 'brick-1',
+    });
+    expect(findings[0].values.limit).toBe(0.4);
+  });
+});
