@@ -1,6 +1,6 @@
 import { createRequire } from 'node:module';
 import createModule from 'manifold-3d/manifold';
-import { boundsOf, type TriangleMesh } from '../src/kernel/index.ts';
+import { boundsOf, type TriangleMesh } from '../src/geometry/index.ts';
 
 const bunny: { positions: number[][]; cells: number[][] } = createRequire(import.meta.url)('bunny');
 

@@ -5,7 +5,8 @@
  * plane, as built, and irreducible; for each build-up its least distance to its master.
  */
 import { openPlan } from '../cli/plan-files.ts';
-import { type Body, boundsOf, loadKernel, moveMesh, type Scope } from '../src/kernel/index.ts';
+import { boundsOf, moveMesh } from '../src/geometry/index.ts';
+import { type Body, loadKernel, type Scope } from '../src/kernel/index.ts';
 import { distanceTree, meshDistance } from '../src/mesh/measure/distance.ts';
 import { flatPartingSurface, type Mold, type Solid, undercut } from '../src/mold/index.ts';
 import { channelBody } from '../src/parts/halves/channel-body.ts';

@@ -5,7 +5,8 @@
  */
 import { spawnSync } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
-import { loadKernel, segmentsFor, type TriangleMesh } from '../src/kernel/index.ts';
+import { segmentsFor, type TriangleMesh } from '../src/geometry/index.ts';
+import { loadKernel } from '../src/kernel/index.ts';
 import { flatPartingSurface, type Mold } from '../src/mold/index.ts';
 import { halves } from '../src/parts/halves/halves.ts';
 import { masterOf, ring } from '../tests/parts/example-masters.ts';

@@ -4,7 +4,9 @@
  * the whole masters. CPU time of the process, so that other work on the machine does not count. Run with
  * `npx tsx bench/hand.ts`.
  */
-import { type Kernel, loadKernel, translation } from '../src/kernel/index.ts';
+
+import { translation } from '../src/geometry/index.ts';
+import { type Kernel, loadKernel } from '../src/kernel/index.ts';
 import type { Mold } from '../src/mold/index.ts';
 import { Cache, checkNear, layMold, readMasters, roughError, roughMold } from '../src/pipeline/index.ts';
 import { holdIn } from '../src/preview/worker/hold-in.ts';

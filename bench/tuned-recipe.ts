@@ -1,5 +1,5 @@
 import createModule, { type ManifoldToplevel } from 'manifold-3d/manifold';
-import type { TriangleMesh } from '../src/kernel/index.ts';
+import type { TriangleMesh } from '../src/geometry/index.ts';
 
 /** What the recipe makes: two plain discs with one master's cavities, z = 0 the parting plane. Lengths mm. */
 export interface RecipeInput {

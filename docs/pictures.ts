@@ -14,7 +14,7 @@ import {
   type TriangleMesh,
   translation,
   type Vec3,
-} from '../src/kernel/index.ts';
+} from '../src/geometry/index.ts';
 import type { SolidRole } from '../src/kinds/index.ts';
 
 interface Listed {

@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { writeStl } from '../src/export/index.ts';
-import { joinMeshes, type TriangleMesh } from '../src/kernel/index.ts';
+import { joinMeshes, type TriangleMesh } from '../src/geometry/index.ts';
 import { box, flippedFaceBox, insideOut, openBox, torus } from './export/shapes.ts';
 import { judgeStl, missingJudges, notRunText } from './judges.ts';
 

@@ -1,5 +1,6 @@
 import { basename } from 'node:path';
 import type { UnitSystem } from '../../src/findings/index.ts';
+import { toDegrees } from '../../src/geometry/index.ts';
 import { loadKernel } from '../../src/kernel/index.ts';
 import type { FileUnit } from '../../src/mesh/index.ts';
 import { type Inspection, inspectMesh } from '../../src/pipeline/index.ts';
@@ -97,7 +98,7 @@ function describe(path: string, inspection: Inspection, units: UnitSystem): stri
 /** Ways to lie as lines for the plan, with the undercut a flat plane leaves and what the best surface cannot do away with. */
 function showLies(lies: NonNullable<Inspection['lies']>): string {
   if (lies.length === 0) return '  lies: it encloses no volume, so there is nothing to rank';
-  const degrees = (angleRad: number): string => fixed((angleRad * 180) / Math.PI, 0);
+  const degrees = (angleRad: number): string => fixed(toDegrees(angleRad), 0);
   const rows = lies.map((lie) => [
     `  lie: { turnX: ${degrees(lie.turnXRad)}, turnY: ${degrees(lie.turnYRad)} }`,
     `sink: ${fixed(lie.sink, 2)}`,

@@ -1,5 +1,6 @@
 import { writeFile } from 'node:fs/promises';
 import { dirname } from 'node:path';
+import { mmPerInch } from '../../src/geometry/index.ts';
 import { quantityFinding, readQuantity, starterPlan } from '../../src/plan/index.ts';
 import { sayFinding } from '../../src/wording/index.ts';
 import { type ExitCode, exitCode, Unreadable } from '../exit.ts';
@@ -18,7 +19,7 @@ export async function runNew(
   const unit = oneOf('--unit', options.unit, units);
   const bare = Number(options.diameter);
   const read = readQuantity(
-    Number.isFinite(bare) ? bare * (unit === 'in' ? 25.4 : 1) : options.diameter,
+    Number.isFinite(bare) ? bare * (unit === 'in' ? mmPerInch : 1) : options.diameter,
     'length',
   );
   if ('fault' in read) {

@@ -1,7 +1,8 @@
-import type { Kernel, TriangleMesh, Vec3 } from '../../src/kernel/index.ts';
+import { cross, type TriangleMesh, type Vec3 } from '../../src/geometry/index.ts';
+import type { Kernel } from '../../src/kernel/index.ts';
 import { Clay } from '../shaping/clay.ts';
 import { ellipsoid, type Shape, strand } from '../shaping/shapes.ts';
-import { type Axes, along, axesAlong, cross, unit } from '../shaping/vector.ts';
+import { type Axes, along, axesAlong, unit } from '../shaping/vector.ts';
 
 const flat = 25;
 const lastCoil = 0.62 * Math.PI;

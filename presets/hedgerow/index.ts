@@ -1,4 +1,5 @@
-import type { Kernel, TriangleMesh } from '../../src/kernel/index.ts';
+import type { TriangleMesh } from '../../src/geometry/index.ts';
+import type { Kernel } from '../../src/kernel/index.ts';
 import { beetle } from './beetle.ts';
 import { fernFrond } from './fern-frond.ts';
 import { ivyLeaf } from './ivy-leaf.ts';

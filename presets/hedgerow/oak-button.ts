@@ -1,4 +1,5 @@
-import type { Kernel, TriangleMesh, Vec3 } from '../../src/kernel/index.ts';
+import { type TriangleMesh, toRadians, type Vec3 } from '../../src/geometry/index.ts';
+import type { Kernel } from '../../src/kernel/index.ts';
 import { Clay } from '../shaping/clay.ts';
 import type { Point2 } from '../shaping/curve.ts';
 import { ellipsoid, plate, ring, type Shape, strand } from '../shaping/shapes.ts';
@@ -6,7 +7,7 @@ import { along, axesAlong, between } from '../shaping/vector.ts';
 
 const face = 2.2;
 const wreath = 7.6;
-const holeAngles = [45, 135, 225, 315].map((degrees) => (degrees * Math.PI) / 180);
+const holeAngles = [45, 135, 225, 315].map((degrees) => toRadians(degrees));
 
 /** A place in the wreath: `s` mm along its circle from the angle `start`, `out` mm outward from it. */
 const inWreath = (start: number, s: number, out: number): Point2 => {

@@ -1,4 +1,5 @@
-import type { Kernel, TriangleMesh, Vec3 } from '../../src/kernel/index.ts';
+import type { TriangleMesh, Vec3 } from '../../src/geometry/index.ts';
+import type { Kernel } from '../../src/kernel/index.ts';
 import { Clay } from '../shaping/clay.ts';
 import { lineThrough } from '../shaping/curve.ts';
 import { ellipsoid, type Shape, strand } from '../shaping/shapes.ts';

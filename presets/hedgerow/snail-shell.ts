@@ -1,4 +1,5 @@
-import type { Kernel, TriangleMesh, Vec3 } from '../../src/kernel/index.ts';
+import type { TriangleMesh, Vec3 } from '../../src/geometry/index.ts';
+import type { Kernel } from '../../src/kernel/index.ts';
 import { Clay } from '../shaping/clay.ts';
 import { ellipsoid, strand } from '../shaping/shapes.ts';
 import { axesAlong, unit } from '../shaping/vector.ts';

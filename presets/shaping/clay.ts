@@ -1,4 +1,5 @@
-import { closedAfterRounding, type Kernel, type TriangleMesh, type Vec3 } from '../../src/kernel/index.ts';
+import type { TriangleMesh, Vec3 } from '../../src/geometry/index.ts';
+import { closedAfterRounding, type Kernel } from '../../src/kernel/index.ts';
 import type { Shape } from './shapes.ts';
 
 /** Room kept free round the model, in cells, so that its surface never meets the end of the grid. */

@@ -1,4 +1,4 @@
-import type { Vec3 } from '../../src/kernel/index.ts';
+import type { Vec3 } from '../../src/geometry/index.ts';
 
 /** A smooth line through the points (Catmull-Rom, `steps` pieces from each point to the next), ends included. */
 export function lineThrough(points: readonly Vec3[], steps: number): Vec3[] {

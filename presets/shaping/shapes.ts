@@ -1,5 +1,5 @@
-import type { Vec3 } from '../../src/kernel/index.ts';
-import { type Axes, dot, plainAxes } from './vector.ts';
+import { dot, type Vec3 } from '../../src/geometry/index.ts';
+import { type Axes, plainAxes } from './vector.ts';
 
 /**
  * A form to be laid into clay: a signed distance in mm (negative inside; near the surface true to a few percent) and

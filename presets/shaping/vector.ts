@@ -1,4 +1,4 @@
-import type { Vec3 } from '../../src/kernel/index.ts';
+import { cross, type Vec3 } from '../../src/geometry/index.ts';
 
 /** a + b t */
 export const along = (a: Vec3, b: Vec3, t = 1): Vec3 => [a[0] + b[0] * t, a[1] + b[1] * t, a[2] + b[2] * t];
@@ -7,14 +7,6 @@ export const between = (a: Vec3, b: Vec3, t: number): Vec3 => [
   a[0] + (b[0] - a[0]) * t,
   a[1] + (b[1] - a[1]) * t,
   a[2] + (b[2] - a[2]) * t,
-];
-
-export const dot = (a: Vec3, b: Vec3): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
-
-export const cross = (a: Vec3, b: Vec3): Vec3 => [
-  a[1] * b[2] - a[2] * b[1],
-  a[2] * b[0] - a[0] * b[2],
-  a[0] * b[1] - a[1] * b[0],
 ];
 
 /** The vector at length 1; it must have a length. */

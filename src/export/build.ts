@@ -1,6 +1,5 @@
 import type { Finding, Report } from '../findings/index.ts';
-import type { Drawing } from '../kernel/index.ts';
-import type { Mold } from '../mold/index.ts';
+import type { Drawing, Mold } from '../mold/index.ts';
 import type { CheckedSolid } from './solid-file.ts';
 
 /** A solid or drawing that is not handed out, and the stops that concern it. */

@@ -1,4 +1,5 @@
-import { type Drawing, type Layer, type Path, type Point2, segmentsOf, type Track } from '../kernel/index.ts';
+import { type Path, type Point2, segmentsOf, type Track, toDegrees } from '../geometry/index.ts';
+import type { Drawing, Layer } from '../mold/index.ts';
 import type { Build } from './build.ts';
 import { decimal, flatSheet, layers } from './flat/flat-sheet.ts';
 import type { ExportFile } from './solid-file.ts';
@@ -92,7 +93,7 @@ const at = ([x, y]: Point2, code = 10): Pair[] => [
 ];
 
 const turnOf = (angleRad: number): string => {
-  const degrees = (angleRad * 180) / Math.PI;
+  const degrees = toDegrees(angleRad);
   return String(Number((degrees - 360 * Math.floor(degrees / 360)).toFixed(6)));
 };
 

@@ -1,9 +1,8 @@
 import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex } from '@noble/hashes/utils.js';
 import type { UnitSystem } from '../findings/index.ts';
-import { type Drawing, sizeOf } from '../kernel/index.ts';
 import { kindOfRole } from '../kinds/index.ts';
-import type { Mold, Solid } from '../mold/index.ts';
+import { type Drawing, type Mold, type Solid, sizeOf } from '../mold/index.ts';
 import { saysOfAll } from '../wording/index.ts';
 import type { Build, Withheld } from './build.ts';
 import { type Json, jsonBytes } from './json-text.ts';

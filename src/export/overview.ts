@@ -1,4 +1,4 @@
-import { type Matrix4, movePoint, type Vec3 } from '../kernel/index.ts';
+import { type Matrix4, movePoint, type Vec3 } from '../geometry/index.ts';
 import { kindOfRole } from '../kinds/index.ts';
 import type { Solid } from '../mold/index.ts';
 import type { Build } from './build.ts';

@@ -1,4 +1,4 @@
-import { type Matrix4, moveMesh, type TriangleMesh, type Vec3 } from '../kernel/index.ts';
+import { type Matrix4, moveMesh, type TriangleMesh, type Vec3 } from '../geometry/index.ts';
 import { fitCamera, type View } from './picture/camera.ts';
 import { cornerNormals } from './picture/corner-normals.ts';
 import { drawMesh, emptyRaster, type Raster } from './picture/raster.ts';

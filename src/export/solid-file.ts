@@ -1,5 +1,5 @@
 import { type Finding, finding } from '../findings/index.ts';
-import { movePoint } from '../kernel/index.ts';
+import { movePoint } from '../geometry/index.ts';
 import type { Solid } from '../mold/index.ts';
 import { type Audit, auditStl, isClosed } from './audit.ts';
 import { writeStl } from './stl.ts';

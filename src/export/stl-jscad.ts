@@ -1,6 +1,6 @@
 import modeling from '@jscad/modeling';
 import { serializeBinary } from '@jscad/stl-serializer/CSGToStlb.js';
-import type { TriangleMesh } from '../kernel/index.ts';
+import type { TriangleMesh } from '../geometry/index.ts';
 import { stlHeader } from './stl.ts';
 
 /**

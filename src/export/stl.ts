@@ -1,4 +1,4 @@
-import { type TriangleMesh, triangleCount } from '../kernel/index.ts';
+import { type TriangleMesh, triangleCount } from '../geometry/index.ts';
 
 const stlHeaderBytes = 80;
 const stlFacetBytes = 50;

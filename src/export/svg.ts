@@ -1,4 +1,5 @@
-import { type Drawing, type Layer, type Path, segmentsOf } from '../kernel/index.ts';
+import { type Path, segmentsOf } from '../geometry/index.ts';
+import type { Drawing, Layer } from '../mold/index.ts';
 import type { Build } from './build.ts';
 import { decimal, type FlatSheet, flatSheet, layers } from './flat/flat-sheet.ts';
 import type { ExportFile } from './solid-file.ts';

@@ -1,4 +1,4 @@
-import type { TriangleMesh } from './triangles.ts';
+import { sidesCrossed, type TriangleMesh } from '../geometry/index.ts';
 
 /**
  * Edges up to this length are taken for none, mm: a hundred float32 steps on a 250 mm disc. The ends of such an edge have
@@ -68,16 +68,10 @@ function turnsOver(
     if (between.includes(face)) return false;
     const before = [...triangles.subarray(face, face + 3)];
     const after = before.map((vertex) => (vertex === drop ? keep : vertex));
-    const [ax, ay, az] = normal(p, before);
-    const [bx, by, bz] = normal(p, after);
+    const [ax, ay, az] = sidesCrossed(p, before[0], before[1], before[2]);
+    const [bx, by, bz] = sidesCrossed(p, after[0], after[1], after[2]);
     return ax * bx + ay * by + az * bz < 0;
   });
-}
-
-function normal(p: Float32Array, [a, b, c]: readonly number[]): readonly [number, number, number] {
-  const [ux, uy, uz] = [p[b * 3] - p[a * 3], p[b * 3 + 1] - p[a * 3 + 1], p[b * 3 + 2] - p[a * 3 + 2]];
-  const [vx, vy, vz] = [p[c * 3] - p[a * 3], p[c * 3 + 1] - p[a * 3 + 1], p[c * 3 + 2] - p[a * 3 + 2]];
-  return [uy * vz - uz * vy, uz * vx - ux * vz, ux * vy - uy * vx];
 }
 
 /** Faces (index of their first corner) at the ends of the edges and, for the link condition, nowhere else. */

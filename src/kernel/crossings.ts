@@ -1,5 +1,5 @@
+import { cross, dot, type TriangleMesh } from '../geometry/index.ts';
 import { eachNearSliver } from './sliver-cells.ts';
-import type { TriangleMesh } from './triangles.ts';
 
 /** Crossings deeper than this (mm) are the shape's own and not ours to change. */
 const deepest = 1e-3;
@@ -100,11 +100,3 @@ const between = (p: Float32Array, a: number, b: number): Vector => [
   p[b * 3 + 1] - p[a * 3 + 1],
   p[b * 3 + 2] - p[a * 3 + 2],
 ];
-
-const cross = (u: Vector, v: Vector): Vector => [
-  u[1] * v[2] - u[2] * v[1],
-  u[2] * v[0] - u[0] * v[2],
-  u[0] * v[1] - u[1] * v[0],
-];
-
-const dot = (u: Vector, v: Vector): number => u[0] * v[0] + u[1] * v[1] + u[2] * v[2];

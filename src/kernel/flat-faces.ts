@@ -1,4 +1,4 @@
-import type { TriangleMesh } from './triangles.ts';
+import { dot, sidesCrossed, type TriangleMesh, type Vec3 } from '../geometry/index.ts';
 
 /** Swaps may pass a flat face on along a row of them; a row this long does not come about. */
 const rounds = 8;
@@ -37,7 +37,7 @@ function flatFaces(p: Float32Array, triangles: Uint32Array): number[] {
   const flat: number[] = [];
   for (let face = 0; face < triangles.length; face += 3) {
     const [a, b, c] = [triangles[face], triangles[face + 1], triangles[face + 2]];
-    const [x, y, z] = normal(p, a, b, c);
+    const [x, y, z] = sidesCrossed(p, a, b, c);
     const longest2 = Math.max(distance2(p, a, b), distance2(p, b, c), distance2(p, c, a));
     // Height over the longest edge = |normal| / longest.
     if (x * x + y * y + z * z <= thin * thin * longest2) flat.push(face);
@@ -48,19 +48,8 @@ function flatFaces(p: Float32Array, triangles: Uint32Array): number[] {
 const distance2 = (p: Float32Array, i: number, j: number): number =>
   (p[i * 3] - p[j * 3]) ** 2 + (p[i * 3 + 1] - p[j * 3 + 1]) ** 2 + (p[i * 3 + 2] - p[j * 3 + 2]) ** 2;
 
-type Direction = readonly [number, number, number];
-
-function normal(p: Float32Array, i: number, j: number, k: number): Direction {
-  const [a, b, c] = [i * 3, j * 3, k * 3];
-  const [ux, uy, uz] = [p[b] - p[a], p[b + 1] - p[a + 1], p[b + 2] - p[a + 2]];
-  const [vx, vy, vz] = [p[c] - p[a], p[c + 1] - p[a + 1], p[c + 2] - p[a + 2]];
-  return [uy * vz - uz * vy, uz * vx - ux * vz, ux * vy - uy * vx];
-}
-
-const normalOf = (p: Float32Array, triangles: Uint32Array, face: number): Direction =>
-  normal(p, triangles[face], triangles[face + 1], triangles[face + 2]);
-
-const dot = (a: Direction, b: Direction): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
+const normalOf = (p: Float32Array, triangles: Uint32Array, face: number): Vec3 =>
+  sidesCrossed(p, triangles[face], triangles[face + 1], triangles[face + 2]);
 
 function swapLongEdge(face: number, p: Float32Array, triangles: Uint32Array, around: Around): boolean {
   const length2 = (k: number): number => distance2(p, triangles[face + k], triangles[face + ((k + 1) % 3)]);
@@ -72,8 +61,8 @@ function swapLongEdge(face: number, p: Float32Array, triangles: Uint32Array, aro
   if (beyond === undefined) return false;
   const far = [0, 1, 2].map((k) => triangles[beyond + k]).find((v) => v !== from && v !== to);
   if (far === undefined || far === middle) return false;
-  const own = normal(p, from, to, middle);
-  const over = normal(p, to, from, far);
+  const own = sidesCrossed(p, from, to, middle);
+  const over = sidesCrossed(p, to, from, far);
   const without = dot(own, own) === 0;
   if (!without) {
     const beside = (around.get(middle) ?? []).filter(
@@ -83,7 +72,8 @@ function swapLongEdge(face: number, p: Float32Array, triangles: Uint32Array, aro
       (next) => dot(own, next) < sharpest * Math.sqrt(dot(own, own) * dot(next, next)),
     );
     if (!folded) return false;
-    const turned = dot(normal(p, middle, from, far), over) <= 0 || dot(normal(p, middle, far, to), over) <= 0;
+    const turned =
+      dot(sidesCrossed(p, middle, from, far), over) <= 0 || dot(sidesCrossed(p, middle, far, to), over) <= 0;
     if (turned) return false;
   }
   const joined = (other: number) =>

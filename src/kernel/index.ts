@@ -1,12 +1,5 @@
 export * from './crossings.ts';
-export * from './drawing.ts';
 export { KernelExhausted, KernelFault } from './fault.ts';
 export type { Body, Geom3, Profile } from './kernel.ts';
 export { Kernel, loadKernel, type Scope } from './kernel.ts';
-export * from './matrix.ts';
-export * from './outline.ts';
-export * from './pieces.ts';
 export * from './rounding.ts';
-export * from './segments.ts';
-export type { SolidMeasures } from './solid-measures.ts';
-export * from './triangles.ts';

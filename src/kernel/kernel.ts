@@ -5,9 +5,8 @@ import createModule, {
   type ManifoldToplevel,
   type Mat4,
 } from 'manifold-3d/manifold';
+import type { Matrix4, TriangleMesh, Vec3 } from '../geometry/index.ts';
 import { brokeDown, codeOf, KernelExhausted, KernelFault } from './fault.ts';
-import type { Matrix4 } from './matrix.ts';
-import type { TriangleMesh, Vec3 } from './triangles.ts';
 
 /** An opaque kernel solid. Lives in the scope that made it and is freed with it. */
 export type Body = Manifold;

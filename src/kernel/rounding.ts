@@ -1,7 +1,7 @@
+import type { TriangleMesh } from '../geometry/index.ts';
 import { collapseShortEdges } from './coincident-edges.ts';
 import { dropDoubleFaces } from './double-faces.ts';
 import { flipFlatFaces } from './flat-faces.ts';
-import type { TriangleMesh } from './triangles.ts';
 
 /** How far a vertex is moved that fell on another one by rounding, mm: over a float32 step, under any process. */
 const nudge = 1e-4;

@@ -1,2 +1,3 @@
+export type { Lettering } from './lettering.ts';
 export * from './letters.ts';
 export * from './size-text.ts';

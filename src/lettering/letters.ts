@@ -1,5 +1,6 @@
 import modeling from '@jscad/modeling';
-import { type Lettering, line, type Path, type Point2, placed } from '../kernel/index.ts';
+import { line, type Path, type Point2, placed } from '../geometry/index.ts';
+import type { Lettering } from './lettering.ts';
 
 /** Capitals of the stroke alphabet stand this much over the height it is asked for. Measured on `H`. */
 const capitals = 1.5;

@@ -6,7 +6,6 @@ export * from './measure/measure.ts';
 export * from './measure/node-distance.ts';
 export * from './measure/principal-axes.ts';
 export * from './measure/rolled.ts';
-export type { Grid } from './measure/scan.ts';
 export * from './measure/section.ts';
 export * from './measure/silhouette.ts';
 export * from './measure/smallest-circle.ts';

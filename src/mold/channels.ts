@@ -1,5 +1,5 @@
 import type { TextSpot } from '../findings/index.ts';
-import type { Point2, TriangleMesh } from '../kernel/index.ts';
+import type { Point2, TriangleMesh } from '../geometry/index.ts';
 import { shadowAlong } from './edge-along.ts';
 import type { Channel } from './mold.ts';
 

@@ -1,4 +1,4 @@
-import type { Point2, TriangleMesh } from '../kernel/index.ts';
+import type { Point2, TriangleMesh } from '../geometry/index.ts';
 
 /**
  * Where the straight line from `from` to `to` (mold frame, mm) first and last meets the shadow of a placed mesh on

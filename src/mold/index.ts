@@ -1,5 +1,6 @@
 export * from './can-rings.ts';
 export * from './close-turned.ts';
+export * from './drawing.ts';
 export { roomBetween } from './judge-layout.ts';
 export { layOut } from './layout.ts';
 export * from './lie.ts';

@@ -1,3 +1,4 @@
+import { toDegrees } from '../geometry/index.ts';
 import type { Placement } from './mold.ts';
 
 /** A tipping about an axis of the master's own file. */
@@ -15,10 +16,9 @@ const least = 0.05;
  */
 export function tipsOf({ matrix, scale }: Pick<Placement, 'matrix' | 'scale'>): Tip[] {
   const entry = (row: number, column: number): number => matrix[4 * column + row] / scale;
-  const degrees = (rad: number): number => (rad * 180) / Math.PI;
   const tips: Tip[] = [
-    { axis: 'x', degrees: degrees(Math.atan2(entry(2, 1), entry(2, 2))) },
-    { axis: 'y', degrees: degrees(Math.asin(Math.max(-1, Math.min(1, -entry(2, 0))))) },
+    { axis: 'x', degrees: toDegrees(Math.atan2(entry(2, 1), entry(2, 2))) },
+    { axis: 'y', degrees: toDegrees(Math.asin(Math.max(-1, Math.min(1, -entry(2, 0))))) },
   ];
   return tips.filter((tip) => Math.abs(tip.degrees) >= least);
 }

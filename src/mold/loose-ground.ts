@@ -1,5 +1,5 @@
-import { boundsOf, type TriangleMesh } from '../kernel/index.ts';
-import { type Grid, nodeDistances, undersideOf, type Window } from '../mesh/index.ts';
+import { boundsOf, type Grid, type TriangleMesh } from '../geometry/index.ts';
+import { nodeDistances, undersideOf, type Window } from '../mesh/index.ts';
 import { blockCells } from './parting/lattice.ts';
 import type { PartingSurface } from './parting-surface.ts';
 

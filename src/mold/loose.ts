@@ -1,5 +1,4 @@
-import { boundsOf, moveMesh, scaling, type TriangleMesh } from '../kernel/index.ts';
-import type { Grid } from '../mesh/index.ts';
+import { boundsOf, type Grid, moveMesh, scaling, type TriangleMesh } from '../geometry/index.ts';
 import {
   type Ground,
   groundOf,

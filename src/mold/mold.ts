@@ -1,5 +1,5 @@
 import type { TextSpot, UnitSystem } from '../findings/index.ts';
-import type { Matrix4, SolidMeasures, TriangleMesh } from '../kernel/index.ts';
+import type { Matrix4, SolidMeasures, TriangleMesh } from '../geometry/index.ts';
 import type { Plan } from '../plan/index.ts';
 import type { Bench } from './bench.ts';
 import type { PartingSurface } from './parting-surface.ts';

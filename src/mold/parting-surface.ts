@@ -1,5 +1,5 @@
-import type { TriangleMesh } from '../kernel/index.ts';
-import { type Box, facesAbout } from './sheet-squares.ts';
+import type { Bounds2, TriangleMesh } from '../geometry/index.ts';
+import { facesAbout } from './sheet-squares.ts';
 
 /**
  * The single-valued height field both halves are trimmed by. Heights stand at the nodes of a square grid:
@@ -58,7 +58,7 @@ export function flatPartingSurface(discRadius: number): PartingSurface {
  * The part of a surface's grid over a box (mm) and a node more around it: `heightAt` says the same inside the box, 0
  * far outside. For works that look at one place only and must not be made anew when another one changes. Has no sheet.
  */
-export function cropSurface(surface: PartingSurface, box: Box): PartingSurface {
+export function cropSurface(surface: PartingSurface, box: Bounds2): PartingSurface {
   if (surface.flat) return surface;
   const { cell, x0, y0, nx, ny, heights } = surface;
   const first = (low: number, from: number): number => Math.max(0, Math.floor((low - from) / cell) - 1);
@@ -86,7 +86,10 @@ export function cropSurface(surface: PartingSurface, box: Box): PartingSurface {
  * The triangles of a surface's sheet that reach into a box (mm), for works that need the sheet itself over one place.
  * A flat sheet is given whole.
  */
-export function cropSheet({ flat, sheet }: PartingSurface, box: Box): Pick<PartingSurface, 'flat' | 'sheet'> {
+export function cropSheet(
+  { flat, sheet }: PartingSurface,
+  box: Bounds2,
+): Pick<PartingSurface, 'flat' | 'sheet'> {
   if (flat) return { flat, sheet };
   const { positions: p, triangles } = sheet;
   const index = new Map<number, number>();

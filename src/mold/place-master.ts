@@ -7,7 +7,7 @@ import {
   scaling,
   type TriangleMesh,
   translation,
-} from '../kernel/index.ts';
+} from '../geometry/index.ts';
 import { smallestCircle, widestHeight } from '../mesh/index.ts';
 
 /** How a master is turned before it is placed: about x, then y, then z of its own file axes, rad. */

@@ -1,12 +1,14 @@
 import {
   boundsOf,
   compose,
+  dot,
   moveMesh,
+  radPerDegree,
   rotation,
   type TriangleMesh,
   translation,
   type Vec3,
-} from '../kernel/index.ts';
+} from '../geometry/index.ts';
 import { columnsOf, measureMesh, principalAxes, widestHeight } from '../mesh/index.ts';
 import { flatPartingSurface } from './parting-surface.ts';
 import { undercut } from './undercut.ts';
@@ -36,7 +38,6 @@ const halvings = 2;
 const across = { search: 60, figures: 250 };
 /** Ways less than this apart count as one, degrees. */
 const apart = 20;
-const degree = Math.PI / 180;
 
 interface Tried {
   /** The direction in the file that is turned up. */
@@ -63,7 +64,7 @@ export function rankLies(mesh: TriangleMesh, most = 5): RankedLie[] {
     most,
   ).map(({ up }) => lieOf(mesh, up, volume, false));
   const tie = (lie: RankedLie): number => Math.round(lie.share * 1000);
-  const others = lies.filter(({ turnXRad, turnYRad }) => Math.hypot(turnXRad, turnYRad) > degree / 2);
+  const others = lies.filter(({ turnXRad, turnYRad }) => Math.hypot(turnXRad, turnYRad) > radPerDegree / 2);
   return [...others, lieOf(mesh, [0, 0, 1], volume, true)].sort(
     (a, b) => tie(a) - tie(b) || a.height - b.height,
   );
@@ -74,8 +75,8 @@ function directions([first, second, third]: readonly [Vec3, Vec3, Vec3]): Vec3[]
   const all: Vec3[] = [];
   for (let a = -90 + step; a <= 90; a += step) {
     for (let b = -90 + step; b <= 90; b += step) {
-      const [sa, ca] = [Math.sin(a * degree), Math.cos(a * degree)];
-      const [sb, cb] = [Math.sin(b * degree), Math.cos(b * degree)];
+      const [sa, ca] = [Math.sin(a * radPerDegree), Math.cos(a * radPerDegree)];
+      const [sb, cb] = [Math.sin(b * radPerDegree), Math.cos(b * radPerDegree)];
       // With the first turn a quarter, the second changes nothing.
       if (a === 90 && b !== 0) continue;
       all.push(mix([first, sb * ca], [second, sa], [third, cb * ca]));
@@ -88,7 +89,7 @@ function directions([first, second, third]: readonly [Vec3, Vec3, Vec3]): Vec3[]
 function closer(start: Tried, look: (up: Vec3) => Tried): Tried {
   let best = start;
   for (let k = 1; k <= halvings; k++) {
-    const tilt = Math.tan((step * degree) / 2 ** k);
+    const tilt = Math.tan((step * radPerDegree) / 2 ** k);
     const [u, v] = square(best.up);
     const around = [0, 1, 2, 3, 4, 5, 6, 7].map((eighth) => {
       const angle = (eighth * Math.PI) / 4;
@@ -103,7 +104,7 @@ function distinct(sorted: readonly Tried[], most: number): Tried[] {
   const kept: Tried[] = [];
   for (const one of sorted) {
     if (kept.length === most) break;
-    if (kept.every(({ up }) => Math.abs(dot(up, one.up)) < Math.cos(apart * degree))) kept.push(one);
+    if (kept.every(({ up }) => Math.abs(dot(up, one.up)) < Math.cos(apart * radPerDegree))) kept.push(one);
   }
   return kept;
 }
@@ -160,7 +161,6 @@ const mix = (...parts: readonly (readonly [Vec3, number])[]): Vec3 => [
   parts.reduce((sum, [v, share]) => sum + v[1] * share, 0),
   parts.reduce((sum, [v, share]) => sum + v[2] * share, 0),
 ];
-const dot = (a: Vec3, b: Vec3): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
 const unit = (v: Vec3): Vec3 => mix([v, 1 / Math.hypot(...v)]);
 
 /** Two unit vectors square to a third and to each other. */

@@ -1,4 +1,5 @@
 import { type Finding, finding } from '../findings/index.ts';
+import { toRadians } from '../geometry/index.ts';
 import {
   bossDefaults,
   type Plan,
@@ -100,7 +101,7 @@ function settleBoss(id: string, spec: PlanBoss, place: Place, shape: BossShape, 
 function socketOf({ clearance }: PlanBoss, { process, registration, fixture }: Plan) {
   if (process === 'poured') return { clearance: 0 };
   const made = fixture?.process && makingProcess(fixture.process);
-  const draftRad = made ? (made.draftDeg.value * Math.PI) / 180 : bossDefaults.socketDraftRad;
+  const draftRad = made ? toRadians(made.draftDeg.value) : bossDefaults.socketDraftRad;
   const given = clearance ?? registration?.clearance ?? made?.clearance.value ?? bossDefaults.clearance;
   return {
     clearance: process === 'rigid' ? given : 0,

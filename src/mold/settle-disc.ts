@@ -1,3 +1,4 @@
+import { toRadians } from '../geometry/index.ts';
 import {
   discDefaults,
   fixtureDefaults,
@@ -101,7 +102,7 @@ const jointClearance = ({ jointClearance: given, process = 'FDM' }: PlanFixture)
 
 function settleMaking(process: MakingProcess['name'], given: PlanFixture) {
   const { overhangDeg, leastFeature } = makingProcess(process);
-  const usual = overhangDeg && (overhangDeg.value * Math.PI) / 180;
+  const usual = overhangDeg && toRadians(overhangDeg.value);
   const overhangRad = given.overhang ?? usual;
   return {
     process,

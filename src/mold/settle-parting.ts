@@ -1,5 +1,5 @@
 import { type Finding, finding } from '../findings/index.ts';
-import type { Point2 } from '../kernel/index.ts';
+import type { Point2 } from '../geometry/index.ts';
 import { type Plan, partingDefaults } from '../plan/index.ts';
 import type { Boss, Disc, Notch, Process, Sprue, Tab } from './mold.ts';
 import { findPartingSurface, type Pin } from './parting/index.ts';

@@ -1,5 +1,5 @@
 import { type Finding, finding } from '../findings/index.ts';
-import { boundsOf, moveMesh, type TriangleMesh } from '../kernel/index.ts';
+import { boundsOf, moveMesh, type TriangleMesh } from '../geometry/index.ts';
 import {
   expandPlacements,
   type FlatPlacement,

@@ -1,10 +1,4 @@
-import { boundsOf, type TriangleMesh } from '../kernel/index.ts';
-
-/** Seen from above, mm. */
-export interface Box {
-  readonly min: readonly [number, number];
-  readonly max: readonly [number, number];
-}
+import { type Bounds2, boundsOf, type TriangleMesh } from '../geometry/index.ts';
 
 /** Side of the squares a sheet's faces are sorted into, mm: some of them make a master's place. */
 const side = 8;
@@ -26,7 +20,7 @@ const sorted = new WeakMap<TriangleMesh, Squares>();
  * The faces of a sheet that may reach into a box, each once and in the sheet's order, by where they start in its list
  * of corners.
  */
-export function facesAbout(sheet: TriangleMesh, { min, max }: Box): Uint32Array {
+export function facesAbout(sheet: TriangleMesh, { min, max }: Bounds2): Uint32Array {
   const squares = sorted.get(sheet) ?? intoSquares(sheet);
   sorted.set(sheet, squares);
   const { x0, y0, nx, ny, starts, faces } = squares;

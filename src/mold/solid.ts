@@ -1,4 +1,4 @@
-import type { Matrix4, Point2, TriangleMesh } from '../kernel/index.ts';
+import type { Matrix4, Point2, TriangleMesh } from '../geometry/index.ts';
 import type { SolidRole } from '../kinds/index.ts';
 
 /**

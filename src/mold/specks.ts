@@ -1,5 +1,5 @@
+import { boundsOf, midpoint, type Vec3 } from '../geometry/index.ts';
 import type { Body, Scope } from '../kernel/index.ts';
-import { boundsOf, type Vec3 } from '../kernel/index.ts';
 
 /** Pieces under this (mm3) are left out: less than a grain, and below what the gap round a master may be. */
 const speckVolume = 0.01;
@@ -102,5 +102,5 @@ function grow(
 
 function middleOf(scope: Scope, piece: Body): Vec3 {
   const { min, max } = boundsOf(scope.toMesh(piece).positions);
-  return [(min[0] + max[0]) / 2, (min[1] + max[1]) / 2, (min[2] + max[2]) / 2];
+  return midpoint(min, max);
 }

@@ -1,4 +1,4 @@
-import type { Grid } from '../mesh/index.ts';
+import type { Grid } from '../geometry/index.ts';
 import type { Nodes } from './loose-ground.ts';
 
 /**

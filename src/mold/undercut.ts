@@ -1,5 +1,5 @@
-import { boundsOf, type TriangleMesh, type Vec3 } from '../kernel/index.ts';
-import { columnsOf, type Grid, heightMap } from '../mesh/index.ts';
+import { boundsOf, type Grid, type TriangleMesh, type Vec3 } from '../geometry/index.ts';
+import { columnsOf, heightMap } from '../mesh/index.ts';
 import type { PartingSurface } from './parting-surface.ts';
 
 /**

@@ -1,5 +1,6 @@
 import type { Finding, ReportPart } from '../findings/index.ts';
-import type { Drawing, Kernel } from '../kernel/index.ts';
+import type { Kernel } from '../kernel/index.ts';
+import type { Drawing } from './drawing.ts';
 import type { Mold, Process } from './mold.ts';
 import type { Remember } from './remember.ts';
 import type { Solid } from './solid.ts';

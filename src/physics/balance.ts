@@ -1,3 +1,5 @@
+import { toDegrees } from '../geometry/index.ts';
+
 /** A mass in g at a place in the mold frame, mm; negative for what is taken away. */
 export interface PointMass {
   readonly massG: number;
@@ -60,6 +62,6 @@ export const sizeOf = ([x, y]: Unbalance): number => Math.hypot(x, y);
 
 /** Its angle in degrees, 0 to 360, counter-clockwise from +x; 0 for none. */
 export function angleOf([x, y]: Unbalance): number {
-  const degrees = (Math.atan2(y, x) * 180) / Math.PI;
+  const degrees = toDegrees(Math.atan2(y, x));
   return degrees < 0 ? degrees + 360 : degrees + 0;
 }

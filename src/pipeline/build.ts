@@ -1,8 +1,8 @@
 import { checks, fieldChecks } from '../checks/index.ts';
 import { type Build, type CheckedSolid, exportSolid, sha256Hex, type Withheld } from '../export/index.ts';
 import { type Field, type Finding, joinReport, type Report, type UnitSystem } from '../findings/index.ts';
-import type { Drawing, Kernel } from '../kernel/index.ts';
-import type { Mold } from '../mold/index.ts';
+import type { Kernel } from '../kernel/index.ts';
+import type { Drawing, Mold } from '../mold/index.ts';
 import { inPlan } from './in-plan.ts';
 import { type RunOptions, stepWorks, toTheEnd } from './run-work.ts';
 import { weigh } from './weigh.ts';

@@ -1,5 +1,6 @@
 import type { Finding } from '../findings/index.ts';
-import type { Kernel, SolidMeasures, TriangleMesh } from '../kernel/index.ts';
+import type { SolidMeasures, TriangleMesh } from '../geometry/index.ts';
+import type { Kernel } from '../kernel/index.ts';
 import {
   type FileUnit,
   importMesh,

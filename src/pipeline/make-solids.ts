@@ -1,7 +1,7 @@
 import type { Withheld } from '../export/index.ts';
 import { type Finding, finding } from '../findings/index.ts';
-import type { Drawing, Kernel } from '../kernel/index.ts';
-import type { Mold, PartOutput, Solid } from '../mold/index.ts';
+import type { Kernel } from '../kernel/index.ts';
+import type { Drawing, Mold, PartOutput, Solid } from '../mold/index.ts';
 import { judgePrintable, parts, splitToBed } from '../parts/index.ts';
 import { type Failure, type RunOptions, runWorks } from './run-work.ts';
 import { wholeMold } from './withhold.ts';

@@ -1,5 +1,6 @@
 import type { Finding } from '../findings/index.ts';
-import type { Kernel, TriangleMesh } from '../kernel/index.ts';
+import type { TriangleMesh } from '../geometry/index.ts';
+import type { Kernel } from '../kernel/index.ts';
 import { type ImportOptions, importMesh, readMesh } from '../mesh/index.ts';
 import type { PlanMaster } from '../plan/index.ts';
 import { contentKey } from './content-key.ts';

@@ -1,4 +1,5 @@
-import { type Kernel, KernelFault, type TriangleMesh } from '../kernel/index.ts';
+import type { TriangleMesh } from '../geometry/index.ts';
+import { type Kernel, KernelFault } from '../kernel/index.ts';
 import type { Master, Mold } from '../mold/index.ts';
 
 /** Tolerance given to the kernel, mm, and how many times that it moves a surface at most (measured). */

@@ -1,11 +1,7 @@
+import { mmPerInch, toRadians } from '../geometry/index.ts';
 import type { Sink } from './sections/placements.ts';
 
-/**
- * What the mold takes where the plan says nothing. None of these has a published source: they are common practice of
- * the trade from memory, unless a line says otherwise. Lengths mm, angles rad.
- */
-const degrees = (value: number): number => (value * Math.PI) / 180;
-const inches = (value: number): number => value * 25.4;
+const inches = (value: number): number => value * mmPerInch;
 
 export const placementDefaults: { readonly turnRad: number; readonly startRad: number; readonly sink: Sink } =
   {
@@ -36,7 +32,7 @@ export function sprueDefaults(discDiameter: number) {
   return {
     holeDiameter,
     // A taper that a form leaves without tearing the rubber.
-    draftRad: degrees(3),
+    draftRad: toRadians(3),
     wellDiameter,
     wellDepth: Math.min(10, Math.max(6, 0.03 * discDiameter)),
     domeDiameter: 0.6 * holeDiameter,
@@ -59,9 +55,9 @@ export const bossDefaults = {
   /** Radial clearance of a socket in rigid halves: printed sliding fits run 0.2 to 0.3 mm a side. */
   clearance: 0.25,
   /** Lean of the walls of sockets in rigid halves where no process is named. */
-  socketDraftRad: degrees(1),
+  socketDraftRad: toRadians(1),
   /** Lean of a hexagon's flats: well past where steep tapers stick. */
-  hexagonDraftRad: degrees(10),
+  hexagonDraftRad: toRadians(10),
   /** How far cured rubber gives sideways. */
   flex: 0.1,
   turnRad: 0,
@@ -78,7 +74,7 @@ export const channelDefaults = {
 
 export const partingDefaults = {
   surface: 'follow',
-  slopeRad: degrees(45),
+  slopeRad: toRadians(45),
   /** How far the surface may leave the plane, as a share of the half's thickness on that side. */
   limitShare: 0.5,
   cell: 0.125,

@@ -1,3 +1,4 @@
+import { mmPerInch } from '../geometry/index.ts';
 import { sprueDefaults } from './defaults.ts';
 import type { PlanValue } from './schema.ts';
 
@@ -36,12 +37,12 @@ type Write = (mm: number) => string;
 /** To the nearest half millimeter (tenth, under 3 mm). */
 const millimeters: Write = (mm) => String(mm < 3 ? Math.round(mm * 10) / 10 : Math.round(mm * 2) / 2);
 
-const sixteenth = 25.4 / 16;
+const sixteenth = mmPerInch / 16;
 
 /** To the nearest sixteenth of an inch (sixty-fourth, under 1/8 in), as a reduced fraction. */
 const inches: Write = (mm) => {
-  const finest = mm < 25.4 / 8 ? 64 : 16;
-  let num = Math.max(1, Math.round((mm / 25.4) * finest));
+  const finest = mm < mmPerInch / 8 ? 64 : 16;
+  let num = Math.max(1, Math.round((mm / mmPerInch) * finest));
   let den = finest;
   while (num % 2 === 0 && den > 1) {
     num /= 2;
@@ -78,7 +79,7 @@ function exactly(mm: number, unit: 'mm' | 'in'): string {
   if (unit === 'mm') return String(Number(mm.toFixed(3)));
   const sixteenths = mm / sixteenth;
   const fits = Math.abs(sixteenths - Math.round(sixteenths)) < 1e-6;
-  return fits ? inches(mm) : `${Number((mm / 25.4).toFixed(4))} in`;
+  return fits ? inches(mm) : `${Number((mm / mmPerInch).toFixed(4))} in`;
 }
 
 const disc = (diameter: number, unit: 'mm' | 'in', write: Write): string => `

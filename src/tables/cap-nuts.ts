@@ -1,4 +1,5 @@
-import { fromMemory, mmPerInch, published, type RowSource } from './source.ts';
+import { mmPerInch } from '../geometry/index.ts';
+import { fromMemory, published, type RowSource } from './source.ts';
 
 /**
  * A domed cap nut as registration bosses use it: hexagon, short collar, dome. Lengths in mm.

@@ -1,4 +1,5 @@
-import { mmPerInch, published, type RowSource } from './source.ts';
+import { mmPerInch } from '../geometry/index.ts';
+import { published, type RowSource } from './source.ts';
 
 /** A plain hexagon nut, after whose hexagon a boss can be shaped. Lengths in mm. */
 export interface HexNut {

@@ -1,4 +1,5 @@
-import { fromMemory, mmPerInch, published, type RowSource } from './source.ts';
+import { mmPerInch } from '../geometry/index.ts';
+import { fromMemory, published, type RowSource } from './source.ts';
 
 /** The threaded bore of a cap nut: how wide it is at half the thread's height, and how deep, mm. */
 export interface NutBore {

@@ -9,5 +9,3 @@ export interface RowSource {
 
 export const published = (text: string): RowSource => ({ kind: 'published', text });
 export const fromMemory = (text: string): RowSource => ({ kind: 'memory', text: `${text} (from memory)` });
-
-export const mmPerInch = 25.4;

@@ -1,4 +1,5 @@
-import { fromMemory, mmPerInch, type RowSource } from './source.ts';
+import { mmPerInch } from '../geometry/index.ts';
+import { fromMemory, type RowSource } from './source.ts';
 
 /** A thickness halves are stocked in, mm. */
 export interface StockThickness {

@@ -1,4 +1,5 @@
-import { fromMemory, mmPerInch, published, type RowSource } from './source.ts';
+import { mmPerInch } from '../geometry/index.ts';
+import { fromMemory, published, type RowSource } from './source.ts';
 
 /**
  * Nominal diameter of a thread as people write it (`M10`, `M10x1.5`, `3/8`, `3/8-16 UNC`, `1 1/8 in`), mm: it is the

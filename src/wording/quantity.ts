@@ -1,6 +1,6 @@
 import type { Unit, UnitSystem } from '../findings/index.ts';
+import { mmPerInch } from '../geometry/index.ts';
 
-const mmPerInch = 25.4;
 const gramsPerOunce = 28.349523125;
 const gramsPerPound = 453.59237;
 const newtonsPerPound = 4.4482216152605;

@@ -17,7 +17,7 @@ import {
   scaling,
   type TriangleMesh,
   translation,
-} from '../../src/kernel/index.ts';
+} from '../../src/geometry/index.ts';
 import type { Boss, Channel, Mold, Sprue } from '../../src/mold/index.ts';
 import { ball, box, single } from '../turned-solids.ts';
 import { emptyMold, nutAt, runCheck, smallSprue, withMaster } from './small-mold.ts';

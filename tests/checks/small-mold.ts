@@ -2,11 +2,11 @@ import type { ReportPart } from '../../src/findings/index.ts';
 import {
   type Bounds,
   boundsOf,
-  loadKernel,
   type Matrix4,
   moveMesh,
   type TriangleMesh,
-} from '../../src/kernel/index.ts';
+} from '../../src/geometry/index.ts';
+import { loadKernel } from '../../src/kernel/index.ts';
 import { measureMesh, smallestCircle } from '../../src/mesh/index.ts';
 import {
   type Boss,

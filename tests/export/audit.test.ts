@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { auditStl, isClosed } from '../../src/export/audit.ts';
 import { writeStl } from '../../src/export/stl.ts';
-import { joinMeshes, type TriangleMesh } from '../../src/kernel/index.ts';
+import { joinMeshes, type TriangleMesh } from '../../src/geometry/index.ts';
 import {
   box,
   facesOf,

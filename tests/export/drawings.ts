@@ -1,4 +1,5 @@
-import { arc, circle, type Drawing, hole, line, placed, type Track } from '../../src/kernel/index.ts';
+import { arc, circle, hole, line, placed, type Track } from '../../src/geometry/index.ts';
+import type { Drawing } from '../../src/mold/index.ts';
 
 /** A slot 20 mm between the middles of its half-round ends of radius 5. */
 const slot: Track = {

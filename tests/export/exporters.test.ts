@@ -11,7 +11,7 @@ import {
   writeBuild,
 } from '../../src/export/index.ts';
 import { joinReport } from '../../src/findings/index.ts';
-import { circle, translation } from '../../src/kernel/index.ts';
+import { circle, translation } from '../../src/geometry/index.ts';
 import { flatPartingSurface, type Mold } from '../../src/mold/index.ts';
 import { openRim, thinCover } from '../example-findings.ts';
 import { masterOf } from '../parts/example-masters.ts';

@@ -3,7 +3,7 @@ import { SVGPathData } from 'svg-pathdata';
 import { describe, expect, test } from 'vitest';
 import { dxfText } from '../../src/export/dxf.ts';
 import { svgText } from '../../src/export/svg.ts';
-import { boundsOfOutline } from '../../src/kernel/index.ts';
+import { boundsOfOutline } from '../../src/geometry/index.ts';
 import { lettersOf } from '../../src/lettering/index.ts';
 import { sample } from './drawings.ts';
 import { readDxf } from './read-dxf.ts';

@@ -1,4 +1,4 @@
-import type { TriangleMesh } from '../../src/kernel/index.ts';
+import type { TriangleMesh } from '../../src/geometry/index.ts';
 import type { Solid } from '../../src/mold/index.ts';
 
 export type Corner = readonly [number, number, number];

@@ -4,7 +4,8 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { writeStl } from '../../src/export/stl.ts';
 import { writeSmallStl } from '../../src/export/stl-jscad.ts';
-import type { Geom3, TriangleMesh } from '../../src/kernel/index.ts';
+import type { TriangleMesh } from '../../src/geometry/index.ts';
+import type { Geom3 } from '../../src/kernel/index.ts';
 import { box, cornersOf, cornersOfMesh, tetrahedron, torus } from './shapes.ts';
 
 const { primitives, geometries } = modeling;

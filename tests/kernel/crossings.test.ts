@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
-import { crossingShifts, type TriangleMesh, uncrossSlivers } from '../../src/kernel/index.ts';
+import type { TriangleMesh } from '../../src/geometry/index.ts';
+import { crossingShifts, uncrossSlivers } from '../../src/kernel/index.ts';
 
 /** A sliver 1 mm long and 0.02 mm wide in the plane z = 0, and a face that stands over it on one corner. */
 const standing = (depth: number): TriangleMesh => ({

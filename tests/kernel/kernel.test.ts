@@ -1,6 +1,7 @@
 import createModule from 'manifold-3d';
 import { expect, test } from 'vitest';
-import { loadKernel, type Vec3 } from '../../src/kernel/index.ts';
+import type { Vec3 } from '../../src/geometry/index.ts';
+import { loadKernel } from '../../src/kernel/index.ts';
 
 test('kernel volume of a revolved square', async () => {
   const kernel = await loadKernel();

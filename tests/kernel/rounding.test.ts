@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
-import { closedAfterRounding, onGrid, sharedPositions, type TriangleMesh } from '../../src/kernel/index.ts';
+import type { TriangleMesh } from '../../src/geometry/index.ts';
+import { closedAfterRounding, onGrid, sharedPositions } from '../../src/kernel/index.ts';
 import { pairEdges } from '../parts/pairing.ts';
 
 /** A tetrahedron with corner `at` for its first vertex. */

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { loadKernel, type TriangleMesh } from '../../src/kernel/index.ts';
+import type { TriangleMesh } from '../../src/geometry/index.ts';
+import { loadKernel } from '../../src/kernel/index.ts';
 import { innerRadii } from '../../src/mesh/index.ts';
 import { box } from '../export/shapes.ts';
 import { ball } from '../parts/example-masters.ts';

@@ -1,4 +1,4 @@
-import type { TriangleMesh, Vec3 } from '../../src/kernel/index.ts';
+import type { TriangleMesh, Vec3 } from '../../src/geometry/index.ts';
 import type { RawMesh } from '../../src/mesh/index.ts';
 
 /** Shapes with a closed form, and the ways to spoil them. All closed and outward unless spoiled. */

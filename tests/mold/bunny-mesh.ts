@@ -7,7 +7,7 @@ import {
   scaling,
   type TriangleMesh,
   translation,
-} from '../../src/kernel/index.ts';
+} from '../../src/geometry/index.ts';
 
 /** The bunny turned upright (its file has y up), scaled to a height in mm, the middle of its box at the origin. */
 export function bunny(height: number): TriangleMesh {

@@ -1,12 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import {
-  compose,
-  loadKernel,
-  moveMesh,
-  rotation,
-  type TriangleMesh,
-  translation,
-} from '../../src/kernel/index.ts';
+import { compose, moveMesh, rotation, type TriangleMesh, translation } from '../../src/geometry/index.ts';
+import { loadKernel } from '../../src/kernel/index.ts';
 import { straightGate, straightVent } from '../../src/mold/channels.ts';
 
 const kernel = await loadKernel();

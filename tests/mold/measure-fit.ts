@@ -1,4 +1,5 @@
-import { type Body, boundsOf, type Scope } from '../../src/kernel/index.ts';
+import { boundsOf } from '../../src/geometry/index.ts';
+import type { Body, Scope } from '../../src/kernel/index.ts';
 
 /** What has to fill a disc without gap or overlap, all in the mold frame. */
 export interface ClosedMold {

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { type Body, loadKernel, type Scope, type TriangleMesh } from '../../src/kernel/index.ts';
+import type { TriangleMesh } from '../../src/geometry/index.ts';
+import { type Body, loadKernel, type Scope } from '../../src/kernel/index.ts';
 import {
   findPartingSurface,
   heightAt,

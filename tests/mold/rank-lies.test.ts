@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { compose, moveMesh, rotation, scaling } from '../../src/kernel/index.ts';
+import { compose, moveMesh, rotation, scaling } from '../../src/geometry/index.ts';
 import { measureMesh, principalAxes } from '../../src/mesh/index.ts';
 import { rankLies } from '../../src/mold/index.ts';
 import { box, single } from '../turned-solids.ts';

@@ -7,7 +7,7 @@ import {
   rotation,
   type TriangleMesh,
   translation,
-} from '../../src/kernel/index.ts';
+} from '../../src/geometry/index.ts';
 import { bunny } from './bunny-mesh.ts';
 
 type Point = readonly [number, number, number];

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import type { TriangleMesh } from '../../src/kernel/index.ts';
+import type { TriangleMesh } from '../../src/geometry/index.ts';
 import { facesAbout } from '../../src/mold/sheet-squares.ts';
 
 /** A sheet of squares of uneven size, each of two faces, some of them far larger than the squares it is sorted into. */

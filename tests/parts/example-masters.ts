@@ -1,13 +1,13 @@
 import {
   boundsOf,
   compose,
-  type Kernel,
   type Matrix4,
   moveMesh,
   rotation,
   type TriangleMesh,
   translation,
-} from '../../src/kernel/index.ts';
+} from '../../src/geometry/index.ts';
+import type { Kernel } from '../../src/kernel/index.ts';
 import { measureMesh, smallestCircle } from '../../src/mesh/index.ts';
 import type { Master, Placement } from '../../src/mold/index.ts';
 

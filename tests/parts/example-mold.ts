@@ -1,4 +1,4 @@
-import { segmentsFor, type TriangleMesh } from '../../src/kernel/index.ts';
+import { segmentsFor, type TriangleMesh } from '../../src/geometry/index.ts';
 import {
   type Boss,
   flatPartingSurface,

@@ -1,4 +1,4 @@
-import type { TriangleMesh } from '../../src/kernel/index.ts';
+import type { TriangleMesh } from '../../src/geometry/index.ts';
 
 export interface Pairing {
   /** Directed edges without exactly one partner, after welding by exact equality of float32 positions. */

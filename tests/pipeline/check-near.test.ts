@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { compose, type Kernel, loadKernel, rotation, translation } from '../../src/kernel/index.ts';
+import { compose, rotation, translation } from '../../src/geometry/index.ts';
+import { type Kernel, loadKernel } from '../../src/kernel/index.ts';
 import { TriangleTree } from '../../src/mesh/index.ts';
 import type { Mold } from '../../src/mold/index.ts';
 import {

@@ -1,5 +1,6 @@
 import { beforeAll, expect, test } from 'vitest';
-import { type Kernel, loadKernel, moveMesh } from '../../src/kernel/index.ts';
+import { moveMesh } from '../../src/geometry/index.ts';
+import { type Kernel, loadKernel } from '../../src/kernel/index.ts';
 import { tab } from '../../src/parts/registration/tab.ts';
 import { readMold } from '../../src/pipeline/index.ts';
 import { saysOf } from '../said.ts';

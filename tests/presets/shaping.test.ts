@@ -3,8 +3,9 @@ import { Clay } from '../../presets/shaping/clay.ts';
 import { bend, lineThrough, type Point2 } from '../../presets/shaping/curve.ts';
 import { ellipsoid, plate, ring, rod, type Shape } from '../../presets/shaping/shapes.ts';
 import { sheet, signedDistance } from '../../presets/shaping/sheet.ts';
-import { axesAlong, dot } from '../../presets/shaping/vector.ts';
-import { boundsOf, loadKernel, type Vec3 } from '../../src/kernel/index.ts';
+import { axesAlong } from '../../presets/shaping/vector.ts';
+import { boundsOf, dot, type Vec3 } from '../../src/geometry/index.ts';
+import { loadKernel } from '../../src/kernel/index.ts';
 import { volumeOf } from './solidity.ts';
 
 const kernel = await loadKernel();

@@ -1,4 +1,4 @@
-import type { TriangleMesh } from '../../src/kernel/index.ts';
+import type { TriangleMesh } from '../../src/geometry/index.ts';
 
 /** Enclosed volume by the divergence theorem: the sum of signed tetrahedra from the origin, mm3. */
 export function volumeOf({ positions: p, triangles: t }: TriangleMesh): number {

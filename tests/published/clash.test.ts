@@ -1,5 +1,6 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import { compose, type Kernel, loadKernel, rotation, translation } from '../../src/kernel/index.ts';
+import { compose, rotation, translation } from '../../src/geometry/index.ts';
+import { type Kernel, loadKernel } from '../../src/kernel/index.ts';
 import { type Boss, bossOutline, pegsOf, seatsAt, slackIn, socketOutline } from '../../src/mold/index.ts';
 import { clashDepth, Pattern, type Standing } from '../../src/physics/index.ts';
 

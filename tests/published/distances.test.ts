@@ -10,7 +10,7 @@ import { wallsToChannels } from '../../src/checks/walls/walls-channels.ts';
 import { wallsToRim } from '../../src/checks/walls/walls-rim.ts';
 import { wallsToTabs } from '../../src/checks/walls/walls-tabs.ts';
 import { wallsToWell } from '../../src/checks/walls/walls-well.ts';
-import { translation } from '../../src/kernel/index.ts';
+import { translation } from '../../src/geometry/index.ts';
 import { emptyMold, figureOf, nutAt, runCheck, smallSprue, withMaster } from '../checks/small-mold.ts';
 import { ball, box, single } from '../turned-solids.ts';
 

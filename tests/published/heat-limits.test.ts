@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { cureInhibition } from '../../src/checks/heat/cure-inhibition.ts';
 import { heatOfCure } from '../../src/checks/heat/heat-cure.ts';
 import { heatOfPour } from '../../src/checks/heat/heat-pour.ts';
-import { translation } from '../../src/kernel/index.ts';
+import { translation } from '../../src/geometry/index.ts';
 import type { Mold } from '../../src/mold/index.ts';
 import { heatRow, standsC } from '../../src/tables/index.ts';
 import { sayFinding } from '../../src/wording/index.ts';

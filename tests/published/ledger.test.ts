@@ -1,7 +1,8 @@
 import { expect, it } from 'vitest';
 import { pack } from '../../src/checks/can/pack.ts';
 import { rubberLedger } from '../../src/checks/can/rubber-ledger.ts';
-import { loadKernel, translation } from '../../src/kernel/index.ts';
+import { translation } from '../../src/geometry/index.ts';
+import { loadKernel } from '../../src/kernel/index.ts';
 import { measureMesh } from '../../src/mesh/index.ts';
 import { findPartingSurface, type Mold, type PartingSurface, partingDefaults } from '../../src/mold/index.ts';
 import { buildUp } from '../../src/parts/supports/build-up.ts';

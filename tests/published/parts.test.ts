@@ -1,5 +1,6 @@
 import { beforeAll, expect, test } from 'vitest';
-import { loadKernel, segmentsFor } from '../../src/kernel/index.ts';
+import { segmentsFor } from '../../src/geometry/index.ts';
+import { loadKernel } from '../../src/kernel/index.ts';
 import type { Boss, Tools } from '../../src/mold/index.ts';
 import { labelDepth } from '../../src/parts/making/label.ts';
 import { uprightBoss } from '../../src/parts/registration/boss-body.ts';

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { draft } from '../../src/checks/release/draft.ts';
 import { release } from '../../src/checks/release/release.ts';
-import { translation } from '../../src/kernel/index.ts';
+import { translation } from '../../src/geometry/index.ts';
 import { emptyMold, figureOf, runCheck, withMaster } from '../checks/small-mold.ts';
 import { ball, single } from '../turned-solids.ts';
 

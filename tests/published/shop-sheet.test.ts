@@ -5,7 +5,7 @@ import { runs } from '../../src/export/shop-sheet/names.ts';
 import { shopSheet } from '../../src/export/shop-sheet/sheet.ts';
 import { tilesOf } from '../../src/export/shop-sheet/tiles.ts';
 import { joinReport } from '../../src/findings/index.ts';
-import { translation } from '../../src/kernel/index.ts';
+import { translation } from '../../src/geometry/index.ts';
 import type { Mold } from '../../src/mold/index.ts';
 import { sayFinding } from '../../src/wording/index.ts';
 import { thinCover } from '../example-findings.ts';

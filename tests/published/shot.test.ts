@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { pressedOf } from '../../src/checks/turning/pressed-area.ts';
 import { pressure } from '../../src/checks/turning/pressure.ts';
-import { translation } from '../../src/kernel/index.ts';
+import { translation } from '../../src/geometry/index.ts';
 import { type Mold, metalWell } from '../../src/mold/index.ts';
 import {
   forceApart,

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { spin } from '../../src/checks/turning/spin.ts';
-import { translation } from '../../src/kernel/index.ts';
+import { translation } from '../../src/geometry/index.ts';
 import type { Mold } from '../../src/mold/index.ts';
 import { sayFinding } from '../../src/wording/index.ts';
 import { emptyMold, figureOf, runCheck, smallSprue, withMaster } from '../checks/small-mold.ts';

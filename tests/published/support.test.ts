@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { freeLength } from '../../src/checks/release/free-length.ts';
 import { support } from '../../src/checks/release/support.ts';
-import { joinMeshes, translation } from '../../src/kernel/index.ts';
+import { joinMeshes, translation } from '../../src/geometry/index.ts';
 import { emptyMold, figureOf, runCheck, withMaster } from '../checks/small-mold.ts';
 import { box, single } from '../turned-solids.ts';
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { balance } from '../../src/checks/turning/balance.ts';
-import { translation } from '../../src/kernel/index.ts';
+import { translation } from '../../src/geometry/index.ts';
 import { bossLumps, type Mold } from '../../src/mold/index.ts';
 import {
   angleOf,

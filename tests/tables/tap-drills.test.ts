@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
-import { insertPockets, mmPerInch, tapDrill, thread } from '../../src/tables/index.ts';
+import { mmPerInch } from '../../src/geometry/index.ts';
+import { insertPockets, tapDrill, thread } from '../../src/tables/index.ts';
 
 // ISO 2306 tap drills (from memory), which round nominal diameter less pitch of ISO 261 to a drill of 0.1 mm.
 test.each([

@@ -6,12 +6,8 @@ import {
   makeFigure,
   type ReportPart,
 } from '../../findings/index.ts';
+import { degreesPerRad, radPerDegree } from '../../geometry/index.ts';
 import { type Check, type Sprue, shaftRadius, work } from '../../mold/index.ts';
-
-/** A form of rubber-molding practice leaves with 1 degree at least; common practice, no published source. */
-const leastDraftRad = Math.PI / 180;
-
-const degrees = 180 / Math.PI;
 
 const figure = (name: FigureName, value: number, source: string): Figure =>
   makeFigure(name, { subject: 'sprue', value, source, estimated: false });
@@ -37,7 +33,7 @@ export const sprueInHole: Check = work<SprueInput, ReportPart>({
     const { draftRad, grip, upper, inCan } = input;
     const top = 2 * shaftRadius(input, upper);
     const figures = [
-      figure('fit.sprueDraft', draftRad * degrees, 'angle between the wall of the shaft and the axis'),
+      figure('fit.sprueDraft', draftRad * degreesPerRad, 'angle between the wall of the shaft and the axis'),
       figure('fit.holeTop', top, 'radius at the parting plane less thickness times tan of the draft'),
     ];
     return { findings: judgeSprue(top, draftRad, inCan ? grip : 0), figures };
@@ -46,11 +42,11 @@ export const sprueInHole: Check = work<SprueInput, ReportPart>({
 
 function judgeSprue(top: number, draftRad: number, grip: number): Finding[] {
   const subject = 'sprue';
-  const draft = draftRad * degrees;
+  const draft = draftRad * degreesPerRad;
   if (top <= 0) return [finding('fit.sprue-closed', { subject, values: { measured: top, limit: 0, draft } })];
   const findings: Finding[] = [];
-  if (draftRad < leastDraftRad - 1e-9) {
-    const values = { measured: draft, limit: leastDraftRad * degrees };
+  if (draftRad < radPerDegree - 1e-9) {
+    const values = { measured: draft, limit: radPerDegree * degreesPerRad };
     findings.push(finding('fit.sprue-draft', { subject, values }));
   }
   if (grip > 0) findings.push(finding('fit.sprue-lid', { subject, values: { measured: grip, hole: top } }));

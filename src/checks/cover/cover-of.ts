@@ -5,7 +5,7 @@ import {
   makeFigure,
   type ReportPart,
 } from '../../findings/index.ts';
-import type { Vec3 } from '../../kernel/index.ts';
+import type { Vec3 } from '../../geometry/index.ts';
 import { geometry, type Halves, leastOf, tooThin } from './half-thickness.ts';
 
 /** What stands into both halves: the z of its lowest and highest point, and where they are (mold frame, mm). */

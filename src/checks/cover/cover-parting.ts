@@ -1,5 +1,5 @@
 import { makeFigure, type ReportPart } from '../../findings/index.ts';
-import type { Vec3 } from '../../kernel/index.ts';
+import type { Vec3 } from '../../geometry/index.ts';
 import { type Check, type PartingSurface, work } from '../../mold/index.ts';
 import { everyProcess } from '../from-mold/index.ts';
 import { type Halves, halvesOf, leastOf, tooThin } from './half-thickness.ts';

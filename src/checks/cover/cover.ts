@@ -1,5 +1,5 @@
 import type { ReportPart } from '../../findings/index.ts';
-import { type Matrix4, movedAlong, movePoint, type TriangleMesh, type Vec3 } from '../../kernel/index.ts';
+import { type Matrix4, movedAlong, movePoint, type TriangleMesh, type Vec3 } from '../../geometry/index.ts';
 import { type Check, cropSurface, heightAt, type PartingSurface, work } from '../../mold/index.ts';
 import { everyProcess, masterMesh } from '../from-mold/index.ts';
 import { coverOf, type Reaching } from './cover-of.ts';

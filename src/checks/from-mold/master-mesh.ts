@@ -1,4 +1,4 @@
-import type { TriangleMesh } from '../../kernel/index.ts';
+import type { TriangleMesh } from '../../geometry/index.ts';
 import type { Mold } from '../../mold/index.ts';
 
 export function masterMesh(mold: Mold, id: string): TriangleMesh {

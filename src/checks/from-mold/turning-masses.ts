@@ -1,4 +1,4 @@
-import { determinant, movePoint } from '../../kernel/index.ts';
+import { determinant, movePoint } from '../../geometry/index.ts';
 import {
   type Boss,
   bossLumps,

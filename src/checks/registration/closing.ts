@@ -1,4 +1,5 @@
 import { type Figure, type Finding, finding, type ReportPart, type Series } from '../../findings/index.ts';
+import { degreesPerRad } from '../../geometry/index.ts';
 import { type Check, pegsOf, slackIn, work } from '../../mold/index.ts';
 import { type FalseSeat, Pattern, type Peg } from '../../physics/index.ts';
 
@@ -9,7 +10,6 @@ interface ClosingInput {
 }
 
 const source = 'bottleneck assignment of bosses to sockets over all turns about the axis, by critical angles';
-const degrees = 180 / Math.PI;
 
 /**
  * One way to close: turned by any angle about the disc's axis, some boss must stay well away from every socket that
@@ -46,7 +46,7 @@ export const closing: Check = work<ClosingInput, ReportPart>({
     ];
     const findings: Finding[] = [];
     if (nearest) {
-      const angle = nearest.angleRad * degrees;
+      const angle = nearest.angleRad * degreesPerRad;
       figures.push(
         {
           name: 'registration.falseSeat',
@@ -74,7 +74,7 @@ export const closing: Check = work<ClosingInput, ReportPart>({
         ...misfitSeries(
           pattern,
           pegs.map(({ id }) => id),
-          seats.map(({ angleRad }) => angleRad * degrees),
+          seats.map(({ angleRad }) => angleRad * degreesPerRad),
           wanted,
         ),
         ...(nearest ? [seatSeries(seats)] : []),
@@ -96,7 +96,7 @@ const closesTurned = (misfit: number, angle: number, wanted: number): Finding =>
 const seatSeries = (seats: readonly FalseSeat[]): Series => ({
   name: 'registration.seats',
   subject: 'mold',
-  x: { label: 'turned by', unit: 'deg', values: seats.map(({ angleRad }) => angleRad * degrees) },
+  x: { label: 'turned by', unit: 'deg', values: seats.map(({ angleRad }) => angleRad * degreesPerRad) },
   y: { label: 'misfit', unit: 'mm', values: seats.map(({ misfit }) => misfit) },
 });
 
@@ -106,7 +106,7 @@ const fine = 0.1;
 /** Whole degrees; about each least misfit every tenth; and the seats themselves. */
 function anglesToLookAt(pattern: Pattern, seats: readonly number[]): number[] {
   const whole = Array.from({ length: 361 }, (_, i) => i);
-  const misfits = whole.map((angle) => pattern.misfit(angle / degrees));
+  const misfits = whole.map((angle) => pattern.misfit(angle / degreesPerRad));
   const angles = new Set([...whole, ...seats]);
   for (let i = 0; i <= 360; i++) {
     const beside = Math.min(
@@ -130,7 +130,7 @@ function misfitSeries(
   wanted: number,
 ): Series[] {
   const angles = anglesToLookAt(pattern, seats);
-  const offsets = angles.map((angle) => pattern.offsets(angle / degrees));
+  const offsets = angles.map((angle) => pattern.offsets(angle / degreesPerRad));
   const against = (name: string, subject: string, label: string, values: readonly number[]): Series => ({
     name,
     subject,

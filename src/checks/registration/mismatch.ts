@@ -1,5 +1,5 @@
 import { type Figure, finding, type ReportPart } from '../../findings/index.ts';
-import { type Matrix4, movePoint, type TriangleMesh, type Vec3 } from '../../kernel/index.ts';
+import { type Matrix4, movePoint, type TriangleMesh, type Vec3 } from '../../geometry/index.ts';
 import { type Check, work } from '../../mold/index.ts';
 import { largestMismatch, type Pin } from '../../physics/index.ts';
 import { everyProcess, masterMesh } from '../from-mold/index.ts';

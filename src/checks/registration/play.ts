@@ -1,10 +1,9 @@
 import type { Figure, FigureName, ReportPart } from '../../findings/index.ts';
+import { degreesPerRad } from '../../geometry/index.ts';
 import { type Check, work } from '../../mold/index.ts';
 import { largestMismatch, largestTurn, type Pin } from '../../physics/index.ts';
 import { everyProcess } from '../from-mold/index.ts';
 import { holds, noFlex, pinsOf, source } from './pins.ts';
-
-const degrees = 180 / Math.PI;
 
 interface PlayInput {
   readonly pins: readonly Pin[] | null;
@@ -35,7 +34,7 @@ export const play: Check = work<PlayInput, ReportPart>({
     return {
       figures: [
         figure('registration.shift', shift, 'mm'),
-        figure('registration.turn', largestTurn(pins) * degrees, 'deg'),
+        figure('registration.turn', largestTurn(pins) * degreesPerRad, 'deg'),
       ],
     };
   },

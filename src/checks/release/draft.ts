@@ -1,5 +1,5 @@
 import { makeFigure, type ReportPart } from '../../findings/index.ts';
-import { type Matrix4, moveMesh, type TriangleMesh } from '../../kernel/index.ts';
+import { type Matrix4, moveMesh, type TriangleMesh, toDegrees } from '../../geometry/index.ts';
 import { type Check, cropSurface, heightAt, type PartingSurface, work } from '../../mold/index.ts';
 import { masterMesh } from '../from-mold/index.ts';
 
@@ -76,6 +76,6 @@ function* faces(
     const middle = [0, 1, 2].map((axis) => (p[a + axis] + p[b + axis] + p[c + axis]) / 3);
     const away = middle[2] < heightAt(surface, middle[0], middle[1]) ? -1 : 1;
     const sine = Math.max(-1, Math.min(1, (away * nz) / twice));
-    yield { degrees: (Math.asin(sine) * 180) / Math.PI, area: twice / 2 };
+    yield { degrees: toDegrees(Math.asin(sine)), area: twice / 2 };
   }
 }

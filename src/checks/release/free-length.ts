@@ -1,4 +1,4 @@
-import type { Grid } from '../../mesh/index.ts';
+import type { Grid } from '../../geometry/index.ts';
 
 /** Rounds of four sweeps; winding shapes need a few, and none gets better after that. */
 const mostRounds = 40;

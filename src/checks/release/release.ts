@@ -16,7 +16,7 @@ import {
   type TriangleMesh,
   translation,
   type Vec3,
-} from '../../kernel/index.ts';
+} from '../../geometry/index.ts';
 import {
   type Check,
   cropSheet,

@@ -13,7 +13,7 @@ import {
   scaling,
   type TriangleMesh,
   type Vec3,
-} from '../../kernel/index.ts';
+} from '../../geometry/index.ts';
 import { type Columns, columnsOf } from '../../mesh/index.ts';
 import {
   type Check,

@@ -1,4 +1,4 @@
-import { type Matrix4, moveMesh, type TriangleMesh } from '../../kernel/index.ts';
+import { type Matrix4, moveMesh, type TriangleMesh } from '../../geometry/index.ts';
 import { makeAlways, type Remember } from '../../mold/index.ts';
 import { type PressedArea, trianglePressed } from '../../physics/index.ts';
 

@@ -1,4 +1,4 @@
-import type { Matrix4, TriangleMesh } from '../../kernel/index.ts';
+import type { Matrix4, TriangleMesh } from '../../geometry/index.ts';
 import { channelReach, channelSection, type Mold, type Placement, type Sprue } from '../../mold/index.ts';
 import { type PressedArea, stripPressed } from '../../physics/index.ts';
 import { alloyDensity, alloyTension, imprintOf, leftOut, masterMesh } from '../from-mold/index.ts';

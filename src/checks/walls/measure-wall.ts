@@ -1,5 +1,5 @@
 import { type FigureName, type Finding, finding, makeFigure, type ReportPart } from '../../findings/index.ts';
-import type { Matrix4, TriangleMesh, Vec3 } from '../../kernel/index.ts';
+import { type Matrix4, midpoint, type TriangleMesh, type Vec3 } from '../../geometry/index.ts';
 // Past the room's index: this file brings three and its trees along, which only walls need.
 import { distanceTree, meshDistance } from '../../mesh/measure/distance.ts';
 import {
@@ -74,7 +74,7 @@ export function measure(
     places: [pointA, pointB],
   });
   if (distance >= Math.max(limit, floor?.least ?? 0)) return { figures: [figure] };
-  const about = { subject: a.id, place: middle(pointA, pointB) };
+  const about = { subject: a.id, place: midpoint(pointA, pointB) };
   return { findings: [tooThin(about, b.id, distance, kind)], figures: [figure] };
 }
 
@@ -92,8 +92,6 @@ function tooThin(
   }
   return finding(code, { ...about, values: { which: 'thin', measured, limit, other } });
 }
-
-const middle = (a: Vec3, b: Vec3): Vec3 => [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2, (a[2] + b[2]) / 2];
 
 /** What a fixture's mesh is made of: plain data, and made only where it is measured. */
 export type Shape =

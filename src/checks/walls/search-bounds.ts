@@ -1,5 +1,4 @@
-import type { Matrix4, TriangleMesh, Vec3 } from '../../kernel/index.ts';
-import { movePoint } from '../../kernel/index.ts';
+import { type Matrix4, movePoint, type TriangleMesh, type Vec3 } from '../../geometry/index.ts';
 import type { Mold, Placement } from '../../mold/index.ts';
 import { masterMesh } from '../from-mold/index.ts';
 

@@ -6,7 +6,7 @@ import {
   type Matrix4,
   movePoint,
   type TriangleMesh,
-} from '../../kernel/index.ts';
+} from '../../geometry/index.ts';
 import { treeOf } from '../../mesh/index.ts';
 import { type Check, type Disc, type Mold, type Placement, work } from '../../mold/index.ts';
 import { everyProcess, masterMesh } from '../from-mold/index.ts';

@@ -1,5 +1,5 @@
 import { type Finding, finding, makeFigure, type ReportPart } from '../../findings/index.ts';
-import { type Matrix4, movedAlong, movePoint, type TriangleMesh, type Vec3 } from '../../kernel/index.ts';
+import { type Matrix4, movedAlong, movePoint, type TriangleMesh, type Vec3 } from '../../geometry/index.ts';
 import { bossSpace, type Check, work } from '../../mold/index.ts';
 import { everyProcess, floorOf, isUnder, masterMesh, type ProcessFloor } from '../from-mold/index.ts';
 

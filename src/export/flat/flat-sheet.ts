@@ -1,15 +1,6 @@
-import {
-  type Drawing,
-  type Layer,
-  type Lettering,
-  line,
-  type Outline,
-  type Path,
-  type Point2,
-  placed,
-  sizeOf,
-} from '../../kernel/index.ts';
-import { lettersOf } from '../../lettering/index.ts';
+import { line, type Outline, type Path, type Point2, placed } from '../../geometry/index.ts';
+import { type Lettering, lettersOf } from '../../lettering/index.ts';
+import { type Drawing, type Layer, sizeOf } from '../../mold/index.ts';
 
 export const layers: readonly Layer[] = ['cut', 'engrave', 'score'];
 

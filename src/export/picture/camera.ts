@@ -1,4 +1,4 @@
-import type { Vec3 } from '../../kernel/index.ts';
+import { cross, type Vec3 } from '../../geometry/index.ts';
 
 /** Where a picture looks: along `direction`, with `up` upward in it (mold frame; neither need be of unit length). */
 export interface View {
@@ -48,14 +48,6 @@ export function fitCamera(
     height,
   };
 }
-
-export const dot = (a: Vec3, b: Vec3): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
-
-const cross = (a: Vec3, b: Vec3): Vec3 => [
-  a[1] * b[2] - a[2] * b[1],
-  a[2] * b[0] - a[0] * b[2],
-  a[0] * b[1] - a[1] * b[0],
-];
 
 export function unit(v: Vec3): Vec3 {
   const length = Math.hypot(...v);

@@ -1,4 +1,4 @@
-import type { TriangleMesh } from '../../kernel/index.ts';
+import { type TriangleMesh, toRadians } from '../../geometry/index.ts';
 
 /**
  * A normal for each corner (nine numbers a face): the mean, weighted by area, of the faces round that vertex whose
@@ -10,7 +10,7 @@ export function cornerNormals(mesh: TriangleMesh): Float32Array {
   const { starts, around } = facesRound(mesh);
   const { triangles } = mesh;
   const normals = new Float32Array(triangles.length * 3);
-  const withinCrease = Math.cos((40 * Math.PI) / 180);
+  const withinCrease = Math.cos(toRadians(40));
   for (let corner = 0; corner < triangles.length; corner++) {
     const own = Math.floor(corner / 3) * 4;
     let x = 0;

@@ -1,4 +1,4 @@
-import type { TriangleMesh } from '../../kernel/index.ts';
+import type { TriangleMesh } from '../../geometry/index.ts';
 import type { Camera } from './camera.ts';
 
 /** What a camera sees: for each pixel the depth (mm, +Infinity where nothing is), and of the nearest face its item and normal. */

@@ -1,5 +1,5 @@
-import type { TriangleMesh, Vec3 } from '../../kernel/index.ts';
-import { dot, fitCamera, unit } from './camera.ts';
+import { dot, type TriangleMesh, type Vec3 } from '../../geometry/index.ts';
+import { fitCamera, unit } from './camera.ts';
 import { drawMesh, emptyRaster, type Raster } from './raster.ts';
 import { skyOf } from './sky.ts';
 

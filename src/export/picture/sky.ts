@@ -1,5 +1,4 @@
-import type { Vec3 } from '../../kernel/index.ts';
-import { dot } from './camera.ts';
+import { dot, type Vec3 } from '../../geometry/index.ts';
 import type { Raster } from './raster.ts';
 
 const directions = 6;

@@ -1,5 +1,5 @@
 import type { UnitSystem } from '../../findings/index.ts';
-import { boundsOf, moveMesh } from '../../kernel/index.ts';
+import { boundsOf, moveMesh } from '../../geometry/index.ts';
 import { silhouette } from '../../mesh/index.ts';
 import type { Solid } from '../../mold/index.ts';
 import type { Build } from '../build.ts';

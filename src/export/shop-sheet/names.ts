@@ -1,8 +1,6 @@
 import type { UnitSystem } from '../../findings/index.ts';
+import { mmPerInch, radPerDegree } from '../../geometry/index.ts';
 import { fixed, showQuantity } from '../../wording/index.ts';
-
-const mmPerInch = 25.4;
-const degree = Math.PI / 180;
 
 /** A length as `12.34 mm (0.486 in)`, or the other way round. */
 export const both = (units: UnitSystem, mm: number): string => showQuantity(mm, 'mm', units);
@@ -35,6 +33,6 @@ export function runs(names: readonly string[]): string {
 
 /** An angle from 0 up to 360 degrees. */
 export const degrees = (rad: number): string => {
-  const turned = ((rad / degree) % 360) + 360;
+  const turned = ((rad / radPerDegree) % 360) + 360;
   return fixed(Number((turned % 360).toFixed(1)) % 360, 1);
 };

@@ -1,10 +1,11 @@
+import { mmPerInch } from '../../geometry/index.ts';
 import type { FontFiles } from './fonts.ts';
 
 /** Sizes in mm: ISO 216, and ANSI/ASME Y14.1 A (Letter). */
 const paperSizes = { A4: [210, 297], Letter: [215.9, 279.4] } as const;
 export type PaperName = keyof typeof paperSizes;
 
-const pointsPerMm = 72 / 25.4;
+const pointsPerMm = 72 / mmPerInch;
 const margin = 12;
 /** Room at the head of a page for its title, at the foot for its number, mm. */
 const head = 9;

@@ -1,6 +1,6 @@
 import PDFDocument from 'pdfkit';
 import { type Finding, type Report, type UnitSystem, worstFirst } from '../../findings/index.ts';
-import { moveMesh } from '../../kernel/index.ts';
+import { moveMesh } from '../../geometry/index.ts';
 import { silhouette } from '../../mesh/index.ts';
 import type { Mold } from '../../mold/index.ts';
 import { counted, fixed, sayFinding } from '../../wording/index.ts';

@@ -1,4 +1,4 @@
-import type { TriangleMesh } from '../../kernel/index.ts';
+import type { TriangleMesh } from '../../geometry/index.ts';
 import { type SolidKind, type SolidRole, solidKinds } from '../../kinds/index.ts';
 
 /** A solid as the model names it: where its frame's origin is put, mm, no turn and no mirror. */

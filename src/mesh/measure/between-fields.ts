@@ -1,5 +1,4 @@
-import type { TriangleMesh } from '../../kernel/index.ts';
-import type { Grid } from './scan.ts';
+import type { Grid, TriangleMesh } from '../../geometry/index.ts';
 
 /** A spot of squares that hang together by their sides: squares are numbered by the node at their lowest x and y. */
 export interface Spot {

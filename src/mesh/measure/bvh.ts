@@ -1,6 +1,6 @@
 import { BufferAttribute, BufferGeometry } from 'three';
 import { MeshBVH } from 'three-mesh-bvh';
-import type { TriangleMesh } from '../../kernel/index.ts';
+import type { TriangleMesh } from '../../geometry/index.ts';
 
 // Keyed by the triangles, which are never changed after they are made.
 const hierarchies = new WeakMap<

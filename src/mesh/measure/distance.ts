@@ -9,7 +9,7 @@ import {
   pieceOfVertex,
   type TriangleMesh,
   type Vec3,
-} from '../../kernel/index.ts';
+} from '../../geometry/index.ts';
 import { type TriangleTree, treeOf } from '../repair/triangle-tree.ts';
 import { facePairs } from './face-pairs.ts';
 

@@ -1,4 +1,4 @@
-import type { TriangleMesh, Vec3 } from '../../kernel/index.ts';
+import { nextCorner, type TriangleMesh, type Vec3 } from '../../geometry/index.ts';
 
 /** Faces lower than this have no normal to trust, mm. */
 const leastHeight = 0.01;
@@ -46,8 +46,6 @@ export const middleOf = (p: Float32Array, [a, b]: readonly [number, number]): Ve
   (p[a * 3 + 1] + p[b * 3 + 1]) / 2,
   (p[a * 3 + 2] + p[b * 3 + 2]) / 2,
 ];
-
-const nextCorner = (corner: number): number => (corner % 3 === 2 ? corner - 2 : corner + 1);
 
 function normalOf({ positions: p, triangles: t }: TriangleMesh, face: number): Vec3 | undefined {
   const [a, b, c] = [t[face * 3], t[face * 3 + 1], t[face * 3 + 2]];

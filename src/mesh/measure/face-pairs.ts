@@ -1,4 +1,4 @@
-import type { Matrix4, Vec3 } from '../../kernel/index.ts';
+import type { Matrix4, Vec3 } from '../../geometry/index.ts';
 import { nodeStride, type TriangleTree } from '../repair/triangle-tree.ts';
 
 /** How two trees stand to each other, and along what to look at them. */

@@ -1,5 +1,6 @@
+import type { Grid } from '../../geometry/index.ts';
 import type { MeshData } from './measure.ts';
-import { type Grid, type GridWish, gridOver, scan } from './scan.ts';
+import { type GridWish, gridOver, scan } from './scan.ts';
 
 /** Lowest and highest surface over each node, mm; NaN where the mesh has nothing over the node. */
 export interface HeightMap extends Grid {

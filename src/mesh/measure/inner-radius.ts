@@ -1,5 +1,5 @@
 import { Vector3 } from 'three';
-import type { TriangleMesh, Vec3 } from '../../kernel/index.ts';
+import { radPerDegree, type TriangleMesh, type Vec3 } from '../../geometry/index.ts';
 import { bvhOf } from './bvh.ts';
 import { type EdgeFaces, eachEdge, lengthOf, middleOf } from './edge-faces.ts';
 
@@ -23,7 +23,7 @@ export interface BallRange {
 /** Less of a turn is the flatness of a round shape's facets. */
 const leastTurnRad = 1e-3;
 /** Cosine, and sine, up to which a floor is level and a wall upright: a degree. */
-const [levelCos, uprightSin] = [Math.cos(Math.PI / 180), Math.sin(Math.PI / 180)];
+const [levelCos, uprightSin] = [Math.cos(radPerDegree), Math.sin(radPerDegree)];
 const rounds = 50;
 
 /**

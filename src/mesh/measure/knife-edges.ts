@@ -1,4 +1,4 @@
-import type { TriangleMesh, Vec3 } from '../../kernel/index.ts';
+import type { TriangleMesh, Vec3 } from '../../geometry/index.ts';
 import { eachEdge, lengthOf, middleOf } from './edge-faces.ts';
 
 export interface KnifeEdges {

@@ -1,4 +1,4 @@
-import { boundsOf, type SolidMeasures, type Vec3 } from '../../kernel/index.ts';
+import { boundsOf, type SolidMeasures, type Vec3 } from '../../geometry/index.ts';
 
 /** Any indexed triangle mesh in mm; float64 positions are taken as they are. */
 export interface MeshData {

@@ -1,4 +1,4 @@
-import type { Grid } from './scan.ts';
+import type { Grid } from '../../geometry/index.ts';
 
 /** A rectangle of a grid: `nx` x `ny` nodes from (i0, j0), in rows. */
 export interface Window {

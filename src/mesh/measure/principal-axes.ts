@@ -1,4 +1,4 @@
-import type { SolidMeasures, Vec3 } from '../../kernel/index.ts';
+import { cross, type SolidMeasures, type Vec3 } from '../../geometry/index.ts';
 
 type Square = [[number, number, number], [number, number, number], [number, number, number]];
 
@@ -59,9 +59,3 @@ function turn(a: Square, v: Square, p: number, q: number): void {
     v[k][q] = s * kp + c * kq;
   }
 }
-
-const cross = (a: Vec3, b: Vec3): Vec3 => [
-  a[1] * b[2] - a[2] * b[1],
-  a[2] * b[0] - a[0] * b[2],
-  a[0] * b[1] - a[1] * b[0],
-];

@@ -1,5 +1,5 @@
+import type { Grid } from '../../geometry/index.ts';
 import type { HeightMap } from './height-map.ts';
-import type { Grid } from './scan.ts';
 
 /** An end mill seen from the side: its end square, or half a ball. Radius in mm. */
 export interface MillEnd {

@@ -1,14 +1,5 @@
-import { boundsOf } from '../../kernel/index.ts';
+import { boundsOf, type Grid } from '../../geometry/index.ts';
 import type { MeshData } from './measure.ts';
-
-/** A square grid of nodes seen from above: node (i, j) at (x0 + i cell, y0 + j cell), index j * nx + i. mm. */
-export interface Grid {
-  readonly cell: number;
-  readonly x0: number;
-  readonly y0: number;
-  readonly nx: number;
-  readonly ny: number;
-}
 
 /** What of a grid is asked for; what is left out is chosen to cover the mesh, with nodes at cell centres. */
 export interface GridWish {

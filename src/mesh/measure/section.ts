@@ -1,4 +1,4 @@
-import type { Point2 } from '../../kernel/index.ts';
+import type { Point2 } from '../../geometry/index.ts';
 import type { MeshData } from './measure.ts';
 
 /**

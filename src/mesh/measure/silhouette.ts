@@ -1,5 +1,6 @@
+import type { Grid } from '../../geometry/index.ts';
 import type { MeshData } from './measure.ts';
-import { type Grid, gridOver, scan } from './scan.ts';
+import { gridOver, scan } from './scan.ts';
 
 /** A closed path of points (x, y) in mm, the last joined to the first. */
 export type Ring = readonly (readonly [number, number])[];

@@ -1,5 +1,5 @@
 import { DoubleSide, Ray, Vector3 } from 'three';
-import { type TriangleMesh, triangleCount, type Vec3 } from '../../kernel/index.ts';
+import { type TriangleMesh, triangleCount, type Vec3 } from '../../geometry/index.ts';
 import { bvhOf } from './bvh.ts';
 
 /** The thinnest place found: a wall between two faces that look away from each other. */

@@ -1,4 +1,4 @@
-import { boundsOf } from '../../kernel/index.ts';
+import { boundsOf } from '../../geometry/index.ts';
 import { heightMap } from './height-map.ts';
 import type { MeshData } from './measure.ts';
 

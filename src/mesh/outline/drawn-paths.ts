@@ -1,5 +1,5 @@
 import type { CodeValues } from '../../findings/index.ts';
-import type { Point2 } from '../../kernel/index.ts';
+import type { Point2 } from '../../geometry/index.ts';
 
 /** What a reader of drawings found: paths in mm, y up, curves already drawn as chords. */
 export interface DrawnPaths {

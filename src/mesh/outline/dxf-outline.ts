@@ -1,9 +1,9 @@
-import type { Point2 } from '../../kernel/index.ts';
+import { mmPerInch, type Point2, toRadians } from '../../geometry/index.ts';
 import type { DrawnPaths, Unreadable } from './drawn-paths.ts';
 import { arcPoints, bulgePoints, ellipsePoints } from './flatten.ts';
 
 /** $INSUNITS of the DXF reference, in mm. */
-const unitsMm: Readonly<Record<number, number>> = { 1: 25.4, 2: 304.8, 4: 1, 5: 10, 6: 1000, 13: 0.001 };
+const unitsMm: Readonly<Record<number, number>> = { 1: mmPerInch, 2: 304.8, 4: 1, 5: 10, 6: 1000, 13: 0.001 };
 
 interface Pair {
   readonly code: number;
@@ -151,8 +151,8 @@ class Sheet {
     if (entity.type === 'CIRCLE') {
       return seen({ closed: true, points: ellipsePoints(centre, u, v, this.chordError) });
     }
-    const from = ((first(entity, 50) ?? Number.NaN) * Math.PI) / 180;
-    const to = from + sweep(from, ((first(entity, 51) ?? Number.NaN) * Math.PI) / 180);
+    const from = toRadians(first(entity, 50) ?? Number.NaN);
+    const to = from + sweep(from, toRadians(first(entity, 51) ?? Number.NaN));
     if (!Number.isFinite(to)) return undefined;
     return seen({ closed: false, points: arcPoints(centre, u, v, from, to, this.chordError) });
   }

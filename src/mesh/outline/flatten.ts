@@ -1,4 +1,4 @@
-import { type Point2, pointsOf, segmentsFor } from '../../kernel/index.ts';
+import { type Point2, pointsOf, segmentsFor } from '../../geometry/index.ts';
 
 // Curves are drawn as points on the curve, no chord farther from it than `chordError` (same unit as the points).
 

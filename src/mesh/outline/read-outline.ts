@@ -1,5 +1,5 @@
 import { type Finding, finding } from '../../findings/index.ts';
-import { defaultChordError } from '../../kernel/index.ts';
+import { defaultChordError } from '../../geometry/index.ts';
 import type { Ring } from '../measure/silhouette.ts';
 import type { DrawnPaths } from './drawn-paths.ts';
 import { readDxf } from './dxf-outline.ts';

@@ -1,4 +1,4 @@
-import type { Point2 } from '../../kernel/index.ts';
+import type { Point2 } from '../../geometry/index.ts';
 import { type Ring, ringArea } from '../measure/silhouette.ts';
 
 /** Paths joined end to end where their ends lie within `reach` mm. A path whose ends meet is closed. */

@@ -1,4 +1,5 @@
-import type { Kernel, TriangleMesh } from '../../kernel/index.ts';
+import type { TriangleMesh } from '../../geometry/index.ts';
+import type { Kernel } from '../../kernel/index.ts';
 import type { Ring } from '../measure/silhouette.ts';
 
 /**

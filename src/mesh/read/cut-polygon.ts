@@ -1,5 +1,5 @@
 import earcut, { deviation } from 'earcut';
-import type { Vec3 } from '../../kernel/index.ts';
+import type { Vec3 } from '../../geometry/index.ts';
 import { newellVector, spanLoop, triangleArea } from '../repair/span-loop.ts';
 
 /** Corner numbers of the triangles, three each, running the way the polygon runs. */

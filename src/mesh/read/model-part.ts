@@ -1,6 +1,6 @@
 import type { SaxesTagNS } from 'saxes';
 import type { CodeValues } from '../../findings/index.ts';
-import { determinant, identity, type Matrix4 } from '../../kernel/index.ts';
+import { determinant, identity, type Matrix4 } from '../../geometry/index.ts';
 import type { FileUnit } from '../raw.ts';
 import { type Growing, growingFloats, growingIndices } from './growing.ts';
 import { type MeshFile, mostFilePoints, mostFileTriangles } from './mesh-file.ts';

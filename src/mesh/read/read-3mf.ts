@@ -1,4 +1,4 @@
-import { compose, determinant, identity, type Matrix4, movePoint } from '../../kernel/index.ts';
+import { compose, determinant, identity, type Matrix4, movePoint } from '../../geometry/index.ts';
 import type { RawMesh } from '../raw.ts';
 import { Kinds } from './kinds.ts';
 import { type MeshFile, mostFilePoints, mostFileTriangles } from './mesh-file.ts';

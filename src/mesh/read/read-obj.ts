@@ -1,4 +1,4 @@
-import type { Vec3 } from '../../kernel/index.ts';
+import type { Vec3 } from '../../geometry/index.ts';
 import type { RawMesh } from '../raw.ts';
 import { cutPolygon, quadCorner } from './cut-polygon.ts';
 import { growingFloats, growingIndices } from './growing.ts';

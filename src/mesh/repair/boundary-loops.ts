@@ -1,4 +1,5 @@
-import { type EdgePairs, lastCorner, nextCorner, openEdge } from './edges.ts';
+import { lastCorner, nextCorner } from '../../geometry/index.ts';
+import { type EdgePairs, openEdge } from './edges.ts';
 
 /**
  * Closed chains of open edges, each a list of vertices in the order in which a patch over the hole must run round

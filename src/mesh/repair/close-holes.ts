@@ -1,6 +1,6 @@
-import { boundsOf, type TriangleMesh, type Vec3 } from '../../kernel/index.ts';
+import { boundsOf, midpoint, nextCorner, type TriangleMesh, type Vec3 } from '../../geometry/index.ts';
 import { boundaryLoops } from './boundary-loops.ts';
-import { type EdgePairs, nextCorner, openEdge } from './edges.ts';
+import { type EdgePairs, openEdge } from './edges.ts';
 import { newellVector, spanLoop, triangleArea } from './span-loop.ts';
 import { areaVector, sizeOf } from './surface.ts';
 
@@ -164,7 +164,7 @@ function isFlat(points: readonly Vec3[], width: number): boolean {
 function middleOf(positions: Float32Array, loop: readonly number[]): Vec3 {
   const points = loop.flatMap((v) => [...positions.subarray(v * 3, v * 3 + 3)]);
   const { min, max } = boundsOf(points);
-  return [(min[0] + max[0]) / 2, (min[1] + max[1]) / 2, (min[2] + max[2]) / 2];
+  return midpoint(min, max);
 }
 
 /** Greatest distance from the middle of a face of the patch to the rim; of a large patch only some faces are asked. */

@@ -1,5 +1,5 @@
-import { boundsOf, type TriangleMesh, type Vec3 } from '../../kernel/index.ts';
-import { type Grid, scan } from '../measure/scan.ts';
+import { boundsOf, type Grid, type TriangleMesh, type Vec3 } from '../../geometry/index.ts';
+import { scan } from '../measure/scan.ts';
 
 /** What upright lines through a mesh met. A sound solid has `wrong` = 0: every line is inside it 0 or 1 deep. */
 export interface ColumnWinding {

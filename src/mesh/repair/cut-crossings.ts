@@ -1,4 +1,4 @@
-import type { TriangleMesh, Vec3 } from '../../kernel/index.ts';
+import type { TriangleMesh, Vec3 } from '../../geometry/index.ts';
 import { type ClosedHoles, closeHoles } from './close-holes.ts';
 import type { ColumnWinding } from './column-winding.ts';
 import { keepFaces } from './drop-faces.ts';

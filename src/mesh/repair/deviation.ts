@@ -1,4 +1,4 @@
-import type { TriangleMesh, Vec3 } from '../../kernel/index.ts';
+import type { TriangleMesh, Vec3 } from '../../geometry/index.ts';
 import { areaVector, sizeOf } from './surface.ts';
 import { TriangleTree } from './triangle-tree.ts';
 

@@ -1,5 +1,4 @@
-import type { TriangleMesh, Vec3 } from '../../kernel/index.ts';
-import { nextCorner } from './edges.ts';
+import { nextCorner, type TriangleMesh, type Vec3 } from '../../geometry/index.ts';
 import { faceMiddle } from './surface.ts';
 
 export interface Dropped {

@@ -1,3 +1,5 @@
+import { nextCorner } from '../../geometry/index.ts';
+
 /** Marks in `EdgePairs.mate`: an edge with one face only, and one that three or more faces share. */
 export const openEdge = -1;
 export const crowdedEdge = -2;
@@ -16,12 +18,6 @@ export interface EdgePairs {
   /** Edges whose two faces run through them the same way: one of the two is turned over. */
   readonly against: number;
 }
-
-/** The next corner of the same face. */
-export const nextCorner = (h: number): number => (h % 3 === 2 ? h - 2 : h + 1);
-
-/** The corner before, of the same face. */
-export const lastCorner = (h: number): number => (h % 3 === 0 ? h + 2 : h - 1);
 
 /** True where every edge has exactly two faces that run through it in opposite ways. */
 export const isPaired = (pairs: EdgePairs): boolean =>

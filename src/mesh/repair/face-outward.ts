@@ -1,4 +1,4 @@
-import { type Bounds, boundsOf, type TriangleMesh, type Vec3 } from '../../kernel/index.ts';
+import { type Bounds, boundsOf, midpoint, type TriangleMesh, type Vec3 } from '../../geometry/index.ts';
 import type { EdgePairs } from './edges.ts';
 import { turnFaces } from './orient.ts';
 import { findShells, type Shells, shellMesh } from './shells.ts';
@@ -121,8 +121,4 @@ function mostlyInside(tree: TriangleTree, positions: Float32Array): boolean {
 const boxHolds = (outer: Bounds, inner: Bounds): boolean =>
   [0, 1, 2].every((axis) => outer.min[axis] <= inner.min[axis] && inner.max[axis] <= outer.max[axis]);
 
-const middle = ({ min, max }: Bounds): Vec3 => [
-  (min[0] + max[0]) / 2,
-  (min[1] + max[1]) / 2,
-  (min[2] + max[2]) / 2,
-];
+const middle = ({ min, max }: Bounds): Vec3 => midpoint(min, max);

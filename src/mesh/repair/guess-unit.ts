@@ -1,3 +1,4 @@
+import { mmPerInch } from '../../geometry/index.ts';
 import type { FileUnit } from '../raw.ts';
 
 /** Millimeters in one of each unit (the inch is 25.4 mm by definition). */
@@ -6,7 +7,7 @@ export const mmPer: Readonly<Record<FileUnit, number>> = {
   mm: 1,
   cm: 10,
   m: 1000,
-  in: 25.4,
+  in: mmPerInch,
   ft: 304.8,
 };
 

@@ -1,5 +1,5 @@
 import { type Finding, finding } from '../../findings/index.ts';
-import { boundsOf } from '../../kernel/index.ts';
+import { boundsOf } from '../../geometry/index.ts';
 import type { RawMesh } from '../raw.ts';
 
 /** Most triangles taken in: twice the largest master expected; about 1.5 GB while it is worked on. */

@@ -1,5 +1,6 @@
 import type { Finding } from '../../findings/index.ts';
-import { boundsOf, type Kernel, KernelFault, type TriangleMesh, type Vec3 } from '../../kernel/index.ts';
+import { boundsOf, type TriangleMesh, type Vec3 } from '../../geometry/index.ts';
+import { type Kernel, KernelFault } from '../../kernel/index.ts';
 import type { FileUnit, RawMesh } from '../raw.ts';
 import { type ColumnWinding, columnWinding } from './column-winding.ts';
 import { type CutOut, cutCrossings } from './cut-crossings.ts';

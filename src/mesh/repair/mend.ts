@@ -1,7 +1,7 @@
-import type { TriangleMesh, Vec3 } from '../../kernel/index.ts';
+import { nextCorner, type TriangleMesh, type Vec3 } from '../../geometry/index.ts';
 import { type ClosedHoles, closeHoles } from './close-holes.ts';
 import { dropCollapsed, dropDoubled } from './drop-faces.ts';
-import { type EdgePairs, isPaired, nextCorner, openEdge, pairEdges } from './edges.ts';
+import { type EdgePairs, isPaired, openEdge, pairEdges } from './edges.ts';
 import { orientFaces } from './orient.ts';
 import { partSheets } from './part-sheets.ts';
 import { turnSlivers } from './turn-slivers.ts';

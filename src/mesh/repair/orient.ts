@@ -1,5 +1,5 @@
-import type { TriangleMesh, Vec3 } from '../../kernel/index.ts';
-import { type EdgePairs, nextCorner } from './edges.ts';
+import { nextCorner, type TriangleMesh, type Vec3 } from '../../geometry/index.ts';
+import type { EdgePairs } from './edges.ts';
 import { faceArea, faceMiddle } from './surface.ts';
 
 export interface Oriented {

@@ -1,5 +1,5 @@
-import type { TriangleMesh, Vec3 } from '../../kernel/index.ts';
-import { crowdedEdge, type EdgePairs, nextCorner } from './edges.ts';
+import { cross, dot, nextCorner, type TriangleMesh, type Vec3 } from '../../geometry/index.ts';
+import { crowdedEdge, type EdgePairs } from './edges.ts';
 
 export interface Parted {
   readonly mesh: TriangleMesh;
@@ -142,10 +142,3 @@ function fanOf(triangles: Uint32Array, mate: Int32Array, seed: number, vertex: n
   }
   return [...fan];
 }
-
-const cross = (a: Vec3, b: Vec3): Vec3 => [
-  a[1] * b[2] - a[2] * b[1],
-  a[2] * b[0] - a[0] * b[2],
-  a[0] * b[1] - a[1] * b[0],
-];
-const dot = (a: Vec3, b: Vec3): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];

@@ -5,7 +5,7 @@ import {
   type FindingDetails,
   finding,
 } from '../../findings/index.ts';
-import type { Vec3 } from '../../kernel/index.ts';
+import type { Vec3 } from '../../geometry/index.ts';
 import type { CutOut } from './cut-crossings.ts';
 import type { Deviation } from './deviation.ts';
 import type { FacedOutward } from './face-outward.ts';

@@ -1,4 +1,5 @@
-import { boundsOf, type Kernel, KernelFault, type TriangleMesh, type Vec3 } from '../../kernel/index.ts';
+import { boundsOf, type TriangleMesh, type Vec3 } from '../../geometry/index.ts';
+import { type Kernel, KernelFault } from '../../kernel/index.ts';
 import { dropCollapsed, keepFaces } from './drop-faces.ts';
 import { findShells, type Shells } from './shells.ts';
 import { splitLong } from './split-long.ts';

@@ -1,4 +1,4 @@
-import type { Bounds, TriangleMesh, Vec3 } from '../../kernel/index.ts';
+import type { Bounds, TriangleMesh, Vec3 } from '../../geometry/index.ts';
 import { type EdgePairs, pairEdges } from './edges.ts';
 import { faceVolume } from './surface.ts';
 

@@ -1,6 +1,5 @@
 import { Earcut } from 'three/src/extras/Earcut.js';
-import type { Vec3 } from '../../kernel/index.ts';
-import { nextCorner } from './edges.ts';
+import { dot, nextCorner, type Vec3 } from '../../geometry/index.ts';
 
 /** Loops up to this many points get the best of all triangulations (n^3 / 6 steps); longer ones are clipped. */
 const bestUpTo = 240;
@@ -88,7 +87,6 @@ function clipQuickly(
   taken: (i: number, j: number) => boolean,
 ): number[] | undefined {
   const { along, across } = planeOf(newellVector(points));
-  const dot = (a: Vec3, b: Vec3): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
   const faces = Earcut.triangulate(points.flatMap((p) => [dot(p, along), dot(p, across)]));
   const n = points.length;
   const [i, j, k] = faces;

@@ -1,4 +1,4 @@
-import type { TriangleMesh } from '../../kernel/index.ts';
+import type { TriangleMesh } from '../../geometry/index.ts';
 
 /** Most faces made by splitting; beyond it the rest stays long. */
 const mostFaces = 3_000_000;

@@ -1,4 +1,4 @@
-import type { TriangleMesh, Vec3 } from '../../kernel/index.ts';
+import type { TriangleMesh, Vec3 } from '../../geometry/index.ts';
 
 /** Area of one face, mm2. */
 export function faceArea({ positions, triangles }: TriangleMesh, face: number): number {

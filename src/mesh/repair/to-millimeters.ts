@@ -1,5 +1,5 @@
 import { type Finding, finding } from '../../findings/index.ts';
-import { boundsOf, type TriangleMesh, type Vec3 } from '../../kernel/index.ts';
+import { boundsOf, type TriangleMesh, type Vec3 } from '../../geometry/index.ts';
 import type { FileUnit, RawMesh } from '../raw.ts';
 import { guessUnit, mmPer } from './guess-unit.ts';
 

@@ -1,4 +1,4 @@
-import type { TriangleMesh, Vec3 } from '../../kernel/index.ts';
+import type { TriangleMesh, Vec3 } from '../../geometry/index.ts';
 import { distance2ToTriangle, solidAngle } from './triangle-measures.ts';
 
 const leafSize = 4;

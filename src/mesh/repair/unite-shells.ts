@@ -1,4 +1,5 @@
-import { joinMeshes, type Kernel, KernelFault, type TriangleMesh, type Vec3 } from '../../kernel/index.ts';
+import { joinMeshes, type TriangleMesh, type Vec3 } from '../../geometry/index.ts';
+import { type Kernel, KernelFault } from '../../kernel/index.ts';
 import { boxesMeet, type Shells, shellMesh } from './shells.ts';
 
 export interface United {

@@ -1,4 +1,4 @@
-import type { TriangleMesh } from '../../kernel/index.ts';
+import type { TriangleMesh } from '../../geometry/index.ts';
 
 /** What became of the points: the mesh with fewer of them, how many were joined, the farthest any was moved. */
 export interface Weld {

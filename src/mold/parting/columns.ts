@@ -1,5 +1,5 @@
-import { boundsOf, type TriangleMesh } from '../../kernel/index.ts';
-import { columnsOf, type Grid, type Window } from '../../mesh/index.ts';
+import { boundsOf, type Grid, type TriangleMesh } from '../../geometry/index.ts';
+import { columnsOf, type Window } from '../../mesh/index.ts';
 import { gridOf, windowOver } from './lattice.ts';
 
 /** Nodes this close to a master's outline (counted inward) belong to its silhouette. */

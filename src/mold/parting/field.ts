@@ -1,4 +1,4 @@
-import type { Grid } from '../../mesh/index.ts';
+import type { Grid } from '../../geometry/index.ts';
 import { type Intervals, levelBand, nodeKind } from './intervals.ts';
 import { diffuse } from './smooth.ts';
 import { spread } from './sweep.ts';

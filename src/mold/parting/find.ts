@@ -1,5 +1,5 @@
 import type { Finding } from '../../findings/index.ts';
-import type { TriangleMesh } from '../../kernel/index.ts';
+import type { TriangleMesh } from '../../geometry/index.ts';
 import { flatPartingSurface, type PartingSurface } from '../parting-surface.ts';
 import { masterColumns } from './columns.ts';
 import { solveField } from './field.ts';

@@ -1,4 +1,4 @@
-import type { Grid } from '../../mesh/index.ts';
+import type { Grid } from '../../geometry/index.ts';
 import { type MasterColumns, silhouetteCells } from './columns.ts';
 
 /** What a node of the lattice is to the parting surface. */

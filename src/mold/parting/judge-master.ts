@@ -1,6 +1,5 @@
 import { type Finding, finding } from '../../findings/index.ts';
-import type { TriangleMesh, Vec3 } from '../../kernel/index.ts';
-import type { Grid } from '../../mesh/index.ts';
+import type { Grid, TriangleMesh, Vec3 } from '../../geometry/index.ts';
 import { type MasterColumns, silhouetteCells } from './columns.ts';
 import type { FieldResult } from './field.ts';
 import { thinFeatures } from './thin-features.ts';

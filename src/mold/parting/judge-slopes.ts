@@ -1,5 +1,5 @@
 import { type Finding, finding } from '../../findings/index.ts';
-import type { Grid } from '../../mesh/index.ts';
+import { type Grid, toDegrees } from '../../geometry/index.ts';
 import { nodeKind } from './intervals.ts';
 
 /** Below this slope the surface counts as level. */
@@ -51,7 +51,7 @@ export function judgeSlopes(
 ): Finding[] {
   const { sloped, steep, steepest, node } = measureSlopes(heights, kind, lattice, slope);
   if (steep <= mayBeSteep * sloped) return [];
-  const degrees = (value: number): number => (Math.atan(value) * 180) / Math.PI;
+  const degrees = (value: number): number => toDegrees(Math.atan(value));
   const i = node % lattice.nx;
   return [
     finding('mold.parting-steep', {

@@ -1,4 +1,5 @@
-import type { Grid, Window } from '../../mesh/index.ts';
+import type { Grid } from '../../geometry/index.ts';
+import type { Window } from '../../mesh/index.ts';
 
 /** Cells along one side of a block of the triangulated network; a power of two. */
 export const blockCells = 64;

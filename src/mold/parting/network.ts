@@ -1,5 +1,4 @@
-import type { TriangleMesh } from '../../kernel/index.ts';
-import type { Grid } from '../../mesh/index.ts';
+import type { Grid, TriangleMesh } from '../../geometry/index.ts';
 import { blockCells } from './lattice.ts';
 
 export interface Network {

@@ -1,4 +1,4 @@
-import type { Grid } from '../../mesh/index.ts';
+import type { Grid } from '../../geometry/index.ts';
 import { type Intervals, nodeKind } from './intervals.ts';
 import { gridOf, windowOver } from './lattice.ts';
 

@@ -1,4 +1,4 @@
-import { boundsOf, type TriangleMesh } from '../../kernel/index.ts';
+import { boundsOf, type TriangleMesh } from '../../geometry/index.ts';
 import type { PartingSurface } from '../parting-surface.ts';
 
 /** See `prismUnder`: the cutter of a parting surface. `scope.split(disc, prism)` gives [lower, upper]. */

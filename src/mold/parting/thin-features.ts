@@ -1,6 +1,5 @@
 import { type Finding, finding } from '../../findings/index.ts';
-import type { TriangleMesh, Vec3 } from '../../kernel/index.ts';
-import type { Grid } from '../../mesh/index.ts';
+import type { Grid, TriangleMesh, Vec3 } from '../../geometry/index.ts';
 import type { MasterColumns } from './columns.ts';
 
 /** Nodes this near to a patch of two by two covered nodes are the edge of a feature wide enough. */

@@ -1,4 +1,5 @@
-import { defaultChordError, KernelFault } from '../../kernel/index.ts';
+import { defaultChordError } from '../../geometry/index.ts';
+import { KernelFault } from '../../kernel/index.ts';
 import type { Boss } from '../mold.ts';
 import { arcPoints, capPoints, type TurnedOutline, type TurnedPoint } from './turned.ts';
 

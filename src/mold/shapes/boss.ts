@@ -6,7 +6,7 @@ import {
   rotation,
   type TriangleMesh,
   translation,
-} from '../../kernel/index.ts';
+} from '../../geometry/index.ts';
 import { nutBore } from '../../tables/index.ts';
 import type { Boss, Process } from '../mold.ts';
 import {

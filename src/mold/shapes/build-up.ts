@@ -1,4 +1,4 @@
-import { type Matrix4, moveMesh, type TriangleMesh } from '../../kernel/index.ts';
+import { type Matrix4, moveMesh, type TriangleMesh } from '../../geometry/index.ts';
 import { looseVolume } from '../loose.ts';
 import type { Mold, Placement } from '../mold.ts';
 import { cropSurface, type PartingSurface } from '../parting-surface.ts';

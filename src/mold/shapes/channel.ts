@@ -1,4 +1,4 @@
-import type { TriangleMesh } from '../../kernel/index.ts';
+import type { TriangleMesh } from '../../geometry/index.ts';
 import type { Channel } from '../mold.ts';
 import { heightAt, type PartingSurface } from '../parting-surface.ts';
 import type { Lump } from './lump.ts';

@@ -1,4 +1,4 @@
-import type { TriangleMesh, Vec3 } from '../../kernel/index.ts';
+import type { TriangleMesh, Vec3 } from '../../geometry/index.ts';
 import { measureMesh } from '../../mesh/index.ts';
 
 /** A closed mesh through convex sections with the same number of corners, capped at both ends, looking outward. */

@@ -5,7 +5,7 @@ import {
   rotation,
   type TriangleMesh,
   type Vec3,
-} from '../../kernel/index.ts';
+} from '../../geometry/index.ts';
 import type { Disc, Notch } from '../mold.ts';
 import { lofted } from './lofted.ts';
 import { bandBeyond, type Lump, polar } from './lump.ts';

@@ -1,4 +1,5 @@
-import { defaultChordError, KernelFault, type TriangleMesh } from '../../kernel/index.ts';
+import { defaultChordError, type TriangleMesh } from '../../geometry/index.ts';
+import { KernelFault } from '../../kernel/index.ts';
 import type { Well } from '../../physics/index.ts';
 import type { Sprue } from '../mold.ts';
 import type { Space } from './space.ts';

@@ -1,4 +1,4 @@
-import { moveMesh, type Point2, rotation, type TriangleMesh, type Vec3 } from '../../kernel/index.ts';
+import { moveMesh, type Point2, rotation, type TriangleMesh, type Vec3 } from '../../geometry/index.ts';
 import type { Process, Tab } from '../mold.ts';
 import { lofted } from './lofted.ts';
 import { bandBeyond, type Lump, polar } from './lump.ts';

@@ -1,4 +1,5 @@
-import { circumscribed, defaultChordError, KernelFault, type TriangleMesh } from '../../kernel/index.ts';
+import { circumscribed, defaultChordError, type TriangleMesh } from '../../geometry/index.ts';
+import { KernelFault } from '../../kernel/index.ts';
 
 /** A point of a turned body's outline: distance from its axis and height, mm. */
 export type TurnedPoint = readonly [r: number, z: number];

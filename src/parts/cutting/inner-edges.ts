@@ -1,5 +1,5 @@
 import { type Finding, finding } from '../../findings/index.ts';
-import { inverse, movePoint, type TriangleMesh, type Vec3 } from '../../kernel/index.ts';
+import { inverse, movePoint, type TriangleMesh, type Vec3 } from '../../geometry/index.ts';
 import { type InnerRadius, innerRadii } from '../../mesh/index.ts';
 import type { HalvesInput } from '../halves/index.ts';
 import { type Half, halfToPrint } from '../making/index.ts';

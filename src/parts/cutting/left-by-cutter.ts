@@ -1,5 +1,13 @@
 import { type Finding, finding } from '../../findings/index.ts';
-import { inverse, moveMesh, movePoint, type Scope, type TriangleMesh } from '../../kernel/index.ts';
+import {
+  inverse,
+  moveMesh,
+  movePoint,
+  type TriangleMesh,
+  toDegrees,
+  toRadians,
+} from '../../geometry/index.ts';
+import type { Scope } from '../../kernel/index.ts';
 import {
   afterMill,
   type Fields,
@@ -22,7 +30,7 @@ const mostNodes = 1000;
 /** What stands less over the true surface is no more than a finish, mm. */
 const leastHeight = 0.05;
 /** An edge sharper than this chips. Common practice, no published source. */
-const knifeRad = (40 * Math.PI) / 180;
+const knifeRad = toRadians(40);
 /** Less of such edges than this in a half is not worth a word, mm. */
 const leastEdge = 2;
 
@@ -142,7 +150,6 @@ function sayLeft(
 function sayEdges(half: Half, mesh: TriangleMesh, toPrint: readonly number[]): Finding[] {
   const found = knifeEdges(mesh, knifeRad);
   if (!found || found.length < leastEdge) return [];
-  const degrees = (rad: number): number => (rad * 180) / Math.PI;
   return [
     finding('cutter.knife-edge', {
       subject: `${half}-half`,
@@ -150,8 +157,8 @@ function sayEdges(half: Half, mesh: TriangleMesh, toPrint: readonly number[]): F
       values: {
         measured: found.length,
         half,
-        sharper: degrees(knifeRad),
-        sharpest: degrees(found.sharpestRad),
+        sharper: toDegrees(knifeRad),
+        sharpest: toDegrees(found.sharpestRad),
       },
     }),
   ];

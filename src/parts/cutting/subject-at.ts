@@ -1,4 +1,4 @@
-import type { Vec3 } from '../../kernel/index.ts';
+import type { Vec3 } from '../../geometry/index.ts';
 import { bossSpace } from '../../mold/index.ts';
 import type { HalvesInput } from '../halves/index.ts';
 

@@ -1,4 +1,4 @@
-import { circle, hole, line, type Outline, type Path } from '../../kernel/index.ts';
+import { circle, hole, line, type Outline, type Path } from '../../geometry/index.ts';
 import { type CanRing, canRings, type Part, work } from '../../mold/index.ts';
 import { asSolid, flatFixture, onBed } from '../making/index.ts';
 import { type FindSpot, placeTitle, planWords, plateBody, spotOnRing } from '../plate/index.ts';

@@ -1,4 +1,4 @@
-import { type Outline, type Path, type Point2, polygon } from '../../kernel/index.ts';
+import { type Outline, type Path, type Point2, polygon } from '../../geometry/index.ts';
 import { lettersOf, tenths } from '../../lettering/index.ts';
 import { type Mold, type Part, work } from '../../mold/index.ts';
 import { asSolid, type FlatFixture, flatFixture, onBed } from '../making/index.ts';

@@ -1,11 +1,9 @@
-import { line, type Path, type Point2, pointsOf } from '../../kernel/index.ts';
+import { line, mmPerInch, type Path, type Point2, pointsOf, radPerDegree } from '../../geometry/index.ts';
 import { inchesText, lettersOf } from '../../lettering/index.ts';
 import { holds } from '../plate/index.ts';
 
 const digits = 3;
 const ticks = { short: 2, long: 4 } as const;
-const degree = Math.PI / 180;
-const inch = 25.4;
 
 /** Radius up to which the graduation round the rim of a plate leaves it free, mm. */
 export const insideGraduation = (radius: number): number => radius - 2 - ticks.long - 2 * digits;
@@ -30,14 +28,14 @@ const degreesRound = (radius: number): Path[][] =>
   Array.from({ length: 72 }, (_, i) => {
     const long = i % 2 === 0 ? ticks.long : ticks.short;
     return [
-      spoke(i * 5 * degree, radius - 1 - long, radius - 1),
+      spoke(i * 5 * radPerDegree, radius - 1 - long, radius - 1),
       ...(i % 6 === 0 ? degreesAt(i * 5, radius) : []),
     ];
   });
 
 const degreesAt = (degrees: number, radius: number): Path[] => {
   const far = radius - 2 - ticks.long - digits;
-  const angle = degrees * degree;
+  const angle = degrees * radPerDegree;
   return lettersAt(String(degrees), [far * Math.cos(angle), far * Math.sin(angle)], angle - Math.PI / 2);
 };
 
@@ -51,12 +49,12 @@ const millimetersAlong = (inner: number, radius: number): Path[][] =>
   });
 
 const inchesAlong = (inner: number, radius: number): Path[][] =>
-  marksAlong(inner, radius, inch / 4).map((s) => {
-    const whole = Math.abs(s / inch - Math.round(s / inch)) < 1e-9;
+  marksAlong(inner, radius, mmPerInch / 4).map((s) => {
+    const whole = Math.abs(s / mmPerInch - Math.round(s / mmPerInch)) < 1e-9;
     const long = whole ? ticks.long : ticks.short;
     return [
       line([-long / 2, s], [long / 2, s]),
-      ...(whole ? lettersAt(inchesText(Math.round(s / inch)), [long / 2 + 6, s - digits / 2]) : []),
+      ...(whole ? lettersAt(inchesText(Math.round(s / mmPerInch)), [long / 2 + 6, s - digits / 2]) : []),
     ];
   });
 

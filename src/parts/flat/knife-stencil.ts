@@ -1,19 +1,11 @@
 import { type Finding, finding } from '../../findings/index.ts';
-import {
-  arc,
-  circle,
-  type Drawing,
-  hole,
-  line,
-  type Path,
-  pointsOf,
-  type Scope,
-  type Track,
-} from '../../kernel/index.ts';
+import { arc, circle, hole, line, type Path, pointsOf, type Track } from '../../geometry/index.ts';
+import type { Scope } from '../../kernel/index.ts';
 import {
   type Boss,
   type Channel,
   type Disc,
+  type Drawing,
   type Fixture,
   headReach,
   type Part,

@@ -1,19 +1,19 @@
 import { type Finding, finding } from '../../findings/index.ts';
 import {
-  type Drawing,
   type Matrix4,
   moveMesh,
   type Point2,
-  type Profile,
   pointsOf,
   polygon,
+  radPerDegree,
   reversed,
-  type Scope,
   type TriangleMesh,
-} from '../../kernel/index.ts';
+} from '../../geometry/index.ts';
+import type { Profile, Scope } from '../../kernel/index.ts';
 import { tenths } from '../../lettering/index.ts';
 import { sectionOf } from '../../mesh/index.ts';
 import {
+  type Drawing,
   heightAt,
   type Mold,
   type Part,
@@ -50,7 +50,6 @@ const id = 'layout-plate';
 const name = 'layout plate';
 /** Size (mm) of the openings whose clearance is taken: that of a usual charm. */
 const usualSize = 30;
-const degree = Math.PI / 180;
 
 interface PlateMaster {
   readonly id: string;
@@ -182,7 +181,7 @@ function drawn(input: PlateInput, openings: readonly (readonly Point2[][])[]) {
 const wishes = ({ masters }: PlateInput, openings: readonly (readonly Point2[][])[]): LabelWish[] =>
   masters.map(({ id: placement, lowest, turnRad, tips }, i) => {
     const deep = tenths(Math.max(0, -lowest));
-    const turn = String(Math.round(turnRad / degree));
+    const turn = String(Math.round(turnRad / radPerDegree));
     const lie = tips.map(({ axis, degrees }) => `TIP ${axis.toUpperCase()} ${Math.round(degrees)}`);
     return {
       id: placement,

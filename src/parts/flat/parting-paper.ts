@@ -1,4 +1,5 @@
-import { circle, type Drawing, hole, line, type Point2, polygon, reversed } from '../../kernel/index.ts';
+import { circle, hole, line, type Point2, polygon, reversed } from '../../geometry/index.ts';
+import type { Drawing } from '../../mold/index.ts';
 import type { Standing } from '../plate/index.ts';
 
 interface PaperInput extends Standing {

@@ -1,15 +1,12 @@
 import {
-  type Body,
   compose,
   joinMeshes,
-  KernelFault,
   type Matrix4,
   moveMesh,
-  type Profile,
-  type Scope,
   type TriangleMesh,
   translation,
-} from '../../kernel/index.ts';
+} from '../../geometry/index.ts';
+import { type Body, KernelFault, type Profile, type Scope } from '../../kernel/index.ts';
 import type { Master, Placement } from '../../mold/index.ts';
 import type { Half } from '../making/index.ts';
 import { reliefBodies } from './relief.ts';

@@ -1,4 +1,5 @@
-import { type Body, boundsOf, moveMesh, type Profile, type Scope } from '../../kernel/index.ts';
+import { boundsOf, moveMesh } from '../../geometry/index.ts';
+import type { Body, Profile, Scope } from '../../kernel/index.ts';
 import { isLoose, joinSpecks, type LoosePiece, type Mold, partingPrism } from '../../mold/index.ts';
 import { bothHalves, type Half } from '../making/index.ts';
 import {

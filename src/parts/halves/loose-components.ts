@@ -1,4 +1,4 @@
-import { pieceOfVertex, type TriangleMesh } from '../../kernel/index.ts';
+import { pieceOfVertex, type TriangleMesh } from '../../geometry/index.ts';
 
 /**
  * Whether a closed mesh has more than one body: shells round a positive volume, each the outside of a piece. Shells

@@ -1,12 +1,5 @@
-import {
-  type Body,
-  compose,
-  type Matrix4,
-  type Scope,
-  segmentsFor,
-  translation,
-  upsideDown,
-} from '../../kernel/index.ts';
+import { compose, type Matrix4, segmentsFor, translation, upsideDown } from '../../geometry/index.ts';
+import type { Body, Scope } from '../../kernel/index.ts';
 import { bossSpace, isLoose, overlap, type Part, work } from '../../mold/index.ts';
 import {
   asSolid,

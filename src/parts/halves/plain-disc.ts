@@ -1,12 +1,6 @@
 import type { Finding } from '../../findings/index.ts';
-import {
-  type Body,
-  boundsOfOutline,
-  line,
-  type Point2,
-  type Scope,
-  segmentsFor,
-} from '../../kernel/index.ts';
+import { boundsOfOutline, line, type Point2, segmentsFor } from '../../geometry/index.ts';
+import type { Body, Scope } from '../../kernel/index.ts';
 import { diameterText } from '../../lettering/index.ts';
 import { type Disc, overlap, type Sprue } from '../../mold/index.ts';
 import {

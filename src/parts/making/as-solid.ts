@@ -1,16 +1,12 @@
 import {
-  type Body,
-  closedAfterRounding,
   compose,
   inverse,
   type Matrix4,
-  onGrid,
-  type Scope,
   scaling,
   type TriangleMesh,
   translation,
-  uncrossSlivers,
-} from '../../kernel/index.ts';
+} from '../../geometry/index.ts';
+import { type Body, closedAfterRounding, onGrid, type Scope, uncrossSlivers } from '../../kernel/index.ts';
 import type { Solid } from '../../mold/index.ts';
 
 export interface SolidNaming

@@ -1,4 +1,4 @@
-import { compose, type Matrix4, translation, upsideDown } from '../../kernel/index.ts';
+import { compose, type Matrix4, translation, upsideDown } from '../../geometry/index.ts';
 import type { Disc } from '../../mold/index.ts';
 
 export type Half = 'lower' | 'upper';

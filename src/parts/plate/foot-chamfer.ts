@@ -1,4 +1,5 @@
-import type { Body, Point2, Scope, Vec3 } from '../../kernel/index.ts';
+import type { Point2, Vec3 } from '../../geometry/index.ts';
+import type { Body, Scope } from '../../kernel/index.ts';
 
 /** How far (mm) a cutter stands out of the faces it cuts through, so that no two faces lie in one plane. */
 const overlap = 0.01;

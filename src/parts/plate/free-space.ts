@@ -1,4 +1,4 @@
-import { type Bounds2, boundsOfOutline, type Path, type Point2, polygon } from '../../kernel/index.ts';
+import { type Bounds2, boundsOfOutline, type Path, type Point2, polygon } from '../../geometry/index.ts';
 import { holds } from './plate-openings.ts';
 
 /** Where on a plate something may be engraved: within a radius about the axis, clear of openings and of what is there. */

@@ -1,4 +1,5 @@
-import { type Body, type Outline, type Path, pointsOf, polygonsOf, type Scope } from '../../kernel/index.ts';
+import { type Outline, type Path, pointsOf, polygonsOf } from '../../geometry/index.ts';
+import type { Body, Scope } from '../../kernel/index.ts';
 import type { Fixture } from '../../mold/index.ts';
 import { labelDepth, strokeOutlines } from '../making/index.ts';
 import { footCutters } from './foot-chamfer.ts';

@@ -1,5 +1,5 @@
 import { type Finding, finding } from '../../findings/index.ts';
-import { type Bounds2, boundsOfOutline, line, type Path, type Point2, placed } from '../../kernel/index.ts';
+import { type Bounds2, boundsOfOutline, line, type Path, type Point2, placed } from '../../geometry/index.ts';
 import { lettersOf } from '../../lettering/index.ts';
 import type { Labeled } from '../making/index.ts';
 import { boxOf, cornersOf, type FreeSpace } from './free-space.ts';

@@ -1,5 +1,5 @@
 import type { Finding } from '../../findings/index.ts';
-import type { Path, Point2 } from '../../kernel/index.ts';
+import type { Path, Point2 } from '../../geometry/index.ts';
 import { type Labeled, leastLetters } from '../making/index.ts';
 import { boxOf, type FreeSpace } from './free-space.ts';
 import { engravedIn, fuller, type LabelWish, letteredIn, shortestLabels, unlabeled } from './plate-labels.ts';

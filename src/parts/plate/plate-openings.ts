@@ -1,4 +1,5 @@
-import { hole, type Path, type Point2, type Profile, type Scope } from '../../kernel/index.ts';
+import { hole, type Path, type Point2 } from '../../geometry/index.ts';
+import type { Profile, Scope } from '../../kernel/index.ts';
 import { headReach, type Mold, type Sprue } from '../../mold/index.ts';
 import { type FlatFixture, flatFixture, holeFit, withoutSpot } from '../making/index.ts';
 

@@ -1,5 +1,5 @@
 import type { Finding } from '../../findings/index.ts';
-import { line, type Path, type Point2, placed } from '../../kernel/index.ts';
+import { line, type Path, type Point2, placed, radPerDegree } from '../../geometry/index.ts';
 import { type Labeled, labelStroke, lettersReplaced, waysToLay, wordsLeftOff } from '../making/index.ts';
 import type { FreeSpace } from './free-space.ts';
 
@@ -90,8 +90,6 @@ export interface Round {
   readonly radius: number;
 }
 
-const degree = Math.PI / 180;
-
 /** Places along a ring, the words running round it, those at the bottom first; clear of what is round in it. */
 export function spotOnRing(inner: number, outer: number, rounds: readonly Round[]): FindSpot {
   // 270 degrees first, then on both sides in turn.
@@ -101,7 +99,7 @@ export function spotOnRing(inner: number, outer: number, rounds: readonly Round[
     if (far - height / 2 < inner || width > 2 * outer) return undefined;
     const middle = (far + inner + height / 2) / 2;
     const spots = turns.map((turn): Spot => {
-      const angle = turn * degree;
+      const angle = turn * radPerDegree;
       return { at: [middle * Math.cos(angle), middle * Math.sin(angle)], turnRad: angle + Math.PI / 2 };
     });
     return spots.find((spot) => rounds.every((round) => clearOfRound(spot, [width, height], round)));

@@ -1,4 +1,4 @@
-import { type Corner, circle, type Path, type Point2 } from '../../kernel/index.ts';
+import { type Corner, circle, type Path, type Point2 } from '../../geometry/index.ts';
 
 /** A notch in a round edge: `width` along the chord, `depth` inward (V); of a round one the depth is half the width. */
 export interface RimCut {

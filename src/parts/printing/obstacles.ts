@@ -1,4 +1,4 @@
-import { movePoint } from '../../kernel/index.ts';
+import { movePoint } from '../../geometry/index.ts';
 import { kindOfRole, type SolidRole } from '../../kinds/index.ts';
 import { bossSpace, type Mold, notchCorners, tabCorners } from '../../mold/index.ts';
 import { masterOf } from '../halves/index.ts';

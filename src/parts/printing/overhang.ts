@@ -1,4 +1,4 @@
-import type { TriangleMesh, Vec3 } from '../../kernel/index.ts';
+import type { TriangleMesh, Vec3 } from '../../geometry/index.ts';
 
 /** A face no higher than this is of the first layer, which the bed holds, mm. Common practice, no published source. */
 const firstLayer = 0.3;

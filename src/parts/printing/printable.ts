@@ -1,5 +1,5 @@
 import { type Finding, finding } from '../../findings/index.ts';
-import { boundsOf, movePoint } from '../../kernel/index.ts';
+import { boundsOf, movePoint, toDegrees, toRadians } from '../../geometry/index.ts';
 import { kindOfRole } from '../../kinds/index.ts';
 import { thinnestWall } from '../../mesh/index.ts';
 import type { Mold, Solid } from '../../mold/index.ts';
@@ -7,7 +7,7 @@ import { labelDepth } from '../making/index.ts';
 import { overhang } from './overhang.ts';
 
 /** Angles are told apart to this, rad: a face at the limit is within it. */
-const angleStep = (0.5 * Math.PI) / 180;
+const angleStep = toRadians(0.5);
 /** Less than this in all is not worth a word, mm2. */
 const leastArea = 25;
 /** Rays cast into one solid. */
@@ -30,7 +30,6 @@ export function judgePrintable(solids: readonly Solid[], { fixture: { making } }
 function overhangs(solid: Solid, limitRad: number): Finding[] {
   const { area, steepestRad, place } = overhang(solid.mesh, limitRad + angleStep);
   if (area < leastArea || !place) return [];
-  const degrees = (rad: number): number => (rad * 180) / Math.PI;
   return [
     finding('making.overhang', {
       subject: solid.id,
@@ -38,8 +37,8 @@ function overhangs(solid: Solid, limitRad: number): Finding[] {
       values: {
         measured: area,
         title: solid.title,
-        allowed: degrees(limitRad),
-        steepest: degrees(steepestRad),
+        allowed: toDegrees(limitRad),
+        steepest: toDegrees(steepestRad),
       },
     }),
   ];

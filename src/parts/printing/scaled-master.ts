@@ -1,4 +1,5 @@
-import { boundsOf, closedAfterRounding, compose, moveMesh, onGrid, scaling } from '../../kernel/index.ts';
+import { boundsOf, compose, moveMesh, scaling } from '../../geometry/index.ts';
+import { closedAfterRounding, onGrid } from '../../kernel/index.ts';
 import { percentOver } from '../../lettering/index.ts';
 import { type Master, type Mold, type Part, type Placement, part, type Solid } from '../../mold/index.ts';
 import { masterOf } from '../halves/index.ts';

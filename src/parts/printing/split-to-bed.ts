@@ -1,15 +1,6 @@
 import { type Finding, finding } from '../../findings/index.ts';
-import {
-  type Body,
-  boundsOf,
-  compose,
-  inverse,
-  type Kernel,
-  KernelFault,
-  movePoint,
-  rotation,
-  type Scope,
-} from '../../kernel/index.ts';
+import { boundsOf, compose, inverse, movePoint, rotation } from '../../geometry/index.ts';
+import { type Body, type Kernel, KernelFault, type Scope } from '../../kernel/index.ts';
 import { kindOfRole } from '../../kinds/index.ts';
 import type { Bed, Mold, Solid } from '../../mold/index.ts';
 import { asSolid } from '../making/index.ts';

@@ -1,14 +1,12 @@
 import {
-  type Body,
   circumscribed,
   compose,
-  KernelFault,
   type Matrix4,
   rotation,
-  type Scope,
   segmentsFor,
   translation,
-} from '../../kernel/index.ts';
+} from '../../geometry/index.ts';
+import { type Body, KernelFault, type Scope } from '../../kernel/index.ts';
 import {
   type Boss,
   bossOutline,

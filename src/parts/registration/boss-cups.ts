@@ -1,13 +1,6 @@
 import { type Finding, finding } from '../../findings/index.ts';
-import {
-  type Body,
-  circumscribed,
-  compose,
-  type Scope,
-  segmentsFor,
-  translation,
-  upsideDown,
-} from '../../kernel/index.ts';
+import { circumscribed, compose, segmentsFor, translation, upsideDown } from '../../geometry/index.ts';
+import type { Body, Scope } from '../../kernel/index.ts';
 import { type Boss, cornerShare, type Fixture, type Part, socketOutline, work } from '../../mold/index.ts';
 import { asSolid, labelCutter, labelDepth, labelFindings, openingFit } from '../making/index.ts';
 import { socketBody } from './boss-body.ts';

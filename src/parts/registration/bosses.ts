@@ -1,4 +1,4 @@
-import { compose, translation, upsideDown } from '../../kernel/index.ts';
+import { compose, translation, upsideDown } from '../../geometry/index.ts';
 import { type Boss, cornerShare, isLoose, type Mold, type Part, work } from '../../mold/index.ts';
 import {
   asSolid,

@@ -1,13 +1,5 @@
-import {
-  type Body,
-  compose,
-  inverse,
-  KernelFault,
-  type Matrix4,
-  rotation,
-  type Scope,
-  translation,
-} from '../../kernel/index.ts';
+import { compose, inverse, type Matrix4, rotation, translation } from '../../geometry/index.ts';
+import { type Body, KernelFault, type Scope } from '../../kernel/index.ts';
 import {
   type Disc,
   type Notch,

@@ -1,5 +1,13 @@
 import { type Finding, finding } from '../../findings/index.ts';
-import { hole, type Outline, type Path, placed, polygon, reversed } from '../../kernel/index.ts';
+import {
+  hole,
+  type Outline,
+  type Path,
+  placed,
+  polygon,
+  radPerDegree,
+  reversed,
+} from '../../geometry/index.ts';
 import { type Boss, hexagonCorners, type Mold, type Notch, type Part, work } from '../../mold/index.ts';
 import {
   asSolid,
@@ -31,7 +39,6 @@ const leastThickness = 4;
 const index = indexCut(Infinity);
 /** Of the half-round key. Only with this side up does it stand counter-clockwise from the index mark. */
 const keyWidth = 6;
-const degree = Math.PI / 180;
 
 interface JigInput extends PlanNames {
   readonly radius: number;
@@ -155,8 +162,8 @@ function keyAngle(input: JigInput): number {
           (notch.width + keyWidth) / 2 + leastWall,
       ),
     );
-  for (let step = 20; step < 175; step += 5) if (clear(step * degree)) return step * degree;
-  return 20 * degree;
+  for (let step = 20; step < 175; step += 5) if (clear(step * radPerDegree)) return step * radPerDegree;
+  return 20 * radPerDegree;
 }
 
 /** Which side to lay up, and of which plan it is. */

@@ -1,14 +1,5 @@
-import {
-  type Body,
-  compose,
-  inverse,
-  KernelFault,
-  type Matrix4,
-  rotation,
-  type Scope,
-  translation,
-  type Vec3,
-} from '../../kernel/index.ts';
+import { compose, inverse, type Matrix4, rotation, translation, type Vec3 } from '../../geometry/index.ts';
+import { type Body, KernelFault, type Scope } from '../../kernel/index.ts';
 import {
   type Part,
   type Process,

@@ -1,4 +1,4 @@
-import { segmentsFor } from '../../kernel/index.ts';
+import { segmentsFor } from '../../geometry/index.ts';
 import { type Part, plugOutline, work } from '../../mold/index.ts';
 import { asSolid, labelFindings, onBed, withoutSpot } from '../making/index.ts';
 import { gripCutters, gripLabel, gripRoom, type Stem } from './sprue-cuts.ts';

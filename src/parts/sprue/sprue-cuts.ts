@@ -1,11 +1,5 @@
-import {
-  type Body,
-  circumscribed,
-  type Matrix4,
-  type Scope,
-  segmentsFor,
-  translation,
-} from '../../kernel/index.ts';
+import { circumscribed, type Matrix4, segmentsFor, translation } from '../../geometry/index.ts';
+import type { Body, Scope } from '../../kernel/index.ts';
 import { overlap, type Sprue, shaftRadius } from '../../mold/index.ts';
 import { type LabelRoom, labelCutter, roomInRound } from '../making/index.ts';
 

@@ -1,4 +1,5 @@
-import { type Body, circumscribed, type Scope, segmentsFor } from '../../kernel/index.ts';
+import { circumscribed, segmentsFor } from '../../geometry/index.ts';
+import type { Body, Scope } from '../../kernel/index.ts';
 import {
   type Disc,
   overlap,

@@ -1,4 +1,5 @@
-import { type Body, type Scope, segmentsFor } from '../../kernel/index.ts';
+import { segmentsFor } from '../../geometry/index.ts';
+import type { Body, Scope } from '../../kernel/index.ts';
 import {
   type Disc,
   type Fixture,

@@ -1,4 +1,5 @@
-import type { Body, Point2, Scope } from '../../kernel/index.ts';
+import type { Point2 } from '../../geometry/index.ts';
+import type { Body, Scope } from '../../kernel/index.ts';
 import type { Side } from '../../mold/index.ts';
 import { footLevel } from './build-up-mark.ts';
 

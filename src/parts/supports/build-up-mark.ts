@@ -1,15 +1,7 @@
-import {
-  type Body,
-  type Drawing,
-  type Point2,
-  type Profile,
-  polygon,
-  type Scope,
-  translation,
-  upsideDown,
-} from '../../kernel/index.ts';
+import { type Point2, polygon, translation, upsideDown } from '../../geometry/index.ts';
+import type { Body, Profile, Scope } from '../../kernel/index.ts';
 import { contoursText } from '../../lettering/index.ts';
-import type { Side } from '../../mold/index.ts';
+import type { Drawing, Side } from '../../mold/index.ts';
 import {
   type LabelRoom,
   labelCutter,

@@ -1,15 +1,14 @@
 import { type Finding, finding } from '../../findings/index.ts';
 import {
-  type Body,
   boundsOf,
   compose,
   inverse,
   moveMesh,
-  type Scope,
   scaling,
   translation,
   upsideDown,
-} from '../../kernel/index.ts';
+} from '../../geometry/index.ts';
+import type { Body, Scope } from '../../kernel/index.ts';
 import {
   type BuildUpSpace,
   buildUpSpaces,

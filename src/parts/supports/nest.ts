@@ -3,14 +3,13 @@ import {
   inverse,
   type Path,
   type Point2,
-  type Profile,
   pointsOf,
   polygon,
   reversed,
-  type Scope,
   translation,
   upsideDown,
-} from '../../kernel/index.ts';
+} from '../../geometry/index.ts';
+import type { Profile, Scope } from '../../kernel/index.ts';
 import {
   type BuildUpSpace,
   buildUpSpaces,

@@ -1,8 +1,8 @@
 import { type Document, isScalar } from 'yaml';
+import { mmPerInch, toDegrees } from '../../geometry/index.ts';
 import type { PlanPath } from '../plan-tree.ts';
 import type { RadiusSpec } from '../sections/placements.ts';
 
-const mmPerInch = 25.4;
 const inches = /(in|inch|inches|")\s*$/i;
 
 const tidy = (value: number, places: number): string => {
@@ -24,7 +24,7 @@ export function writeLength(mm: number, before?: string): string {
 
 /** Degrees, from -180 up to and with 180; fine enough that nothing moves by more than a nanometer on any disc. */
 export function writeAngle(rad: number): string {
-  const degrees = (rad * 180) / Math.PI;
+  const degrees = toDegrees(rad);
   const whole = degrees - 360 * Math.ceil((degrees - 180) / 360);
   return tidy(whole, 6);
 }

@@ -6,6 +6,7 @@ import {
   type FindingCode,
   findingWith,
 } from '../../findings/index.ts';
+import { toDegrees } from '../../geometry/index.ts';
 import { readQuantity, whatIsAccepted } from '../quantity.ts';
 import { type KindName, quantityKinds } from '../unit-table.ts';
 
@@ -70,8 +71,6 @@ export const length = (description: string, bounds: Bounds) => quantity('length'
 /** An angle of any size up to a hundred turns either way, in rad; or with its own bounds, in rad. */
 export const angle = (description: string, bounds: Bounds = { from: -200 * Math.PI, to: 200 * Math.PI }) =>
   quantity('angle', description, bounds);
-
-export const degrees = (value: number): number => (value * Math.PI) / 180;
 
 export const share = (description: string, bounds: Bounds) => quantity('share', description, bounds);
 
@@ -165,7 +164,7 @@ function sayBounds({ over, from, to, under }: Bounds, kind: KindName): string {
 
 function showInternal(value: number, kind: KindName): string {
   const tidy = (number: number): string => String(Number(number.toPrecision(6)));
-  if (kind === 'angle') return `${tidy((value * 180) / Math.PI)} deg`;
+  if (kind === 'angle') return `${tidy(toDegrees(value))} deg`;
   if (kind === 'share') return `${tidy(value * 100)} %`;
   if (kind === 'time') return `${tidy(value / 60)} min`;
   if (kind === 'pressure') return `${tidy(value / 1e6)} MPa`;

@@ -1,5 +1,6 @@
 import { z } from 'zod';
-import { angle, degrees, id, length, line, renamed, size, word } from './fields.ts';
+import { toRadians } from '../../geometry/index.ts';
+import { angle, id, length, line, renamed, size, word } from './fields.ts';
 import { placeAngle } from './placements.ts';
 
 const clearance = length('Gap between a loose build-up and its master; left out, that of the fixtures.', {
@@ -89,7 +90,7 @@ export const parting = z
       'flat',
       'follow',
     ]).optional(),
-    slope: angle('Steepest slope of the parting surface.', { over: 0, to: degrees(75) }).optional(),
+    slope: angle('Steepest slope of the parting surface.', { over: 0, to: toRadians(75) }).optional(),
     limit: z
       .strictObject({
         up: length('How far it may rise above the parting plane.', { from: 0, to: 200 }).optional(),

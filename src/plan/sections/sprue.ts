@@ -1,5 +1,6 @@
 import { z } from 'zod';
-import { angle, degrees, length, line, renamed, size, word } from './fields.ts';
+import { toRadians } from '../../geometry/index.ts';
+import { angle, length, line, renamed, size, word } from './fields.ts';
 
 const across = { over: 0, to: 300 };
 
@@ -36,7 +37,7 @@ export const sprue = z
     hole: size('Diameter of the pouring hole at the parting plane.', across).optional(),
     draft: angle('Draft of the shaft and well: how far their walls lean from the axis.', {
       from: 0,
-      to: degrees(45),
+      to: toRadians(45),
     }).optional(),
     well: well.optional(),
     dome: dome.optional(),

@@ -1,4 +1,5 @@
 import { useState } from 'preact/hooks';
+import { mmPerInch } from '../../geometry/index.ts';
 import { starterPlan } from '../../plan/index.ts';
 import { keepFile, openPlan } from '../state/actions.ts';
 import { fault } from '../state/store.ts';
@@ -29,7 +30,7 @@ export function FirstLook() {
   const start = () =>
     openPlan({
       name: 'new-disc.yaml',
-      text: starterPlan({ diameter: unit === 'in' ? diameter * 25.4 : diameter, process, unit }),
+      text: starterPlan({ diameter: unit === 'in' ? diameter * mmPerInch : diameter, process, unit }),
       origin: 'preset',
     });
   return (

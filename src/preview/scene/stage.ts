@@ -12,10 +12,10 @@ import {
   WebGLRenderer,
 } from 'three';
 import { OrbitControls } from 'three/addons/controls/OrbitControls.js';
+import { radPerDegree } from '../../geometry/index.ts';
 import type { ViewName } from '../state/view.ts';
 import type { Side } from './kinds.ts';
 
-const degrees = Math.PI / 180;
 /** Room left round what is fitted. */
 const margin = 1.1;
 /** Points looked at of each mesh when the picture is fitted. */
@@ -141,7 +141,7 @@ export class Stage {
       .addScaledVector(right, across.middle)
       .addScaledVector(up, along.middle)
       .addScaledVector(direction, toward.middle);
-    const tangent = Math.tan((this.camera.fov / 2) * degrees);
+    const tangent = Math.tan((this.camera.fov / 2) * radPerDegree);
     const distance =
       Math.max(along.half / tangent, across.half / (tangent * this.camera.aspect)) * room + toward.half * 0.6;
     this.controls.target.copy(middle);

@@ -1,6 +1,7 @@
 import { computed, signal } from '@preact/signals';
 import { Matrix4 } from 'three';
 import type { FigureName, Series } from '../../findings/index.ts';
+import { toRadians } from '../../geometry/index.ts';
 import { type BossSeat, pegsOf, seatsAt, slackIn } from '../../mold/index.ts';
 import { Pattern } from '../../physics/index.ts';
 import { mold, report } from './store.ts';
@@ -39,7 +40,7 @@ const pattern = computed(() => {
 export const seatings = computed<readonly BossSeat[]>(() => {
   const now = mold.value;
   if (!now || !pattern.value) return [];
-  return seatsAt(now, pattern.value, (wrongTurn.value * Math.PI) / 180, height.value);
+  return seatsAt(now, pattern.value, toRadians(wrongTurn.value), height.value);
 });
 
 /** The upper half at one end of its play, drawn larger than it is. */

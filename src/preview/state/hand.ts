@@ -1,4 +1,5 @@
 import { signal } from '@preact/signals';
+import { mmPerInch, toDegrees, toRadians } from '../../geometry/index.ts';
 import { addMaster, type Company, type Edited, moveItem, removeItem, repeatRound } from '../../plan/index.ts';
 import { changePlan } from './actions.ts';
 import { hold, inHand, itemOf, moveTo, type Pose, poseOf } from './held.ts';
@@ -26,8 +27,9 @@ export const mmStep = remembered('step in mm', '0.5', lengthSteps.mm);
 export const inchStep = remembered('step in inches', '1/32', lengthSteps.in);
 
 const parts: Readonly<Record<string, number>> = { '1/64': 64, '1/32': 32, '1/16': 16, '1/4': 4 };
-const stepRad = (): number => (Number(angleStep.value) * Math.PI) / 180;
-const stepMm = (): number => (units.value === 'mm' ? Number(mmStep.value) : 25.4 / parts[inchStep.value]);
+const stepRad = (): number => toRadians(Number(angleStep.value));
+const stepMm = (): number =>
+  units.value === 'mm' ? Number(mmStep.value) : mmPerInch / parts[inchStep.value];
 
 const toStep = (value: number, step: number): number => Math.round(value / step) * step;
 
@@ -160,5 +162,5 @@ function freeDirection(): number {
     const to = placed[i + 1] ?? placed[0] + 2 * Math.PI;
     if (to - from > best.gap) best = { gap: to - from, middle: (from + to) / 2 };
   }
-  return (Math.round((best.middle * 180) / Math.PI) * Math.PI) / 180;
+  return toRadians(Math.round(toDegrees(best.middle)));
 }

@@ -1,5 +1,5 @@
 import { computed, signal } from '@preact/signals';
-import { compose, inverse, type Matrix4, rotation, translation } from '../../kernel/index.ts';
+import { compose, inverse, type Matrix4, rotation, translation } from '../../geometry/index.ts';
 import type { ItemName, Move } from '../../plan/index.ts';
 import type { Held } from '../worker/messages.ts';
 import { mold } from './store.ts';

@@ -1,8 +1,8 @@
 import type { Finding, Series, Unit } from '../../findings/index.ts';
+import { mmPerInch } from '../../geometry/index.ts';
 import { fixed, type Sentences, sayFinding } from '../../wording/index.ts';
 import { systemNow, units, warmth } from './view.ts';
 
-const mmPerInch = 25.4;
 const gramsPerOunce = 28.349523125;
 
 /** A number as the person wants it: in what unit, and with how many decimals. */

@@ -1,4 +1,5 @@
 import { computed } from '@preact/signals';
+import { toRadians } from '../../geometry/index.ts';
 import { figureOf } from './figures.ts';
 import { mold } from './store.ts';
 
@@ -24,7 +25,7 @@ export const unbalance = computed<ShownUnbalance | undefined>(() => {
   const largest = Math.max(size.value, allowed ?? 0);
   return {
     sizeGmm: size.value,
-    angleRad: (angle.value * Math.PI) / 180,
+    angleRad: toRadians(angle.value),
     allowedGmm: allowed,
     scale: 1 / roundUp(largest / (share * radius)),
     correctionG: figureOf('balance.correction')?.value,

@@ -1,5 +1,6 @@
 import { computed } from '@preact/signals';
 import { type FigureName, figureCatalogue } from '../../findings/index.ts';
+import { midpoint } from '../../geometry/index.ts';
 import { findings, mold, report } from './store.ts';
 
 type Place = readonly [number, number, number];
@@ -53,8 +54,4 @@ export const scaleParts = 5;
 /** Distance at the far end of the color scale, mm. */
 export const scaleEnd = computed(() => scaleParts * (mold.value?.limits.wall ?? 3));
 
-export const middleOf = ([a, b]: MeasuredWall['ends']): Place => [
-  (a[0] + b[0]) / 2,
-  (a[1] + b[1]) / 2,
-  (a[2] + b[2]) / 2,
-];
+export const middleOf = ([a, b]: MeasuredWall['ends']): Place => midpoint(a, b);

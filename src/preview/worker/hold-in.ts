@@ -1,4 +1,4 @@
-import { compose } from '../../kernel/index.ts';
+import { compose } from '../../geometry/index.ts';
 import type { Mold } from '../../mold/index.ts';
 import type { Held } from './messages.ts';
 

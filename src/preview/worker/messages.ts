@@ -1,5 +1,5 @@
 import type { Finding, Report, UnitSystem } from '../../findings/index.ts';
-import type { Matrix4 } from '../../kernel/index.ts';
+import type { Matrix4 } from '../../geometry/index.ts';
 import type { SolidRole } from '../../kinds/index.ts';
 import type { Master, Mold } from '../../mold/index.ts';
 import type { MastersOutcome, MendJob, MeshOutcome, Near } from '../../pipeline/index.ts';

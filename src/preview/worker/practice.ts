@@ -1,4 +1,4 @@
-import { translation } from '../../kernel/index.ts';
+import { translation } from '../../geometry/index.ts';
 import type { Mold, Placement } from '../../mold/index.ts';
 import type { Held } from './messages.ts';
 

@@ -1,12 +1,6 @@
 import { cornerNormals } from '../../export/index.ts';
-import {
-  type Body,
-  type Kernel,
-  KernelFault,
-  type Scope,
-  type TriangleMesh,
-  triangleCount,
-} from '../../kernel/index.ts';
+import { type TriangleMesh, triangleCount } from '../../geometry/index.ts';
+import { type Body, type Kernel, KernelFault, type Scope } from '../../kernel/index.ts';
 import type { ShownMesh } from './messages.ts';
 
 /** Tolerances, mm, given to the kernel one after the other until a mesh is small enough. */

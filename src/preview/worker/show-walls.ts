@@ -1,5 +1,6 @@
 import type { Field } from '../../findings/index.ts';
-import type { Kernel, TriangleMesh } from '../../kernel/index.ts';
+import type { TriangleMesh } from '../../geometry/index.ts';
+import type { Kernel } from '../../kernel/index.ts';
 import type { Mold } from '../../mold/index.ts';
 import type { ShownMaster, ShownWall, ShownWalls } from './messages.ts';
 import { reduce, shownOf } from './reduce.ts';

@@ -4,7 +4,7 @@ import { coverOfFixtures } from '../../../src/checks/cover/cover-fixtures.ts';
 import { leastCover } from '../../../src/checks/cover/cover-least.ts';
 import { coverOfParting } from '../../../src/checks/cover/cover-parting.ts';
 import { figureCatalogue } from '../../../src/findings/index.ts';
-import { translation } from '../../../src/kernel/index.ts';
+import { translation } from '../../../src/geometry/index.ts';
 import type { PartingSurface } from '../../../src/mold/index.ts';
 import { sayFinding } from '../../../src/wording/index.ts';
 import { ball, box, single } from '../../turned-solids.ts';

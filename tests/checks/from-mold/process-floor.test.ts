@@ -4,7 +4,7 @@ import { coverOfFixtures } from '../../../src/checks/cover/cover-fixtures.ts';
 import { wallsBetweenCavities } from '../../../src/checks/walls/walls.ts';
 import { wallsToBosses } from '../../../src/checks/walls/walls-bosses.ts';
 import { wallsToRim } from '../../../src/checks/walls/walls-rim.ts';
-import { translation } from '../../../src/kernel/index.ts';
+import { translation } from '../../../src/geometry/index.ts';
 import type { Mold, Process } from '../../../src/mold/index.ts';
 import { box, single } from '../../turned-solids.ts';
 import { emptyMold, figureOf, nutAt, runCheck, withMaster } from '../small-mold.ts';

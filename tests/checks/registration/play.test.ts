@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { mismatch } from '../../../src/checks/registration/mismatch.ts';
 import { play } from '../../../src/checks/registration/play.ts';
-import { translation } from '../../../src/kernel/index.ts';
+import { translation } from '../../../src/geometry/index.ts';
 import type { Mold } from '../../../src/mold/index.ts';
 import { box, single } from '../../turned-solids.ts';
 import { emptyMold, figureOf, nutAt, runCheck, withMaster } from '../small-mold.ts';

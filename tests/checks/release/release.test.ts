@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { draft } from '../../../src/checks/release/draft.ts';
 import { release } from '../../../src/checks/release/release.ts';
-import { compose, rotation, translation } from '../../../src/kernel/index.ts';
+import { compose, rotation, translation } from '../../../src/geometry/index.ts';
 import type { Mold } from '../../../src/mold/index.ts';
 import { ball, box, single } from '../../turned-solids.ts';
 import { emptyMold, figureOf, runCheck, withMaster } from '../small-mold.ts';

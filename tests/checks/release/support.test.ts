@@ -8,7 +8,7 @@ import {
   scaling,
   type TriangleMesh,
   translation,
-} from '../../../src/kernel/index.ts';
+} from '../../../src/geometry/index.ts';
 import type { Mold, PartingSurface } from '../../../src/mold/index.ts';
 import { box, single } from '../../turned-solids.ts';
 import { emptyMold, figureOf, runCheck, withMaster } from '../small-mold.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { balance } from '../../../src/checks/turning/balance.ts';
-import { compose, rotation, translation } from '../../../src/kernel/index.ts';
+import { compose, rotation, translation } from '../../../src/geometry/index.ts';
 import type { Mold } from '../../../src/mold/index.ts';
 import { sayFinding } from '../../../src/wording/index.ts';
 import { notchMoment } from '../../parts/notch-area.ts';

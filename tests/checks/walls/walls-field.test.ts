@@ -7,7 +7,7 @@ import {
   rotation,
   scaling,
   translation,
-} from '../../../src/kernel/index.ts';
+} from '../../../src/geometry/index.ts';
 import type { Mold } from '../../../src/mold/index.ts';
 import { ball, box, single } from '../../turned-solids.ts';
 import { emptyMold, nutAt, runCheck, smallSprue, withMaster } from '../small-mold.ts';

@@ -3,7 +3,7 @@ import { wallsToBosses } from '../../../src/checks/walls/walls-bosses.ts';
 import { wallsToChannels } from '../../../src/checks/walls/walls-channels.ts';
 import { wallsToRim } from '../../../src/checks/walls/walls-rim.ts';
 import { wallsToTabs } from '../../../src/checks/walls/walls-tabs.ts';
-import { compose, rotation, translation } from '../../../src/kernel/index.ts';
+import { compose, rotation, translation } from '../../../src/geometry/index.ts';
 import { measureMesh } from '../../../src/mesh/index.ts';
 import { type Boss, type Channel, notchMesh, type Process, tabMesh } from '../../../src/mold/index.ts';
 import { notchArea } from '../../parts/notch-area.ts';

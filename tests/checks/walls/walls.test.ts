@@ -3,7 +3,7 @@ import { wallsBetweenCavities } from '../../../src/checks/walls/walls.ts';
 import { wallsToBosses } from '../../../src/checks/walls/walls-bosses.ts';
 import { wallsToRim } from '../../../src/checks/walls/walls-rim.ts';
 import { wallsToWell } from '../../../src/checks/walls/walls-well.ts';
-import { compose, rotation, translation } from '../../../src/kernel/index.ts';
+import { compose, rotation, translation } from '../../../src/geometry/index.ts';
 import { ball, box, single } from '../../turned-solids.ts';
 import { emptyMold, figureOf, nutAt, runCheck, smallSprue, withMaster } from '../small-mold.ts';
 

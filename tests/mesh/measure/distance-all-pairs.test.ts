@@ -10,7 +10,7 @@ import {
   type TriangleMesh,
   translation,
   type Vec3,
-} from '../../../src/kernel/index.ts';
+} from '../../../src/geometry/index.ts';
 import { distanceTree, isInside, meshDistance } from '../../../src/mesh/measure/distance.ts';
 import { facePairs } from '../../../src/mesh/measure/face-pairs.ts';
 import { box, revolved, single } from '../../turned-solids.ts';

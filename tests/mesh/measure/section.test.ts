@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { loadKernel, moveMesh, type TriangleMesh } from '../../../src/kernel/index.ts';
+import { moveMesh, type TriangleMesh } from '../../../src/geometry/index.ts';
+import { loadKernel } from '../../../src/kernel/index.ts';
 import { sectionOf } from '../../../src/mesh/index.ts';
 import { bunny, ellipsoid, placed, rotation, translation } from '../../mold/shaped-masters.ts';
 

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { compose, moveMesh, rotation } from '../../../src/kernel/index.ts';
+import { compose, moveMesh, rotation } from '../../../src/geometry/index.ts';
 import { importMesh } from '../../../src/mesh/index.ts';
 import {
   asMesh,

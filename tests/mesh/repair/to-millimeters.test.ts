@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { boundsOf } from '../../../src/kernel/index.ts';
+import { boundsOf } from '../../../src/geometry/index.ts';
 import { toMillimeters } from '../../../src/mesh/repair/to-millimeters.ts';
 import { box, indexed, mapped, type Shape } from '../rough-shapes.ts';
 

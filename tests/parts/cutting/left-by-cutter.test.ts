@@ -1,5 +1,6 @@
 import { beforeAll, expect, test } from 'vitest';
-import { loadKernel, movePoint, type TriangleMesh } from '../../../src/kernel/index.ts';
+import { movePoint, type TriangleMesh } from '../../../src/geometry/index.ts';
+import { loadKernel } from '../../../src/kernel/index.ts';
 import type { Cutter, Mold, Remember, Tools } from '../../../src/mold/index.ts';
 import { leftByCutter } from '../../../src/parts/cutting/left-by-cutter.ts';
 import { halves } from '../../../src/parts/halves/halves.ts';

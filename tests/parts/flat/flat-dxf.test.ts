@@ -1,7 +1,7 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import { dxfText } from '../../../src/export/dxf.ts';
-import { type Drawing, type Kernel, loadKernel } from '../../../src/kernel/index.ts';
-import type { Channel, Mold, Part } from '../../../src/mold/index.ts';
+import { type Kernel, loadKernel } from '../../../src/kernel/index.ts';
+import type { Channel, Drawing, Mold, Part } from '../../../src/mold/index.ts';
 import { canParts } from '../../../src/parts/flat/can-parts.ts';
 import { knifeStencil } from '../../../src/parts/flat/knife-stencil.ts';
 import { cuttingOutline } from '../../../src/parts/supports/build-up-mark.ts';

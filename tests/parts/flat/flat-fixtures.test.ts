@@ -4,14 +4,17 @@ import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { heatOfCure } from '../../../src/checks/heat/heat-cure.ts';
 import { exportSolid } from '../../../src/export/index.ts';
-import { areaOf, type Drawing, loadKernel, sizeOf, translation } from '../../../src/kernel/index.ts';
+import { areaOf, translation } from '../../../src/geometry/index.ts';
+import { loadKernel } from '../../../src/kernel/index.ts';
 import {
   type Boss,
   type Channel,
+  type Drawing,
   flatPartingSurface,
   type Mold,
   type Part,
   type Solid,
+  sizeOf,
 } from '../../../src/mold/index.ts';
 import { canParts } from '../../../src/parts/flat/can-parts.ts';
 import { depthGauge } from '../../../src/parts/flat/depth-gauge.ts';

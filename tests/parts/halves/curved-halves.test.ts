@@ -1,5 +1,6 @@
 import { beforeAll, expect, test } from 'vitest';
-import { compose, loadKernel, moveMesh, rotation, translation } from '../../../src/kernel/index.ts';
+import { compose, moveMesh, rotation, translation } from '../../../src/geometry/index.ts';
+import { loadKernel } from '../../../src/kernel/index.ts';
 import {
   findPartingSurface,
   heightAt,

@@ -1,5 +1,6 @@
 import { beforeAll, expect, test } from 'vitest';
-import { boundsOf, loadKernel, moveMesh } from '../../../src/kernel/index.ts';
+import { boundsOf, moveMesh } from '../../../src/geometry/index.ts';
+import { loadKernel } from '../../../src/kernel/index.ts';
 import { shaftRadius, type Tools, wellFloorRadius } from '../../../src/mold/index.ts';
 import { discBlank } from '../../../src/parts/halves/disc-blank.ts';
 import { cap, exampleMold, exampleSprue, frustum, shareAt, solidsOf, volumeOf } from '../example-mold.ts';

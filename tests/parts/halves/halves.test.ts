@@ -1,5 +1,6 @@
 import { beforeAll, expect, test } from 'vitest';
-import { boundsOf, KernelFault, loadKernel } from '../../../src/kernel/index.ts';
+import { boundsOf } from '../../../src/geometry/index.ts';
+import { KernelFault, loadKernel } from '../../../src/kernel/index.ts';
 import type { Boss, Channel, Mold, Solid, Tools } from '../../../src/mold/index.ts';
 import { halves } from '../../../src/parts/halves/halves.ts';
 import { ball, masterOf, place, ring } from '../example-masters.ts';

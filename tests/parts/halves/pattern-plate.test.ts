@@ -1,5 +1,6 @@
 import { beforeAll, expect, test } from 'vitest';
-import { boundsOf, loadKernel } from '../../../src/kernel/index.ts';
+import { boundsOf } from '../../../src/geometry/index.ts';
+import { loadKernel } from '../../../src/kernel/index.ts';
 import type { Tools } from '../../../src/mold/index.ts';
 import { halves } from '../../../src/parts/halves/halves.ts';
 import { patternPlate, plateFloor, plateWall } from '../../../src/parts/halves/pattern-plate.ts';

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
-import { areaOf, loadKernel, pointsOf, segmentsFor, translation } from '../../../src/kernel/index.ts';
+import { areaOf, pointsOf, segmentsFor, translation } from '../../../src/geometry/index.ts';
+import { loadKernel } from '../../../src/kernel/index.ts';
 import type { Boss } from '../../../src/mold/index.ts';
 import { knifeStencil } from '../../../src/parts/flat/knife-stencil.ts';
 import { layoutPlate } from '../../../src/parts/flat/layout-plate.ts';

@@ -1,13 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import {
-  circle,
-  hole,
-  loadKernel,
-  onGrid,
-  type Point2,
-  polygon,
-  segmentsFor,
-} from '../../../src/kernel/index.ts';
+import { circle, hole, type Point2, polygon, segmentsFor } from '../../../src/geometry/index.ts';
+import { loadKernel, onGrid } from '../../../src/kernel/index.ts';
 import { thinnestWall } from '../../../src/mesh/index.ts';
 import { plateBody } from '../../../src/parts/plate/plate-body.ts';
 

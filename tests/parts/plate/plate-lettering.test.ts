@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { boundsOfOutline, loadKernel, type Point2 } from '../../../src/kernel/index.ts';
+import { boundsOfOutline, type Point2 } from '../../../src/geometry/index.ts';
+import { loadKernel } from '../../../src/kernel/index.ts';
 import { lettersOf } from '../../../src/lettering/index.ts';
 import { tipsOf } from '../../../src/mold/index.ts';
 import { canParts } from '../../../src/parts/flat/can-parts.ts';

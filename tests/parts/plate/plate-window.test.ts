@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
-import { loadKernel, type Point2 } from '../../../src/kernel/index.ts';
+import type { Point2 } from '../../../src/geometry/index.ts';
+import { loadKernel } from '../../../src/kernel/index.ts';
 import { wider } from '../../../src/parts/plate/plate-window.ts';
 import { obstaclesOf } from '../../../src/parts/printing/obstacles.ts';
 import { box } from '../../export/shapes.ts';

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { loadKernel, translation } from '../../../src/kernel/index.ts';
+import { translation } from '../../../src/geometry/index.ts';
+import { loadKernel } from '../../../src/kernel/index.ts';
 import { thinnestWall } from '../../../src/mesh/index.ts';
 import { overhang } from '../../../src/parts/printing/overhang.ts';
 import { judgePrintable } from '../../../src/parts/printing/printable.ts';

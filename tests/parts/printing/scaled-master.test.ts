@@ -1,5 +1,6 @@
 import { beforeAll, expect, test } from 'vitest';
-import { boundsOf, compose, loadKernel, moveMesh, scaling } from '../../../src/kernel/index.ts';
+import { boundsOf, compose, moveMesh, scaling } from '../../../src/geometry/index.ts';
+import { loadKernel } from '../../../src/kernel/index.ts';
 import type { Mold, Tools } from '../../../src/mold/index.ts';
 import { scaledMaster } from '../../../src/parts/printing/scaled-master.ts';
 import { ball, masterOf, place } from '../example-masters.ts';

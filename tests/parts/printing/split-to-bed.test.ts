@@ -2,14 +2,8 @@ import { BufferAttribute, BufferGeometry, Vector3 } from 'three';
 import { MeshBVH } from 'three-mesh-bvh';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { exportSolid } from '../../../src/export/index.ts';
-import {
-  boundsOf,
-  type Kernel,
-  loadKernel,
-  moveMesh,
-  rotation,
-  type TriangleMesh,
-} from '../../../src/kernel/index.ts';
+import { boundsOf, moveMesh, rotation, type TriangleMesh } from '../../../src/geometry/index.ts';
+import { type Kernel, loadKernel } from '../../../src/kernel/index.ts';
 import { flatPartingSurface, type Mold, type Solid } from '../../../src/mold/index.ts';
 import { discBlank } from '../../../src/parts/halves/disc-blank.ts';
 import { halves } from '../../../src/parts/halves/halves.ts';

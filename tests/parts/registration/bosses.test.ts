@@ -1,5 +1,6 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import { boundsOf, loadKernel, moveMesh, pointsOf } from '../../../src/kernel/index.ts';
+import { boundsOf, moveMesh, pointsOf } from '../../../src/geometry/index.ts';
+import { loadKernel } from '../../../src/kernel/index.ts';
 import type { Boss, Mold, Tools } from '../../../src/mold/index.ts';
 import { halves } from '../../../src/parts/halves/halves.ts';
 import { type LabelRoom, labelCutter, layLabel } from '../../../src/parts/making/label.ts';

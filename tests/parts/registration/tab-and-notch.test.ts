@@ -1,6 +1,7 @@
 import { Vector3 } from 'three';
 import { beforeAll, expect, test } from 'vitest';
-import { boundsOf, loadKernel, moveMesh } from '../../../src/kernel/index.ts';
+import { boundsOf, moveMesh } from '../../../src/geometry/index.ts';
+import { loadKernel } from '../../../src/kernel/index.ts';
 import { bvhOf } from '../../../src/mesh/measure/bvh.ts';
 import { type Tools, tabRounding } from '../../../src/mold/index.ts';
 import { labelCutter } from '../../../src/parts/making/label.ts';

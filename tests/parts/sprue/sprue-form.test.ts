@@ -1,5 +1,6 @@
 import { beforeAll, describe, expect, it, test } from 'vitest';
-import { KernelFault, loadKernel, moveMesh, segmentsFor } from '../../../src/kernel/index.ts';
+import { moveMesh, segmentsFor } from '../../../src/geometry/index.ts';
+import { KernelFault, loadKernel } from '../../../src/kernel/index.ts';
 import { layOut, type Sprue, shaftRadius, type Tools, wellFloorRadius } from '../../../src/mold/index.ts';
 import { labelCutter, layLabel } from '../../../src/parts/making/label.ts';
 import { plug } from '../../../src/parts/sprue/plug.ts';

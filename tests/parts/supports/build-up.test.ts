@@ -1,6 +1,7 @@
 import { Vector3 } from 'three';
 import { describe, expect, test } from 'vitest';
-import { areaOf, boundsOf, loadKernel, moveMesh, type TriangleMesh } from '../../../src/kernel/index.ts';
+import { areaOf, boundsOf, moveMesh, type TriangleMesh } from '../../../src/geometry/index.ts';
+import { loadKernel } from '../../../src/kernel/index.ts';
 import { bvhOf } from '../../../src/mesh/measure/bvh.ts';
 import { distanceTree, meshDistance } from '../../../src/mesh/measure/distance.ts';
 import {

@@ -3,13 +3,13 @@ import { exportSolid } from '../../../src/export/index.ts';
 import {
   areaOf,
   boundsOf,
-  loadKernel,
   moveMesh,
   type Outline,
   type Point2,
   pointsOf,
   type TriangleMesh,
-} from '../../../src/kernel/index.ts';
+} from '../../../src/geometry/index.ts';
+import { loadKernel } from '../../../src/kernel/index.ts';
 import { findPartingSurface, type Mold, partingDefaults, type Solid } from '../../../src/mold/index.ts';
 import { splitToBed } from '../../../src/parts/index.ts';
 import { buildUp } from '../../../src/parts/supports/build-up.ts';

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
-import { loadKernel, type TriangleMesh } from '../../../src/kernel/index.ts';
+import type { TriangleMesh } from '../../../src/geometry/index.ts';
+import { loadKernel } from '../../../src/kernel/index.ts';
 import { importMesh, readMesh, TriangleTree } from '../../../src/mesh/index.ts';
 import { reduce } from '../../../src/preview/worker/reduce.ts';
 import { bumpyMesh } from '../../browser/bumpy-mesh.ts';

@@ -1,6 +1,7 @@
 import { expect, it } from 'vitest';
 import { wallField } from '../../../src/checks/walls/walls-field.ts';
-import { loadKernel, translation } from '../../../src/kernel/index.ts';
+import { translation } from '../../../src/geometry/index.ts';
+import { loadKernel } from '../../../src/kernel/index.ts';
 import { showWalls } from '../../../src/preview/worker/show-walls.ts';
 import { emptyMold, runCheck, withMaster } from '../../checks/small-mold.ts';
 import { revolved, single } from '../../turned-solids.ts';

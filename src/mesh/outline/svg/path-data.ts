@@ -1,5 +1,5 @@
 import { SVGPathData, SVGPathDataTransformer } from 'svg-pathdata';
-import type { Point2 } from '../../../kernel/index.ts';
+import { type Point2, toRadians } from '../../../geometry/index.ts';
 import { arcPoints, cubicPoints, quadraticPoints } from '../flatten.ts';
 import { SvgFault } from './svg-fault.ts';
 
@@ -65,8 +65,8 @@ function stroke(command: Command, from: Point2, chordError: number): Point2[] {
       const { cX, cY, phi1, phi2, rX, rY, xRot, x, y } = command;
       if (cX === undefined || cY === undefined || phi1 === undefined || phi2 === undefined) return [[x, y]];
       if (!(rX > 0) || !(rY > 0)) return [[x, y]];
-      const [c, s] = [Math.cos((xRot * Math.PI) / 180), Math.sin((xRot * Math.PI) / 180)];
-      const [from, to] = [(phi1 * Math.PI) / 180, (phi2 * Math.PI) / 180];
+      const [c, s] = [Math.cos(toRadians(xRot)), Math.sin(toRadians(xRot))];
+      const [from, to] = [toRadians(phi1), toRadians(phi2)];
       const points = arcPoints([cX, cY], [rX * c, rX * s], [-rY * s, rY * c], from, to, chordError);
       return [...points.slice(1, -1), [x, y]];
     }

@@ -1,4 +1,4 @@
-import type { Point2 } from '../../../kernel/index.ts';
+import type { Point2 } from '../../../geometry/index.ts';
 import { arcPoints, ellipsePoints } from '../flatten.ts';
 import { type Paths, pathPaths } from './path-data.ts';
 import { SvgFault } from './svg-fault.ts';

@@ -1,7 +1,7 @@
 import type { Element } from 'domhandler';
 import { getElementsByTagName } from 'domutils';
 import { applyToPoint, compose, type Matrix, translate } from 'transformation-matrix';
-import type { Point2 } from '../../../kernel/index.ts';
+import type { Point2 } from '../../../geometry/index.ts';
 import type { DrawnPaths, Unreadable } from '../drawn-paths.ts';
 import { readDocument } from './document.ts';
 import { Lengths, type Property, shapes } from './shapes.ts';

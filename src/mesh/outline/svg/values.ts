@@ -1,6 +1,7 @@
 import type { CssNode, Dimension, NumberNode, Percentage } from 'css-tree';
 import parse from 'css-tree/parser';
 import { compose, identity, type Matrix, rotateDEG, scale, skew, translate } from 'transformation-matrix';
+import { degreesPerRad, mmPerInch, radPerDegree } from '../../../geometry/index.ts';
 
 /** A number as it is written, with its unit in small letters: '' for none, '%' for percent. */
 export interface Quantity {
@@ -9,23 +10,23 @@ export interface Quantity {
 }
 
 /** User units, which are CSS pixels, are 96 to the inch. */
-export const mmPerPixel = 25.4 / 96;
+export const mmPerPixel = mmPerInch / 96;
 /** SVG 2 / CSS absolute units in mm. */
 const lengthUnits: Readonly<Record<string, number>> = {
   '': mmPerPixel,
   px: mmPerPixel,
-  in: 25.4,
+  in: mmPerInch,
   mm: 1,
   cm: 10,
   q: 0.25,
-  pt: 25.4 / 72,
-  pc: 25.4 / 6,
+  pt: mmPerInch / 72,
+  pc: mmPerInch / 6,
 };
 const degreesPer: Readonly<Record<string, number>> = {
   '': 1,
   deg: 1,
   grad: 0.9,
-  rad: 180 / Math.PI,
+  rad: degreesPerRad,
   turn: 360,
 };
 
@@ -95,8 +96,6 @@ function quantitiesOf(nodes: readonly CssNode[]): Quantity[] | undefined {
   return quantities.every(({ value }) => Number.isFinite(value)) ? quantities : undefined;
 }
 
-const radians = Math.PI / 180;
-
 const known = <T>(values: readonly (T | undefined)[]): values is readonly T[] =>
   values.every((value) => value !== undefined);
 
@@ -116,8 +115,8 @@ function single(name: string, given: readonly Quantity[]): Matrix | undefined {
     return translate(lengths[0], n === 2 ? lengths[1] : 0);
   }
   if (name === 'scale' && (n === 1 || n === 2) && known(plain)) return scale(plain[0], plain[n - 1]);
-  if (name === 'skewX' && n === 1 && known(degrees)) return skew(degrees[0] * radians, 0);
-  if (name === 'skewY' && n === 1 && known(degrees)) return skew(0, degrees[0] * radians);
+  if (name === 'skewX' && n === 1 && known(degrees)) return skew(degrees[0] * radPerDegree, 0);
+  if (name === 'skewY' && n === 1 && known(degrees)) return skew(0, degrees[0] * radPerDegree);
   if (name === 'rotate' && n === 1 && known(degrees)) return rotateDEG(degrees[0]);
   if (name === 'rotate' && n === 3 && known(plain)) return rotateDEG(plain[0], plain[1], plain[2]);
   return undefined;

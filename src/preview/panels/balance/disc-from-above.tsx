@@ -1,3 +1,4 @@
+import { toDegrees } from '../../../geometry/index.ts';
 import { bossSpace } from '../../../mold/index.ts';
 import { quantity } from '../../state/show.ts';
 import { picked, pointedAt } from '../../state/store.ts';
@@ -18,7 +19,7 @@ export function DiscFromAbove({
   const pad = radius * 0.09;
   const { sizeGmm, angleRad, allowedGmm, scale } = found;
   const length = sizeGmm * scale;
-  const degrees = (angleRad * 180) / Math.PI;
+  const degrees = toDegrees(angleRad);
   const isOver = allowedGmm !== undefined && sizeGmm > allowedGmm;
   return (
     <figure class="drawing">

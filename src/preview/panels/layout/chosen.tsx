@@ -1,4 +1,5 @@
 import { useState } from 'preact/hooks';
+import { mmPerInch, toDegrees } from '../../../geometry/index.ts';
 import { quantityFinding, readQuantity } from '../../../plan/index.ts';
 import { allRound, setPose, takeAway } from '../../state/hand.ts';
 import { hold, itemOf, type Pose, poseOf } from '../../state/held.ts';
@@ -6,8 +7,6 @@ import { said } from '../../state/show.ts';
 import { fault, picked } from '../../state/store.ts';
 import { units } from '../../state/view.ts';
 import { Nearby } from './nearby.tsx';
-
-const degrees = (rad: number): number => (rad * 180) / Math.PI;
 
 /** The chosen thing: where it is, to be read and to be set, and what it is near. */
 export function Chosen() {
@@ -50,7 +49,7 @@ interface FieldProps<K extends keyof Pose> {
 /** Takes any length a plan takes, such as `3/8 in`; a bare number is in the unit shown. */
 function LengthField({ id, name, label, pose }: FieldProps<'radius' | 'depth'>) {
   const metric = units.value === 'mm';
-  const shown = metric ? pose[name].toFixed(2) : (pose[name] / 25.4).toFixed(4);
+  const shown = metric ? pose[name].toFixed(2) : (pose[name] / mmPerInch).toFixed(4);
   return (
     <label>
       <span>{label}</span>
@@ -78,7 +77,7 @@ function AngleField({ id, name, label, pose }: FieldProps<'angleRad' | 'turnRad'
       <input
         type="text"
         inputMode="decimal"
-        value={Number(degrees(pose[name]).toFixed(2))}
+        value={Number(toDegrees(pose[name]).toFixed(2))}
         onChange={({ currentTarget }) => {
           const text = currentTarget.value.trim();
           const read = readQuantity(/^-?[\d.]+$/.test(text) ? Number(text) : text, 'angle');

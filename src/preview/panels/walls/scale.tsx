@@ -1,3 +1,4 @@
+import { mmPerInch } from '../../../geometry/index.ts';
 import { fixed } from '../../../wording/index.ts';
 import { mold } from '../../state/store.ts';
 import { cssAt } from '../../state/wall-ramp.ts';
@@ -14,13 +15,13 @@ export function Scale() {
   const end = scaleEnd.value;
   const limits = mold.value?.limits;
   const x = (mm: number): number => left + ((right - left) * mm) / end;
-  const inches = Array.from({ length: Math.floor(end / 25.4 / (1 / 8)) + 1 }, (_, i) => i / 8);
+  const inches = Array.from({ length: Math.floor(end / mmPerInch / (1 / 8)) + 1 }, (_, i) => i / 8);
   return (
     <figure class="drawing">
       <svg
         viewBox={`0 0 ${wide} 74`}
         role="img"
-        aria-label={`Color scale from 0, dark blue, to ${fixed(end, 0)} mm (${fixed(end / 25.4, 2)} in) and more, light yellow`}
+        aria-label={`Color scale from 0, dark blue, to ${fixed(end, 0)} mm (${fixed(end / mmPerInch, 2)} in) and more, light yellow`}
       >
         {Array.from({ length: steps }, (_, i) => (
           <rect
@@ -49,7 +50,7 @@ export function Scale() {
           <text
             key={inch}
             class="tick"
-            x={x(inch * 25.4)}
+            x={x(inch * mmPerInch)}
             y={bandTop + bandHeight + 12}
             text-anchor={inch === 0 ? 'start' : 'middle'}
           >

@@ -1,6 +1,6 @@
 import { effect } from '@preact/signals';
 import { Group } from 'three';
-import { identity } from '../../../kernel/index.ts';
+import { identity } from '../../../geometry/index.ts';
 import { channels as shown } from '../../state/store.ts';
 import { kindOf } from '../kinds.ts';
 import { emptyGroup, type Stage } from '../stage.ts';

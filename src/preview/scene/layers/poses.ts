@@ -1,5 +1,6 @@
 import { effect } from '@preact/signals';
 import { Euler, Matrix4 } from 'three';
+import { toRadians } from '../../../geometry/index.ts';
 import { liftOf, shaking } from '../../state/closing.ts';
 import { mold } from '../../state/store.ts';
 import { apart, pose, wrongTurn } from '../../state/view.ts';
@@ -24,7 +25,7 @@ export function poses(stage: Stage): () => void {
       lower.matrix.identity();
       upper.matrix.copy(shaking.value ?? new Matrix4());
       // The check turns the bosses; the sockets turn the other way.
-      upper.matrix.premultiply(new Matrix4().makeRotationZ((-wrongTurn.value * Math.PI) / 180));
+      upper.matrix.premultiply(new Matrix4().makeRotationZ(toRadians(-wrongTurn.value)));
       upper.matrix.premultiply(new Matrix4().makeTranslation(0, 0, height));
       loose.matrix.makeTranslation(0, 0, height * 1.6);
     }

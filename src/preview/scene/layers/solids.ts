@@ -1,6 +1,6 @@
 import { effect } from '@preact/signals';
 import { Group } from 'three';
-import { compose, rotation, translation } from '../../../kernel/index.ts';
+import { compose, rotation, translation } from '../../../geometry/index.ts';
 import { kindOfRole } from '../../../kinds/index.ts';
 import { mold, solids as solidsSignal } from '../../state/store.ts';
 import type { ShownMold, ShownSolid } from '../../worker/messages.ts';

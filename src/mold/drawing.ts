@@ -1,17 +1,8 @@
-import { type Bounds2, boundsOfOutline, type Outline, type Point2 } from './outline.ts';
+import { type Bounds2, boundsOfOutline, type Outline } from '../geometry/index.ts';
+import type { Lettering } from '../lettering/index.ts';
 
 /** What is done along a line: cut through, engraved to be seen, or scored half through. */
 export type Layer = 'cut' | 'engrave' | 'score';
-
-/** A line of text, mm. It runs along `turnRad` (counter-clockwise from +x) and stands on `at` with its `anchor`. */
-export interface Lettering {
-  readonly words: string;
-  readonly at: Point2;
-  /** Height of a capital. */
-  readonly height: number;
-  readonly turnRad: number;
-  readonly anchor: 'start' | 'middle' | 'end';
-}
 
 /** What is drawn on one layer. */
 interface Marks {

@@ -51,3 +51,9 @@ export function joinMeshes(meshes: readonly TriangleMesh[]): TriangleMesh {
   }
   return { positions, triangles };
 }
+
+/** The next corner of the same face. */
+export const nextCorner = (h: number): number => (h % 3 === 2 ? h - 2 : h + 1);
+
+/** The corner before, of the same face. */
+export const lastCorner = (h: number): number => (h % 3 === 0 ? h + 2 : h - 1);

@@ -14,7 +14,7 @@ import {
   polygonsOf,
   reversed,
   type Track,
-} from '../../src/kernel/index.ts';
+} from '../../src/geometry/index.ts';
 
 /** A slot 20 long over its half-round ends of radius 5: two straight sides, two half circles (bulge 1). */
 const slot: Track = {
