@@ -3,7 +3,7 @@
 import { spawnSync } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
 import { loadKernel } from '../src/kernel/index.ts';
-import { importMesh, type RawMesh, readMesh } from '../src/mesh/index.ts';
+import { type RawMesh, readMesh, repairMesh } from '../src/mesh/index.ts';
 import { weldEqual } from '../src/mesh/repair/weld.ts';
 
 const around = 1000;
@@ -88,7 +88,7 @@ const cases = {
 
 function imported(bytes: Uint8Array) {
   return timed(() => {
-    const { mesh, changes } = importMesh(read(bytes), { subject: 'bench', unit: 'mm' }, kernel);
+    const { mesh, changes } = repairMesh(read(bytes), { subject: 'bench', unit: 'mm' }, kernel);
     if (!mesh || changes.remeshEdge !== undefined) throw new Error('not mended face by face');
     return `${mesh.triangles.length / 3} triangles out, repairs ${JSON.stringify(changes.counts)}`;
   });

@@ -12,7 +12,7 @@ export interface Audit {
   /** Edges with one face. */
   readonly openEdges: number;
   /** Edges with more than two faces. */
-  readonly crowdedEdges: number;
+  readonly nonManifoldEdges: number;
   /** Edges whose two faces run along them the same way: one of the two is flipped. */
   readonly flippedEdges: number;
   /** Faces with a repeated vertex or with no area. */
@@ -53,7 +53,7 @@ export function auditStl(bytes: Uint8Array): Audit {
     vertices,
     edges: pairing.edges,
     openEdges: pairing.open,
-    crowdedEdges: pairing.crowded,
+    nonManifoldEdges: pairing.nonManifold,
     flippedEdges: pairing.flipped,
     degenerate: pairing.degenerate,
     duplicates: pairing.duplicates,
@@ -73,7 +73,7 @@ export const isClosed = (audit: Audit): boolean =>
   audit.triangles > 0 &&
   audit.volume > 0 &&
   audit.openEdges === 0 &&
-  audit.crowdedEdges === 0 &&
+  audit.nonManifoldEdges === 0 &&
   audit.flippedEdges === 0 &&
   audit.degenerate === 0 &&
   audit.duplicates === 0 &&

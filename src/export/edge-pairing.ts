@@ -3,7 +3,7 @@ import { scatter, tableSize } from './open-addressing.ts';
 export interface EdgePairing {
   readonly edges: number;
   readonly open: number;
-  readonly crowded: number;
+  readonly nonManifold: number;
   readonly flipped: number;
   readonly degenerate: number;
   /** Degenerate faces with a repeated vertex: they have no three edges and are left out of the pairing. */
@@ -41,7 +41,7 @@ export function pairEdges(ids: Int32Array, vertices: number, noArea: Uint8Array)
   return {
     edges: edges.count,
     open: tally.open,
-    crowded: tally.crowded,
+    nonManifold: tally.nonManifold,
     flipped: tally.flipped,
     degenerate: faces.degenerate,
     collapsed: faces.collapsedCount,
@@ -106,9 +106,9 @@ class EdgeTable {
     else this.downward[edge]++;
   }
 
-  tally(): Pick<EdgePairing, 'open' | 'crowded' | 'flipped' | 'faultCorners'> {
+  tally(): Pick<EdgePairing, 'open' | 'nonManifold' | 'flipped' | 'faultCorners'> {
     let open = 0;
-    let crowded = 0;
+    let nonManifold = 0;
     let flipped = 0;
     let fault = -1;
     for (let edge = 0; edge < this.count; edge++) {
@@ -116,11 +116,11 @@ class EdgeTable {
       const down = this.downward[edge];
       if (up === 1 && down === 1) continue;
       if (up + down === 1) open++;
-      else if (up + down > 2) crowded++;
+      else if (up + down > 2) nonManifold++;
       else flipped++;
       if (fault < 0) fault = this.first[edge];
     }
-    return { open, crowded, flipped, faultCorners: fault < 0 ? [] : [fault, nextCorner(fault)] };
+    return { open, nonManifold, flipped, faultCorners: fault < 0 ? [] : [fault, nextCorner(fault)] };
   }
 }
 

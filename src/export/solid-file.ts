@@ -50,15 +50,15 @@ async function writeSolid({ id, mesh }: Solid): Promise<Uint8Array> {
 }
 
 function notClosed({ id, title, toMold }: Solid, audit: Audit): Finding {
-  const { triangles, openEdges, crowdedEdges, flippedEdges, volume, faultAt } = audit;
+  const { triangles, openEdges, nonManifoldEdges, flippedEdges, volume, faultAt } = audit;
   const { degenerate, duplicates, pinchedVertices, notFinite } = audit;
   const values = {
-    measured: openEdges + crowdedEdges + flippedEdges,
+    measured: openEdges + nonManifoldEdges + flippedEdges,
     limit: 0,
     title,
     triangles,
     openEdges,
-    crowdedEdges,
+    crowdedEdges: nonManifoldEdges,
     flippedEdges,
     degenerate,
     duplicates,

@@ -10,7 +10,7 @@ export { Cache } from './cache.ts';
 export { checkNear, type Near } from './check-near.ts';
 export type { FileAccess, FileRead } from './files.ts';
 export { type Inspection, inspectMesh } from './inspect.ts';
-export { type MendJob, type MeshOutcome, mendJob, mendKey, mendMesh } from './mend-mesh.ts';
+export { loadKey, loadMesh, type MeshOutcome, type MeshToLoad, meshToLoad } from './load-mesh.ts';
 export type { Progress } from './progress.ts';
 export {
   layMold,

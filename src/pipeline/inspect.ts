@@ -3,9 +3,9 @@ import type { SolidMeasures, TriangleMesh } from '../geometry/index.ts';
 import type { Kernel } from '../kernel/index.ts';
 import {
   type FileUnit,
-  importMesh,
   measureMesh,
   readMesh,
+  repairMesh,
   smallestCircle,
   widestHeight,
 } from '../mesh/index.ts';
@@ -41,7 +41,7 @@ export function inspectMesh(
 ): Inspection {
   const read = readMesh(bytes, name);
   if (!read.mesh) return { findings: read.findings };
-  const imported = importMesh(read.mesh, { subject: name, ...(unit && { unit }) }, kernel);
+  const imported = repairMesh(read.mesh, { subject: name, ...(unit && { unit }) }, kernel);
   const findings = [...read.findings, ...imported.findings];
   const { mesh } = imported;
   if (!mesh) return { findings };

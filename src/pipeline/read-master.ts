@@ -5,7 +5,7 @@ import type { Master } from '../mold/index.ts';
 import type { PlanMaster } from '../plan/index.ts';
 import type { Cache } from './cache.ts';
 import type { FileAccess } from './files.ts';
-import { type MeshOutcome, mendJob, mendKey, mendMesh } from './mend-mesh.ts';
+import { loadKey, loadMesh, type MeshOutcome, meshToLoad } from './load-mesh.ts';
 
 export interface MasterOutcome {
   /** Left out when there is no usable mesh; the findings then hold a stop. */
@@ -49,9 +49,9 @@ async function meshMaster(
 ): Promise<MeshOutcome> {
   const file = await openFile(id, spec.file, files, spec.at);
   if (!file.bytes) return { findings: file.findings };
-  const job = mendJob(id, spec, file.bytes);
-  const make = () => mendMesh(job, kernel);
-  const outcome = cache ? cache.remember(mendKey(job), make) : make();
+  const source = meshToLoad(id, spec, file.bytes);
+  const make = () => loadMesh(source, kernel);
+  const outcome = cache ? cache.remember(loadKey(source), make) : make();
   return { ...outcome, findings: [...file.findings, ...outcome.findings] };
 }
 

@@ -70,22 +70,22 @@ describe('closed shapes: Euler characteristic 2 - 2 g and closed-form volumes', 
 
 describe('what is not closed', () => {
   const cases: [string, TriangleMesh, Partial<ReturnType<typeof audit>>][] = [
-    ['a box without one face', openBox(), { openEdges: 3, crowdedEdges: 0, flippedEdges: 0, euler: 1 }],
+    ['a box without one face', openBox(), { openEdges: 3, nonManifoldEdges: 0, flippedEdges: 0, euler: 1 }],
     ['a box with one face turned over', flippedFaceBox(), { openEdges: 0, flippedEdges: 3 }],
     [
       'two boxes that share one edge (four faces there)',
       joinMeshes([box([1, 1, 1]), box([1, 1, 1], [1, 1, 0])]),
-      { openEdges: 0, crowdedEdges: 1, flippedEdges: 0 },
+      { openEdges: 0, nonManifoldEdges: 1, flippedEdges: 0 },
     ],
     [
       'two boxes that touch in one corner',
       joinMeshes([box([1, 1, 1]), box([1, 1, 1], [1, 1, 1])]),
-      { openEdges: 0, crowdedEdges: 0, pinchedVertices: 1, shells: 2 },
+      { openEdges: 0, nonManifoldEdges: 0, pinchedVertices: 1, shells: 2 },
     ],
     [
       'a face there twice',
       withFaces(tetrahedron, [...facesOf(tetrahedron), [2, 1, 0]]),
-      { duplicates: 1, crowdedEdges: 3 },
+      { duplicates: 1, nonManifoldEdges: 3 },
     ],
     [
       'a face with a repeated vertex',
@@ -177,7 +177,7 @@ function plainCount(mesh: TriangleMesh) {
     vertices: new Set(faces.flat()).size,
     edges: edges.length,
     openEdges: edges.filter(({ length }) => length === 1).length,
-    crowdedEdges: edges.filter(({ length }) => length > 2).length,
+    nonManifoldEdges: edges.filter(({ length }) => length > 2).length,
     flippedEdges: edges.filter((ways) => ways.length === 2 && ways[0] === ways[1]).length,
     duplicates: keys.length - new Set(keys).size,
     shells: new Set(groups).size,

@@ -6,7 +6,7 @@ import { dirname, join } from 'node:path';
 import { beforeAll, describe, expect, test } from 'vitest';
 import type { Finding } from '../../src/findings/index.ts';
 import { type Kernel, loadKernel } from '../../src/kernel/index.ts';
-import { type FileUnit, importMesh, type RawMesh, readMesh } from '../../src/mesh/index.ts';
+import { type FileUnit, type RawMesh, readMesh, repairMesh } from '../../src/mesh/index.ts';
 import { sayFinding } from '../../src/wording/index.ts';
 import { shapeOf, unpairedEdges, volumeOf } from '../mesh/rough-shapes.ts';
 
@@ -28,7 +28,7 @@ function read(path: string): RawMesh {
   return mesh;
 }
 
-const bring = (raw: RawMesh, unit?: FileUnit) => importMesh(raw, { subject: 'master', unit }, kernel);
+const bring = (raw: RawMesh, unit?: FileUnit) => repairMesh(raw, { subject: 'master', unit }, kernel);
 
 function closedVolume(outcome: ReturnType<typeof bring>): number {
   if (!outcome.mesh) throw new Error(said(outcome.findings));

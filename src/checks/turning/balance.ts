@@ -224,7 +224,7 @@ function overGrade(
       measured: size,
       limit: allowed,
       ...held,
-      ...waysToMend(input, all),
+      ...waysToBalance(input, all),
     } as const;
     return [finding('balance.over', { subject, values })];
   }
@@ -237,7 +237,7 @@ function overGrade(
 }
 
 /** What balances the heavy side: a mass at the rim, a swap that mends most of it, a dummy cavity opposite. */
-function waysToMend({ radius, swappable, placed, fittings }: BalanceInput, all: Unbalance) {
+function waysToBalance({ radius, swappable, placed, fittings }: BalanceInput, all: Unbalance) {
   const size = sizeOf(all);
   const heavy = angleOf(all);
   const swap = bestSwap(swappable, [...placed.map(({ excess }) => excess), ...fittings]);

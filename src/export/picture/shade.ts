@@ -1,7 +1,7 @@
 import { dot, type TriangleMesh, type Vec3 } from '../../geometry/index.ts';
+import { ambientOcclusion } from './ambient-occlusion.ts';
 import { fitCamera, unit } from './camera.ts';
 import { drawMesh, emptyRaster, type Raster } from './raster.ts';
-import { skyOf } from './sky.ts';
 
 /** How much light each pixel of a raster gets, 0 to about 1, per pixel; undefined content where nothing is. */
 export function lightOf(raster: Raster, meshes: readonly TriangleMesh[]): Float32Array {
@@ -11,7 +11,7 @@ export function lightOf(raster: Raster, meshes: readonly TriangleMesh[]): Float3
   const toKey = unit(along(right, -0.8, up, 0.6, forward, -0.85));
   const toFill = unit(along(right, 0.8, up, 0.1, forward, -0.7));
   const shadows = shadowMap(meshes, toKey);
-  const openness = skyOf(raster);
+  const openness = ambientOcclusion(raster);
   const light = new Float32Array(width * height);
   for (let at = 0; at < light.length; at++) {
     if (item[at] === 0) continue;

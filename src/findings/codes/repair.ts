@@ -1,6 +1,6 @@
 import { codes } from './entry.ts';
 
-const mendIt = 'Mend the master in the program it was made in and export it again.';
+const repairIt = 'Mend the master in the program it was made in and export it again.';
 
 const size = { measured: 'mm', limit: 'mm', least: 'mm', most: 'mm' } as const;
 const sizeSays = "The master's longest side is {measured}; parts for a disc mold are {least} to {most} long.";
@@ -214,7 +214,7 @@ export const repairCodes = codes({
       refused: `${refused} ${anew}`,
       crosses: `${crosses} ${anew}`,
     },
-    remedy: `Compare the figures; choose a shorter edge length, or: ${mendIt.toLowerCase()}`,
+    remedy: `Compare the figures; choose a shorter edge length, or: ${repairIt.toLowerCase()}`,
   },
   'repair.not-solid': {
     severity: 'stop',
@@ -235,7 +235,7 @@ export const repairCodes = codes({
       refused: `${refused} ${anewToo}`,
       crosses: `${crosses} ${anewToo}`,
     },
-    remedy: mendIt,
+    remedy: repairIt,
   },
   'repair.flat': {
     severity: 'stop',

@@ -1,7 +1,7 @@
 import type { Grid, TriangleMesh } from '../../geometry/index.ts';
 
 /** A spot of squares that hang together by their sides: squares are numbered by the node at their lowest x and y. */
-export interface Spot {
+export interface Patch {
   readonly squares: readonly number[];
   /** mm2 seen from above, mm3, and the greatest height between the two fields, mm. */
   readonly area: number;
@@ -22,7 +22,7 @@ export interface Fields {
  * strip one node wide, as a slanting wall leaves on a grid, is nothing. Squares that meet others only at a corner are
  * left out, so that a solid between the fields has no edge with four faces. Largest volume first.
  */
-export function spotsBetween(fields: Fields, least: number): Spot[] {
+export function patchesBetween(fields: Fields, least: number): Patch[] {
   const { grid } = fields;
   const filled = new Uint8Array(grid.nx * grid.ny);
   const high = (node: number): boolean => fields.upper[node] - fields.lower[node] > least;
@@ -52,24 +52,24 @@ function partCorners(filled: Uint8Array, nx: number): void {
 }
 
 function gathered(filled: Uint8Array, nx: number): number[][] {
-  const spots: number[][] = [];
+  const patches: number[][] = [];
   const seen = new Uint8Array(filled.length);
   for (let start = 0; start < filled.length; start++) {
     if (!filled[start] || seen[start]) continue;
-    const spot = [start];
+    const patch = [start];
     seen[start] = 1;
-    for (let k = 0; k < spot.length; k++)
-      for (const next of [spot[k] - 1, spot[k] + 1, spot[k] - nx, spot[k] + nx])
+    for (let k = 0; k < patch.length; k++)
+      for (const next of [patch[k] - 1, patch[k] + 1, patch[k] - nx, patch[k] + nx])
         if (filled[next] && !seen[next]) {
           seen[next] = 1;
-          spot.push(next);
+          patch.push(next);
         }
-    spots.push(spot);
+    patches.push(patch);
   }
-  return spots;
+  return patches;
 }
 
-function measured({ grid, lower, upper }: Fields, squares: readonly number[]): Spot {
+function measured({ grid, lower, upper }: Fields, squares: readonly number[]): Patch {
   const { cell, nx, x0, y0 } = grid;
   let volume = 0;
   let deepest = 0;
@@ -90,11 +90,11 @@ function measured({ grid, lower, upper }: Fields, squares: readonly number[]): S
 }
 
 /** The closed mesh between the two fields over the squares of spots, with upright walls round each spot. */
-export function meshBetween({ grid, lower, upper }: Fields, spots: readonly Spot[]): TriangleMesh {
+export function meshBetween({ grid, lower, upper }: Fields, patches: readonly Patch[]): TriangleMesh {
   const { cell, nx, x0, y0 } = grid;
   const positions: number[] = [];
   const triangles: number[] = [];
-  const filled = new Set(spots.flatMap(({ squares }) => squares));
+  const filled = new Set(patches.flatMap(({ squares }) => squares));
   const known = new Map<number, number>();
   // The vertex under a node; the one over it is the next.
   const under = (node: number): number => {

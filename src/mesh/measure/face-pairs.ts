@@ -28,7 +28,7 @@ export function facePairs(
   const stack: number[] = [0, 0, 0];
   const box = new Float64Array(6);
   // The near end of b is the far end the other way.
-  const back = turnedBack(fromB, along);
+  const back = rotatedBack(fromB, along);
   const shift = along[0] * fromB[12] + along[1] * fromB[13] + along[2] * fromB[14];
   const gapOf = (nodeA: number, nodeB: number): number => {
     const gap =
@@ -64,7 +64,7 @@ export function facePairs(
 }
 
 /** The opposite of a direction in a's frame, as b's own coordinates are measured along it. */
-const turnedBack = (m: Matrix4, [x, y, z]: Vec3): Vec3 => [
+const rotatedBack = (m: Matrix4, [x, y, z]: Vec3): Vec3 => [
   -(m[0] * x + m[1] * y + m[2] * z),
   -(m[4] * x + m[5] * y + m[6] * z),
   -(m[8] * x + m[9] * y + m[10] * z),

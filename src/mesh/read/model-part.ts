@@ -2,7 +2,7 @@ import type { SaxesTagNS } from 'saxes';
 import type { CodeValues } from '../../findings/index.ts';
 import { determinant, identity, type Matrix4 } from '../../geometry/index.ts';
 import type { FileUnit } from '../raw.ts';
-import { type Growing, growingFloats, growingIndices } from './growing.ts';
+import { type GrowableArray, growableFloats, growableIndices } from './growable-array.ts';
 import { type MeshFile, mostFilePoints, mostFileTriangles } from './mesh-file.ts';
 import { readXmlPart, type XmlPlace } from './package-xml.ts';
 import type { ZipParts } from './zip-parts.ts';
@@ -60,8 +60,8 @@ type PartFault = Extract<CodeValues<'mesh.unreadable'>['which'], `model-${string
 interface OpenObject {
   readonly id: string;
   readonly type: string;
-  readonly positions: Growing<Float64Array>;
-  readonly triangles: Growing<Uint32Array>;
+  readonly positions: GrowableArray<Float64Array>;
+  readonly triangles: GrowableArray<Uint32Array>;
   readonly components: Use[];
 }
 
@@ -122,14 +122,14 @@ class ModelReading {
     }
     const unit = attributes.unit?.value ?? 'millimeter';
     if (!Object.hasOwn(units, unit)) {
-      this.file.stop('mesh.unit-unknown', { text: short(unit) }, place.spot());
+      this.file.stop('mesh.unit-unknown', { text: short(unit) }, place.textPlace());
     }
     this.unit = units[unit];
     for (const prefix of (attributes.requiredextensions?.value ?? '').split(/\s+/).filter(Boolean)) {
       const extension = place.namespaceOf(prefix) ?? prefix;
       if (understood.has(extension)) continue;
-      if (extension === secure) this.file.stop('mesh.encrypted', { which: 'content' }, place.spot());
-      this.file.stop('mesh.extension-needed', { extension: short(extension, 120) }, place.spot());
+      if (extension === secure) this.file.stop('mesh.encrypted', { which: 'content' }, place.textPlace());
+      this.file.stop('mesh.extension-needed', { extension: short(extension, 120) }, place.textPlace());
     }
   }
 
@@ -139,8 +139,8 @@ class ModelReading {
     this.object = {
       id,
       type: attributes.type?.value ?? 'model',
-      positions: growingFloats(),
-      triangles: growingIndices(),
+      positions: growableFloats(),
+      triangles: growableIndices(),
       components: [],
     };
   }
@@ -163,7 +163,8 @@ class ModelReading {
       const text = this.required(attributes, corner, place);
       if (!/^\s*\d{1,10}\s*$/.test(text)) this.fault('model-point', place, text);
       const point = Number(text);
-      if (point >= points) this.file.stop('mesh.bad-index', { which: 'object', point, points }, place.spot());
+      if (point >= points)
+        this.file.stop('mesh.bad-index', { which: 'object', point, points }, place.textPlace());
       object.triangles.push(point);
     }
   }
@@ -198,7 +199,7 @@ class ModelReading {
     const value = Number(text);
     if (Number.isFinite(value) && /^\s*[-+\d.][-+\d.eE]*\s*$/.test(text)) return value;
     if (/^\s*[-+]?\d*,\d+/.test(text))
-      return this.file.stop('mesh.decimal-comma', { text: short(text) }, place.spot());
+      return this.file.stop('mesh.decimal-comma', { text: short(text) }, place.textPlace());
     return this.fault('model-number', place, text);
   }
 
@@ -210,7 +211,7 @@ class ModelReading {
   /** Ends the reading; `text` is the piece of the part that is at fault. */
   private fault(which: PartFault, place: XmlPlace, text?: string): never {
     const said = { which, part: this.part, ...(text !== undefined && { text: short(text) }) };
-    return this.file.stop('mesh.unreadable', said, place.spot());
+    return this.file.stop('mesh.unreadable', said, place.textPlace());
   }
 }
 

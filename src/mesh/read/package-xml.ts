@@ -11,7 +11,7 @@ const mostDepth = 1000;
 /** Where the parser is, and how to end the reading there. */
 export interface XmlPlace {
   /** Line and column within the part; the file is the package. */
-  spot(): TextSpot;
+  textPlace(): TextSpot;
   /** Prefix to namespace as declared on the element being opened or above it. */
   namespaceOf(prefix: string): string | undefined;
 }
@@ -27,20 +27,20 @@ export interface XmlHandler {
  */
 export function readXmlPart(file: MeshFile, zip: ZipParts, part: string, handler: XmlHandler): void {
   const parser = new SaxesParser({ xmlns: true });
-  const spot = (): TextSpot => ({ file: file.name, line: parser.line, column: parser.column + 1 });
-  const place: XmlPlace = { spot, namespaceOf: (prefix) => parser.resolve(prefix) };
+  const textPlace = (): TextSpot => ({ file: file.name, line: parser.line, column: parser.column + 1 });
+  const place: XmlPlace = { textPlace, namespaceOf: (prefix) => parser.resolve(prefix) };
   let sinceTag = 0;
   let depth = 0;
-  parser.on('doctype', () => file.stop('mesh.not-allowed', { which: 'doctype', part }, spot()));
+  parser.on('doctype', () => file.stop('mesh.not-allowed', { which: 'doctype', part }, textPlace()));
   parser.on('error', ({ message }) => {
     const fault = message.replace(/^(undefined:)?\d+:\d+: /, '').replace(/\.$/, '');
     if (/undefined entity/.test(message))
-      file.stop('mesh.not-allowed', { which: 'entity', part, fault }, spot());
-    file.stop('mesh.unreadable', { which: 'xml', part, fault }, spot());
+      file.stop('mesh.not-allowed', { which: 'entity', part, fault }, textPlace());
+    file.stop('mesh.unreadable', { which: 'xml', part, fault }, textPlace());
   });
   parser.on('opentag', (tag) => {
     sinceTag = 0;
-    if (++depth > mostDepth) file.stop('mesh.unreadable', { which: 'xml-deep', part }, spot());
+    if (++depth > mostDepth) file.stop('mesh.unreadable', { which: 'xml-deep', part }, textPlace());
     handler.open(tag, place);
   });
   parser.on('closetag', () => {
@@ -54,7 +54,7 @@ export function readXmlPart(file: MeshFile, zip: ZipParts, part: string, handler
     sinceTag += piece.length;
     parser.write(decoder.decode(piece, { stream: true }));
     if (sinceTag > mostBetweenTags + piece.length)
-      file.stop('mesh.unreadable', { which: 'xml-between', part }, spot());
+      file.stop('mesh.unreadable', { which: 'xml-between', part }, textPlace());
   });
   parser.write(decoder?.decode() ?? '').close();
 }

@@ -1,10 +1,10 @@
 import { compose, determinant, identity, type Matrix4, movePoint } from '../../geometry/index.ts';
 import type { RawMesh } from '../raw.ts';
+import { compactVertices } from './compact-vertices.ts';
 import { Kinds } from './kinds.ts';
 import { type MeshFile, mostFilePoints, mostFileTriangles } from './mesh-file.ts';
 import { type ModelObject, type ModelPart, readModelPart, type Use } from './model-part.ts';
 import { readXmlPart } from './package-xml.ts';
-import { usedPoints } from './used-points.ts';
 import { partKey, ZipParts } from './zip-parts.ts';
 
 const startPart = 'http://schemas.microsoft.com/3dmanufacturing/2013/01/3dmodel';
@@ -89,7 +89,7 @@ class Assembly {
     this.sayWhatWasMet(build.length);
     if (total.triangles === 0)
       file.stop('mesh.no-faces', { which: build.length === 0 ? 'no-items' : 'empty-items' });
-    const { mesh, left } = usedPoints({ positions: this.positions, triangles: this.triangles, unit });
+    const { mesh, left } = compactVertices({ positions: this.positions, triangles: this.triangles, unit });
     if (left > 0) file.say('mesh.skipped', { which: 'points', points: left });
     return mesh;
   }

@@ -1,12 +1,12 @@
 import type { Vec3 } from '../../geometry/index.ts';
 import type { RawMesh } from '../raw.ts';
-import { cutPolygon, quadCorner } from './cut-polygon.ts';
-import { growingFloats, growingIndices } from './growing.ts';
+import { compactVertices } from './compact-vertices.ts';
+import { growableFloats, growableIndices } from './growable-array.ts';
 import { Kinds } from './kinds.ts';
 import { type MeshFile, mostFilePoints, mostFileTriangles } from './mesh-file.ts';
 import { wholeIn } from './number-text.ts';
 import { TextCursor } from './text-cursor.ts';
-import { usedPoints } from './used-points.ts';
+import { quadCorner, triangulate } from './triangulate.ts';
 
 /** Most corners one face may have: no program writes more, and cutting them up would take long. */
 const mostCorners = 4000;
@@ -35,10 +35,10 @@ const quadCorners = [0, 1, 2, 0, 2, 3];
 
 class Obj {
   private readonly text: TextCursor;
-  private readonly positions = growingFloats();
-  private readonly triangles = growingIndices();
+  private readonly positions = growableFloats();
+  private readonly triangles = growableIndices();
   /** Faces with more than three corners, one after another: count, place in the file, corners. */
-  private readonly polygons = growingIndices();
+  private readonly polygons = growableIndices();
   private polygonCount = 0;
   private faces = 0;
   /** The largest point number met before its point, and where. */
@@ -66,7 +66,7 @@ class Obj {
       file.stop('mesh.no-faces', { which: 'points', points: points > 0 ? points : undefined });
     }
     if (this.ahead >= this.positions.length / 3) this.noPoint(this.ahead + 1, this.aheadAt);
-    this.cutPolygons();
+    this.triangulateFaces();
     return this.soundMesh();
   }
 
@@ -76,11 +76,11 @@ class Obj {
     const all = this.triangles.done();
     const triangles = this.brokenAt < 0 ? all : finiteFaces(positions, all);
     if (triangles.length < all.length) {
-      const at = this.text.spot(this.brokenAt);
+      const at = this.text.textPlace(this.brokenAt);
       const dropped = (all.length - triangles.length) / 3;
       file.notFinite(dropped, all.length / 3, { which: 'point', line: at.line }, at);
     }
-    const { mesh, left } = usedPoints({ positions, triangles });
+    const { mesh, left } = compactVertices({ positions, triangles });
     if (skipped.any) {
       const which = left > 0 ? 'statements-and-points' : 'statements';
       file.say('mesh.skipped', { which, ...skipped.values(), ...(left > 0 && { points: left }) });
@@ -110,7 +110,7 @@ class Obj {
       }
       text.number('point');
       if (more > 4)
-        this.file.stop('mesh.unreadable', { which: 'numbers-many', statement: 'point' }, text.spot());
+        this.file.stop('mesh.unreadable', { which: 'numbers-many', statement: 'point' }, text.textPlace());
     }
   }
 
@@ -125,10 +125,10 @@ class Obj {
       }
       corners.push(this.corner());
       if (corners.length > mostCorners)
-        file.stop('mesh.unreadable', { which: 'corners-many', count: mostCorners }, text.spot(offset));
+        file.stop('mesh.unreadable', { which: 'corners-many', count: mostCorners }, text.textPlace(offset));
     }
     if (corners.length < 3)
-      file.stop('mesh.unreadable', { which: 'corners-few', count: corners.length }, text.spot(offset));
+      file.stop('mesh.unreadable', { which: 'corners-few', count: corners.length }, text.textPlace(offset));
     this.faces += corners.length - 2;
     file.limit(this.faces, mostFileTriangles, 'triangles');
     if (corners.length === 3) {
@@ -148,9 +148,9 @@ class Obj {
     while (end < text.end && file.bytes[end] !== slash) end++;
     const number = wholeIn(file.bytes, text.start, end);
     if (number === undefined)
-      return file.stop('mesh.unreadable', { which: 'point-number', text: text.quote() }, text.spot());
+      return file.stop('mesh.unreadable', { which: 'point-number', text: text.quote() }, text.textPlace());
     const points = this.positions.length / 3;
-    if (number === 0) file.stop('mesh.bad-index', { which: 'zero' }, text.spot());
+    if (number === 0) file.stop('mesh.bad-index', { which: 'zero' }, text.textPlace());
     const point = number > 0 ? number - 1 : points + number;
     if (point < 0 || point >= mostFilePoints) this.noPoint(number, text.start);
     if (point >= points && point > this.ahead) {
@@ -161,7 +161,7 @@ class Obj {
   }
 
   private noPoint(number: number, offset: number): never {
-    const at = this.text.spot(offset);
+    const at = this.text.textPlace(offset);
     const points = this.positions.length / 3;
     const which = number < 0 ? 'before' : 'after';
     return this.file.stop('mesh.bad-index', { which, point: number, points }, at);
@@ -177,19 +177,19 @@ class Obj {
     text.skipStatement();
   }
 
-  private cutPolygons(): void {
+  private triangulateFaces(): void {
     const { polygons } = this;
     const rough: number[] = [];
     let work = 0;
     for (let at = 0; at < polygons.length; at += polygons.at(at) + 2) {
       const count = polygons.at(at);
       if (count === 4 && this.cutQuad(at + 2)) continue;
-      const cut = cutPolygon(Array.from({ length: count }, (_, corner) => this.place(at + 2 + corner)));
+      const cut = triangulate(Array.from({ length: count }, (_, corner) => this.place(at + 2 + corner)));
       for (const corner of cut.corners) this.triangles.push(polygons.at(at + 2 + corner));
       if (cut.rough) rough.push(polygons.at(at + 1));
       work += cut.steps;
       if (work > mostCutting)
-        this.file.stop('mesh.unreadable', { which: 'cutting' }, this.text.spot(polygons.at(at + 1)));
+        this.file.stop('mesh.unreadable', { which: 'cutting' }, this.text.textPlace(polygons.at(at + 1)));
     }
     this.sayPolygons(rough);
   }
@@ -218,7 +218,7 @@ class Obj {
     const { file, polygonCount } = this;
     if (polygonCount > 0) file.say('mesh.polygons-cut', { measured: polygonCount });
     if (rough.length > 0)
-      file.say('mesh.polygons-rough', { measured: rough.length }, this.text.spot(rough[0]));
+      file.say('mesh.polygons-rough', { measured: rough.length }, this.text.textPlace(rough[0]));
   }
 }
 

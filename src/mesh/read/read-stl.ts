@@ -1,5 +1,5 @@
 import type { RawMesh } from '../raw.ts';
-import { growingFloats } from './growing.ts';
+import { growableFloats } from './growable-array.ts';
 import { type MeshFile, mostFileTriangles } from './mesh-file.ts';
 import { TextCursor } from './text-cursor.ts';
 
@@ -73,7 +73,7 @@ export function readAsciiStl(file: MeshFile): RawMesh {
 
 class AsciiStl {
   private readonly text: TextCursor;
-  private readonly positions = growingFloats();
+  private readonly positions = growableFloats();
   private faces = 0;
   private dropped = 0;
   private firstDropped = 0;
@@ -98,7 +98,7 @@ class AsciiStl {
     if (this.open) file.say('mesh.no-end', { triangles: this.faces });
     if (this.solids > 1) file.say('mesh.several-solids', { which: 'solids', measured: this.solids });
     if (this.dropped > 0) {
-      const at = text.spot(this.firstDropped);
+      const at = text.textPlace(this.firstDropped);
       file.notFinite(this.dropped, this.faces, { which: 'line', line: at.line }, at);
     }
     return soupOf(this.positions.done());
@@ -152,13 +152,13 @@ class AsciiStl {
   }
 
   private corners(which: 'facet-many' | 'facet-few', count: number, start: number): never {
-    return this.file.stop('mesh.unreadable', { which, facet: this.faces, count }, this.text.spot(start));
+    return this.file.stop('mesh.unreadable', { which, facet: this.faces, count }, this.text.textPlace(start));
   }
 
   private word(): void {
     if (this.text.next()) return;
     const whole = { measured: this.faces - 1, triangle: this.faces };
-    this.file.stop('mesh.truncated', { which: 'middle', ...whole }, this.text.spot());
+    this.file.stop('mesh.truncated', { which: 'middle', ...whole }, this.text.textPlace());
   }
 
   private expect(word: string): void {
@@ -169,6 +169,6 @@ class AsciiStl {
   private unexpected(wanted: string, orWanted?: string): never {
     const { text } = this;
     const said = { which: 'unexpected', text: text.quote(), wanted, orWanted } as const;
-    return this.file.stop('mesh.unreadable', said, text.spot());
+    return this.file.stop('mesh.unreadable', said, text.textPlace());
   }
 }

@@ -112,7 +112,7 @@ export class TextCursor {
     const value = numberIn(this.bytes, this.start, this.end);
     if (value !== undefined) return value;
     const text = this.quote();
-    const at = this.spot();
+    const at = this.textPlace();
     if (/^[+-]?\d*,\d+/.test(text)) this.file.stop('mesh.decimal-comma', { text }, at);
     if (text === '') this.file.stop('mesh.unreadable', { which: 'numbers-few', statement }, at);
     return this.file.stop('mesh.unreadable', { which: 'number', text, statement }, at);
@@ -129,7 +129,7 @@ export class TextCursor {
   }
 
   /** Line and column of a byte, both from 1; the last word's by default. Slow: for messages only. */
-  spot(offset: number = this.start): TextSpot {
+  textPlace(offset: number = this.start): TextSpot {
     const { bytes } = this;
     let line = 1;
     let lineStart = 0;

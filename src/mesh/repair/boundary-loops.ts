@@ -6,14 +6,14 @@ import { type EdgePairs, openEdge } from './edges.ts';
  * them (against the faces that border it). Each chain passes through a vertex once at most: a figure of eight
  * comes out as two chains. The faces must agree with one another.
  */
-export function boundaryLoops(triangles: Uint32Array, { mate }: EdgePairs): number[][] {
+export function boundaryLoops(triangles: Uint32Array, { twin }: EdgePairs): number[][] {
   const loops: number[][] = [];
   const seen = new Uint8Array(triangles.length);
   for (let h = 0; h < triangles.length; h++) {
-    if (mate[h] !== openEdge || seen[h] === 1) continue;
+    if (twin[h] !== openEdge || seen[h] === 1) continue;
     const chain: number[] = [];
     let at = h;
-    for (; at >= 0 && seen[at] === 0; at = before(triangles, mate, at)) {
+    for (; at >= 0 && seen[at] === 0; at = before(triangles, twin, at)) {
       seen[at] = 1;
       chain.push(triangles[nextCorner(at)]);
     }
@@ -27,12 +27,12 @@ export function boundaryLoops(triangles: Uint32Array, { mate }: EdgePairs): numb
  * The open half-edge that ends where `h` begins, found by turning round that point from face to face; -1 where a
  * crowded edge is in the way.
  */
-function before(triangles: Uint32Array, mate: Int32Array, h: number): number {
+function before(triangles: Uint32Array, twin: Int32Array, h: number): number {
   let at = lastCorner(h);
   for (let turns = 0; turns < triangles.length; turns++) {
-    if (mate[at] === openEdge) return at;
-    if (mate[at] < 0) return -1;
-    at = lastCorner(mate[at]);
+    if (twin[at] === openEdge) return at;
+    if (twin[at] < 0) return -1;
+    at = lastCorner(twin[at]);
   }
   return -1;
 }

@@ -108,10 +108,10 @@ function patchOver(positions: Float32Array, loop: readonly number[], edges: Set<
 }
 
 /** Open half-edges by their ends. */
-function openEdges(triangles: Uint32Array, { mate }: EdgePairs): Map<string, number> {
+function openEdges(triangles: Uint32Array, { twin }: EdgePairs): Map<string, number> {
   const open = new Map<string, number>();
   for (let h = 0; h < triangles.length; h++) {
-    if (mate[h] === openEdge) open.set(`${triangles[h]},${triangles[nextCorner(h)]}`, h);
+    if (twin[h] === openEdge) open.set(`${triangles[h]},${triangles[nextCorner(h)]}`, h);
   }
   return open;
 }

@@ -2,18 +2,18 @@ import { nextCorner } from '../../geometry/index.ts';
 
 /** Marks in `EdgePairs.mate`: an edge with one face only, and one that three or more faces share. */
 export const openEdge = -1;
-export const crowdedEdge = -2;
+export const nonManifoldEdge = -2;
 
 /**
  * Which faces meet at which edge. Half-edge h = 3 t + k runs from corner k of face t to its next corner.
- * `mate[h]` is the other half-edge of the same edge where exactly two faces meet there, else one of the marks.
+ * `twin[h]` is the other half-edge of the same edge where exactly two faces meet there, else one of the marks.
  */
 export interface EdgePairs {
-  readonly mate: Int32Array;
+  readonly twin: Int32Array;
   /** Edges with one face. */
   readonly open: number;
   /** Edges with three or more faces, and how many of them are not run through equally often both ways. */
-  readonly crowded: number;
+  readonly nonManifold: number;
   readonly uneven: number;
   /** Edges whose two faces run through them the same way: one of the two is turned over. */
   readonly against: number;
@@ -21,25 +21,25 @@ export interface EdgePairs {
 
 /** True where every edge has exactly two faces that run through it in opposite ways. */
 export const isPaired = (pairs: EdgePairs): boolean =>
-  pairs.open === 0 && pairs.crowded === 0 && pairs.against === 0;
+  pairs.open === 0 && pairs.nonManifold === 0 && pairs.against === 0;
 
 /** Pairs the half-edges of `triangles` (three vertex indices a face) over `vertexCount` vertices. */
 export function pairEdges(triangles: Uint32Array, vertexCount: number): EdgePairs {
   const { starts, slots } = halfEdgesByLowerVertex(triangles, vertexCount);
-  const mate = new Int32Array(triangles.length).fill(openEdge);
+  const twin = new Int32Array(triangles.length).fill(openEdge);
   const far = (h: number): number => Math.max(triangles[h], triangles[nextCorner(h)]);
-  const tally = { open: 0, crowded: 0, uneven: 0, against: 0 };
+  const tally = { open: 0, nonManifold: 0, uneven: 0, against: 0 };
   for (let v = 0; v < vertexCount; v++) {
     const from = starts[v];
     const to = starts[v + 1];
     sortByFar(slots, from, to, far);
     for (let i = from; i < to; ) {
       const end = endOfRun(slots, i, to, far);
-      settleRun(triangles, slots, i, end, mate, tally);
+      pairRun(triangles, slots, i, end, twin, tally);
       i = end;
     }
   }
-  return { mate, ...tally };
+  return { twin, ...tally };
 }
 
 function halfEdgesByLowerVertex(triangles: Uint32Array, vertexCount: number) {
@@ -78,29 +78,29 @@ function endOfRun(slots: Uint32Array, from: number, to: number, far: (h: number)
   return end;
 }
 
-function settleRun(
+function pairRun(
   triangles: Uint32Array,
   slots: Uint32Array,
   from: number,
   end: number,
-  mate: Int32Array,
-  tally: { open: number; crowded: number; uneven: number; against: number },
+  twin: Int32Array,
+  tally: { open: number; nonManifold: number; uneven: number; against: number },
 ): void {
   const a = slots[from];
   if (end - from === 1) {
     tally.open++;
   } else if (end - from === 2) {
     const b = slots[from + 1];
-    mate[a] = b;
-    mate[b] = a;
+    twin[a] = b;
+    twin[b] = a;
     if (triangles[a] === triangles[b]) tally.against++;
   } else {
     let balance = 0;
     for (let i = from; i < end; i++) {
-      mate[slots[i]] = crowdedEdge;
+      twin[slots[i]] = nonManifoldEdge;
       balance += triangles[slots[i]] === triangles[a] ? 1 : -1;
     }
-    tally.crowded++;
+    tally.nonManifold++;
     if (balance !== 0) tally.uneven++;
   }
 }

@@ -1,6 +1,6 @@
 import { type Bounds, boundsOf, midpoint, type TriangleMesh, type Vec3 } from '../../geometry/index.ts';
 import type { EdgePairs } from './edges.ts';
-import { turnFaces } from './orient.ts';
+import { flipFaces } from './orient.ts';
 import { findShells, type Shells, shellMesh } from './shells.ts';
 import { faceVolume } from './surface.ts';
 import { TriangleTree } from './triangle-tree.ts';
@@ -9,7 +9,7 @@ export interface FacedOutward {
   readonly mesh: TriangleMesh;
   readonly shells: Shells;
   /** Shells turned inside out, and the middle of the first of them. */
-  readonly turned: number;
+  readonly flipped: number;
   readonly place?: Vec3;
   /** Inward shells that lie inside a body and so stay as they are: closed cavities. */
   readonly cavities: number;
@@ -22,11 +22,11 @@ export interface FacedOutward {
  */
 export function faceOutward(mesh: TriangleMesh, pairs: EdgePairs): FacedOutward {
   const shells = findShells(mesh, pairs);
-  if (pairs.open + pairs.crowded > 0) return faceOpenOutward(mesh, shells);
-  if (shells.volumes.every((volume) => volume >= 0)) return { mesh, shells, turned: 0, cavities: 0 };
+  if (pairs.open + pairs.nonManifold > 0) return faceOpenOutward(mesh, shells);
+  if (shells.volumes.every((volume) => volume >= 0)) return { mesh, shells, flipped: 0, cavities: 0 };
   const within = nesting(mesh, shells);
   const sign = [...shells.volumes].map((volume): number => (volume < 0 ? -1 : 1));
-  const turn = new Set<number>();
+  const flip = new Set<number>();
   let cavities = 0;
   // From the largest to the smallest: what encloses a shell is settled before the shell is.
   const order = [...shells.volumes.keys()].sort(
@@ -34,9 +34,9 @@ export function faceOutward(mesh: TriangleMesh, pairs: EdgePairs): FacedOutward 
   );
   for (const shell of order) {
     const around = within(shell);
-    const outermost = around.find((outer) => turn.has(outer) && within(outer).length === 0);
+    const outermost = around.find((outer) => flip.has(outer) && within(outer).length === 0);
     if (outermost !== undefined) {
-      turn.add(shell);
+      flip.add(shell);
       sign[shell] = -sign[shell];
     }
     if (sign[shell] > 0) continue;
@@ -44,19 +44,19 @@ export function faceOutward(mesh: TriangleMesh, pairs: EdgePairs): FacedOutward 
       cavities++;
     } else {
       sign[shell] = 1;
-      if (turn.has(shell)) turn.delete(shell);
-      else turn.add(shell);
+      if (flip.has(shell)) flip.delete(shell);
+      else flip.add(shell);
     }
   }
-  if (turn.size === 0) return { mesh, shells, turned: 0, cavities };
+  if (flip.size === 0) return { mesh, shells, flipped: 0, cavities };
   const side = new Int8Array(shells.of.length).fill(1);
-  for (let face = 0; face < side.length; face++) if (turn.has(shells.of[face])) side[face] = -1;
-  const faced = turnFaces(mesh, side).mesh;
-  const place = middle(shells.bounds[Math.min(...turn)]);
+  for (let face = 0; face < side.length; face++) if (flip.has(shells.of[face])) side[face] = -1;
+  const faced = flipFaces(mesh, side).mesh;
+  const place = middle(shells.bounds[Math.min(...flip)]);
   return {
     mesh: faced,
-    shells: { ...shells, volumes: shells.volumes.map((volume, s) => (turn.has(s) ? -volume : volume)) },
-    turned: turn.size,
+    shells: { ...shells, volumes: shells.volumes.map((volume, s) => (flip.has(s) ? -volume : volume)) },
+    flipped: flip.size,
     place,
     cavities,
   };
@@ -68,12 +68,12 @@ function faceOpenOutward(mesh: TriangleMesh, shells: Shells): FacedOutward {
   for (let face = 0; face < shells.of.length; face++) {
     volume += faceVolume(mesh.positions, mesh.triangles, face, middle(box));
   }
-  if (volume >= 0) return { mesh, shells, turned: 0, cavities: 0 };
-  const faced = turnFaces(mesh, new Int8Array(shells.of.length).fill(-1)).mesh;
+  if (volume >= 0) return { mesh, shells, flipped: 0, cavities: 0 };
+  const faced = flipFaces(mesh, new Int8Array(shells.of.length).fill(-1)).mesh;
   return {
     mesh: faced,
     shells: { ...shells, volumes: shells.volumes.map((one) => -one) },
-    turned: shells.count,
+    flipped: shells.count,
     place: middle(box),
     cavities: 0,
   };

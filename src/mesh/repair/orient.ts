@@ -5,7 +5,7 @@ import { faceArea, faceMiddle } from './surface.ts';
 export interface Oriented {
   readonly mesh: TriangleMesh;
   /** Faces turned over so that neighbours agree. */
-  readonly turned: number;
+  readonly flipped: number;
   readonly place?: Vec3;
   /** True where a patch cannot be made to agree with itself (a Mobius band). */
   readonly oneSided: boolean;
@@ -15,7 +15,7 @@ export interface Oriented {
  * Makes neighbouring faces agree which side is outside, by breadth-first search over edges with exactly two faces.
  * In each patch the smaller area is turned over, so a few flipped faces never flip the rest.
  */
-export function orientFaces(mesh: TriangleMesh, { mate }: EdgePairs): Oriented {
+export function orientFaces(mesh: TriangleMesh, { twin }: EdgePairs): Oriented {
   const { triangles } = mesh;
   const count = triangles.length / 3;
   const side = new Int8Array(count); // 0 unseen, 1 as it is, -1 to be turned
@@ -31,7 +31,7 @@ export function orientFaces(mesh: TriangleMesh, { mate }: EdgePairs): Oriented {
       const face = queue[at];
       balance += side[face] * faceArea(mesh, face);
       for (let h = face * 3; h < face * 3 + 3; h++) {
-        const other = mate[h];
+        const other = twin[h];
         if (other < 0) continue;
         const neighbour = Math.floor(other / 3);
         const wanted = triangles[h] === triangles[other] ? -side[face] : side[face];
@@ -45,21 +45,21 @@ export function orientFaces(mesh: TriangleMesh, { mate }: EdgePairs): Oriented {
     }
     if (balance < 0) for (let at = 0; at < end; at++) side[queue[at]] = -side[queue[at]];
   }
-  return { ...turnFaces(mesh, side), oneSided };
+  return { ...flipFaces(mesh, side), oneSided };
 }
 
 /** Turns over the faces marked -1. */
-export function turnFaces(mesh: TriangleMesh, side: Int8Array): Omit<Oriented, 'oneSided'> {
+export function flipFaces(mesh: TriangleMesh, side: Int8Array): Omit<Oriented, 'oneSided'> {
   const first = side.indexOf(-1);
-  if (first < 0) return { mesh, turned: 0 };
+  if (first < 0) return { mesh, flipped: 0 };
   const triangles = mesh.triangles.slice();
-  let turned = 0;
+  let flipped = 0;
   for (let face = first; face < side.length; face++) {
     if (side[face] !== -1) continue;
     const h = face * 3;
     triangles[h + 1] = mesh.triangles[h + 2];
     triangles[h + 2] = mesh.triangles[nextCorner(h)];
-    turned++;
+    flipped++;
   }
-  return { mesh: { positions: mesh.positions, triangles }, turned, place: faceMiddle(mesh, first) };
+  return { mesh: { positions: mesh.positions, triangles }, flipped, place: faceMiddle(mesh, first) };
 }

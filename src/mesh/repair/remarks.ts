@@ -6,10 +6,10 @@ import {
   finding,
 } from '../../findings/index.ts';
 import type { Vec3 } from '../../geometry/index.ts';
+import type { ClosedTopology } from './close-topology.ts';
 import type { CutOut } from './cut-crossings.ts';
 import type { Deviation } from './deviation.ts';
 import type { FacedOutward } from './face-outward.ts';
-import type { Mend } from './mend.ts';
 import type { United } from './unite-shells.ts';
 
 type RepairCode = Extract<FindingCode, `repair.${string}`>;
@@ -64,16 +64,16 @@ export class Remarks {
     return undefined;
   }
 
-  mended({
+  closed({
     joined,
     collapsed,
     doubled,
-    turned,
-    parted,
+    reoriented,
+    nonManifold,
     slivers,
     holes,
     openBefore,
-  }: Omit<Mend, 'mesh' | 'pairs'>): void {
+  }: Omit<ClosedTopology, 'mesh' | 'pairs'>): void {
     this.say('repair.points-joined', joined.count, { size: joined.size }, joined.place);
     this.say(
       'repair.faces-dropped',
@@ -81,8 +81,8 @@ export class Remarks {
       { collapsed: collapsed.count, doubled: doubled.count },
       doubled.place ?? collapsed.place,
     );
-    this.say('repair.faces-turned', turned.count, {}, turned.place);
-    this.say('repair.edges-split', parted.count, {}, parted.place);
+    this.say('repair.faces-turned', reoriented.count, {}, reoriented.place);
+    this.say('repair.edges-split', nonManifold.count, {}, nonManifold.place);
     this.say('repair.slivers-turned', slivers.count, {}, slivers.place);
     if (holes) {
       const { closed, added, area, widest, farthest, place } = holes;
@@ -92,8 +92,8 @@ export class Remarks {
     this.deviation = Math.max(this.deviation, joined.size, holes?.farthest ?? 0);
   }
 
-  faced({ turned, cavities, place }: FacedOutward): void {
-    this.say('repair.inside-out', turned, {}, place);
+  faced({ flipped, cavities, place }: FacedOutward): void {
+    this.say('repair.inside-out', flipped, {}, place);
     this.say('repair.cavity', cavities, {});
   }
 
@@ -110,7 +110,7 @@ export class Remarks {
     this.deviation = Math.max(this.deviation, farthest);
   }
 
-  specks(count: number, place?: Vec3): void {
+  smallComponents(count: number, place?: Vec3): void {
     this.say('repair.specks-dropped', count, {}, place);
   }
 

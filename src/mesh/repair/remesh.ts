@@ -15,7 +15,7 @@ const wholeWithin = 0.1;
 export interface Remeshed {
   readonly mesh: TriangleMesh;
   /** Pieces and bubbles smaller than a few cells, left out. */
-  readonly specks: number;
+  readonly smallComponents: number;
 }
 
 /**
@@ -32,9 +32,9 @@ export function remesh(mesh: TriangleMesh, tree: TriangleTree, edge: number, ker
   const raw = kernel.scope((scope) =>
     scope.toMesh(scope.levelSet(inside, low, high, edge, 'the master made anew')),
   );
-  const { mesh: rest, specks } = withoutSpecks(raw, (2 * edge) ** 3);
+  const { mesh: rest, smallComponents } = withoutSmallComponents(raw, (2 * edge) ** 3);
   if (rest.triangles.length === 0) throw new KernelFault('the master made anew', 'nothing is left of it');
-  return { mesh: rest, specks };
+  return { mesh: rest, smallComponents };
 }
 
 /** More faces than this per cell of surface are finer than a new surface can show. */
@@ -64,16 +64,20 @@ export function facesForCells(mesh: TriangleMesh, edge: number): { faces: Triang
 }
 
 /** Leaves out shells that enclose less than `least` mm3, whichever way they look. */
-export function withoutSpecks(mesh: TriangleMesh, least: number, shells = findShells(mesh)): Speckless {
-  const speck = shells.volumes.map((volume) => (Math.abs(volume) < least ? 1 : 0));
-  const specks = speck.reduce((sum, one) => sum + one, 0);
-  if (specks === 0) return { mesh, shells, specks };
-  const keep = Uint8Array.from(shells.of, (shell) => 1 - speck[shell]);
+export function withoutSmallComponents(
+  mesh: TriangleMesh,
+  least: number,
+  shells = findShells(mesh),
+): WithoutSmall {
+  const small = shells.volumes.map((volume) => (Math.abs(volume) < least ? 1 : 0));
+  const smallComponents = small.reduce((sum, one) => sum + one, 0);
+  if (smallComponents === 0) return { mesh, shells, smallComponents };
+  const keep = Uint8Array.from(shells.of, (shell) => 1 - small[shell]);
   const { mesh: rest, place } = keepFaces(mesh, keep);
-  return { mesh: rest, shells: findShells(rest), specks, ...(place && { place }) };
+  return { mesh: rest, shells: findShells(rest), smallComponents, ...(place && { place }) };
 }
 
-export interface Speckless extends Remeshed {
+export interface WithoutSmall extends Remeshed {
   readonly shells: Shells;
   readonly place?: Vec3;
 }

@@ -18,7 +18,7 @@ export interface Shells {
 /** Splits a mesh into shells, in the order of their first faces. Volumes hold for closed shells. */
 export function findShells(mesh: TriangleMesh, pairs = pairsOf(mesh)): Shells {
   const { positions, triangles } = mesh;
-  const parent = joinFaces(pairs.mate);
+  const parent = joinFaces(pairs.twin);
   const shellAt = new Int32Array(parent.length).fill(-1);
   const of = new Uint32Array(triangles.length / 3);
   const boxes: [number, number, number, number, number, number][] = [];
@@ -99,14 +99,14 @@ export const boxesMeet = (a: Bounds, b: Bounds): boolean =>
 const pairsOf = ({ positions, triangles }: TriangleMesh): EdgePairs =>
   pairEdges(triangles, positions.length / 3);
 
-function joinFaces(mate: Int32Array): Uint32Array {
-  const parent = new Uint32Array(mate.length / 3);
+function joinFaces(twin: Int32Array): Uint32Array {
+  const parent = new Uint32Array(twin.length / 3);
   for (let face = 0; face < parent.length; face++) parent[face] = face;
-  for (let h = 0; h < mate.length; h++) {
+  for (let h = 0; h < twin.length; h++) {
     // Each pair once, from its later half.
-    if (mate[h] < 0 || mate[h] > h) continue;
+    if (twin[h] < 0 || twin[h] > h) continue;
     const a = topOf(parent, Math.floor(h / 3));
-    const b = topOf(parent, Math.floor(mate[h] / 3));
+    const b = topOf(parent, Math.floor(twin[h] / 3));
     if (a < b) parent[b] = a;
     else parent[a] = b;
   }

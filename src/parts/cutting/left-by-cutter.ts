@@ -9,13 +9,13 @@ import {
 } from '../../geometry/index.ts';
 import type { Scope } from '../../kernel/index.ts';
 import {
-  afterMill,
+  closedByMill,
   type Fields,
   heightMap,
   knifeEdges,
   meshBetween,
-  type Spot,
-  spotsBetween,
+  type Patch,
+  patchesBetween,
 } from '../../mesh/index.ts';
 import { type Cutter, type Part, type PartOutput, type Solid, work } from '../../mold/index.ts';
 import { type HalvesInput, halvesInput, madeHalves, subjectsOf } from '../halves/index.ts';
@@ -83,8 +83,8 @@ function leftInHalf(
   const map = heightMap(mesh, { cell });
   const { bottom: _, top, ...grid } = map;
   const end = { radius: cutter.diameter / 2, kind: cutter.kind };
-  const fields: Fields = { grid, lower: top, upper: afterMill(map, end) };
-  const spots = spotsBetween(fields, leastHeight);
+  const fields: Fields = { grid, lower: top, upper: closedByMill(map, end) };
+  const spots = patchesBetween(fields, leastHeight);
   return {
     solids: spots.length === 0 ? [] : [asLeft(scope, half, meshBetween(fields, spots), halves)],
     findings: bySubject(spots, half, halves).map(([subject, there]) =>
@@ -108,11 +108,11 @@ function asLeft(scope: Scope, half: Half, mesh: TriangleMesh, halves: HalvesInpu
 }
 
 /** Spots by the placement or boss they lie at, else by the half; in the plan's order. */
-function bySubject(spots: readonly Spot[], half: Half, halves: HalvesInput) {
+function bySubject(spots: readonly Patch[], half: Half, halves: HalvesInput) {
   const toMold = inverse(halfToPrint(half, halves.disc));
   const subjects = subjectAt(halves);
   const halfId = `${half}-half`;
-  const groups = new Map<string, Spot[]>([...subjects.ids, halfId].map((id) => [id, []]));
+  const groups = new Map<string, Patch[]>([...subjects.ids, halfId].map((id) => [id, []]));
   for (const spot of spots) groups.get(subjects.at(movePoint(toMold, spot.place)) ?? halfId)?.push(spot);
   return [...groups].filter(([, there]) => there.length > 0);
 }
@@ -126,10 +126,10 @@ interface Milled {
 function sayLeft(
   half: Half,
   subject: string,
-  spots: readonly Spot[],
+  spots: readonly Patch[],
   { cutter, cell, halves }: Milled,
 ): Finding {
-  const total = (of: (spot: Spot) => number): number => spots.reduce((sum, spot) => sum + of(spot), 0);
+  const total = (of: (spot: Patch) => number): number => spots.reduce((sum, spot) => sum + of(spot), 0);
   return finding('cutter.left', {
     subject,
     place: movePoint(inverse(halfToPrint(half, halves.disc)), spots[0].place),

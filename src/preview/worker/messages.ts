@@ -2,7 +2,7 @@ import type { Finding, Report, UnitSystem } from '../../findings/index.ts';
 import type { Matrix4 } from '../../geometry/index.ts';
 import type { SolidRole } from '../../kinds/index.ts';
 import type { Master, Mold } from '../../mold/index.ts';
-import type { MastersOutcome, MendJob, MeshOutcome, Near } from '../../pipeline/index.ts';
+import type { MastersOutcome, MeshOutcome, MeshToLoad, Near } from '../../pipeline/index.ts';
 import type { ItemName } from '../../plan/index.ts';
 
 // What the page and its two workers say to each other. Every message of work carries the number of the edit it
@@ -77,7 +77,7 @@ export interface Mend {
   readonly edit: number;
   readonly ask: number;
   readonly id: string;
-  readonly job: MendJob;
+  readonly job: MeshToLoad;
   /** Triangles its picture may have. */
   readonly most: number;
 }

@@ -2,7 +2,7 @@ import type { Build } from '../../export/index.ts';
 import type { Field } from '../../findings/index.ts';
 import type { Kernel } from '../../kernel/index.ts';
 import { buildMold, Cache, layMold, type MeshOutcome, stepChecks, stepFields } from '../../pipeline/index.ts';
-import { mendAndShow } from './mend-together.ts';
+import { mendAndShow } from './load-together.ts';
 import type { Bake, Errand, Mend, Mended, ToOven } from './messages.ts';
 import { showChannels } from './show-channels.ts';
 import { showSolids } from './show-solids.ts';

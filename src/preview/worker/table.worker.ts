@@ -13,7 +13,7 @@ import {
 import { type Plan, readPlan } from '../../plan/index.ts';
 import { PageFiles } from './files.ts';
 import { holdIn } from './hold-in.ts';
-import { Helper, mendTogether, mostTriangles } from './mend-together.ts';
+import { Helper, mendTogether, mostTriangles } from './load-together.ts';
 import type { AskNear, Bake, OpenPlan, ShownMold, ToTable } from './messages.ts';
 import { practiceMoves } from './practice.ts';
 import { shownMesh } from './reduce.ts';

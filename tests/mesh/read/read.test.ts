@@ -2,8 +2,8 @@ import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { describe, expect, it, test } from 'vitest';
 import { readMesh } from '../../../src/mesh/index.ts';
-import { cutPolygon } from '../../../src/mesh/read/cut-polygon.ts';
 import { numberIn } from '../../../src/mesh/read/number-text.ts';
+import { triangulate } from '../../../src/mesh/read/triangulate.ts';
 import {
   asciiStl,
   binaryStl,
@@ -266,7 +266,7 @@ describe('speed', () => {
       const radius = k * 0.5 + (i < half ? 0 : 1.5);
       return [radius * Math.cos(k * 0.5), radius * Math.sin(k * 0.5), 0];
     });
-    expect(seconds(() => expect(cutPolygon(points).corners.length).toBe(3 * (2 * half - 2)))).toBeLessThan(
+    expect(seconds(() => expect(triangulate(points).corners.length).toBe(3 * (2 * half - 2)))).toBeLessThan(
       10,
     );
   });

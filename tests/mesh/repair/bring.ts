@@ -1,12 +1,12 @@
 import { expect } from 'vitest';
 import { loadKernel } from '../../../src/kernel/index.ts';
-import { type ImportOptions, importMesh } from '../../../src/mesh/index.ts';
+import { type RepairOptions, repairMesh } from '../../../src/mesh/index.ts';
 import { type Shape, shapeOf, soup, unpairedEdges, volumeOf } from '../rough-shapes.ts';
 
 export const kernel = await loadKernel();
 
-export const bring = (shape: Shape, options: Partial<ImportOptions> = {}) =>
-  importMesh(soup(shape), { subject: 'snail', unit: 'mm', ...options }, kernel);
+export const bring = (shape: Shape, options: Partial<RepairOptions> = {}) =>
+  repairMesh(soup(shape), { subject: 'snail', unit: 'mm', ...options }, kernel);
 
 export const codesOf = (outcome: ReturnType<typeof bring>): string[] =>
   outcome.findings.map(({ code }) => code);

@@ -8,8 +8,8 @@ const mend = (count: number, closed: number) => ({
   joined: { count, size: 0.1 },
   collapsed: { count, size: 0 },
   doubled: nothing,
-  turned: { count, size: 0 },
-  parted: { count, size: 0 },
+  reoriented: { count, size: 0 },
+  nonManifold: { count, size: 0 },
   slivers: { count, size: 0 },
   openBefore: 3 * closed,
   holes: {
@@ -33,7 +33,7 @@ test.each([
   ],
 ] as const)('counts %s in plain grammar', (_, count, opening) => {
   const remarks = new Remarks('leaf');
-  remarks.mended(mend(count, count));
+  remarks.closed(mend(count, count));
   expect(remarks.findings).toHaveLength(6);
   for (const one of remarks.findings) {
     const { says } = sayFinding(one, 'metric');

@@ -1,14 +1,14 @@
 import { expect, test } from 'vitest';
 import type { TriangleMesh } from '../../../src/geometry/index.ts';
 import { loadKernel } from '../../../src/kernel/index.ts';
-import { importMesh, readMesh, TriangleTree } from '../../../src/mesh/index.ts';
+import { readMesh, repairMesh, TriangleTree } from '../../../src/mesh/index.ts';
 import { reduce } from '../../../src/preview/worker/reduce.ts';
 import { bumpyMesh } from '../../browser/bumpy-mesh.ts';
 
 const kernel = await loadKernel();
 const read = readMesh(bumpyMesh(150, 120, 12), 'leaf.stl');
 if (!read.mesh) throw new Error('the test mesh cannot be read');
-const { mesh } = importMesh(read.mesh, { subject: 'leaf', unit: 'mm' }, kernel);
+const { mesh } = repairMesh(read.mesh, { subject: 'leaf', unit: 'mm' }, kernel);
 if (!mesh) throw new Error('the test mesh cannot be mended');
 
 /** Of the corners and the middles of the faces of one mesh, the farthest from the other's surface, mm. */

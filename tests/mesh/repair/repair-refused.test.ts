@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { importMesh } from '../../../src/mesh/index.ts';
+import { repairMesh } from '../../../src/mesh/index.ts';
 import { box, mapped, type Shape } from '../rough-shapes.ts';
 import { bring, kernel, outVolume } from './bring.ts';
 
@@ -69,7 +69,7 @@ describe('nothing to be made of it', () => {
 
   test('a face that names a point that is not there', () => {
     const raw = { positions: new Float64Array(9), triangles: Uint32Array.of(0, 1, 3) };
-    const outcome = importMesh(raw, { subject: 'leaf' }, kernel);
+    const outcome = repairMesh(raw, { subject: 'leaf' }, kernel);
     expect(outcome.findings).toMatchObject([{ code: 'repair.not-a-number', subject: 'leaf' }]);
   });
 
@@ -88,7 +88,7 @@ test('random soups never throw and what comes out is closed', () => {
     fc.property(fc.array(fc.tuple(point, point, point), { minLength: 1, maxLength: 24 }), (faces) => {
       const positions = Float64Array.from(faces.flat(2));
       const triangles = Uint32Array.from({ length: faces.length * 3 }, (_, i) => i);
-      const outcome = importMesh(
+      const outcome = repairMesh(
         { positions, triangles },
         { subject: 'soup', unit: 'mm', remeshEdge: 0.4 },
         kernel,

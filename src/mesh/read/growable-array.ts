@@ -1,7 +1,7 @@
 type Numbers = Float64Array | Uint32Array;
 
 /** A typed array that grows while a file is read whose counts are not known beforehand. */
-export class Growing<T extends Numbers> {
+export class GrowableArray<T extends Numbers> {
   length = 0;
 
   /** `items` is a typed array of the first capacity. */
@@ -33,5 +33,5 @@ export class Growing<T extends Numbers> {
   }
 }
 
-export const growingFloats = (): Growing<Float64Array> => new Growing(new Float64Array(1024));
-export const growingIndices = (): Growing<Uint32Array> => new Growing(new Uint32Array(1024));
+export const growableFloats = (): GrowableArray<Float64Array> => new GrowableArray(new Float64Array(1024));
+export const growableIndices = (): GrowableArray<Uint32Array> => new GrowableArray(new Uint32Array(1024));

@@ -3,7 +3,7 @@ import type { Vec3 } from '../../geometry/index.ts';
 import { newellVector, spanLoop, triangleArea } from '../repair/span-loop.ts';
 
 /** Corner numbers of the triangles, three each, running the way the polygon runs. */
-export interface CutPolygon {
+export interface Triangulation {
   readonly corners: readonly number[];
   /** True where the outline crosses itself or has no plane: closed with its neighbours, but of doubtful shape. */
   readonly rough: boolean;
@@ -23,7 +23,7 @@ const clipping = 10;
  * an edge of one triangle, so that neighbours still meet: convex ones become a fan, concave ones are clipped ear
  * by ear in their mean plane (earcut, after Held 2001, "FIST"), what crosses itself is spanned as well as it can be.
  */
-export function cutPolygon(points: readonly Vec3[]): CutPolygon {
+export function triangulate(points: readonly Vec3[]): Triangulation {
   const n = points.length;
   if (n === 3) return { corners: [0, 1, 2], rough: false, steps: 0 };
   if (n === 4) {
@@ -38,7 +38,7 @@ export function cutPolygon(points: readonly Vec3[]): CutPolygon {
   if (corners.length !== 3 * (n - 2) || !(deviation(flat, null, 2, corners) < sameArea)) {
     return spanned(points);
   }
-  return { corners: turnedLike(flat, corners), rough: false, steps: clipping * n * n };
+  return { corners: orientedLike(flat, corners), rough: false, steps: clipping * n * n };
 }
 
 /**
@@ -112,14 +112,14 @@ function bulges(flat: readonly number[]): boolean {
 }
 
 /** Makes the triangles run counter-clockwise in the plane, as the outline does. */
-function turnedLike(flat: readonly number[], corners: readonly number[]): readonly number[] {
+function orientedLike(flat: readonly number[], corners: readonly number[]): readonly number[] {
   let area = 0;
   for (let i = 0; i < corners.length; i += 3) area += turn(flat, corners[i], corners[i + 1], corners[i + 2]);
   return area >= 0 ? corners : [...corners].reverse();
 }
 
 /** The triangulation of least area: for an outline in a plane that does not cross itself, its own area. */
-function spanned(points: readonly Vec3[]): CutPolygon {
+function spanned(points: readonly Vec3[]): Triangulation {
   const n = points.length;
   if (n > spannedUpTo) return { corners: fan(n, 0), rough: true, steps: clipping * n * n };
   const corners = spanLoop(points, () => false) ?? fan(n, 0);

@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
-import type { TriangleMesh } from '../../src/geometry/index.ts';
-import { loadKernel } from '../../src/kernel/index.ts';
-import { innerRadii } from '../../src/mesh/index.ts';
-import { box } from '../export/shapes.ts';
-import { ball } from '../parts/example-masters.ts';
+import type { TriangleMesh } from '../../../src/geometry/index.ts';
+import { loadKernel } from '../../../src/kernel/index.ts';
+import { innerRadii } from '../../../src/mesh/index.ts';
+import { box } from '../../export/shapes.ts';
+import { ball } from '../../parts/example-masters.ts';
 
 // Hollows of known inner radius in the upper face of a block 24 mm square: closed forms.
 

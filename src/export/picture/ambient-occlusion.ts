@@ -9,12 +9,12 @@ const steps = [0.06, 0.16, 0.34, 0.62, 1];
  * Share of the sky each pixel sees: in a few directions the highest neighbour above its tangent plane is looked for.
  * The directions turn from pixel to pixel in a pattern of 2 x 2, which the supersampling averages: no noise.
  */
-export function skyOf(raster: Raster): Float32Array {
+export function ambientOcclusion(raster: Raster): Float32Array {
   const { camera, item, normals } = raster;
   const { width, height, right, up, forward } = camera;
   const reach = 0.035 * Math.min(width, height);
   const turns = offsetTable(reach);
-  const sky = new Float32Array(width * height).fill(1);
+  const open = new Float32Array(width * height).fill(1);
   for (let y = 0, at = 0; y < height; y++) {
     for (let x = 0; x < width; x++, at++) {
       if (item[at] === 0) continue;
@@ -22,10 +22,10 @@ export function skyOf(raster: Raster): Float32Array {
       const side = dot(n, forward) > 0 ? -1 : 1;
       const tilt: Vec3 = [side * dot(n, right), side * dot(n, up), side * dot(n, forward)];
       const hidden = hiddenFrom(raster, x, y, tilt, turns[(y & 1) * 2 + (x & 1)], reach);
-      sky[at] = Math.max(0.15, 1 - (1.5 * hidden) / directions);
+      open[at] = Math.max(0.15, 1 - (1.5 * hidden) / directions);
     }
   }
-  return sky;
+  return open;
 }
 
 /** Sum over the directions of how high the neighbours stand; `tilt` is the normal by right, up and forward. */

@@ -4,7 +4,7 @@ import type { RawMesh } from '../raw.ts';
  * Leaves out points no face names: they would count in the size of the mesh. `left` is how many went; the mesh comes
  * back as it is where there are none. Points keep their order. Every index must be in range.
  */
-export function usedPoints(mesh: RawMesh): { readonly mesh: RawMesh; readonly left: number } {
+export function compactVertices(mesh: RawMesh): { readonly mesh: RawMesh; readonly left: number } {
   const { positions, triangles } = mesh;
   const points = positions.length / 3;
   const used = new Uint8Array(points);

@@ -13,7 +13,7 @@ export interface MillEnd {
  * and Mathematical Morphology, 1982). Heights in mm, NaN off the mesh, where the mill may go freely. The end is taken
  * as the nodes under it, so a width is known to within a cell either way.
  */
-export function afterMill({ top, ...grid }: Grid & Pick<HeightMap, 'top'>, end: MillEnd): Float32Array {
+export function closedByMill({ top, ...grid }: Grid & Pick<HeightMap, 'top'>, end: MillEnd): Float32Array {
   const shape = nodesUnder(grid, end);
   const reach = Math.ceil(end.radius / grid.cell);
   const wide = padded(top, grid, reach);

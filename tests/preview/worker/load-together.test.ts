@@ -1,8 +1,8 @@
 import { beforeAll, expect, test, vi } from 'vitest';
 import { type Kernel, loadKernel } from '../../../src/kernel/index.ts';
-import { Cache, mendMesh, readMasters } from '../../../src/pipeline/index.ts';
+import { Cache, loadMesh, readMasters } from '../../../src/pipeline/index.ts';
 import { type Plan, readPlan } from '../../../src/plan/index.ts';
-import { Helper, mendTogether } from '../../../src/preview/worker/mend-together.ts';
+import { Helper, mendTogether } from '../../../src/preview/worker/load-together.ts';
 import type { Mend, Mended } from '../../../src/preview/worker/messages.ts';
 import { bumpyMesh } from '../../browser/bumpy-mesh.ts';
 
@@ -51,7 +51,7 @@ function other(limit: number): { helper: Helper; mended: string[] } {
       return;
     }
     mended.push(data.id);
-    port2.postMessage({ ask: data.ask, outcome: mendMesh(data.job, kernel) } satisfies Mended);
+    port2.postMessage({ ask: data.ask, outcome: loadMesh(data.job, kernel) } satisfies Mended);
   };
   helper.meet(port1);
   return { helper, mended };

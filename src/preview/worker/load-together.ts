@@ -2,10 +2,10 @@ import type { Kernel } from '../../kernel/index.ts';
 import {
   type Cache,
   type FileAccess,
+  loadKey,
+  loadMesh,
   type MeshOutcome,
-  mendJob,
-  mendKey,
-  mendMesh,
+  meshToLoad,
 } from '../../pipeline/index.ts';
 import { expandPlacements, type Plan } from '../../plan/index.ts';
 import type { Mend, Mended } from './messages.ts';
@@ -24,7 +24,7 @@ export type Mending = Pick<Mend, 'edit' | 'id' | 'job' | 'most'>;
 
 /** Mends a master and sends its picture to the page. */
 export function mendAndShow({ edit, id, job, most }: Mending, kernel: Kernel): MeshOutcome {
-  const outcome = mendMesh(job, kernel);
+  const outcome = loadMesh(job, kernel);
   if (outcome.mesh) {
     const mesh = shownMesh(outcome.mesh, most, kernel);
     tell({ kind: 'master', edit, master: { id, mesh } }, [mesh]);
@@ -79,14 +79,14 @@ export async function mendTogether(plan: Plan, together: Together): Promise<void
   const total = left.length + 1;
   let done = 0;
   const keep = ({ edit, id, job }: Mending, outcome: MeshOutcome): void => {
-    cache.remember(mendKey(job), () => outcome);
+    cache.remember(loadKey(job), () => outcome);
     if (outcome.mesh) together.shown(id, outcome.mesh);
     tell({ kind: 'step', edit, title: `master ${id}`, done: ++done, total });
   };
   // A master is looked up only when its turn comes: until then nobody waits for it.
   const next = (end: 'shift' | 'pop'): Mending | undefined => {
     let one = left[end]();
-    while (one && cache.has(mendKey(one.job))) one = left[end]();
+    while (one && cache.has(loadKey(one.job))) one = left[end]();
     return one;
   };
   const here = async (): Promise<void> => {
@@ -121,7 +121,7 @@ async function mendings(plan: Plan, { edit, files }: Together): Promise<Mending[
     if (spec.kind !== 'mesh') return [];
     const file = await files(spec.file);
     if ('fault' in file) return [];
-    return [{ edit, id, job: mendJob(id, spec, file.bytes), most }];
+    return [{ edit, id, job: meshToLoad(id, spec, file.bytes), most }];
   });
   return (await Promise.all(found)).flat();
 }

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { compose, moveMesh, rotation } from '../../../src/geometry/index.ts';
-import { importMesh } from '../../../src/mesh/index.ts';
+import { repairMesh } from '../../../src/mesh/index.ts';
 import {
   asMesh,
   ball,
@@ -27,7 +27,7 @@ const twoBalls = (r: number, d: number): number =>
 describe('a clean mesh', () => {
   test('passes with its own faces in their order, without a word', () => {
     const shape = torus(20, 5, 48, 24);
-    const outcome = importMesh(indexed(shape), { subject: 'button', unit: 'mm' }, kernel);
+    const outcome = repairMesh(indexed(shape), { subject: 'button', unit: 'mm' }, kernel);
     expect(outcome.findings).toEqual([]);
     expect(outcome.mesh).toEqual(asMesh(shape));
     expect(outcome.changes.counts).toEqual({});
@@ -137,7 +137,7 @@ describe('open edges', () => {
     // Every face of the soup moved by its own 1e-4 mm: no two of them meet.
     const raw = soup(ball(10, 24));
     const positions = raw.positions.map((value, i) => value + 5e-5 * Math.sin(Math.floor(i / 9) * 12.9898));
-    const outcome = importMesh({ ...raw, positions }, { subject: 'snail', unit: 'mm' }, kernel);
+    const outcome = repairMesh({ ...raw, positions }, { subject: 'snail', unit: 'mm' }, kernel);
     expect(outVolume(outcome)).toBeCloseTo(volumeOf(ball(10, 24)), 1);
     expect(codesOf(outcome)).toContain('repair.points-joined');
     expect(outcome.changes.greatestDeviation).toBeLessThanOrEqual(2e-4);

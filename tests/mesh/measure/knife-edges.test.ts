@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { knifeEdges } from '../../src/mesh/index.ts';
-import { box, meshOf } from '../export/shapes.ts';
+import { knifeEdges } from '../../../src/mesh/index.ts';
+import { box, meshOf } from '../../export/shapes.ts';
 
 const degrees = (value: number): number => (value * Math.PI) / 180;
 

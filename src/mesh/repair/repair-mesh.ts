@@ -2,15 +2,15 @@ import type { Finding } from '../../findings/index.ts';
 import { boundsOf, type TriangleMesh, type Vec3 } from '../../geometry/index.ts';
 import { type Kernel, KernelFault } from '../../kernel/index.ts';
 import type { FileUnit, RawMesh } from '../raw.ts';
+import { closeTopology } from './close-topology.ts';
 import { type ColumnWinding, columnWinding } from './column-winding.ts';
 import { type CutOut, cutCrossings } from './cut-crossings.ts';
 import { compareSurfaces } from './deviation.ts';
 import { type EdgePairs, isPaired, pairEdges } from './edges.ts';
 import { type FacedOutward, faceOutward } from './face-outward.ts';
-import { limitFindings } from './import-limits.ts';
-import { mend } from './mend.ts';
 import { type ProvenFault, Remarks, type SkinFault } from './remarks.ts';
-import { facesForCells, remesh, remeshCells, type Speckless, withoutSpecks } from './remesh.ts';
+import { facesForCells, remesh, remeshCells, type WithoutSmall, withoutSmallComponents } from './remesh.ts';
+import { limitFindings } from './repair-limits.ts';
 import { findShells } from './shells.ts';
 import { sizeOf } from './surface.ts';
 import { toMillimeters } from './to-millimeters.ts';
@@ -18,7 +18,7 @@ import { TriangleTree } from './triangle-tree.ts';
 import { type United, uniteShells } from './unite-shells.ts';
 
 /** How a raw mesh becomes a master. What is left out takes the default named. */
-export interface ImportOptions {
+export interface RepairOptions {
   /** Id of the master the findings are about. */
   readonly subject: string;
   /** Unit of the file's numbers; without it the file's own, or a guess by plausible size that is said aloud. */
@@ -49,7 +49,7 @@ interface MeshChanges {
   readonly counts: Readonly<Record<string, number>>;
 }
 
-export interface ImportOutcome {
+export interface RepairOutcome {
   /** Closed, outward-facing, mm; missing where a stop says why. */
   readonly mesh?: TriangleMesh;
   readonly unit: FileUnit;
@@ -62,9 +62,9 @@ const holeShare = 0.15;
 /** Reach of the cuts tried about small crossings, in distances between the lines that found them. */
 const cutReaches = [0.5, 2, 2, 4, 8];
 /** Shells smaller than this share of the largest are specks. */
-const speckShare = 1e-9;
+const smallComponentShare = 1e-9;
 /** A surface made anew may stray this share of the longest side (or four edges) from the old one; beyond: a stop. */
-const strayShare = 0.04;
+const looseComponentShare = 0.04;
 /** Mean thickness, mm, below which a mesh is a sheet. */
 const leastThickness = 1e-3;
 
@@ -72,7 +72,7 @@ const leastThickness = 1e-3;
  * Makes a closed, outward-facing mesh in mm of whatever a file holds, near the file's own frame. Every change is a
  * finding; a mesh that needs none comes back with its own faces. Bad meshes give a stop and no mesh, never a throw.
  */
-export function importMesh(raw: RawMesh, options: ImportOptions, kernel: Kernel): ImportOutcome {
+export function repairMesh(raw: RawMesh, options: RepairOptions, kernel: Kernel): RepairOutcome {
   const limits = limitFindings(raw, options);
   if (limits.length > 0) return refused(raw, options, limits);
   const { mesh: soup, unit, moved, findings } = toMillimeters(raw, options.subject, options.unit);
@@ -98,7 +98,7 @@ export function importMesh(raw: RawMesh, options: ImportOptions, kernel: Kernel)
   };
 }
 
-function refused(raw: RawMesh, options: ImportOptions, findings: readonly Finding[]): ImportOutcome {
+function refused(raw: RawMesh, options: RepairOptions, findings: readonly Finding[]): RepairOutcome {
   return {
     unit: options.unit ?? raw.unit ?? 'mm',
     changes: {
@@ -116,22 +116,22 @@ function refused(raw: RawMesh, options: ImportOptions, findings: readonly Findin
 
 function makeSolid(
   soup: TriangleMesh,
-  options: ImportOptions,
+  options: RepairOptions,
   kernel: Kernel,
   remarks: Remarks,
 ): TriangleMesh | undefined {
   const diagonal = diagonalOf(soup);
   const weldTolerance = options.weldTolerance ?? Math.max(2e-4, 1e-6 * diagonal);
   const holeLimit = options.holeLimit ?? holeShare * diagonal;
-  const mended = mend(soup, weldTolerance, holeLimit);
-  remarks.mended(mended);
-  if (mended.mesh.triangles.length === 0) return remarks.stop('repair.empty', { which: 'area' });
-  const faced = faceOutward(mended.mesh, mended.pairs);
+  const closed = closeTopology(soup, weldTolerance, holeLimit);
+  remarks.closed(closed);
+  if (closed.mesh.triangles.length === 0) return remarks.stop('repair.empty', { which: 'area' });
+  const faced = faceOutward(closed.mesh, closed.pairs);
   remarks.faced(faced);
   if (isFlat(faced)) return remarks.stop('repair.flat', { which: 'volume' });
-  const { mesh, fault, place }: Skin = isPaired(mended.pairs)
+  const { mesh, fault, place }: Skin = isPaired(closed.pairs)
     ? keepSkin(faced, holeLimit, kernel, remarks)
-    : { mesh: faced.mesh, fault: openness(mended.pairs) };
+    : { mesh: faced.mesh, fault: openness(closed.pairs) };
   const solid = fault === undefined ? mesh : makeAnew({ mesh, fault, place }, options, kernel, remarks);
   if (solid)
     remarks.bodies(
@@ -150,7 +150,7 @@ interface Skin {
 interface Attempt extends Skin {
   readonly fault?: ProvenFault;
   readonly winding?: ColumnWinding;
-  readonly speckless?: Speckless;
+  readonly withoutSmall?: WithoutSmall;
   readonly united?: United | undefined;
 }
 
@@ -172,7 +172,8 @@ function keepSkin(start: FacedOutward, holeLimit: number, kernel: Kernel, remark
   }
   // What was tried and given up is not said: a surface made anew starts from the mended one.
   if (attempt.fault !== undefined) return { ...attempt, mesh: start.mesh };
-  if (attempt.speckless) remarks.specks(attempt.speckless.specks, attempt.speckless.place);
+  if (attempt.withoutSmall)
+    remarks.smallComponents(attempt.withoutSmall.smallComponents, attempt.withoutSmall.place);
   if (attempt.united) remarks.united(attempt.united);
   remarks.cut(cuts);
   return attempt;
@@ -182,10 +183,10 @@ function keepSkin(start: FacedOutward, holeLimit: number, kernel: Kernel, remark
 function prove(faced: FacedOutward, kernel: Kernel): Attempt {
   try {
     const largest = faced.shells.volumes.reduce((most, volume) => Math.max(most, Math.abs(volume)), 0);
-    const speckless = withoutSpecks(faced.mesh, speckShare * largest, faced.shells);
-    const united = uniteShells(speckless.mesh, speckless.shells, kernel);
+    const withoutSmall = withoutSmallComponents(faced.mesh, smallComponentShare * largest, faced.shells);
+    const united = uniteShells(withoutSmall.mesh, withoutSmall.shells, kernel);
     kernel.scope((scope) => scope.fromExactMesh(united.mesh, 'the master'));
-    return { ...judged(united.mesh), speckless, ...(united.united > 0 && { united }) };
+    return { ...judged(united.mesh), withoutSmall, ...(united.united > 0 && { united }) };
   } catch (error) {
     if (error instanceof KernelFault)
       return { mesh: faced.mesh, fault: { which: 'refused', fault: error.message } };
@@ -204,7 +205,7 @@ function judged(mesh: TriangleMesh): Attempt {
 
 function makeAnew(
   { mesh, fault, place }: { mesh: TriangleMesh; fault: SkinFault; place: Vec3 | undefined },
-  options: ImportOptions,
+  options: RepairOptions,
   kernel: Kernel,
   remarks: Remarks,
 ): TriangleMesh | undefined {
@@ -218,13 +219,13 @@ function makeAnew(
     // Cells near a torn rim may cross one another by a little; such places are cut out like any other.
     const anew = keepSkin(faceOutward(raw.mesh, pairs), 8 * edge, kernel, remarks);
     const { kept, added } = compareSurfaces(mesh, tree, anew.mesh, Math.max(edge / 50, slack));
-    const strayed = kept.greatest > Math.max(4 * edge, strayShare * longest);
+    const hasLooseComponents = kept.greatest > Math.max(4 * edge, looseComponentShare * longest);
     if (anew.fault) return remarks.notSolid(fault, anewFault(anew.fault), place ?? kept.place);
-    if (strayed)
+    if (hasLooseComponents)
       return remarks.notSolid(fault, { anew: 'strayed', strayed: kept.greatest }, place ?? kept.place);
     const sizes = { before: sizeOf(mesh), after: sizeOf(anew.mesh) };
     remarks.remeshed({ fault, edge, ...sizes, kept, added }, place);
-    remarks.specks(raw.specks);
+    remarks.smallComponents(raw.smallComponents);
     return anew.mesh;
   } catch (error) {
     if (!(error instanceof KernelFault)) throw error;
@@ -238,7 +239,11 @@ function isFlat({ mesh, shells }: FacedOutward): boolean {
   return (2 * volume) / sizeOf(mesh).area < leastThickness;
 }
 
-const openness = ({ open, crowded }: EdgePairs): SkinFault => ({ which: 'open', open, crowded });
+const openness = ({ open, nonManifold }: EdgePairs): SkinFault => ({
+  which: 'open',
+  open,
+  crowded: nonManifold,
+});
 
 /** What a surface made anew fails by, beside what made it necessary. */
 const anewFault = (fault: ProvenFault) =>

@@ -2,10 +2,10 @@ import { nextCorner, type TriangleMesh, type Vec3 } from '../../geometry/index.t
 import { type EdgePairs, pairEdges } from './edges.ts';
 import { faceArea, faceMiddle } from './surface.ts';
 
-export interface SliversTurned {
+export interface SliversFlipped {
   readonly mesh: TriangleMesh;
   readonly pairs: EdgePairs;
-  readonly turned: number;
+  readonly flipped: number;
   readonly place?: Vec3;
 }
 
@@ -14,23 +14,23 @@ export interface SliversTurned {
  * long side to the face beyond it: the two faces become two others over the same four points, and no point moves.
  * A sliver that cannot be turned without doubling an edge stays.
  */
-export function turnSlivers(mesh: TriangleMesh, pairs: EdgePairs): SliversTurned {
+export function flipSliverEdges(mesh: TriangleMesh, pairs: EdgePairs): SliversFlipped {
   let now = { mesh, pairs };
-  let turned = 0;
+  let flipped = 0;
   let place: Vec3 | undefined;
   // Slivers may lie side by side: each round turns those whose neighbour is a proper face by then.
   for (let round = 0; round < 8; round++) {
     const flat = sliversOf(now.mesh);
     if (flat.length === 0) break;
     const triangles = now.mesh.triangles.slice();
-    const done = turnRound(now.mesh, now.pairs, flat, triangles);
+    const done = flipRound(now.mesh, now.pairs, flat, triangles);
     if (done === 0) break;
     place ??= faceMiddle(now.mesh, flat[0]);
-    turned += done;
+    flipped += done;
     const next = { positions: mesh.positions, triangles };
     now = { mesh: next, pairs: pairEdges(triangles, mesh.positions.length / 3) };
   }
-  return { ...now, turned, ...(place && { place }) };
+  return { ...now, flipped, ...(place && { place }) };
 }
 
 function sliversOf(mesh: TriangleMesh): number[] {
@@ -41,9 +41,9 @@ function sliversOf(mesh: TriangleMesh): number[] {
 }
 
 /** Turns each sliver once, never two that touch in one round; writes to `triangles`, returns how many. */
-function turnRound(
+function flipRound(
   mesh: TriangleMesh,
-  { mate }: EdgePairs,
+  { twin }: EdgePairs,
   flat: readonly number[],
   triangles: Uint32Array,
 ): number {
@@ -52,7 +52,7 @@ function turnRound(
   let done = 0;
   for (const face of flat) {
     const long = longestSide(mesh, face);
-    const other = mate[long];
+    const other = twin[long];
     if (other < 0) continue;
     const beyond = Math.floor(other / 3);
     const [a, b, c] = [long, nextCorner(long), nextCorner(nextCorner(long))].map((h) => mesh.triangles[h]);
@@ -65,7 +65,7 @@ function turnRound(
     triangles.set([c, a, d], beyond * 3);
     for (const f of near) touched.add(f);
     // The faces round them keep their corners but not their neighbours: leave them for the next round.
-    for (const f of near) for (let k = 0; k < 3; k++) touched.add(Math.floor(mate[f * 3 + k] / 3));
+    for (const f of near) for (let k = 0; k < 3; k++) touched.add(Math.floor(twin[f * 3 + k] / 3));
     done++;
   }
   return done;

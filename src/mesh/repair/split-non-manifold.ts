@@ -1,10 +1,10 @@
 import { cross, dot, nextCorner, type TriangleMesh, type Vec3 } from '../../geometry/index.ts';
-import { crowdedEdge, type EdgePairs } from './edges.ts';
+import { type EdgePairs, nonManifoldEdge } from './edges.ts';
 
-export interface Parted {
+export interface EdgesSplit {
   readonly mesh: TriangleMesh;
   /** Crowded edges whose sheets were told apart. */
-  readonly parted: number;
+  readonly split: number;
   readonly place?: Vec3;
 }
 
@@ -14,19 +14,19 @@ export interface Parted {
  * then there once for each sheet, in the same place. Edges that are not run through equally often both ways are
  * left as they are.
  */
-export function partSheets(mesh: TriangleMesh, pairs: EdgePairs): Parted {
-  if (pairs.crowded === 0) return { mesh, parted: 0 };
-  const mate = pairs.mate.slice();
-  const edges = crowdedEdges(mesh.triangles, mate);
+export function splitNonManifoldEdges(mesh: TriangleMesh, pairs: EdgePairs): EdgesSplit {
+  if (pairs.nonManifold === 0) return { mesh, split: 0 };
+  const twin = pairs.twin.slice();
+  const edges = nonManifoldEdges(mesh.triangles, twin);
   const vertices = new Set<number>();
-  let parted = 0;
+  let split = 0;
   let place: Vec3 | undefined;
   for (const halves of edges) {
     const couples = coupleByAngle(mesh, halves);
     if (couples === undefined) continue;
     for (const [a, b] of couples) {
-      mate[a] = b;
-      mate[b] = a;
+      twin[a] = b;
+      twin[b] = a;
     }
     const u = mesh.triangles[halves[0]];
     const v = mesh.triangles[nextCorner(halves[0])];
@@ -34,16 +34,16 @@ export function partSheets(mesh: TriangleMesh, pairs: EdgePairs): Parted {
     place ??= [0, 1, 2].map(
       (axis) => (mesh.positions[u * 3 + axis] + mesh.positions[v * 3 + axis]) / 2,
     ) as unknown as Vec3;
-    parted++;
+    split++;
   }
-  if (place === undefined) return { mesh, parted: 0 };
-  return { mesh: splitFans(mesh, mate, vertices), parted, place };
+  if (place === undefined) return { mesh, split: 0 };
+  return { mesh: splitFans(mesh, twin, vertices), split, place };
 }
 
-function crowdedEdges(triangles: Uint32Array, mate: Int32Array): number[][] {
+function nonManifoldEdges(triangles: Uint32Array, twin: Int32Array): number[][] {
   const edges = new Map<string, number[]>();
-  for (let h = 0; h < mate.length; h++) {
-    if (mate[h] !== crowdedEdge) continue;
+  for (let h = 0; h < twin.length; h++) {
+    if (twin[h] !== nonManifoldEdge) continue;
     const a = triangles[h];
     const b = triangles[nextCorner(h)];
     const key = a < b ? `${a},${b}` : `${b},${a}`;
@@ -55,11 +55,11 @@ function crowdedEdges(triangles: Uint32Array, mate: Int32Array): number[][] {
 }
 
 /** Pairs of half-edges with material between them, or undefined where they do not come out even. */
-function coupleByAngle(mesh: TriangleMesh, halves: readonly number[]): [number, number][] | undefined {
+function coupleByAngle(mesh: TriangleMesh, halfEdges: readonly number[]): [number, number][] | undefined {
   const { triangles } = mesh;
-  const u = triangles[halves[0]];
-  const around = angleAbout(mesh, u, triangles[nextCorner(halves[0])]);
-  const sorted = halves
+  const u = triangles[halfEdges[0]];
+  const around = angleAbout(mesh, u, triangles[nextCorner(halfEdges[0])]);
+  const sorted = halfEdges
     .map((h) => ({ h, begins: triangles[h] !== u, angle: around(triangles[nextCorner(nextCorner(h))]) }))
     .sort((a, b) => a.angle - b.angle || Number(b.begins) - Number(a.begins) || a.h - b.h);
   const begun: number[] = [];
@@ -99,7 +99,7 @@ function angleAbout({ positions }: TriangleMesh, u: number, v: number): (w: numb
 }
 
 /** Gives each fan of faces round the given vertices a point of its own. */
-function splitFans(mesh: TriangleMesh, mate: Int32Array, vertices: ReadonlySet<number>): TriangleMesh {
+function splitFans(mesh: TriangleMesh, twin: Int32Array, vertices: ReadonlySet<number>): TriangleMesh {
   const triangles = mesh.triangles.slice();
   const corners = new Map<number, number[]>();
   for (let h = 0; h < triangles.length; h++) {
@@ -115,7 +115,7 @@ function splitFans(mesh: TriangleMesh, mate: Int32Array, vertices: ReadonlySet<n
     let first = true;
     for (const seed of list) {
       if (seen.has(seed)) continue;
-      const fan = fanOf(original, mate, seed, vertex);
+      const fan = fanOf(original, twin, seed, vertex);
       for (const h of fan) seen.add(h);
       if (!first) {
         for (const h of fan) triangles[h] = mesh.positions.length / 3 + extra.length / 3;
@@ -131,11 +131,11 @@ function splitFans(mesh: TriangleMesh, mate: Int32Array, vertices: ReadonlySet<n
 }
 
 /** Corners at `vertex` reached from one of them across paired edges. */
-function fanOf(triangles: Uint32Array, mate: Int32Array, seed: number, vertex: number): number[] {
+function fanOf(triangles: Uint32Array, twin: Int32Array, seed: number, vertex: number): number[] {
   const fan = new Set([seed]);
   for (const h of fan) {
     for (const side of [h, nextCorner(nextCorner(h))]) {
-      const other = mate[side];
+      const other = twin[side];
       if (other < 0) continue;
       fan.add(triangles[other] === vertex ? other : nextCorner(other));
     }

@@ -1,16 +1,16 @@
 import type { Finding } from '../findings/index.ts';
 import type { TriangleMesh } from '../geometry/index.ts';
 import type { Kernel } from '../kernel/index.ts';
-import { type ImportOptions, importMesh, readMesh } from '../mesh/index.ts';
+import { type RepairOptions, readMesh, repairMesh } from '../mesh/index.ts';
 import type { PlanMaster } from '../plan/index.ts';
 import { contentKey } from './content-key.ts';
 
 /** A master's file and how it is to be mended: plain data, so that it can be done wherever there is a kernel. */
-export interface MendJob {
+export interface MeshToLoad {
   readonly bytes: Uint8Array;
   /** As the plan names it. */
   readonly file: string;
-  readonly options: ImportOptions;
+  readonly options: RepairOptions;
 }
 
 export interface MeshOutcome {
@@ -19,11 +19,11 @@ export interface MeshOutcome {
   readonly findings: readonly Finding[];
 }
 
-export const mendJob = (
+export const meshToLoad = (
   id: string,
   { file, unit, repair }: PlanMaster & { kind: 'mesh' },
   bytes: Uint8Array,
-): MendJob => ({
+): MeshToLoad => ({
   bytes,
   file,
   options: {
@@ -35,13 +35,13 @@ export const mendJob = (
 });
 
 /** Under which the cache keeps what comes of it. */
-export const mendKey = (job: MendJob): string => `import ${contentKey(job)}`;
+export const loadKey = (source: MeshToLoad): string => `import ${contentKey(source)}`;
 
 /** Reads a master's mesh out of its file and mends it. */
-export function mendMesh({ bytes, file, options }: MendJob, kernel: Kernel): MeshOutcome {
+export function loadMesh({ bytes, file, options }: MeshToLoad, kernel: Kernel): MeshOutcome {
   const read = readMesh(bytes, file);
   if (!read.mesh) return { findings: read.findings };
-  const imported = importMesh(read.mesh, options, kernel);
+  const imported = repairMesh(read.mesh, options, kernel);
   return {
     ...(imported.mesh && { mesh: imported.mesh }),
     findings: [...read.findings, ...imported.findings],
