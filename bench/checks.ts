@@ -14,7 +14,7 @@ import type { TriangleMesh } from '../src/geometry/index.ts';
 import { type Kernel, loadKernel } from '../src/kernel/index.ts';
 import type { Check, Mold, Tools } from '../src/mold/index.ts';
 import { Cache, checkMold, readMold } from '../src/pipeline/index.ts';
-import { rememberIn } from '../src/pipeline/remember-in.ts';
+import { memoizeIn } from '../src/pipeline/memoize-in.ts';
 import { fineBunny } from './fine-bunny.ts';
 import { growth } from './growth.ts';
 
@@ -77,7 +77,7 @@ function cpu(run: () => void): number {
 }
 
 const runCheck = (check: Check, mold: Mold, tools: Tools): void => {
-  for (const job of check.jobs(mold)) job.run(tools);
+  for (const unit of check.units(mold)) unit.run(tools);
 };
 
 const verdict = (value: number, aim: number): string =>
@@ -104,9 +104,9 @@ console.log(`master: ${mesh.triangles.length / 3} triangles`);
 const reading = new Cache();
 const mold = await moldOf(kernel, mesh, planOf(36), reading);
 checkMold(mold, [], kernel);
-const remember = rememberIn(new Cache());
+const memoize = memoizeIn(new Cache());
 const times = checks.map(
-  (check) => [check.title, cpu(() => runCheck(check, mold, { kernel, remember }))] as const,
+  (check) => [check.title, cpu(() => runCheck(check, mold, { kernel, memoize }))] as const,
 );
 const sum = times.reduce((all, [, seconds]) => all + seconds, 0);
 for (const [title, seconds] of [...times].sort((a, b) => b[1] - a[1]))

@@ -19,7 +19,7 @@ if (!mold) throw new Error('the plan cannot be read');
 
 const solids = parts
   .filter(({ id }) => id === 'halves' || id === 'build-up')
-  .flatMap((part) => part.jobs(mold).flatMap((job) => job.run({ kernel }).solids));
+  .flatMap((part) => part.units(mold).flatMap((unit) => unit.run({ kernel }).solids));
 const inMold = ({ mesh, toMold }: Solid) => moveMesh(mesh, toMold);
 const byId = (id: string): Solid => {
   const found = solids.find((solid) => solid.id === id);

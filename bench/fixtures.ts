@@ -11,7 +11,7 @@ import type { Part, Tools } from '../src/mold/index.ts';
 import { parts } from '../src/parts/index.ts';
 import { Cache } from '../src/pipeline/cache.ts';
 import { readMold } from '../src/pipeline/index.ts';
-import { rememberIn } from '../src/pipeline/remember-in.ts';
+import { memoizeIn } from '../src/pipeline/memoize-in.ts';
 
 const aim = 1.3;
 const rounds = 3;
@@ -63,8 +63,8 @@ function show(what: string, times: readonly Times[]): number {
   return ratio;
 }
 
-function runAll(jobs: ReturnType<Part['jobs']>, tools: Tools): void {
-  for (const job of jobs) job.run(tools);
+function runAll(units: ReturnType<Part['units']>, tools: Tools): void {
+  for (const unit of units) unit.run(tools);
 }
 
 async function compare(kernel: Kernel): Promise<void> {
@@ -72,16 +72,16 @@ async function compare(kernel: Kernel): Promise<void> {
   const { mold } = await readMold(source, kernel);
   if (!mold) throw new Error('the demo cannot be read');
   watchSeam();
-  const jobs = parts
+  const units = parts
     .filter(({ id }) => !leftOut.includes(id))
-    .map((part) => ({ title: part.title, jobs: part.jobs(mold) }))
+    .map((part) => ({ title: part.title, jobs: part.units(mold) }))
     .filter((one) => one.jobs.length > 0);
   const all: Times[] = [];
-  const each = jobs.map(({ title }) => ({ title, times: [] as Times[] }));
+  const each = units.map(({ title }) => ({ title, times: [] as Times[] }));
   for (let round = 0; round <= rounds; round++) {
     // As in a build, what one part has found another need not find again.
-    const tools: Tools = { kernel, remember: rememberIn(new Cache()) };
-    const times = jobs.map((one) => timed(() => runAll(one.jobs, tools)));
+    const tools: Tools = { kernel, memoize: memoizeIn(new Cache()) };
+    const times = units.map((one) => timed(() => runAll(one.jobs, tools)));
     // The first round warms up.
     if (round === 0) continue;
     for (const [k, time] of times.entries()) each[k].times.push(time);

@@ -8,7 +8,7 @@
 import { translation } from '../src/geometry/index.ts';
 import { type Kernel, loadKernel } from '../src/kernel/index.ts';
 import type { Mold } from '../src/mold/index.ts';
-import { Cache, checkNear, layMold, readMasters, roughError, roughMold } from '../src/pipeline/index.ts';
+import { Cache, checkNear, placeMold, readMasters, roughError, roughMold } from '../src/pipeline/index.ts';
 import { holdIn } from '../src/preview/worker/hold-in.ts';
 import { practiceMoves } from '../src/preview/worker/practice.ts';
 import { manyMesh, manyPlan } from '../tests/browser/bumpy-mesh.ts';
@@ -27,7 +27,7 @@ async function lay(kernel: Kernel): Promise<Mold> {
   };
   const read = await readMasters(source, kernel);
   if (!read.plan || !read.masters) throw new Error(read.findings.map(({ code }) => code).join('\n'));
-  return layMold(read.plan, read.masters, []).mold;
+  return placeMold(read.plan, read.masters, []).mold;
 }
 
 /** From its place at (118, 0) to (100, 20), 4 mm from its neighbor; ms of CPU for each step. */

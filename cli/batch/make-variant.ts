@@ -2,7 +2,7 @@ import { basename, join } from 'node:path';
 import { bareManifest, type ExportFile, reportJson, sha256Hex, writeBuild } from '../../src/export/index.ts';
 import { type Finding, finding, type UnitSystem } from '../../src/findings/index.ts';
 import { KernelExhausted, loadKernel } from '../../src/kernel/index.ts';
-import { buildMold, Cache, layMold, readMasters, unreadReport } from '../../src/pipeline/index.ts';
+import { buildMold, Cache, placeMold, readMasters, unreadReport } from '../../src/pipeline/index.ts';
 import { readPlan, setInPlan } from '../../src/plan/index.ts';
 import { sayFinding } from '../../src/wording/index.ts';
 import { NoRoom, Unreadable } from '../exit.ts';
@@ -10,8 +10,8 @@ import { readFonts } from '../fonts.ts';
 import { openPlan, type PlanSource } from '../plan-files.ts';
 import { version } from '../version.ts';
 import { writeFolder } from '../write-folder.ts';
+import { cacheFiles } from './cache-files.ts';
 import { finishedFile, readFinished } from './finished.ts';
-import { rememberFiles } from './remember-files.ts';
 import type { Variant } from './variant.ts';
 import { variantKey } from './variant-key.ts';
 import { builtRow, unbuiltRow, type VariantRow } from './variant-row.ts';
@@ -60,7 +60,7 @@ export async function makeVariant(task: VariantTask): Promise<VariantOutcome> {
       bytes: new TextEncoder().encode(text),
       // Not as typed: the same plan reached by another path gives the same bytes.
       name: basename(opened.name),
-      files: rememberFiles(opened.files),
+      files: cacheFiles(opened.files),
     };
     const { name, settings } = variant;
     const asked = { only: task.only, formats: task.formats, name, settings };
@@ -117,7 +117,7 @@ async function buildOnce(task: VariantTask, source: PlanSource, key: string): Pr
   if (!plan || !read.masters) {
     return unbuilt(task, source, key, [...badCells(task, source), ...read.findings], read.units);
   }
-  const { mold, findings } = layMold(plan, read.masters, read.findings);
+  const { mold, findings } = placeMold(plan, read.masters, read.findings);
   const only = task.only && { only: task.only };
   const { build, unmatched } = await buildMold(
     mold,

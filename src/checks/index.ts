@@ -1,13 +1,13 @@
 import type { Check } from '../mold/index.ts';
-import { canClosing, clearOfBolts, discInCan, pack, rubberLedger, sprueInHole } from './can/index.ts';
+import { canClosing, fitBolts, fitCan, fitSprue, pack, rubberLedger } from './can/index.ts';
 import { coverOfCavities, coverOfFixtures, coverOfParting, leastCover } from './cover/index.ts';
 import { cureInhibition, cureReached, heatOfCure, heatOfPour } from './heat/index.ts';
 import { closing, mismatch, play } from './registration/index.ts';
 import { draft, release, support } from './release/index.ts';
 import { balance, pressure, spin } from './turning/index.ts';
 import {
-  wallField,
   wallsBetweenCavities,
+  wallsField,
   wallsToBolts,
   wallsToBosses,
   wallsToChannels,
@@ -39,9 +39,9 @@ export const checks: readonly Check[] = [
   pack,
   rubberLedger,
   cureReached,
-  discInCan,
-  sprueInHole,
-  clearOfBolts,
+  fitCan,
+  fitSprue,
+  fitBolts,
   heatOfCure,
   heatOfPour,
   cureInhibition,
@@ -51,7 +51,7 @@ export const checks: readonly Check[] = [
 ];
 
 /** Works that give fields, a number for each vertex: they take longer, and are run where a field is asked for. */
-export const fieldChecks: readonly Check[] = [wallField];
+export const fieldChecks: readonly Check[] = [wallsField];
 
 // What is asked about one thing alone while it is moved by hand.
 export {

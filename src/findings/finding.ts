@@ -3,7 +3,7 @@ import { type Severity, severities } from './severity.ts';
 import type { FindingValue, ValueKinds, ValuesOf } from './value.ts';
 
 /** A place in a text the user wrote; line and column count from 1. */
-export interface TextSpot {
+export interface TextPlace {
   readonly file: string;
   readonly line: number;
   readonly column: number;
@@ -22,7 +22,7 @@ export interface Finding {
   readonly place?: readonly [number, number, number];
   /** By name, in the units and kinds the catalogue declares for the code. */
   readonly values: Readonly<Record<string, FindingValue>>;
-  readonly at?: TextSpot;
+  readonly at?: TextPlace;
   /** Where the plan takes it more or less seriously than is usual: what it was, and the plan's reason. */
   readonly changed?: { readonly from: Severity; readonly reason: string };
 }

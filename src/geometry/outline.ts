@@ -67,12 +67,12 @@ export function reversed(path: Path): Path {
   if (path.kind === 'circle') return { ...path, clockwise: !path.clockwise };
   const { corners } = path;
   const count = corners.length;
-  const turned = corners.map((_, i): Corner => {
+  const backward = corners.map((_, i): Corner => {
     const { at } = corners[count - 1 - i];
     const before = corners[(2 * count - 2 - i) % count].bulge ?? 0;
     return before !== 0 && (path.closed || i < count - 1) ? { at, bulge: -before } : { at };
   });
-  return { ...path, corners: turned };
+  return { ...path, corners: backward };
 }
 
 /** Turned counter-clockwise about the origin (rad), then moved. */

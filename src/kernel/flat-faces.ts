@@ -72,9 +72,9 @@ function swapLongEdge(face: number, p: Float32Array, triangles: Uint32Array, aro
       (next) => dot(own, next) < sharpest * Math.sqrt(dot(own, own) * dot(next, next)),
     );
     if (!folded) return false;
-    const turned =
+    const flipped =
       dot(sidesCrossed(p, middle, from, far), over) <= 0 || dot(sidesCrossed(p, middle, far, to), over) <= 0;
-    if (turned) return false;
+    if (flipped) return false;
   }
   const joined = (other: number) =>
     runsAlong(other, middle, far, triangles) || runsAlong(other, far, middle, triangles);

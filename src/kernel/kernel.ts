@@ -47,14 +47,14 @@ export class Kernel {
   constructor(private readonly wasm: ManifoldToplevel) {}
 
   /**
-   * Runs `work` with a scope whose bodies are all freed at its end, whether it returns or throws. Throws
+   * Runs `run` with a scope whose bodies are all freed at its end, whether it returns or throws. Throws
    * KernelExhausted where the kernel breaks down, and from then on at once.
    */
-  scope<T>(work: (scope: Scope) => T): T {
+  scope<T>(run: (scope: Scope) => T): T {
     if (this.isBroken) throw new KernelExhausted();
     const scope = new Scope(this.wasm);
     try {
-      return work(scope);
+      return run(scope);
     } catch (error) {
       if (!brokeDown(error)) throw error;
       this.isBroken = true;

@@ -1,4 +1,4 @@
-import type { TextSpot } from '../findings/index.ts';
+import type { TextPlace } from '../findings/index.ts';
 import type { Point2, TriangleMesh } from '../geometry/index.ts';
 import { shadowAlong } from './edge-along.ts';
 import type { Channel } from './mold.ts';
@@ -13,7 +13,7 @@ export interface ChannelSpec {
   readonly width: number;
   readonly depth: number;
   readonly half: 'lower' | 'upper';
-  readonly at?: TextSpot;
+  readonly at?: TextPlace;
 }
 
 export interface Target {

@@ -1,6 +1,6 @@
-import { type Finding, finding, type TextSpot } from '../findings/index.ts';
+import { type Finding, finding, type TextPlace } from '../findings/index.ts';
 import type { Boss, Notch, Process, Tab } from './mold.ts';
-import type { Fixed } from './settle-parting.ts';
+import type { Fixed } from './resolve-parting.ts';
 import { bossSpace, sprueSpace, tabFace } from './shapes/index.ts';
 
 // A tab as wide as its chord allows ends on the rim itself; rounding must not call that outside.
@@ -12,7 +12,7 @@ interface Ring {
   readonly near: number;
   readonly far: number;
   readonly place: readonly [number, number, number];
-  readonly at?: TextSpot;
+  readonly at?: TextPlace;
 }
 
 const bossRing = (boss: Boss, process: Process): Ring => {

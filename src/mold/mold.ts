@@ -1,4 +1,4 @@
-import type { TextSpot, UnitSystem } from '../findings/index.ts';
+import type { TextPlace, UnitSystem } from '../findings/index.ts';
 import type { Matrix4, SolidMeasures, TriangleMesh } from '../geometry/index.ts';
 import type { Plan } from '../plan/index.ts';
 import type { Bench } from './bench.ts';
@@ -66,7 +66,7 @@ export interface Sprue {
   readonly vent?: number;
   /** Whether it is parted at the parting plane; left out, one piece. */
   readonly pieces?: 'one' | 'two';
-  readonly at?: TextSpot;
+  readonly at?: TextPlace;
 }
 
 /** A hole from the top of the grip for the screw the form is pulled with, `diameter` wide as drilled or for an insert. */
@@ -86,7 +86,7 @@ export interface Master {
   /** What the master itself is made of, in the plan's words. */
   readonly material?: string;
   readonly estimated: boolean;
-  readonly at?: TextSpot;
+  readonly at?: TextPlace;
 }
 
 /** One master on the disc. `matrix` brings the master's mesh to the mold frame: shrink scale, lie, sink, turn, place. */
@@ -104,7 +104,7 @@ export interface Placement {
   /** Radius of the smallest circle round the silhouette, about (x, y). */
   readonly reach: number;
   readonly estimated: boolean;
-  readonly at?: TextSpot;
+  readonly at?: TextPlace;
 }
 
 /**
@@ -133,7 +133,7 @@ export interface Boss {
   readonly clearance: number;
   /** Least lean from upright of the socket's walls (rigid halves). Left out, none. */
   readonly socketDraftRad?: number;
-  readonly at?: TextSpot;
+  readonly at?: TextPlace;
 }
 
 /** A build-up wished under a placement; `clearance` is the gap (mm) it leaves round masters. */
@@ -153,7 +153,7 @@ export interface Tab {
   readonly height: number;
   /** Distance of the tab's outer corners from the rim. */
   readonly inset: number;
-  readonly at?: TextSpot;
+  readonly at?: TextPlace;
 }
 
 /** A V-notch across both halves at the rim: `width` along the rim, `depth` inward, through both thicknesses. */
@@ -162,7 +162,7 @@ export interface Notch {
   readonly angleRad: number;
   readonly width: number;
   readonly depth: number;
-  readonly at?: TextSpot;
+  readonly at?: TextPlace;
 }
 
 /** A straight gate (metal, from the well) or vent (air, to the rim), following the parting surface along its path. */
@@ -175,7 +175,7 @@ export interface Channel {
   readonly width: number;
   readonly depth: number;
   readonly half: 'lower' | 'upper';
-  readonly at?: TextSpot;
+  readonly at?: TextPlace;
 }
 
 /** How fixtures are made. `clearance` is the gap left round what fits loosely; `chordError` that of round shapes. */

@@ -1,5 +1,5 @@
 import type { Bounds2, TriangleMesh } from '../geometry/index.ts';
-import { facesAbout } from './sheet-squares.ts';
+import { facesWithin } from './uniform-grid.ts';
 
 /**
  * The single-valued height field both halves are trimmed by. Heights stand at the nodes of a square grid:
@@ -104,7 +104,7 @@ export function cropSheet(
   };
   const [x0, y0] = box.min;
   const [x1, y1] = box.max;
-  for (const t of facesAbout(sheet, box)) {
+  for (const t of facesWithin(sheet, box)) {
     const a = triangles[t] * 3;
     const b = triangles[t + 1] * 3;
     const c = triangles[t + 2] * 3;

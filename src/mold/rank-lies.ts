@@ -55,10 +55,10 @@ export function rankLies(mesh: TriangleMesh, most = 5): RankedLie[] {
   const measures = measureMesh(mesh);
   const volume = Math.abs(measures.volume);
   if (!(volume > 0)) return [];
-  const look = (up: Vec3): Tried => ({ up, flat: leastFlat(mesh, up) });
-  const found = directions(principalAxes(measures)).map(look);
+  const tryUp = (up: Vec3): Tried => ({ up, flat: leastFlat(mesh, up) });
+  const found = directions(principalAxes(measures)).map(tryUp);
   found.sort((a, b) => a.flat - b.flat);
-  const best = distinct(found, most).map((start) => closer(start, look));
+  const best = distinct(found, most).map((start) => closer(start, tryUp));
   const lies = distinct(
     best.sort((a, b) => a.flat - b.flat),
     most,
@@ -86,14 +86,14 @@ function directions([first, second, third]: readonly [Vec3, Vec3, Vec3]): Vec3[]
 }
 
 /** Looks round the best way with ever smaller steps. */
-function closer(start: Tried, look: (up: Vec3) => Tried): Tried {
+function closer(start: Tried, tryUp: (up: Vec3) => Tried): Tried {
   let best = start;
   for (let k = 1; k <= halvings; k++) {
     const tilt = Math.tan((step * radPerDegree) / 2 ** k);
     const [u, v] = square(best.up);
     const around = [0, 1, 2, 3, 4, 5, 6, 7].map((eighth) => {
       const angle = (eighth * Math.PI) / 4;
-      return look(unit(mix([best.up, 1], [u, tilt * Math.cos(angle)], [v, tilt * Math.sin(angle)])));
+      return tryUp(unit(mix([best.up, 1], [u, tilt * Math.cos(angle)], [v, tilt * Math.sin(angle)])));
     });
     best = [best, ...around].reduce((least, one) => (one.flat < least.flat ? one : least));
   }
@@ -122,11 +122,11 @@ function turnsOf([x, y, z]: Vec3): { turnXRad: number; turnYRad: number } {
 }
 
 function measure(mesh: TriangleMesh, { turnXRad, turnYRad }: { turnXRad: number; turnYRad: number }) {
-  const turned = moveMesh(mesh, compose(rotation('y', turnYRad), rotation('x', turnXRad)));
-  const { min, max } = boundsOf(turned.positions);
-  const widest = widestHeight(turned);
+  const rotated = moveMesh(mesh, compose(rotation('y', turnYRad), rotation('x', turnXRad)));
+  const { min, max } = boundsOf(rotated.positions);
+  const widest = widestHeight(rotated);
   const cell = Math.max(max[0] - min[0], max[1] - min[1]) / across.figures;
-  const sunk = moveMesh(turned, translation(0, 0, -widest));
+  const sunk = moveMesh(rotated, translation(0, 0, -widest));
   const { below, above, irreducible } = undercut(sunk, flatPartingSurface(1), cell);
   return { flat: below + above, irreducible, sink: widest - min[2], height: max[2] - min[2] };
 }
@@ -137,10 +137,10 @@ function measure(mesh: TriangleMesh, { turnXRad, turnYRad }: { turnXRad: number;
  */
 function leastFlat(mesh: TriangleMesh, up: Vec3): number {
   const { turnXRad, turnYRad } = turnsOf(up);
-  const turned = moveMesh(mesh, compose(rotation('y', turnYRad), rotation('x', turnXRad)));
-  const { min, max } = boundsOf(turned.positions);
+  const rotated = moveMesh(mesh, compose(rotation('y', turnYRad), rotation('x', turnXRad)));
+  const { min, max } = boundsOf(rotated.positions);
   const cell = Math.max(max[0] - min[0], max[1] - min[1]) / across.search;
-  const { start, z, up: faceUp } = columnsOf(turned, { cell });
+  const { start, z, up: faceUp } = columnsOf(rotated, { cell });
   const ends: number[] = [];
   let air = 0;
   for (let k = 0; k + 1 < start.length; k++) {

@@ -123,14 +123,14 @@ export function largestMismatch(pins: readonly Pin[], points: readonly Point[]):
   const most = largestTurn(pins);
   if (!Number.isFinite(most) || points.length === 0) return undefined;
   let best: Mismatch = { distance: 0, turnRad: 0, point: 0 };
-  const look = (point: number, turnRad: number, halfWidth = 0): number => {
+  const tryTurn = (point: number, turnRad: number, halfWidth = 0): number => {
     const found = farthest(circlesAt(pins, points[point], turnRad, halfWidth));
     const distance = found ? Math.hypot(...found) : Number.NEGATIVE_INFINITY;
     if (halfWidth === 0 && distance > best.distance) best = { distance, turnRad, point };
     return distance;
   };
   for (let point = 0; point < points.length; point++) {
-    for (let k = 0; k <= firstLooks; k++) look(point, (most * k) / firstLooks);
+    for (let k = 0; k <= firstLooks; k++) tryTurn(point, (most * k) / firstLooks);
   }
   for (let point = 0; point < points.length; point++) {
     const open: Point[] = [[0, most]];
@@ -138,8 +138,8 @@ export function largestMismatch(pins: readonly Pin[], points: readonly Point[]):
       const [from, to] = range;
       const middle = (from + to) / 2;
       if (!(middle > from && middle < to)) continue;
-      if (look(point, middle, (to - from) / 2) <= best.distance + accuracy) continue;
-      look(point, middle);
+      if (tryTurn(point, middle, (to - from) / 2) <= best.distance + accuracy) continue;
+      tryTurn(point, middle);
       open.push([from, middle], [middle, to]);
     }
   }

@@ -3,9 +3,9 @@ import { type Build, type CheckedSolid, exportSolid, sha256Hex, type Withheld } 
 import { type Field, type Finding, joinReport, type Report, type UnitSystem } from '../findings/index.ts';
 import type { Kernel } from '../kernel/index.ts';
 import type { Drawing, Mold } from '../mold/index.ts';
+import { applySeverity } from './apply-severity.ts';
 import { inPlan } from './in-plan.ts';
-import { type RunOptions, stepWorks, toTheEnd } from './run-work.ts';
-import { weigh } from './weigh.ts';
+import { drain, type RunOptions, stepTasks } from './run-task.ts';
 import { concerns } from './withhold.ts';
 
 export interface CheckOptions extends RunOptions {
@@ -20,7 +20,7 @@ export function checkMold(
   kernel: Kernel,
   options: CheckOptions = {},
 ): Report {
-  return toTheEnd(stepChecks(mold, found, kernel, options));
+  return drain(stepChecks(mold, found, kernel, options));
 }
 
 /** As `checkMold`, with a stop before each job at which it may be left off. */
@@ -30,20 +30,20 @@ export function* stepChecks(
   kernel: Kernel,
   { fields, ...options }: CheckOptions = {},
 ): Generator<void, Report> {
-  const works = fields ? [...checks, ...fieldChecks] : checks;
-  const { done, failures } = yield* stepWorks(works, mold, { kernel }, options);
+  const tasks = fields ? [...checks, ...fieldChecks] : checks;
+  const { done, failures } = yield* stepTasks(tasks, mold, { kernel }, options);
   const findings = failures.map((failure) => failure.finding);
   const report = joinReport(mold.title, mold.units, [
     { findings: found },
     ...done.map(({ output }) => output),
     { findings },
   ]);
-  return { ...report, findings: weigh(inPlan(report.findings, mold), mold) };
+  return { ...report, findings: applySeverity(inPlan(report.findings, mold), mold) };
 }
 
 /** The fields of a mold alone, such as the thickness of its walls; may be left off before each job. */
 export function* stepFields(mold: Mold, kernel: Kernel, options: RunOptions = {}): Generator<void, Field[]> {
-  const { done } = yield* stepWorks(fieldChecks, mold, { kernel }, options);
+  const { done } = yield* stepTasks(fieldChecks, mold, { kernel }, options);
   return done.flatMap(({ output }) => output.fields ?? []);
 }
 
@@ -88,7 +88,7 @@ export async function buildMold(
     options.progress?.({ title: `audit of ${solid.title}`, done, total: solids.length });
     checked.push(await exportSolid(solid));
   }
-  const made = weigh(inPlan([...findings, ...checked.flatMap((one) => one.findings)], mold), mold);
+  const made = applySeverity(inPlan([...findings, ...checked.flatMap((one) => one.findings)], mold), mold);
   const all = [...report.findings, ...made];
   const sorted = withhold({ checked, drawings }, all, mold);
   const build: Build = {

@@ -13,7 +13,7 @@ export class Cache {
     return this.results.has(key);
   }
 
-  remember<T>(key: string, make: () => T): T {
+  memoize<T>(key: string, make: () => T): T {
     if (this.results.has(key)) {
       this.hits++;
       const known = this.results.get(key) as T;

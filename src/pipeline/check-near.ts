@@ -11,10 +11,10 @@ import {
 import type { Figure, Finding } from '../findings/index.ts';
 import type { Kernel } from '../kernel/index.ts';
 import type { Mold, Placement } from '../mold/index.ts';
+import { applySeverity } from './apply-severity.ts';
 import { Cache } from './cache.ts';
-import { rememberIn } from './remember-in.ts';
-import { stepWorks, toTheEnd } from './run-work.ts';
-import { weigh } from './weigh.ts';
+import { memoizeIn } from './memoize-in.ts';
+import { drain, stepTasks } from './run-task.ts';
 
 const nearChecks = [
   coverOfCavities,
@@ -36,7 +36,7 @@ export interface Near {
 }
 
 /** Cavities whose circles are farther apart than this many times the wall limit have no wall worth watching. */
-const look = 2;
+const searchFactor = 2;
 
 /**
  * Walls and covers of one thing alone, by the very checks of the report, run for it only: quick enough to follow a
@@ -46,16 +46,14 @@ const look = 2;
  */
 export function checkNear(mold: Mold, id: string, kernel: Kernel, cache = new Cache()): Near {
   const nearBy = aroundOf(mold, id);
-  const works = nearChecks.map((check) => ({
+  const tasks = nearChecks.map((check) => ({
     ...check,
-    jobs: (of: Mold) => check.jobs(of).filter(({ input }) => isAbout(input, id)),
+    units: (of: Mold) => check.units(of).filter(({ input }) => isAbout(input, id)),
   }));
-  const { done } = toTheEnd(
-    stepWorks(works, nearBy, { kernel, nearOnly: true, remember: rememberIn(cache) }),
-  );
+  const { done } = drain(stepTasks(tasks, nearBy, { kernel, nearOnly: true, memoize: memoizeIn(cache) }));
   return {
     figures: done.flatMap(({ output }) => output.figures ?? []).filter(({ name }) => !ofSurface.has(name)),
-    findings: weigh(
+    findings: applySeverity(
       done.flatMap(({ output }) => output.findings ?? []),
       mold,
     ),
@@ -68,7 +66,7 @@ function aroundOf(mold: Mold, id: string): Mold {
   const one = placements.find((placement) => placement.id === id);
   if (!one) return mold;
   const isNear = ({ x, y, reach }: Placement) =>
-    Math.hypot(x - one.x, y - one.y) - reach - one.reach <= look * limits.wall;
+    Math.hypot(x - one.x, y - one.y) - reach - one.reach <= searchFactor * limits.wall;
   return { ...mold, placements: placements.filter((other) => other === one || isNear(other)) };
 }
 

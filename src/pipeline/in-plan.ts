@@ -1,4 +1,4 @@
-import type { Finding, TextSpot } from '../findings/index.ts';
+import type { Finding, TextPlace } from '../findings/index.ts';
 import type { Mold } from '../mold/index.ts';
 
 /**
@@ -7,14 +7,14 @@ import type { Mold } from '../mold/index.ts';
  */
 export function inPlan(findings: readonly Finding[], mold: Mold): Finding[] {
   const { masters, placements, bosses, tabs, notches, channels, sprue, bench } = mold;
-  const spots = new Map<string, TextSpot>();
-  for (const [section, { at }] of Object.entries(bench)) spots.set(section, at);
+  const places = new Map<string, TextPlace>();
+  for (const [section, { at }] of Object.entries(bench)) places.set(section, at);
   for (const { id, at } of [...masters, ...channels, ...notches, ...tabs, ...bosses, ...placements]) {
-    if (at) spots.set(id, at);
+    if (at) places.set(id, at);
   }
-  if (sprue?.at) spots.set('sprue', sprue.at);
+  if (sprue?.at) places.set('sprue', sprue.at);
   return findings.map((one) => {
-    const at = one.at ?? spots.get(one.subject);
+    const at = one.at ?? places.get(one.subject);
     return at ? { ...one, at } : one;
   });
 }

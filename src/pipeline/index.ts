@@ -13,8 +13,8 @@ export { type Inspection, inspectMesh } from './inspect.ts';
 export { loadKey, loadMesh, type MeshOutcome, type MeshToLoad, meshToLoad } from './load-mesh.ts';
 export type { Progress } from './progress.ts';
 export {
-  layMold,
   type MastersOutcome,
+  placeMold,
   readMasters,
   readMold,
 } from './read-mold.ts';

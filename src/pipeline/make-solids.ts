@@ -3,7 +3,7 @@ import { type Finding, finding } from '../findings/index.ts';
 import type { Kernel } from '../kernel/index.ts';
 import type { Drawing, Mold, PartOutput, Solid } from '../mold/index.ts';
 import { judgePrintable, parts, splitToBed } from '../parts/index.ts';
-import { type Failure, type RunOptions, runWorks } from './run-work.ts';
+import { type Failure, type RunOptions, runTasks } from './run-task.ts';
 import { wholeMold } from './withhold.ts';
 
 export interface Made {
@@ -33,16 +33,16 @@ export function makeSolids(
   const met = new Set([...whole].flatMap(fits));
   // A name that is no part's may be a single solid's; then the other parts have to be run to find it.
   const single = (only ?? []).some((start) => !met.has(start));
-  const run = runWorks(single ? parts : parts.filter(({ id }) => whole.has(id)), mold, { kernel }, options);
-  const kept = run.done.map(({ work, output: { solids, drawings = [] } }) => {
-    const wanted = ({ id }: { readonly id: string }): boolean => whole.has(work.id) || fits(id).length > 0;
+  const run = runTasks(single ? parts : parts.filter(({ id }) => whole.has(id)), mold, { kernel }, options);
+  const kept = run.done.map(({ task, output: { solids, drawings = [] } }) => {
+    const wanted = ({ id }: { readonly id: string }): boolean => whole.has(task.id) || fits(id).length > 0;
     return { solids: solids.filter(wanted), drawings: drawings.filter(wanted) };
   });
   for (const { id } of kept.flatMap(({ solids, drawings }) => [...solids, ...drawings]))
     for (const start of fits(id)) met.add(start);
   const unmet = (only ?? []).filter((start) => !met.has(start));
   // A single solid that is not there may be one that failed.
-  const failures = run.failures.filter(({ work }) => whole.has(work.id) || unmet.length > 0);
+  const failures = run.failures.filter(({ task }) => whole.has(task.id) || unmet.length > 0);
   const fitted = splitToBed(
     kept.flatMap(({ solids }) => solids),
     mold,
@@ -50,14 +50,14 @@ export function makeSolids(
   );
   const named = namedApart(fitted.solids);
   const drawn = namedApart(kept.flatMap(({ drawings }) => drawings));
-  const given = new Set(run.done.flatMap(({ work, output }) => (gives(output) ? [work.id] : [])));
-  for (const { work } of failures) given.add(work.id);
+  const given = new Set(run.done.flatMap(({ task, output }) => (gives(output) ? [task.id] : [])));
+  for (const { task } of failures) given.add(task.id);
   return {
     solids: named.things,
     drawings: drawn.things,
     failed: failures.map(withheldFor),
     findings: [
-      ...run.done.filter(({ work }) => whole.has(work.id) || single).flatMap(({ output }) => output.findings),
+      ...run.done.filter(({ task }) => whole.has(task.id) || single).flatMap(({ output }) => output.findings),
       ...failures.map((failure) => failure.finding),
       ...fitted.findings,
       ...judgePrintable(fitted.solids, mold),
@@ -77,9 +77,9 @@ const missing = (wanted: readonly string[], given: ReadonlySet<string>): Finding
     .filter((kind) => !given.has(kind))
     .map((kind) => finding('making.none', { subject: 'fixture', values: { kind } }));
 
-const withheldFor = ({ work, finding: stop }: Failure): Withheld => ({
-  id: work.id,
-  title: stop.subject === wholeMold ? work.title : `${work.title} (${stop.subject})`,
+const withheldFor = ({ task, finding: stop }: Failure): Withheld => ({
+  id: task.id,
+  title: stop.subject === wholeMold ? task.title : `${task.title} (${stop.subject})`,
   subjects: [stop.subject],
   reasons: [stop],
 });

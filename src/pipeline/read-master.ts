@@ -1,4 +1,4 @@
-import { type Finding, finding, type TextSpot } from '../findings/index.ts';
+import { type Finding, finding, type TextPlace } from '../findings/index.ts';
 import type { Kernel } from '../kernel/index.ts';
 import { measureMesh, readOutline, type StandInShape, standIn } from '../mesh/index.ts';
 import type { Master } from '../mold/index.ts';
@@ -51,7 +51,7 @@ async function meshMaster(
   if (!file.bytes) return { findings: file.findings };
   const source = meshToLoad(id, spec, file.bytes);
   const make = () => loadMesh(source, kernel);
-  const outcome = cache ? cache.remember(loadKey(source), make) : make();
+  const outcome = cache ? cache.memoize(loadKey(source), make) : make();
   return { ...outcome, findings: [...file.findings, ...outcome.findings] };
 }
 
@@ -72,7 +72,7 @@ async function standInMaster(
   return { mesh: standIn(solid, kernel), findings };
 }
 
-async function openFile(id: string, path: string, files: FileAccess, at: TextSpot | undefined) {
+async function openFile(id: string, path: string, files: FileAccess, at: TextPlace | undefined) {
   const read = await files(path);
   const place = { subject: id, ...(at && { at }) };
   if ('fault' in read) {

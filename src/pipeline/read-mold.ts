@@ -1,12 +1,12 @@
 import type { Finding, UnitSystem } from '../findings/index.ts';
 import type { Kernel } from '../kernel/index.ts';
-import { layOut, type Master, type Mold } from '../mold/index.ts';
+import { type Master, type Mold, resolveLayout } from '../mold/index.ts';
 import { type Plan, readPlan } from '../plan/index.ts';
 import type { Cache } from './cache.ts';
 import type { FileAccess } from './files.ts';
+import { memoizeIn } from './memoize-in.ts';
 import type { Progress } from './progress.ts';
 import { readMaster } from './read-master.ts';
-import { rememberIn } from './remember-in.ts';
 
 export interface PlanSource {
   readonly bytes: Uint8Array;
@@ -52,7 +52,7 @@ export async function readMold(
     done: masters.length,
     total: masters.length + 1,
   });
-  return layMold(plan, masters, findings, options);
+  return placeMold(plan, masters, findings, options);
 }
 
 /** The first half of `readMold`: the plan, and its masters read and mended. */
@@ -76,12 +76,12 @@ export async function readMasters(
 }
 
 /** The second half of `readMold`: places everything and finds the parting surface. `found` goes before what it finds. */
-export function layMold(
+export function placeMold(
   plan: Plan,
   masters: readonly Master[],
   found: readonly Finding[],
   { cache }: Pick<ReadOptions, 'cache'> = {},
 ): MoldOutcome & { readonly mold: Mold } {
-  const laid = layOut(plan, masters, cache && rememberIn(cache));
+  const laid = resolveLayout(plan, masters, cache && memoizeIn(cache));
   return { plan, mold: laid.mold, findings: [...found, ...laid.findings], units: laid.mold.units };
 }

@@ -1,4 +1,4 @@
-import type { TextSpot } from '../findings/index.ts';
+import type { TextPlace } from '../findings/index.ts';
 import { placementDefaults } from './defaults.ts';
 import type { Plan, PlanPlacement } from './plan.ts';
 import { resolveRadius } from './resolve-radius.ts';
@@ -17,7 +17,7 @@ export interface FlatPlacement {
   readonly turnRad: number;
   /** Undefined where the plan leaves it open: then a mesh sinks to its widest contour, a stand-in by its own depth. */
   readonly sink?: Sink | undefined;
-  readonly at: TextSpot;
+  readonly at: TextPlace;
   /** Its entry in the plan's list, and which of that entry's places it is; both from 0. */
   readonly entry: number;
   readonly place: number;

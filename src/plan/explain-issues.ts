@@ -1,5 +1,5 @@
 import type { z } from 'zod';
-import { type CodeValues, type Finding, finding, type TextSpot } from '../findings/index.ts';
+import { type CodeValues, type Finding, finding, type TextPlace } from '../findings/index.ts';
 import { nearestName } from './nearest-name.ts';
 import { type PlanPath, type PlanTree, sayPath } from './plan-tree.ts';
 import { descriptionAt, namesAt } from './schema-at.ts';
@@ -109,7 +109,7 @@ function wrongWord(issue: z.core.$ZodIssueInvalidValue, path: PlanPath, tree: Pl
   };
 }
 
-function wrongKind(input: unknown, path: PlanPath, at: TextSpot, want?: string): Finding {
+function wrongKind(input: unknown, path: PlanPath, at: TextPlace, want?: string): Finding {
   const subject = sayPath(path);
   const values = { name: subject, given: show(input), wanted: want, about: descriptionOf(path) };
   return finding('plan.wrong-kind', { subject, values: { which: 'field', ...values }, at });

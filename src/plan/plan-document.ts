@@ -1,5 +1,5 @@
 import { Composer, type CST, type Document, isScalar, LineCounter, Parser, type YAMLError } from 'yaml';
-import { type CodeValues, type Finding, finding, type TextSpot } from '../findings/index.ts';
+import { type CodeValues, type Finding, finding, type TextPlace } from '../findings/index.ts';
 
 /** Deepest nesting read. A plan needs eight; beyond some thousands the YAML composer would run out of stack. */
 const deepest = 40;
@@ -8,14 +8,14 @@ const deepest = 40;
 export interface PlanDocument {
   readonly document: Document.Parsed;
   readonly text: string;
-  spot(offset: number): TextSpot;
+  place(offset: number): TextPlace;
 }
 
 /** Parses one YAML 1.2 document; the first fault in the text is given as one finding. */
 export function planDocument(text: string, file: string): PlanDocument | { readonly fault: Finding } {
   const lines = new LineCounter();
-  const spot = (offset: number): TextSpot => spotIn(text, lines, file, offset);
-  const about = (offset: number) => ({ subject: 'plan', at: spot(offset) });
+  const place = (offset: number): TextPlace => spotIn(text, lines, file, offset);
+  const about = (offset: number) => ({ subject: 'plan', at: place(offset) });
   const unreadable: Unreadable = (values, offset) => ({
     fault: finding('plan.unreadable', { ...about(offset), values }),
   });
@@ -39,7 +39,7 @@ export function planDocument(text: string, file: string): PlanDocument | { reado
   if (document.directives.yaml.explicit && document.directives.yaml.version !== '1.2') {
     return unreadable({ which: 'version' }, 0);
   }
-  return { document, text, spot };
+  return { document, text, place };
 }
 
 // biome-ignore lint/suspicious/noControlCharactersInRegex: these are what is looked for
@@ -87,7 +87,7 @@ function syntaxFault(
   errors: readonly YAMLError[],
   text: string,
   unreadable: Unreadable,
-  about: (offset: number) => { subject: string; at: TextSpot },
+  about: (offset: number) => { subject: string; at: TextPlace },
 ): { fault: Finding } {
   const [error] = errors;
   const line = lineAt(text, placeOf(errors, text));
@@ -136,7 +136,7 @@ const met: Partial<Record<YAMLError['code'], CodeValues<'plan.unreadable'>['whic
 };
 
 /** Line and column of an offset; both count from 1, the column in characters as an editor shows it. */
-function spotIn(text: string, lines: LineCounter, file: string, offset: number): TextSpot {
+function spotIn(text: string, lines: LineCounter, file: string, offset: number): TextPlace {
   const { line } = lines.linePos(offset);
   if (line === 0) return { file, line: 1, column: 1 };
   const start = lines.lineStarts[line - 1];

@@ -1,4 +1,4 @@
-import { type CodeValues, type Finding, finding, type TextSpot } from '../findings/index.ts';
+import { type CodeValues, type Finding, finding, type TextPlace } from '../findings/index.ts';
 
 /**
  * Largest plan read, in bytes: some five thousand lines, ten times what a full disc needs. Reading time grows in step
@@ -36,7 +36,7 @@ function looksUtf16(bytes: Uint8Array): boolean {
   return Math.max(...zeros) >= start.length / 4;
 }
 
-function firstBadByte(bytes: Uint8Array, file: string): { at: TextSpot; byte: string } {
+function firstBadByte(bytes: Uint8Array, file: string): { at: TextPlace; byte: string } {
   // The longest prefix that decodes as a beginning of UTF-8 text; a stream may end within a character.
   let good = 0;
   let bad = bytes.length;
@@ -80,6 +80,6 @@ const tooLarge = (size: number, file: string): { fault: Finding } => ({
   }),
 });
 
-const notUtf8 = (values: CodeValues<'plan.not-utf8'>, at: TextSpot): { fault: Finding } => ({
+const notUtf8 = (values: CodeValues<'plan.not-utf8'>, at: TextPlace): { fault: Finding } => ({
   fault: finding('plan.not-utf8', { subject: 'plan', values, at }),
 });

@@ -4,7 +4,7 @@ import {
   type Finding,
   type FindingCode,
   findingWith,
-  type TextSpot,
+  type TextPlace,
 } from '../findings/index.ts';
 import type { PlanDocument } from './plan-document.ts';
 
@@ -22,9 +22,9 @@ export interface PlanTree {
   /** True when reading ended early, so that the value is only a beginning. */
   readonly cutShort: boolean;
   /** Place of a value; where the plan does not have it, of the nearest thing round it. */
-  spotAt(path: PlanPath): TextSpot;
+  spotAt(path: PlanPath): TextPlace;
   /** Place of the name of an entry. */
-  keySpotAt(path: PlanPath): TextSpot;
+  keySpotAt(path: PlanPath): TextPlace;
   has(path: PlanPath): boolean;
 }
 
@@ -52,8 +52,8 @@ export function planTree(source: PlanDocument): PlanTree {
     value,
     findings: walk.findings,
     cutShort: walk.stopped,
-    spotAt: (path) => source.spot(leafAt(path).leaf.offset),
-    keySpotAt: (path) => source.spot(leafAt(path).leaf.keyOffset),
+    spotAt: (path) => source.place(leafAt(path).leaf.offset),
+    keySpotAt: (path) => source.place(leafAt(path).leaf.keyOffset),
     has: (path) => leafAt(path).whole,
   };
 }
@@ -119,7 +119,7 @@ class Walk {
       const key = this.#key(pair, keyOffset, path, map.flow === true);
       if (key === undefined) continue;
       if (Object.hasOwn(values, key)) {
-        const { line } = this.#source.spot(leaf.inside.get(key)?.keyOffset ?? 0);
+        const { line } = this.#source.place(leaf.inside.get(key)?.keyOffset ?? 0);
         this.#find('plan.duplicate-key', { name: clip(key), line }, keyOffset, [...path, key]);
         continue;
       }
@@ -162,7 +162,7 @@ class Walk {
   }
 
   #find<C extends FindingCode>(code: C, values: CodeValues<C>, offset: number, path: PlanPath): void {
-    this.findings.push(findingWith(code, values, { subject: sayPath(path), at: this.#source.spot(offset) }));
+    this.findings.push(findingWith(code, values, { subject: sayPath(path), at: this.#source.place(offset) }));
   }
 }
 

@@ -1,9 +1,9 @@
-import type { TextSpot, UnitSystem } from '../findings/index.ts';
+import type { TextPlace, UnitSystem } from '../findings/index.ts';
 import type { PlanTree } from './plan-tree.ts';
 import type { PlanValue } from './schema.ts';
 
 /** A thing in the plan with its place in the text, so that later findings can name line and column. */
-type Placed<T> = T extends unknown ? T & { readonly at: TextSpot } : never;
+type Placed<T> = T extends unknown ? T & { readonly at: TextPlace } : never;
 
 type Given<K extends keyof PlanValue> = NonNullable<PlanValue[K]>;
 type Item<T> = T extends readonly (infer I)[] ? I : never;

@@ -1,5 +1,5 @@
 import type { Document } from 'yaml';
-import { type Finding, finding, type TextSpot, type UnitSystem } from '../findings/index.ts';
+import { type Finding, finding, type TextPlace, type UnitSystem } from '../findings/index.ts';
 import { crossCheck } from './cross-check.ts';
 import { explainIssues } from './explain-issues.ts';
 import { type Plan, placeInText } from './plan.ts';
@@ -13,7 +13,7 @@ import { systemOf } from './unit-system.ts';
 export interface PlanSource {
   readonly document: Document.Parsed;
   /** Place of the value at a path such as `['placements', 2, 'sink']`, or of the nearest thing round it. */
-  spotAt(path: PlanPath): TextSpot;
+  spotAt(path: PlanPath): TextPlace;
 }
 
 export interface PlanReading {

@@ -6,7 +6,7 @@ import { leastCover } from '../../src/checks/cover/cover-least.ts';
 import { wallsBetweenCavities } from '../../src/checks/walls/walls.ts';
 import { wallsToBosses } from '../../src/checks/walls/walls-bosses.ts';
 import { wallsToChannels } from '../../src/checks/walls/walls-channels.ts';
-import { wallField } from '../../src/checks/walls/walls-field.ts';
+import { wallsField } from '../../src/checks/walls/walls-field.ts';
 import { wallsToRim } from '../../src/checks/walls/walls-rim.ts';
 import { wallsToTabs } from '../../src/checks/walls/walls-tabs.ts';
 import { wallsToWell } from '../../src/checks/walls/walls-well.ts';
@@ -19,7 +19,7 @@ import {
   translation,
 } from '../../src/geometry/index.ts';
 import type { Boss, Channel, Mold, Sprue } from '../../src/mold/index.ts';
-import { ball, box, single } from '../turned-solids.ts';
+import { ball, box, single } from '../revolved-solids.ts';
 import { emptyMold, nutAt, runCheck, smallSprue, withMaster } from './small-mold.ts';
 
 /** Domes and fillets are drawn to this chord error whatever their size, mm: they alone do not grow quite in step. */
@@ -296,7 +296,7 @@ describe('walls and cover', () => {
 
 describe('thickness of the walls', () => {
   const thicknesses = async (layout: Layout) =>
-    (await runCheck(wallField, moldOf(layout))).fields.map(({ values }) => values);
+    (await runCheck(wallsField, moldOf(layout))).fields.map(({ values }) => values);
 
   it('of every vertex follows when all is turned, mirrored or grown, and stays when faces are cut', () =>
     holds(async (layout) => {

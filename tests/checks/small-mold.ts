@@ -110,7 +110,7 @@ export const smallSprue: Sprue = {
 /** Runs every job of a check and joins what it says. */
 export async function runCheck(check: Check, mold: Mold): Promise<Required<ReportPart>> {
   const kernel = await loadKernel();
-  const parts = check.jobs(mold).map((job) => job.run({ kernel }));
+  const parts = check.units(mold).map((unit) => unit.run({ kernel }));
   return {
     findings: parts.flatMap((part) => part.findings ?? []),
     figures: parts.flatMap((part) => part.figures ?? []),

@@ -3,7 +3,7 @@ import type { Build } from '../../src/export/index.ts';
 import { overviewFiles } from '../../src/export/overview.ts';
 import type { SolidRole } from '../../src/kinds/index.ts';
 import type { Solid } from '../../src/mold/index.ts';
-import { box, single } from '../turned-solids.ts';
+import { box, single } from '../revolved-solids.ts';
 
 const solid = (role: SolidRole, low: number, high: number): { solid: Solid } => ({
   solid: {

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, it } from 'vitest';
 import { loadKernel } from '../../src/kernel/index.ts';
-import { layOut } from '../../src/mold/index.ts';
+import { resolveLayout } from '../../src/mold/index.ts';
 import { Cache, readMold } from '../../src/pipeline/index.ts';
 import { makeSolids } from '../../src/pipeline/make-solids.ts';
 import { readPlan } from '../../src/plan/index.ts';
@@ -81,7 +81,7 @@ it('a chamfer is usual where layers are built up, by the table; the plan has the
     const text = `process: rubber\ndisc: { diameter: 150, thickness: 20 }\nfixture: { ${fixture} }\n`;
     const { plan } = readPlan(text, 'plan.yaml');
     if (!plan) throw new Error(fixture);
-    return layOut(plan, []).mold.fixture.footChamfer;
+    return resolveLayout(plan, []).mold.fixture.footChamfer;
   };
   expect(['process: FDM', 'process: SLA', 'process: machined', 'material: PLA'].map(chamfer)).toEqual([
     0.4,

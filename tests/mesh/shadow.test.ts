@@ -7,7 +7,7 @@ import {
   smallestCircle,
   widestHeight,
 } from '../../src/mesh/index.ts';
-import { ball, box, coneFrustum, revolved, shifted, together } from '../turned-solids.ts';
+import { ball, box, coneFrustum, revolved, shifted, together } from '../revolved-solids.ts';
 
 describe('smallest circle', () => {
   // Circumcircle of an equilateral triangle of side a: a / sqrt 3. Of a box seen from above: half its diagonal.

@@ -4,7 +4,7 @@ import { type Body, loadKernel, type Scope } from '../../src/kernel/index.ts';
 import {
   findPartingSurface,
   heightAt,
-  joinSpecks,
+  joinLooseComponents,
   type Pin,
   partingDefaults,
   partingPrism,
@@ -84,7 +84,7 @@ describe('the parting surface', () => {
           'rest',
         );
         const prism = scope.fromMesh(partingPrism(surface, -30), 'prism');
-        const halves = joinSpecks(scope, ...scope.split(rest, prism, 'halves'));
+        const halves = joinLooseComponents(scope, ...scope.split(rest, prism, 'halves'));
         expect(halves.stuck).toEqual([]);
         for (const half of [halves.lower, halves.upper]) {
           expect(pairEdges(scope.toMesh(half)).unpaired).toBe(0);
@@ -177,7 +177,7 @@ describe('the parting surface', () => {
       const masters = [{ id: 'm0', body: scope.fromMesh(mesh, 'bunny') }];
       const rest = scope.subtract(disc, [masters[0].body], 'rest');
       const prism = scope.fromMesh(partingPrism(surface, -30), 'prism');
-      const halves = joinSpecks(scope, ...scope.split(rest, prism, 'halves'));
+      const halves = joinLooseComponents(scope, ...scope.split(rest, prism, 'halves'));
       const [fit] = measureFit(scope, { disc, ...halves, masters, others: [] });
       expect(fit.overlap).toBeLessThan(0.001);
       expect(fit.gap).toBeLessThan(0.01);

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { compose, moveMesh, rotation, scaling } from '../../src/geometry/index.ts';
 import { measureMesh, principalAxes } from '../../src/mesh/index.ts';
 import { rankLies } from '../../src/mold/index.ts';
-import { box, single } from '../turned-solids.ts';
+import { box, single } from '../revolved-solids.ts';
 import { ellipsoid, torus } from './shaped-masters.ts';
 
 const degrees = 180 / Math.PI;

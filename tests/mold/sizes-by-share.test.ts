@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { layOut } from '../../src/mold/index.ts';
+import { resolveLayout } from '../../src/mold/index.ts';
 import { readPlan, setInPlan } from '../../src/plan/index.ts';
 
 const shares = `process: rubber
@@ -12,7 +12,7 @@ notches: [{ angle: 200, width: 2.5 %, depth: 2 % }]
 const laid = (text: string) => {
   const { plan, findings } = readPlan(text, 'shares.yaml');
   if (!plan) throw new Error(JSON.stringify(findings));
-  return layOut(plan, []).mold;
+  return resolveLayout(plan, []).mold;
 };
 
 // The definition of a share of the diameter, worked out by hand.

@@ -8,7 +8,7 @@ import {
   tabCorners,
 } from '../../src/mold/index.ts';
 import { judgeLayout } from '../../src/mold/judge-layout.ts';
-import { pinsOf } from '../../src/mold/settle-parting.ts';
+import { pinsOf } from '../../src/mold/resolve-parting.ts';
 import { obstaclesOf, pointClearance } from '../../src/parts/printing/obstacles.ts';
 import { emptyMold, nutAt, smallSprue } from '../checks/small-mold.ts';
 

@@ -71,7 +71,7 @@ export const exampleBoss = (changes: Partial<Boss> = {}): Boss => ({
 });
 
 export const solidsOf = (part: Part, mold: Mold, tools: Tools): Solid[] =>
-  part.jobs(mold).flatMap((job) => job.run(tools).solids);
+  part.units(mold).flatMap((unit) => unit.run(tools).solids);
 
 /** Signed volume by the divergence theorem, in float64. */
 export function volumeOf({ positions: p, triangles }: TriangleMesh): number {

@@ -10,20 +10,18 @@ describe('the cache', () => {
     const cache = new Cache();
     let made = 0;
     const make = () => ++made;
-    expect([cache.remember('a', make), cache.remember('a', make), cache.remember('b', make)]).toEqual([
-      1, 1, 2,
-    ]);
+    expect([cache.memoize('a', make), cache.memoize('a', make), cache.memoize('b', make)]).toEqual([1, 1, 2]);
     expect([cache.hits, cache.misses]).toEqual([1, 2]);
   });
 
   it('forgets what was used least recently', () => {
     const cache = new Cache(2);
     const make = (value: string) => () => value;
-    for (const key of ['a', 'b', 'a', 'c']) cache.remember(key, make(key));
+    for (const key of ['a', 'b', 'a', 'c']) cache.memoize(key, make(key));
     expect(cache.hits).toBe(1);
-    cache.remember('a', make('a'));
+    cache.memoize('a', make('a'));
     expect(cache.hits).toBe(2);
-    cache.remember('b', make('b'));
+    cache.memoize('b', make('b'));
     expect(cache.hits).toBe(2);
   });
 
@@ -32,14 +30,14 @@ describe('the cache', () => {
     const fail = () => {
       throw new Error('no');
     };
-    expect(() => cache.remember('a', fail)).toThrow('no');
-    expect(cache.remember('a', () => 1)).toBe(1);
+    expect(() => cache.memoize('a', fail)).toThrow('no');
+    expect(cache.memoize('a', () => 1)).toBe(1);
   });
 
   it('remembers that a thing is undefined', () => {
     const cache = new Cache();
-    cache.remember('a', () => undefined);
-    expect(cache.remember('a', () => 1)).toBe(undefined);
+    cache.memoize('a', () => undefined);
+    expect(cache.memoize('a', () => 1)).toBe(undefined);
   });
 });
 
@@ -47,8 +45,8 @@ describe('the cache', () => {
 class Watched extends Cache {
   made: string[] = [];
 
-  override remember<T>(key: string, make: () => T): T {
-    return super.remember(key, () => {
+  override memoize<T>(key: string, make: () => T): T {
+    return super.memoize(key, () => {
       this.made.push(key.split(' ', 1)[0]);
       return make();
     });

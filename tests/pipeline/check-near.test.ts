@@ -8,7 +8,7 @@ import {
   Cache,
   checkMold,
   checkNear,
-  layMold,
+  placeMold,
   readMasters,
   roughError,
   roughMold,
@@ -46,7 +46,7 @@ async function lay(kernel: Kernel): Promise<Mold> {
     kernel,
   );
   if (!read.plan || !read.masters) throw new Error(saysOf(read.findings[0]));
-  return layMold(read.plan, read.masters, []).mold;
+  return placeMold(read.plan, read.masters, []).mold;
 }
 
 const kernel = await loadKernel();

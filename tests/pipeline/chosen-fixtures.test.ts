@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { loadKernel } from '../../src/kernel/index.ts';
 import { kinds } from '../../src/kinds/index.ts';
-import { layOut } from '../../src/mold/index.ts';
+import { resolveLayout } from '../../src/mold/index.ts';
 import { parts } from '../../src/parts/index.ts';
 import { makeSolids } from '../../src/pipeline/make-solids.ts';
 import { readPlan } from '../../src/plan/index.ts';
@@ -24,7 +24,7 @@ fixture: { material: PETG, make: ${make} }
 async function idsOf(make: string, only?: readonly string[]) {
   const { plan } = read(make);
   if (!plan) throw new Error(make);
-  const made = makeSolids(layOut(plan, []).mold, await loadKernel(), only, {});
+  const made = makeSolids(resolveLayout(plan, []).mold, await loadKernel(), only, {});
   return {
     ids: [...made.solids.map(({ id }) => id), ...made.drawings.map(({ id }) => id)],
     found: made.findings.map(({ code, values }) => [code, values]),

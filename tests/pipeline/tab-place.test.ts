@@ -66,7 +66,7 @@ test.each([
     })),
     ...given.nuts.map((angle) => ({ angle, radius: 84, reach: 13 / Math.sqrt(3) })),
   ]);
-  const [{ solids }] = tab.jobs(mold).map((job) => job.run({ kernel }));
+  const [{ solids }] = tab.units(mold).map((unit) => unit.run({ kernel }));
   const { positions } = moveMesh(solids[0].mesh, solids[0].toMold);
   // The solid itself, in the mold frame: its corners lie alike on both sides of that angle, just inside the rim.
   const angles: number[] = [];

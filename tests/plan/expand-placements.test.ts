@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { settleBosses } from '../../src/mold/settle-bosses.ts';
+import { resolveBosses } from '../../src/mold/resolve-bosses.ts';
 import { expandPlacements, placementsNamed, readPlan, resolveRadius } from '../../src/plan/index.ts';
 
 const expanded = (placements: string) => {
@@ -88,7 +88,7 @@ describe('a ring by spacing', () => {
     expect(places.map(({ angleRad }) => Math.round((angleRad * 180) / Math.PI))).toEqual(
       Array.from({ length: count }, (_, i) => Math.round((360 * i) / count)),
     );
-    const { bosses } = settleBosses(plan);
+    const { bosses } = resolveBosses(plan);
     expect(bosses.map(({ id }) => id)).toEqual(Array.from({ length: count }, (_, i) => `boss-${i + 1}`));
     expect(Math.atan2(bosses[0].y, bosses[0].x)).toBeCloseTo(Math.PI / 18, 9);
   });

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { layOut } from '../../src/mold/index.ts';
+import { resolveLayout } from '../../src/mold/index.ts';
 import {
   expandPlacements,
   moveItem,
@@ -50,7 +50,7 @@ describe('what follows by sectors', () => {
     expect([lengths(plan, 'leaf'), lengths(plan, 'bud')]).toEqual([count, buds]);
     const [leaf] = expandPlacements(plan);
     expect(degrees(leaf.angleRad)).toBeCloseTo(3 + 0.125 * (360 / count), 9);
-    const { mold } = layOut({ ...plan, placements: [], gates: [] }, []);
+    const { mold } = resolveLayout({ ...plan, placements: [], gates: [] }, []);
     const angles = mold.bosses.map(({ x, y }) => (degrees(Math.atan2(y, x)) + 360) % 360);
     for (const [i, angle] of [...boss, 180].entries()) expect(angles[i]).toBeCloseTo(angle, 6);
     expect(angles).toHaveLength(boss.length + 1);

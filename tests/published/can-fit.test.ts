@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { clearOfBolts } from '../../src/checks/can/fit-bolts.ts';
-import { discInCan } from '../../src/checks/can/fit-can.ts';
-import { sprueInHole } from '../../src/checks/can/fit-sprue.ts';
+import { fitBolts } from '../../src/checks/can/fit-bolts.ts';
+import { fitCan } from '../../src/checks/can/fit-can.ts';
+import { fitSprue } from '../../src/checks/can/fit-sprue.ts';
 import type { Mold } from '../../src/mold/index.ts';
 import { threadDiameter } from '../../src/tables/index.ts';
 import { emptyMold, figureOf, nutAt, runCheck, smallSprue } from '../checks/small-mold.ts';
@@ -23,7 +23,7 @@ describe('disc in can: plain differences', () => {
   ])(
     'can of %d x %d mm, spacer %d: gap %d, depth left %d',
     async (diameter, depth, spacer, gap, left, codes) => {
-      const report = await runCheck(discInCan, {
+      const report = await runCheck(fitCan, {
         ...emptyMold,
         bench: { can: { diameter, depth, spacer, at } },
       });
@@ -34,10 +34,10 @@ describe('disc in can: plain differences', () => {
   );
 
   it('says what the plan leaves out; a sprue form alone goes into no can', async () => {
-    const report = await runCheck(discInCan, { ...emptyMold, bench: { can: { diameter: 251, at } } });
+    const report = await runCheck(fitCan, { ...emptyMold, bench: { can: { diameter: 251, at } } });
     expect(codesOf(report)).toEqual(['fit.not-checked can']);
     expect(report.findings[0].values).toEqual({ which: 'can', missing: ['can.depth'] });
-    expect(discInCan.jobs(emptyMold)).toEqual([]);
+    expect(fitCan.units(emptyMold)).toEqual([]);
   });
 });
 
@@ -50,7 +50,7 @@ const withSprue = (other: Partial<typeof smallSprue>, bench: Mold['bench'] = {})
 describe('sprue form: a cone', () => {
   // Diameter at height h of a cone: 2 (r - h tan a). r 10, h 12.7, a 3 degrees: 18.6688 mm (by hand: tan 3 = 0.0524078).
   it('fit.holeTop and fit.sprueDraft by the tangent', async () => {
-    const report = await runCheck(sprueInHole, withSprue({ draftRad: (3 * Math.PI) / 180 }));
+    const report = await runCheck(fitSprue, withSprue({ draftRad: (3 * Math.PI) / 180 }));
     expect(figureOf(report, 'fit.holeTop', 'sprue')).toBeCloseTo(18.66884, 4);
     expect(figureOf(report, 'fit.sprueDraft', 'sprue')).toBeCloseTo(3, 9);
     expect(codesOf(report)).toEqual([]);
@@ -62,14 +62,14 @@ describe('sprue form: a cone', () => {
     [0, ['fit.sprue-draft sprue']],
     [1, []],
   ])('of %d degrees', async (angle, codes) => {
-    expect(codesOf(await runCheck(sprueInHole, withSprue({ draftRad: (angle * Math.PI) / 180 })))).toEqual(
+    expect(codesOf(await runCheck(fitSprue, withSprue({ draftRad: (angle * Math.PI) / 180 })))).toEqual(
       codes,
     );
   });
   it('stands into the lid of a can by its grip', async () => {
     const can = { can: { diameter: 251, depth: 25.4, at } };
-    expect(codesOf(await runCheck(sprueInHole, withSprue({}, can)))).toEqual(['fit.sprue-lid sprue']);
-    expect(codesOf(await runCheck(sprueInHole, withSprue({ grip: 0 }, can)))).toEqual([]);
+    expect(codesOf(await runCheck(fitSprue, withSprue({}, can)))).toEqual(['fit.sprue-lid sprue']);
+    expect(codesOf(await runCheck(fitSprue, withSprue({ grip: 0 }, can)))).toEqual([]);
   });
 });
 
@@ -99,7 +99,7 @@ describe('clear of the bolts', () => {
   const reach = 13 / Math.sqrt(3);
   it('fit.boltGap of a boss: center distance less both radii', async () => {
     const bosses = [nutAt('beside', 100, 40), nutAt('under', 122, 0)];
-    const report = await runCheck(clearOfBolts, bolted({ circle: 260, startRad: 0 }, { bosses }));
+    const report = await runCheck(fitBolts, bolted({ circle: 260, startRad: 0 }, { bosses }));
     expect(figureOf(report, 'fit.boltGap', 'beside')).toBeCloseTo(50 - reach - 5, 9);
     expect(figureOf(report, 'fit.boltGap', 'under')).toBeCloseTo(8 - reach - 5, 9);
     expect(codesOf(report)).toEqual(['fit.bolt-hits under']);
@@ -107,22 +107,19 @@ describe('clear of the bolts', () => {
 
   // A tab at angle 0: its outer face at sqrt(124^2 - 9^2) = 123.673, a bolt at (130, 0) has 6.327 - 5 to it.
   it('fit.boltGap of a tab: to its nearest side', async () => {
-    const clear = await runCheck(clearOfBolts, bolted({ circle: 260, startRad: 0 }, { tabs: [tab] }));
+    const clear = await runCheck(fitBolts, bolted({ circle: 260, startRad: 0 }, { tabs: [tab] }));
     expect(figureOf(clear, 'fit.boltGap', 'tab-1')).toBeCloseTo(130 - Math.sqrt(124 ** 2 - 81) - 5, 9);
     expect(codesOf(clear)).toEqual([]);
-    const within = await runCheck(clearOfBolts, bolted({ circle: 240, startRad: 0 }, { tabs: [tab] }));
+    const within = await runCheck(fitBolts, bolted({ circle: 240, startRad: 0 }, { tabs: [tab] }));
     expect(codesOf(within)).toEqual(['fit.bolt-hits tab-1']);
     // Turned by an eighth the bolts are far from it.
-    const turned = await runCheck(
-      clearOfBolts,
-      bolted({ circle: 240, startRad: Math.PI / 4 }, { tabs: [tab] }),
-    );
+    const turned = await runCheck(fitBolts, bolted({ circle: 240, startRad: Math.PI / 4 }, { tabs: [tab] }));
     expect(codesOf(turned)).toEqual([]);
   });
 
   it('without the angle of the first bolt the whole circle counts', async () => {
     const bosses = [nutAt('inside', 0, 100), nutAt('on', 0, 125)];
-    const report = await runCheck(clearOfBolts, bolted({ circle: 260 }, { bosses, tabs: [tab] }));
+    const report = await runCheck(fitBolts, bolted({ circle: 260 }, { bosses, tabs: [tab] }));
     expect(figureOf(report, 'fit.boltGap', 'inside')).toBeCloseTo(130 - 5 - 100 - reach, 9);
     // The tab's outer corners are 124 mm from the axis.
     expect(figureOf(report, 'fit.boltGap', 'tab-1')).toBeCloseTo(1, 9);
@@ -134,7 +131,7 @@ describe('clear of the bolts', () => {
     const [c, s] = [Math.cos(turn), Math.sin(turn)];
     const gap = async (x: number, y: number, startRad: number) =>
       figureOf(
-        await runCheck(clearOfBolts, bolted({ circle: 260, startRad }, { bosses: [nutAt('a', x, y)] })),
+        await runCheck(fitBolts, bolted({ circle: 260, startRad }, { bosses: [nutAt('a', x, y)] })),
         'fit.boltGap',
         'a',
       );
@@ -142,9 +139,9 @@ describe('clear of the bolts', () => {
   });
 
   it('says what the plan leaves out', async () => {
-    const report = await runCheck(clearOfBolts, bolted({}, { bosses: [nutAt('a', 90, 0)] }));
+    const report = await runCheck(fitBolts, bolted({}, { bosses: [nutAt('a', 90, 0)] }));
     expect(codesOf(report)).toEqual(['fit.not-checked closing']);
     expect(report.findings[0].values).toEqual({ which: 'bolts', missing: ['closing.bolts.circle'] });
-    expect(clearOfBolts.jobs({ ...emptyMold, bosses: [nutAt('a', 90, 0)] })).toEqual([]);
+    expect(fitBolts.units({ ...emptyMold, bosses: [nutAt('a', 90, 0)] })).toEqual([]);
   });
 });

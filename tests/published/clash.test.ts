@@ -146,18 +146,18 @@ describe('bosses while the upper half stands turned', () => {
   });
 
   it.each(['rubber', 'rigid'] as const)('%s: in their sockets when closed, clear when lifted', (process) => {
-    expect(at(process, 0, 0).map(({ is, clash }) => [is, clash])).toEqual(
+    expect(at(process, 0, 0).map(({ state, clash }) => [state, clash])).toEqual(
       Array(3).fill(['in its socket', 0]),
     );
-    expect(at(process, 0, 5).map(({ is }) => is)).toEqual(Array(3).fill('clear'));
-    expect(at(process, 30, 5).map(({ is }) => is)).toEqual(Array(3).fill('clear'));
-    expect(at(process, 30, 2).map(({ is, clash }) => [is, clash])).toEqual(Array(3).fill(['clash', 3]));
+    expect(at(process, 0, 5).map(({ state }) => state)).toEqual(Array(3).fill('clear'));
+    expect(at(process, 30, 5).map(({ state }) => state)).toEqual(Array(3).fill('clear'));
+    expect(at(process, 30, 2).map(({ state, clash }) => [state, clash])).toEqual(Array(3).fill(['clash', 3]));
   });
 
   it('tenths of a degree tell: 0.1 degree at 40 mm is 0.07 mm, within the flex; 0.3 is not', () => {
     expect(at('rubber', 0.1, 0)[0].off).toBeCloseTo(80 * Math.sin(0.05 * degrees), 6);
-    expect(at('rubber', 0.1, 0)[0].is).toBe('in its socket');
-    expect(at('rubber', 0.3, 0)[0].is).toBe('clash');
+    expect(at('rubber', 0.1, 0)[0].state).toBe('in its socket');
+    expect(at('rubber', 0.3, 0)[0].state).toBe('clash');
   });
 
   // The boolean of the two bodies knows nothing of this formula: raised by the depth they are clear, by a little less not.

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { canClosing } from '../../src/checks/can/can-closing.ts';
 import type { FigureName } from '../../src/findings/index.ts';
-import { layOut, type Mold } from '../../src/mold/index.ts';
+import { type Mold, resolveLayout } from '../../src/mold/index.ts';
 import {
   inchStressArea,
   metricStressArea,
@@ -241,7 +241,7 @@ cure: { temperature: 155 }
       'rules.yaml',
     );
     if (!plan) throw new Error('not read');
-    const report = await runCheck(canClosing, layOut(plan, []).mold);
+    const report = await runCheck(canClosing, resolveLayout(plan, []).mold);
     expect(codesOf(report)).toEqual([]);
     const found = (name: FigureName) => figureOf(report, name, 'closing');
     expect(Math.abs(found('closing.force') / force - 1)).toBeLessThan(1e-3);

@@ -12,7 +12,7 @@ import { wallsToTabs } from '../../src/checks/walls/walls-tabs.ts';
 import { wallsToWell } from '../../src/checks/walls/walls-well.ts';
 import { translation } from '../../src/geometry/index.ts';
 import { emptyMold, figureOf, nutAt, runCheck, smallSprue, withMaster } from '../checks/small-mold.ts';
-import { ball, box, single } from '../turned-solids.ts';
+import { ball, box, single } from '../revolved-solids.ts';
 
 const at = (x: number, y: number, z = 0) => translation(x, y, z);
 
@@ -153,5 +153,5 @@ it('wall between a box and bolts through the disc', async () => {
   const thin = await runCheck(wallsToBolts, withBolts(89, 200, 0));
   expect(thin.findings.map(({ code, severity }) => [code, severity])).toEqual([['walls.bolt', 'warn']]);
   // Outside the disc of 250 mm they are in nobody's way.
-  expect(wallsToBolts.jobs(withBolts(84, 290, 0))).toEqual([]);
+  expect(wallsToBolts.units(withBolts(84, 290, 0))).toEqual([]);
 });

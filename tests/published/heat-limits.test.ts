@@ -7,7 +7,7 @@ import type { Mold } from '../../src/mold/index.ts';
 import { heatRow, standsC } from '../../src/tables/index.ts';
 import { sayFinding } from '../../src/wording/index.ts';
 import { emptyMold, figureOf, nutAt, runCheck, smallSprue, withMaster } from '../checks/small-mold.ts';
-import { ball, single } from '../turned-solids.ts';
+import { ball, single } from '../revolved-solids.ts';
 
 const at = { file: 'plan.yaml', line: 1, column: 1 };
 const bead = single(ball(5, [0, 0, 0]));
@@ -152,8 +152,8 @@ describe('in a can at 155 C', () => {
   });
 
   it('is about what goes into a can only', async () => {
-    expect(heatOfCure.jobs({ ...inCan('PLA'), process: 'rigid' })).toEqual([]);
-    expect(heatOfCure.jobs({ ...inCan('PLA'), process: 'poured' })).toEqual([]);
+    expect(heatOfCure.units({ ...inCan('PLA'), process: 'rigid' })).toEqual([]);
+    expect(heatOfCure.units({ ...inCan('PLA'), process: 'poured' })).toEqual([]);
   });
 });
 

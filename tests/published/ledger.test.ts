@@ -8,7 +8,7 @@ import { findPartingSurface, type Mold, type PartingSurface, partingDefaults } f
 import { buildUp } from '../../src/parts/supports/build-up.ts';
 import { emptyMold, figureOf, runCheck, withMaster } from '../checks/small-mold.ts';
 import { ellipsoid, placed } from '../mold/shaped-masters.ts';
-import { box, single } from '../turned-solids.ts';
+import { box, single } from '../revolved-solids.ts';
 
 const kernel = await loadKernel();
 
@@ -69,7 +69,7 @@ it('is what the solids of the build-up hold, and takes room in the can', async (
   } as Mold['bench'];
   const without: Mold = { ...alone, parting: surface, bench };
   const mold: Mold = { ...without, supports: [{ placement: 'ball-1', clearance: 0.2 }] };
-  const solids = buildUp.jobs(mold).flatMap((job) => job.run({ kernel }).solids);
+  const solids = buildUp.units(mold).flatMap((unit) => unit.run({ kernel }).solids);
   const inSolids = solids.reduce((sum, { mesh }) => sum + measureMesh(mesh).volume, 0);
   expect(inSolids).toBeGreaterThan(50);
   const found = figureOf(await runCheck(rubberLedger, mold), 'ledger.buildUp', 'ball-1');

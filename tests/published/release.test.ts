@@ -3,7 +3,7 @@ import { draft } from '../../src/checks/release/draft.ts';
 import { release } from '../../src/checks/release/release.ts';
 import { translation } from '../../src/geometry/index.ts';
 import { emptyMold, figureOf, runCheck, withMaster } from '../checks/small-mold.ts';
-import { ball, single } from '../turned-solids.ts';
+import { ball, single } from '../revolved-solids.ts';
 
 const bead = single(ball(5, [0, 0, 0]));
 

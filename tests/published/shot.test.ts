@@ -13,7 +13,7 @@ import {
   volumeUnder,
 } from '../../src/physics/index.ts';
 import { emptyMold, figureOf, runCheck, smallSprue, withMaster } from '../checks/small-mold.ts';
-import { box, single } from '../turned-solids.ts';
+import { box, single } from '../revolved-solids.ts';
 
 const at = { file: 'plan.yaml', line: 1, column: 1 };
 const omega = (400 * Math.PI) / 30;

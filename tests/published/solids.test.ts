@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { measureMesh } from '../../src/mesh/index.ts';
-import { coneFrustum, revolved, tetrahedron } from '../turned-solids.ts';
+import { coneFrustum, revolved, tetrahedron } from '../revolved-solids.ts';
 
 type Six = readonly [number, number, number, number, number, number];
 

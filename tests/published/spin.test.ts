@@ -4,7 +4,7 @@ import { translation } from '../../src/geometry/index.ts';
 import type { Mold } from '../../src/mold/index.ts';
 import { sayFinding } from '../../src/wording/index.ts';
 import { emptyMold, figureOf, runCheck, smallSprue, withMaster } from '../checks/small-mold.ts';
-import { box, single } from '../turned-solids.ts';
+import { box, single } from '../revolved-solids.ts';
 
 const at = { file: 'plan.yaml', line: 1, column: 1 };
 const bench: Mold['bench'] = {

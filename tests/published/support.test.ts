@@ -3,7 +3,7 @@ import { freeLength } from '../../src/checks/release/free-length.ts';
 import { support } from '../../src/checks/release/support.ts';
 import { joinMeshes, translation } from '../../src/geometry/index.ts';
 import { emptyMold, figureOf, runCheck, withMaster } from '../checks/small-mold.ts';
-import { box, single } from '../turned-solids.ts';
+import { box, single } from '../revolved-solids.ts';
 
 // Closed form: a block with a shelf l = 10 mm long, b = 4 wide, t = 1 thick, g = 2 over the plane: slenderness l / t.
 test('support.slenderness, support.gap and support.free of a shelf are l / t, g and l b', async () => {

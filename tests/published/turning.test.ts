@@ -18,7 +18,7 @@ import {
   turningPressure,
 } from '../../src/physics/index.ts';
 import { emptyMold, figureOf, nutAt, runCheck, withMaster } from '../checks/small-mold.ts';
-import { box, single } from '../turned-solids.ts';
+import { box, single } from '../revolved-solids.ts';
 
 /** Where a section stands in the plan; nothing here looks at it. */
 const at = { file: 'plan.yaml', line: 1, column: 1 };

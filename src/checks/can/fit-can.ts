@@ -6,7 +6,7 @@ import {
   makeFigure,
   type ReportPart,
 } from '../../findings/index.ts';
-import { type Check, work } from '../../mold/index.ts';
+import { type Check, task } from '../../mold/index.ts';
 import { leftOut } from '../from-mold/index.ts';
 
 /** How much wider than the disc a can may be, mm; 1 to 2 is usual (from memory), with 1 mm to spare. */
@@ -23,12 +23,12 @@ interface CanInput {
 }
 
 /** Disc in can: diameter and depth. */
-export const discInCan: Check = work<CanInput, ReportPart>({
+export const fitCan: Check = task<CanInput, ReportPart>({
   id: 'fit-can',
   title: 'Disc in the can',
   scope: 'whole',
   processes: ['rubber'],
-  jobs: ({ disc, bench, placements }) => {
+  units: ({ disc, bench, placements }) => {
     // A plan of a sprue form alone has nothing to cure.
     if (placements.length === 0 && !bench.can) return [];
     const { diameter, depth, spacer } = bench.can ?? {};

@@ -7,7 +7,7 @@ import {
   type ReportPart,
 } from '../../findings/index.ts';
 import { degreesPerRad, radPerDegree } from '../../geometry/index.ts';
-import { type Check, type Sprue, shaftRadius, work } from '../../mold/index.ts';
+import { type Check, type Sprue, shaftRadius, task } from '../../mold/index.ts';
 
 const figure = (name: FigureName, value: number, source: string): Figure =>
   makeFigure(name, { subject: 'sprue', value, source, estimated: false });
@@ -18,12 +18,12 @@ interface SprueInput extends Pick<Sprue, 'holeRadius' | 'draftRad' | 'grip'> {
 }
 
 /** The sprue form in the hole of the upper half: its draft, what is left of it at the outer face, the lid over it. */
-export const sprueInHole: Check = work<SprueInput, ReportPart>({
+export const fitSprue: Check = task<SprueInput, ReportPart>({
   id: 'fit-sprue',
   title: 'Sprue form in its hole',
   scope: 'whole',
   processes: ['rubber', 'rigid', 'poured'],
-  jobs: ({ sprue, disc, bench, process }) => {
+  units: ({ sprue, disc, bench, process }) => {
     if (!sprue) return [];
     const { holeRadius, draftRad, grip } = sprue;
     const inCan = process === 'rubber' && bench.can !== undefined;

@@ -1,6 +1,6 @@
 export { canClosing } from './can-closing.ts';
-export { clearOfBolts } from './fit-bolts.ts';
-export { discInCan } from './fit-can.ts';
-export { sprueInHole } from './fit-sprue.ts';
+export { fitBolts } from './fit-bolts.ts';
+export { fitCan } from './fit-can.ts';
+export { fitSprue } from './fit-sprue.ts';
 export { pack } from './pack.ts';
 export { rubberLedger } from './rubber-ledger.ts';

@@ -16,7 +16,7 @@ import {
   shaftRadius,
   sprueVolume,
   tabLumps,
-  work,
+  task,
 } from '../../mold/index.ts';
 import { canVolume, heatedVolume, lockPressure } from '../../physics/index.ts';
 import { rubberBulkModulus, rubberKind } from '../../tables/index.ts';
@@ -40,18 +40,18 @@ const source =
   'rubber laid in, or else both halves as full discs, heated by its volume expansion; masters, bosses, sprue form, tabs and build-ups as they are; can that does not give';
 
 /** Whether what is laid into the can finds room in it, cold and at the temperature of the cure. */
-export const pack: Check = work<PackInput, ReportPart>({
+export const pack: Check = task<PackInput, ReportPart>({
   id: 'pack',
   title: 'What is packed into the can',
   scope: 'whole',
   processes: ['rubber'],
-  jobs: (mold) => (packs(mold) ? [{ subject: 'can', input: inputOf(mold) }] : []),
-  run: (input, { remember }) => {
+  units: (mold) => (packs(mold) ? [{ subject: 'can', input: inputOf(mold) }] : []),
+  run: (input, { memoize }) => {
     const { missing, can, densityKgM3, expansionPerK, kelvin, estimated } = input;
     if (missing.length > 0)
       return { findings: [finding('pack.not-checked', { subject: 'can', values: { missing } })] };
     const solids =
-      input.solids + input.buildUps.reduce((sum, space) => sum + buildUpVolume(space, remember), 0);
+      input.solids + input.buildUps.reduce((sum, space) => sum + buildUpVolume(space, memoize), 0);
     const rubber = laidIn(input, solids);
     const cold = rubber + solids;
     const excess = heatedVolume(rubber, expansionPerK, kelvin) + solids - can;

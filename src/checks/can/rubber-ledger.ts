@@ -1,5 +1,5 @@
 import { type FigureName, makeFigure, type ReportPart } from '../../findings/index.ts';
-import { type BuildUpSpace, buildUpSpaces, buildUpVolume, type Check, work } from '../../mold/index.ts';
+import { type BuildUpSpace, buildUpSpaces, buildUpVolume, type Check, task } from '../../mold/index.ts';
 
 interface LedgerInput {
   readonly id: string;
@@ -13,12 +13,12 @@ interface LedgerInput {
  * Rubber that each master takes the place of (as much can be cut away where it lies), and what each build-up fills:
  * as much has to be laid in there, as a fixture or as rubber cut to its outline.
  */
-export const rubberLedger: Check = work<LedgerInput, ReportPart>({
+export const rubberLedger: Check = task<LedgerInput, ReportPart>({
   id: 'rubber-ledger',
   title: 'Rubber displaced and needed',
   scope: 'placement',
   processes: ['rubber'],
-  jobs: (mold) => {
+  units: (mold) => {
     const spaces = buildUpSpaces(mold);
     return mold.placements.map(({ id, master, scale, estimated }) => {
       const volume = mold.masters.find((one) => one.id === master)?.measures.volume;
@@ -27,10 +27,10 @@ export const rubberLedger: Check = work<LedgerInput, ReportPart>({
       return { subject: id, input: { id, volume, scale, estimated, buildUp } };
     });
   },
-  run: ({ id, volume, scale, estimated, buildUp }, { remember }) => {
+  run: ({ id, volume, scale, estimated, buildUp }, { memoize }) => {
     const figure = (name: FigureName, value: number, source: string) =>
       makeFigure(name, { subject: id, value, source, estimated });
-    const needed = buildUp ? buildUpVolume(buildUp, remember) : 0;
+    const needed = buildUp ? buildUpVolume(buildUp, memoize) : 0;
     return {
       figures: [
         figure('ledger.displaced', volume * scale ** 3, 'volume of the placed mesh'),

@@ -1,8 +1,8 @@
 import type { ReportPart } from '../../findings/index.ts';
-import { type Check, coveredFixtures, work } from '../../mold/index.ts';
+import { type Check, coveredFixtures, task } from '../../mold/index.ts';
 import { everyProcess } from '../from-mold/index.ts';
 import { coverOf } from './cover-of.ts';
-import { type Halves, halvesOf } from './half-thickness.ts';
+import { type HalfThickness, halfThicknessOf } from './half-thickness.ts';
 
 interface FixtureInput {
   readonly id: string;
@@ -10,17 +10,17 @@ interface FixtureInput {
   readonly y: number;
   readonly depth: number;
   readonly height: number;
-  readonly halves: Halves;
+  readonly halves: HalfThickness;
 }
 
 /** The same for bosses, and for the well under the parting plane (the pouring hole is meant to go through). */
-export const coverOfFixtures: Check = work<FixtureInput, ReportPart>({
+export const coverOfFixtures: Check = task<FixtureInput, ReportPart>({
   id: 'cover-fixtures',
   title: 'Cover over bosses and well',
   scope: 'placement',
   processes: everyProcess,
-  jobs: (mold) => {
-    const halves = halvesOf(mold);
+  units: (mold) => {
+    const halves = halfThicknessOf(mold);
     return coveredFixtures(mold).map(({ id, x, y, depth, height }) => ({
       subject: id,
       input: { id, x, y, depth, height, halves },

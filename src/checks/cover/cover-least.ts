@@ -1,12 +1,12 @@
 import { type Figure, type FigureName, makeFigure, type ReportPart } from '../../findings/index.ts';
-import { type Check, coveredFixtures, work } from '../../mold/index.ts';
+import { type Check, coveredFixtures, task } from '../../mold/index.ts';
 import { nextStock } from '../../tables/index.ts';
 import { everyProcess } from '../from-mold/index.ts';
-import { geometry, type Halves, halvesOf, leastOf } from './half-thickness.ts';
+import { coverSource, type HalfThickness, halfThicknessOf, leastOf } from './half-thickness.ts';
 
 interface LeastInput {
   readonly reaching: readonly { readonly id: string; readonly lowest: number; readonly highest: number }[];
-  readonly halves: Halves;
+  readonly halves: HalfThickness;
   readonly estimated: boolean;
 }
 
@@ -14,12 +14,12 @@ interface LeastInput {
  * The least cover of the whole mold, and the thinnest half, and stock, that leaves the cover wanted everywhere; stock
  * is said of what drives it.
  */
-export const leastCover: Check = work<LeastInput, ReportPart>({
+export const leastCover: Check = task<LeastInput, ReportPart>({
   id: 'cover-least',
   title: 'Least cover',
   scope: 'whole',
   processes: everyProcess,
-  jobs: (mold) => {
+  units: (mold) => {
     const masters = mold.placements.map(({ id, lowest, highest }) => ({ id, lowest, highest }));
     const fixtures = coveredFixtures(mold).map(({ id, depth, height }) => ({
       id,
@@ -30,7 +30,7 @@ export const leastCover: Check = work<LeastInput, ReportPart>({
     const estimated = mold.placements.some((one) => one.estimated);
     return reaching.length === 0
       ? []
-      : [{ subject: 'mold', input: { reaching, halves: halvesOf(mold), estimated } }];
+      : [{ subject: 'mold', input: { reaching, halves: halfThicknessOf(mold), estimated } }];
   },
   run: ({ reaching, halves, estimated }) => {
     // Of several that reach equally far the first by name, so that the order of the plan does not matter.
@@ -42,11 +42,11 @@ export const leastCover: Check = work<LeastInput, ReportPart>({
       upper: Math.max(0, above.highest) + leastOf(halves),
     };
     const figure = (name: FigureName, value: number, subject = 'mold'): Figure =>
-      makeFigure(name, { subject, value, source: geometry, estimated });
+      makeFigure(name, { subject, value, source: coverSource, estimated });
     const stock = (name: FigureName, needed: number, drivenBy: string): Figure[] => {
       const row = halves.process === 'rubber' ? nextStock(needed) : undefined;
       return row
-        ? [{ ...figure(name, row.thickness, drivenBy), source: `${geometry}; ${row.source.text}` }]
+        ? [{ ...figure(name, row.thickness, drivenBy), source: `${coverSource}; ${row.source.text}` }]
         : [];
     };
     return {

@@ -6,7 +6,7 @@ import {
   type ReportPart,
 } from '../../findings/index.ts';
 import type { Vec3 } from '../../geometry/index.ts';
-import { geometry, type Halves, leastOf, tooThin } from './half-thickness.ts';
+import { coverSource, type HalfThickness, leastOf, tooThin } from './half-thickness.ts';
 
 /** What stands into both halves: the z of its lowest and highest point, and where they are (mold frame, mm). */
 export interface Reaching {
@@ -26,7 +26,7 @@ interface Local {
 
 const overSurface = 'extent of the placed mesh over the parting surface where it is';
 
-export function coverOf(thing: Reaching, halves: Halves): ReportPart {
+export function coverOf(thing: Reaching, halves: HalfThickness): ReportPart {
   const below = Math.max(0, -thing.lowest[2]);
   const above = Math.max(0, thing.highest[2]);
   const { id, estimated, deepest, tallest } = thing;
@@ -50,11 +50,17 @@ function sideOf(
   { id, estimated }: Reaching,
   place: Vec3,
   reach: number,
-  halves: Halves,
+  halves: HalfThickness,
 ): { findings: Finding[]; figures: Figure[] } {
   const cover = halves[half] - reach;
   const figures = [
-    makeFigure(`cover.${half}`, { subject: id, value: cover, source: geometry, estimated, places: [place] }),
+    makeFigure(`cover.${half}`, {
+      subject: id,
+      value: cover,
+      source: coverSource,
+      estimated,
+      places: [place],
+    }),
   ];
   // What only touches the plane has nothing in this half to cover.
   if (reach === 0 || cover >= leastOf(halves)) return { findings: [], figures };

@@ -1,24 +1,24 @@
 import { makeFigure, type ReportPart } from '../../findings/index.ts';
 import type { Vec3 } from '../../geometry/index.ts';
-import { type Check, type PartingSurface, work } from '../../mold/index.ts';
+import { type Check, type PartingSurface, task } from '../../mold/index.ts';
 import { everyProcess } from '../from-mold/index.ts';
-import { type Halves, halvesOf, leastOf, tooThin } from './half-thickness.ts';
+import { type HalfThickness, halfThicknessOf, leastOf, tooThin } from './half-thickness.ts';
 
 interface PartingInput {
   readonly surface: PartingSurface;
-  readonly halves: Halves;
+  readonly halves: HalfThickness;
 }
 
 /** What each half is thick where the parting surface comes nearest to its outer face. */
-export const coverOfParting: Check = work<PartingInput, ReportPart>({
+export const coverOfParting: Check = task<PartingInput, ReportPart>({
   id: 'cover-parting',
   title: 'Thickness of the halves under the parting surface',
   scope: 'whole',
   processes: everyProcess,
-  jobs: (mold) =>
+  units: (mold) =>
     mold.parting.flat
       ? []
-      : [{ subject: 'mold', input: { surface: sheetless(mold.parting), halves: halvesOf(mold) } }],
+      : [{ subject: 'mold', input: { surface: sheetless(mold.parting), halves: halfThicknessOf(mold) } }],
   run: ({ surface, halves }) => {
     const [low, high] = ends(surface);
     const sides = [

@@ -1,9 +1,9 @@
 import type { ReportPart } from '../../findings/index.ts';
 import { type Matrix4, movedAlong, movePoint, type TriangleMesh, type Vec3 } from '../../geometry/index.ts';
-import { type Check, cropSurface, heightAt, type PartingSurface, work } from '../../mold/index.ts';
+import { type Check, cropSurface, heightAt, type PartingSurface, task } from '../../mold/index.ts';
 import { everyProcess, masterMesh } from '../from-mold/index.ts';
 import { coverOf, type Reaching } from './cover-of.ts';
-import { type Halves, halvesOf } from './half-thickness.ts';
+import { type HalfThickness, halfThicknessOf } from './half-thickness.ts';
 
 interface PlacedInput {
   readonly id: string;
@@ -11,19 +11,19 @@ interface PlacedInput {
   readonly matrix: Matrix4;
   readonly surface: PartingSurface;
   readonly estimated: boolean;
-  readonly halves: Halves;
+  readonly halves: HalfThickness;
 }
 
 /**
  * Depth below and height above the parting surface of each master, where it is; and the cover it leaves to both outer
  * faces, which are flat, so that the true distance to them is along z.
  */
-export const coverOfCavities: Check = work<PlacedInput, ReportPart>({
+export const coverOfCavities: Check = task<PlacedInput, ReportPart>({
   id: 'cover',
   title: 'Cover over the cavities',
   scope: 'placement',
   processes: everyProcess,
-  jobs: (mold) =>
+  units: (mold) =>
     mold.placements.map(({ id, master, matrix, estimated, x, y, reach }) => ({
       subject: id,
       input: {
@@ -32,7 +32,7 @@ export const coverOfCavities: Check = work<PlacedInput, ReportPart>({
         matrix,
         surface: cropSurface(mold.parting, { min: [x - reach, y - reach], max: [x + reach, y + reach] }),
         estimated,
-        halves: halvesOf(mold),
+        halves: halfThicknessOf(mold),
       },
     })),
   run: ({ id, mesh, matrix, surface, estimated, halves }) =>

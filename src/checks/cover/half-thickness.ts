@@ -4,7 +4,7 @@ import { nextStock } from '../../tables/index.ts';
 import { floorOf, isUnder, type ProcessFloor } from '../from-mold/index.ts';
 import type { Thin } from './cover.ts';
 
-export interface Halves {
+export interface HalfThickness {
   readonly lower: number;
   readonly upper: number;
   readonly limit: number;
@@ -12,7 +12,7 @@ export interface Halves {
   readonly floor?: ProcessFloor;
 }
 
-export function halvesOf(mold: Mold): Halves {
+export function halfThicknessOf(mold: Mold): HalfThickness {
   const { disc, limits, process } = mold;
   const floor = floorOf(mold);
   return {
@@ -25,16 +25,16 @@ export function halvesOf(mold: Mold): Halves {
 }
 
 /** The least a half has to keep: the plan's limit, or what its process makes whole where that is more. */
-export const leastOf = ({ limit, floor }: Halves): number => Math.max(limit, floor?.least ?? 0);
+export const leastOf = ({ limit, floor }: HalfThickness): number => Math.max(limit, floor?.least ?? 0);
 
-export const geometry = 'extent of the placed mesh against the thickness of the half';
+export const coverSource = 'extent of the placed mesh against the thickness of the half';
 
 /** Of a cover that is less than it has to be: through, under what the process makes whole, or under the limit. */
 export function tooThin(
   which: 'thing' | 'parting',
   half: 'lower' | 'upper',
   { subject, place, cover, reach }: Thin,
-  halves: Halves,
+  halves: HalfThickness,
 ): Finding {
   const { limit, floor, process } = halves;
   const needed = reach + leastOf(halves);

@@ -1,5 +1,5 @@
 import { finding, type ReportPart } from '../../findings/index.ts';
-import { type Check, work } from '../../mold/index.ts';
+import { type Check, task } from '../../mold/index.ts';
 
 interface InhibitionInput {
   readonly material: string;
@@ -10,12 +10,12 @@ interface InhibitionInput {
 const inhibits = /\b(resin|sla|dlp|clay|plasticine|sulfur|sulphur|rubber|latex|epoxy|amine|nitrile)\b/i;
 
 /** The face of the pattern plates, on which silicone or resin is poured. */
-export const cureInhibition: Check = work<InhibitionInput, ReportPart>({
+export const cureInhibition: Check = task<InhibitionInput, ReportPart>({
   id: 'cure-inhibition',
   title: 'Cure inhibition',
   scope: 'whole',
   processes: ['poured'],
-  jobs: ({ bench, fixture: { material } }) => {
+  units: ({ bench, fixture: { material } }) => {
     const { compound } = bench.rubber ?? {};
     return [{ subject: 'mold', input: { material, ...(compound !== undefined && { compound }) } }];
   },

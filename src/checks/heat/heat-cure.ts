@@ -6,7 +6,7 @@ import {
   makeFigure,
   type ReportPart,
 } from '../../findings/index.ts';
-import { type Check, canRings, type Mold, work } from '../../mold/index.ts';
+import { type Check, canRings, type Mold, task } from '../../mold/index.ts';
 import { heatRow, heatRows, standsC } from '../../tables/index.ts';
 import { placedMasters, ringThing, testedPa } from './heat-limits.ts';
 
@@ -45,12 +45,12 @@ function fixturesInCan(mold: Mold): Heated[] {
 }
 
 /** Fixtures and masters against the heat and the pressure of the cure. */
-export const heatOfCure: Check = work<CureInput, ReportPart>({
+export const heatOfCure: Check = task<CureInput, ReportPart>({
   id: 'heat-cure',
   title: 'Heat of the cure',
   scope: 'whole',
   processes: ['rubber'],
-  jobs: (mold) => {
+  units: (mold) => {
     const { cure, closing } = mold.bench;
     const masters = placedMasters(mold);
     const ofMasters = masters.flatMap(({ id, material }): Heated[] =>

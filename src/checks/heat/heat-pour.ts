@@ -1,5 +1,5 @@
 import { type Finding, finding, makeFigure, type ReportPart } from '../../findings/index.ts';
-import { type Check, type Mold, work } from '../../mold/index.ts';
+import { type Check, type Mold, task } from '../../mold/index.ts';
 import { heatRow, rubberHeat, standsC } from '../../tables/index.ts';
 
 interface PourInput {
@@ -11,12 +11,12 @@ interface PourInput {
 }
 
 /** The pouring temperature against what the halves stand. */
-export const heatOfPour: Check = work<PourInput, ReportPart>({
+export const heatOfPour: Check = task<PourInput, ReportPart>({
   id: 'heat-pour',
   title: 'Heat of the metal',
   scope: 'whole',
   processes: ['rubber', 'rigid', 'poured'],
-  jobs: ({ process, bench, fixture, placements }) => {
+  units: ({ process, bench, fixture, placements }) => {
     if (placements.length === 0) return [];
     const material = process === 'rigid' ? fixture.material : bench.rubber?.compound;
     const makersLimitC = process === 'rigid' ? undefined : bench.rubber?.maxTemperatureC;

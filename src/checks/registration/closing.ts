@@ -1,6 +1,6 @@
 import { type Figure, type Finding, finding, type ReportPart, type Series } from '../../findings/index.ts';
 import { degreesPerRad } from '../../geometry/index.ts';
-import { type Check, pegsOf, slackIn, work } from '../../mold/index.ts';
+import { type Check, pegsOf, slackIn, task } from '../../mold/index.ts';
 import { type FalseSeat, Pattern, type Peg } from '../../physics/index.ts';
 
 interface ClosingInput {
@@ -16,12 +16,12 @@ const source = 'bottleneck assignment of bosses to sockets over all turns about 
  * it could enter. The nearest false seat must miss by more than the limit and more than the widest head's radius,
  * since a head that is less than its radius off slides in by itself.
  */
-export const closing: Check = work<ClosingInput, ReportPart>({
+export const closing: Check = task<ClosingInput, ReportPart>({
   id: 'closing',
   title: 'One way to close',
   scope: 'whole',
   processes: ['rubber', 'rigid', 'poured'],
-  jobs: (mold) => {
+  units: (mold) => {
     if (mold.bosses.length === 0 && mold.placements.length === 0) return [];
     return [
       { subject: 'mold', input: { pegs: pegsOf(mold), limit: mold.limits.falseSeat, slack: slackIn(mold) } },
@@ -65,7 +65,7 @@ export const closing: Check = work<ClosingInput, ReportPart>({
           estimated: false,
         },
       );
-      if (nearest.misfit < wanted) findings.push(closesTurned(nearest.misfit, angle, wanted));
+      if (nearest.misfit < wanted) findings.push(closesRotated(nearest.misfit, angle, wanted));
     }
     return {
       findings,
@@ -86,7 +86,7 @@ export const closing: Check = work<ClosingInput, ReportPart>({
 const tooFew = (count: number): Finding =>
   finding('registration.too-few', { subject: 'mold', values: { measured: count, limit: 2 } });
 
-const closesTurned = (misfit: number, angle: number, wanted: number): Finding =>
+const closesRotated = (misfit: number, angle: number, wanted: number): Finding =>
   finding('registration.closes-turned', {
     subject: 'mold',
     values: { measured: misfit, limit: wanted, angle },

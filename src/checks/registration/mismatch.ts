@@ -1,6 +1,6 @@
 import { type Figure, finding, type ReportPart } from '../../findings/index.ts';
 import { type Matrix4, movePoint, type TriangleMesh, type Vec3 } from '../../geometry/index.ts';
-import { type Check, work } from '../../mold/index.ts';
+import { type Check, task } from '../../mold/index.ts';
 import { largestMismatch, type Pin } from '../../physics/index.ts';
 import { everyProcess, masterMesh } from '../from-mold/index.ts';
 import { holds, pinsOf, source } from './pins.ts';
@@ -18,12 +18,12 @@ interface MismatchInput {
 const directions = 24;
 
 /** What that play does at each cavity: the largest step it can leave along the parting line. */
-export const mismatch: Check = work<MismatchInput, ReportPart>({
+export const mismatch: Check = task<MismatchInput, ReportPart>({
   id: 'mismatch',
   title: 'Mismatch at the cavities',
   scope: 'placement',
   processes: everyProcess,
-  jobs: (mold) => {
+  units: (mold) => {
     const pins = holds(mold) && pinsOf(mold);
     if (!pins) return [];
     return mold.placements.map(({ id, master, matrix, estimated }) => ({

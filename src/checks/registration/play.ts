@@ -1,6 +1,6 @@
 import type { Figure, FigureName, ReportPart } from '../../findings/index.ts';
 import { degreesPerRad } from '../../geometry/index.ts';
-import { type Check, work } from '../../mold/index.ts';
+import { type Check, task } from '../../mold/index.ts';
 import { largestMismatch, largestTurn, type Pin } from '../../physics/index.ts';
 import { everyProcess } from '../from-mold/index.ts';
 import { holds, noFlex, pinsOf, source } from './pins.ts';
@@ -11,12 +11,12 @@ interface PlayInput {
 }
 
 /** How far one half can shift and turn on the other, closed. */
-export const play: Check = work<PlayInput, ReportPart>({
+export const play: Check = task<PlayInput, ReportPart>({
   id: 'play',
   title: 'Play of the closed halves',
   scope: 'whole',
   processes: everyProcess,
-  jobs: (mold) =>
+  units: (mold) =>
     holds(mold)
       ? [{ subject: 'mold', input: { pins: pinsOf(mold) ?? null, estimated: mold.process !== 'rigid' } }]
       : [],

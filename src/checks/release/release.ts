@@ -24,8 +24,8 @@ import {
   type Placement,
   type Process,
   type Sheet,
+  task,
   undercutColumns,
-  work,
 } from '../../mold/index.ts';
 import { fixed } from '../../wording/index.ts';
 import { masterMesh } from '../from-mold/index.ts';
@@ -56,12 +56,12 @@ interface ReleaseInput {
  * than the columns can tell is not judged. Rubber bends, and is held to a share of the cavity; a rigid half to 0.05 mm,
  * or, where its undercuts are filled, to nothing: what that adds to the casting is said.
  */
-export const release: Check = work<ReleaseInput, ReportPart>({
+export const release: Check = task<ReleaseInput, ReportPart>({
   id: 'release',
   title: 'Release of the castings',
   scope: 'placement',
   processes: ['rubber', 'rigid', 'poured'],
-  jobs: (mold) =>
+  units: (mold) =>
     mold.placements.map((placement) => ({ subject: placement.id, input: inputOf(mold, placement) })),
   run: (input) => {
     const found = input.surface.flat
@@ -157,8 +157,8 @@ function withoutTurn(matrix: Matrix4): { upright: Matrix4; back: Matrix4 } {
   // Of three square axes one at least is no steeper than 36 degrees; the first that is well off the vertical serves.
   const axis = [0, 4, 8].find((at) => Math.hypot(matrix[at], matrix[at + 1]) > 0.4321 * scale) ?? 0;
   const turn = Math.atan2(matrix[axis + 1], matrix[axis]);
-  const turned = compose(rotation('z', -turn), translation(-matrix[12], -matrix[13], 0), matrix);
-  const upright = turned.map((value) => Math.round(value * 1e9) / 1e9) as unknown as Matrix4;
+  const rotated = compose(rotation('z', -turn), translation(-matrix[12], -matrix[13], 0), matrix);
+  const upright = rotated.map((value) => Math.round(value * 1e9) / 1e9) as unknown as Matrix4;
   return { upright, back: compose(translation(matrix[12], matrix[13], 0), rotation('z', turn)) };
 }
 

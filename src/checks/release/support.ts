@@ -23,7 +23,7 @@ import {
   type Mold,
   type PartingSurface,
   type Placement,
-  work,
+  task,
 } from '../../mold/index.ts';
 import { masterMesh } from '../from-mold/index.ts';
 import { freeLength } from './free-length.ts';
@@ -54,12 +54,12 @@ interface SupportInput {
  * counts as far as it rises: bits it holds are ticked off as `support.held`. Of parts that lie over others only the
  * lowest is looked at.
  */
-export const support: Check = work<SupportInput, ReportPart>({
+export const support: Check = task<SupportInput, ReportPart>({
   id: 'support',
   title: 'Support of thin bits',
   scope: 'placement',
   processes: ['rubber'],
-  jobs: (mold) =>
+  units: (mold) =>
     mold.placements.map((placement) => ({ subject: placement.id, input: inputOf(mold, placement) })),
   run: (input) => {
     const placed = moveMesh(input.mesh, input.matrix);

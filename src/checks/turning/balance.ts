@@ -7,7 +7,7 @@ import {
   makeFigure,
   type ReportPart,
 } from '../../findings/index.ts';
-import { type Check, isLoose, type Mold, work } from '../../mold/index.ts';
+import { type Check, isLoose, type Mold, task } from '../../mold/index.ts';
 import {
   angleOf,
   type PointMass,
@@ -61,12 +61,12 @@ interface BalanceInput {
 }
 
 /** How far the filled mold is out of balance, as cast, and with its heaviest cavity left empty. */
-export const balance: Check = work<BalanceInput, ReportPart>({
+export const balance: Check = task<BalanceInput, ReportPart>({
   id: 'balance',
   title: 'Balance',
   scope: 'whole',
   processes: ['rubber', 'rigid'],
-  jobs: (mold) => (mold.placements.length > 0 ? [{ subject: 'mold', input: inputOf(mold) }] : []),
+  units: (mold) => (mold.placements.length > 0 ? [{ subject: 'mold', input: inputOf(mold) }] : []),
   run: (input) => {
     const note =
       input.missing.length > 0

@@ -1,5 +1,5 @@
 import { type Matrix4, moveMesh, type TriangleMesh } from '../../geometry/index.ts';
-import { makeAlways, type Remember } from '../../mold/index.ts';
+import { type Memoize, makeAlways } from '../../mold/index.ts';
 import { type PressedArea, trianglePressed } from '../../physics/index.ts';
 
 /** How metal in a cavity presses the halves apart: its upward faces seen from above, and how far in and out it is. */
@@ -16,8 +16,8 @@ export interface PressedCavity {
  */
 export const pressedOf = (
   { id, mesh, matrix }: PlacedCavity,
-  remember: Remember = makeAlways,
-): PressedCavity => ({ id, ...remember('pressed area', { mesh, matrix }, () => pressedBy(mesh, matrix)) });
+  memoize: Memoize = makeAlways,
+): PressedCavity => ({ id, ...memoize('pressed area', { mesh, matrix }, () => pressedBy(mesh, matrix)) });
 
 interface PlacedCavity {
   readonly id: string;

@@ -8,7 +8,7 @@ import {
   type ReportPart,
   type Series,
 } from '../../findings/index.ts';
-import { type Check, metalWell, shaftRadius, work } from '../../mold/index.ts';
+import { type Check, metalWell, shaftRadius, task } from '../../mold/index.ts';
 import { finestDetail, gFactor, surfaceRise, turningPressure, volumeUnder } from '../../physics/index.ts';
 import { pressedOf } from './pressed-area.ts';
 import { type Cavity, type ShotInput, shotInput } from './shot-input.ts';
@@ -21,18 +21,18 @@ const byRotation =
 const byVolumes = 'volumes of cavities, gates and well times the density';
 
 /** What the shot weighs, where it stands while it turns, and how hard it presses on cavities and halves. */
-export const pressure: Check = work<ShotInput, ReportPart>({
+export const pressure: Check = task<ShotInput, ReportPart>({
   id: 'pressure',
   title: 'Pressure and shot',
   scope: 'whole',
   processes: ['rubber', 'rigid'],
-  jobs: (mold) => {
+  units: (mold) => {
     const { placements, sprue, disc } = mold;
     // Nothing can be poured through a hole that its draft closes; `fit.sprue-closed` says so.
     if (placements.length === 0 || (sprue && shaftRadius(sprue, disc.upper) <= 0)) return [];
     return [{ subject: 'spin', input: shotInput(mold) }];
   },
-  run: (input, { remember }) => {
+  run: (input, { memoize }) => {
     const note =
       input.missing.length > 0
         ? [finding('shot.not-checked', { subject: 'spin', values: { missing: input.missing } })]
@@ -46,7 +46,7 @@ export const pressure: Check = work<ShotInput, ReportPart>({
       densityKgM3,
       sprue,
       speedRpm,
-      cavitiesPressed: input.cavities.map((cavity) => pressedOf(cavity, remember)),
+      cavitiesPressed: input.cavities.map((cavity) => pressedOf(cavity, memoize)),
     };
     const part = judge(turning);
     return { ...part, findings: [...note, ...part.findings], figures: [...castings, ...part.figures] };

@@ -7,7 +7,7 @@ import {
   makeFigure,
   type ReportPart,
 } from '../../findings/index.ts';
-import { type Check, type Mold, work } from '../../mold/index.ts';
+import { type Check, type Mold, task } from '../../mold/index.ts';
 import { burstSpeed, discStress, rimSpeed } from '../../physics/index.ts';
 import { halfMaterial } from '../../tables/index.ts';
 import { alloyDensity, imprintOf, leftOut } from '../from-mold/index.ts';
@@ -38,12 +38,12 @@ interface RigidHalves {
 }
 
 /** Speed of mold and machine, and whether rigid halves stand it. */
-export const spin: Check = work<SpinInput, ReportPart>({
+export const spin: Check = task<SpinInput, ReportPart>({
   id: 'spin',
   title: 'Spin',
   scope: 'whole',
   processes: ['rubber', 'rigid'],
-  jobs: (mold) =>
+  units: (mold) =>
     mold.placements.length > 0 || mold.bench.spin ? [{ subject: 'spin', input: inputOf(mold) }] : [],
   run: (input) => {
     const note =

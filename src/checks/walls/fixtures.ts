@@ -14,7 +14,7 @@ import {
   tabMesh,
 } from '../../mold/index.ts';
 import { boltCircle } from '../from-mold/index.ts';
-import type { Fixture, Kind } from './measure-wall.ts';
+import type { Fixture, WallKind } from './measure-wall.ts';
 
 /** All that cavities keep walls to, but the cavities themselves. */
 export const everyFixture = (mold: Mold): Fixture[] =>
@@ -24,7 +24,7 @@ export function bossesOf({ process, bosses, limits }: Mold): Fixture[] {
   const limit = limits.cavityToBoss;
   return bosses.map(({ at: _, ...boss }) => ({
     id: boss.id,
-    ...about({ from: [boss.x, boss.y], to: [boss.x, boss.y] }, bossSpace(boss, process).reach),
+    ...boundsAlong({ from: [boss.x, boss.y], to: [boss.x, boss.y] }, bossSpace(boss, process).reach),
     points: [[boss.x, boss.y, 0]],
     kind: { limit, name: 'walls.boss', code: 'walls.boss', broken: 'walls.broken' },
     shape: () => ({ boss, process }),
@@ -39,7 +39,7 @@ export function wellOf({ sprue: given, disc, limits }: Mold): Fixture[] {
   return [
     {
       id: 'sprue',
-      ...about({ from: [0, 0], to: [0, 0] }, sprueSpace(sprue).reach),
+      ...boundsAlong({ from: [0, 0], to: [0, 0] }, sprueSpace(sprue).reach),
       points: Array.from({ length: 24 }, (_point, k): Vec3 => {
         const angle = (k * Math.PI) / 12;
         return [sprue.wellRadius * Math.cos(angle), sprue.wellRadius * Math.sin(angle), 0];
@@ -58,7 +58,7 @@ export function channelsOf({ channels, limits, parting }: Mold): Fixture[] {
       {
         id: channel.id,
         own: channel.placement,
-        ...about(channel, channel.width / 2),
+        ...boundsAlong(channel, channel.width / 2),
         points: pointsOf(channel, parting),
         // A channel through another's cavity feeds or vents that one too: bad, but the mold stays whole.
         kind: { limit: limits.wall, name: 'walls.channel', code: 'walls.channel', broken: 'walls.channel' },
@@ -86,7 +86,10 @@ export function tabsOf({ tabs, disc, limits, process }: Mold): Fixture[] {
     .map((tab) => ({
       id: tab.id,
       // The flat outer face lies inside the rim by more than the inset: a whole width more is sure to hold it.
-      ...about(inward(disc.radius, tab.angleRad, tab.inset + tab.length + tab.width / 2), tab.width / 2),
+      ...boundsAlong(
+        inward(disc.radius, tab.angleRad, tab.inset + tab.length + tab.width / 2),
+        tab.width / 2,
+      ),
       points: verticesOf(tabMesh(tab, disc.radius, process)),
       kind: tabKind(limits.wall),
       shape: () => ({ mesh: tabMesh(tab, disc.radius, process) }),
@@ -100,7 +103,7 @@ export function notchesOf({ notches, disc, limits }: Mold): Fixture[] {
     return [
       {
         id: notch.id,
-        ...about(inward(disc.radius, notch.angleRad, notch.depth), notch.width / 2),
+        ...boundsAlong(inward(disc.radius, notch.angleRad, notch.depth), notch.width / 2),
         points: verticesOf(mesh),
         kind: tabKind(limits.wall),
         shape: () => ({ mesh }),
@@ -114,9 +117,14 @@ export function boltsOf({ bench, disc, limits, process }: Mold): Fixture[] {
   const { bolts } = boltCircle(bench);
   if (process !== 'rubber' || !bolts || bolts.circle - bolts.radius >= disc.radius) return [];
   const { radius, circle, count, startRad } = bolts;
-  const kind: Kind = { limit: limits.wall, name: 'walls.bolt', code: 'walls.bolt', broken: 'fit.bolt-hits' };
+  const kind: WallKind = {
+    limit: limits.wall,
+    name: 'walls.bolt',
+    code: 'walls.bolt',
+    broken: 'fit.bolt-hits',
+  };
   const span = { low: -disc.lower, high: disc.upper };
-  const on = (angle: number): [number, number] => [circle * Math.cos(angle), circle * Math.sin(angle)];
+  const onCircle = (angle: number): [number, number] => [circle * Math.cos(angle), circle * Math.sin(angle)];
   const inDisc = ([x, y]: readonly [number, number]): Vec3 => [x, y, 0];
   if (startRad === undefined) {
     const ring = { ...span, inner: circle - radius, outer: circle + radius };
@@ -124,17 +132,17 @@ export function boltsOf({ bench, disc, limits, process }: Mold): Fixture[] {
       {
         id: 'bolts',
         gapTo: (x, y, reach) => Math.abs(Math.hypot(x, y) - circle) - reach - radius,
-        points: Array.from({ length: 72 }, (_, k) => inDisc(on((k * Math.PI) / 36))),
+        points: Array.from({ length: 72 }, (_, k) => inDisc(onCircle((k * Math.PI) / 36))),
         kind,
         shape: () => ({ mesh: rodMesh(ring, 0, 0) }),
       },
     ];
   }
   return Array.from({ length: count }, (_, k) => {
-    const at = on(startRad + (2 * Math.PI * k) / count);
+    const at = onCircle(startRad + (2 * Math.PI * k) / count);
     return {
       id: `bolt-${k + 1}`,
-      ...about({ from: at, to: at }, radius),
+      ...boundsAlong({ from: at, to: at }, radius),
       points: [inDisc(at)],
       kind,
       shape: () => ({ mesh: rodMesh({ ...span, outer: radius }, ...at) }),
@@ -158,7 +166,7 @@ const verticesOf = ({ positions }: TriangleMesh): Vec3[] =>
   ]);
 
 /** What stays within `width` of a straight path, seen from above. */
-const about = (path: Path, width: number) => ({
+const boundsAlong = (path: Path, width: number) => ({
   gapTo: (x: number, y: number, reach: number): number => fromPath(path, x, y) - reach - width,
 });
 

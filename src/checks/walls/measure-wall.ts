@@ -13,15 +13,15 @@ import {
   type Sprue,
   sprueMesh,
   type Tools,
-  work,
+  task,
 } from '../../mold/index.ts';
 import { everyProcess, floorOf, isUnder, masterMesh, type ProcessFloor } from '../from-mold/index.ts';
-import { farthest, nearest, type Whereabouts, whereIs } from './search-bounds.ts';
+import { distanceAtMost, type SearchBounds, searchBoundsOf, worthMeasuring } from './search-bounds.ts';
 
 const trueDistance = 'true distance of the placed meshes';
 
 /** All walls up to this many times the limit are measured; of those beyond it the nearest alone. */
-export const look = 2;
+export const searchFactor = 2;
 
 export interface Cavity {
   readonly id: string;
@@ -38,7 +38,7 @@ export const cavityOf = (mold: Mold, { id, master, matrix, estimated }: Placemen
 });
 
 /** How a wall is reported: under the limit by `code`, where nothing is left of it by `broken`; rigid halves by their floor too. */
-export interface Kind {
+export interface WallKind {
   readonly limit: number;
   readonly name: FigureName;
   readonly code: 'walls.thin' | 'walls.boss' | 'walls.well' | 'walls.channel' | 'walls.tab' | 'walls.bolt';
@@ -52,14 +52,14 @@ type Body = Omit<Cavity, 'matrix'> & { readonly matrix?: Matrix4 };
  * The wall between two bodies: true distance and the nearest point of each. Nothing where only what is near is asked
  * about and they are farther apart than twice the limit.
  */
-export function measure(
+export function measureWall(
   a: Body,
   b: Body,
-  kind: Kind,
+  kind: WallKind,
   { nearOnly = false }: Pick<Tools, 'nearOnly'> = {},
 ): ReportPart {
   const { limit, name, floor } = kind;
-  const far = nearOnly ? look * limit : Number.POSITIVE_INFINITY;
+  const far = nearOnly ? searchFactor * limit : Number.POSITIVE_INFINITY;
   const answer = meshDistance(distanceTree(a.mesh, a.matrix), distanceTree(b.mesh, b.matrix), far);
   if ('beyond' in answer) {
     if (nearOnly) return {};
@@ -82,7 +82,7 @@ function tooThin(
   about: { readonly subject: string; readonly place: Vec3 },
   other: string,
   measured: number,
-  { limit, code, broken, floor }: Kind,
+  { limit, code, broken, floor }: WallKind,
 ): Finding {
   if (measured === 0)
     return finding(broken, { ...about, values: { which: 'meets', measured, limit, other } });
@@ -107,11 +107,11 @@ export function meshOf(shape: Shape): TriangleMesh {
 }
 
 /** Something of the mold that a cavity has to keep away from. */
-export interface Fixture extends Whereabouts {
+export interface Fixture extends SearchBounds {
   readonly id: string;
   /** The placement it belongs to, whose cavity it opens into. */
   readonly own?: string;
-  readonly kind: Kind;
+  readonly kind: WallKind;
   shape(): Shape;
 }
 
@@ -119,7 +119,7 @@ interface FixtureInput {
   readonly cavity: Cavity;
   readonly id: string;
   readonly shape: Shape;
-  readonly kind: Kind;
+  readonly kind: WallKind;
 }
 
 interface FixtureWalls extends Pick<Check, 'id' | 'title' | 'scope'> {
@@ -129,18 +129,23 @@ interface FixtureWalls extends Pick<Check, 'id' | 'title' | 'scope'> {
 
 /** A check of the walls between cavities and fixtures of one sort: those near by, and the cavity nearest to each. */
 export function wallsTo({ id, title, scope, processes = everyProcess, fixtures }: FixtureWalls): Check {
-  return work<FixtureInput, ReportPart>({
+  return task<FixtureInput, ReportPart>({
     id,
     title,
     scope,
     processes,
-    jobs: (mold) => {
-      const cavities = mold.placements.map((placement) => ({ placement, where: whereIs(mold, placement) }));
+    units: (mold) => {
+      const cavities = mold.placements.map((placement) => ({
+        placement,
+        where: searchBoundsOf(mold, placement),
+      }));
       const floor = floorOf(mold);
       return fixtures(mold).flatMap((fixture) => {
         const others = cavities.filter(({ placement }) => placement.id !== fixture.own);
         const gaps = others.map(({ placement: { x, y, reach } }) => fixture.gapTo(x, y, reach));
-        const near = nearest(gaps, look * fixture.kind.limit, (i) => farthest(others[i].where, fixture));
+        const near = worthMeasuring(gaps, searchFactor * fixture.kind.limit, (i) =>
+          distanceAtMost(others[i].where, fixture),
+        );
         if (near.length === 0) return [];
         const shape = fixture.shape();
         const kind = { ...fixture.kind, ...(floor && { floor }) };
@@ -152,9 +157,9 @@ export function wallsTo({ id, title, scope, processes = everyProcess, fixtures }
     },
     run: ({ cavity, id: other, shape, kind }, tools) => {
       // One mesh, and so one tree, for all cavities it is measured to.
-      const { remember = makeAlways } = tools;
-      const mesh = remember('mesh of a fixture', shape, () => meshOf(shape));
-      return measure(cavity, { id: other, mesh, estimated: false }, kind, tools);
+      const { memoize = makeAlways } = tools;
+      const mesh = memoize('mesh of a fixture', shape, () => meshOf(shape));
+      return measureWall(cavity, { id: other, mesh, estimated: false }, kind, tools);
     },
   });
 }

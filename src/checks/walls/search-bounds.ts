@@ -6,14 +6,14 @@ import { masterMesh } from '../from-mold/index.ts';
 const sampled = 200;
 
 /** A thing in the disc, seen from above, by which to tell what can be near it without measuring. Lengths in mm. */
-export interface Whereabouts {
+export interface SearchBounds {
   /** At least this far, seen from above, is its nearest point from that of another about (x, y) with this reach. */
   gapTo(x: number, y: number, reach: number): number;
   /** Some of its points: it is no farther from another thing than the nearest of these. */
   readonly points: readonly Vec3[];
 }
 
-export function whereIs(mold: Mold, { master, matrix, x, y, reach }: Placement): Whereabouts {
+export function searchBoundsOf(mold: Mold, { master, matrix, x, y, reach }: Placement): SearchBounds {
   return {
     gapTo: (u, v, other) => Math.hypot(x - u, y - v) - reach - other,
     points: someVertices(masterMesh(mold, master), matrix),
@@ -30,7 +30,7 @@ function someVertices({ positions }: TriangleMesh, matrix: Matrix4): Vec3[] {
 }
 
 /** No less than the distance of the two. */
-export function farthest(a: Whereabouts, b: Whereabouts): number {
+export function distanceAtMost(a: SearchBounds, b: SearchBounds): number {
   let least = Number.POSITIVE_INFINITY;
   for (const p of a.points) {
     const [x, y, z] = p;
@@ -44,16 +44,20 @@ export function farthest(a: Whereabouts, b: Whereabouts): number {
 }
 
 /**
- * Which of `gaps` (each no more than the distance it stands for) have to be measured so that everything within `look`
+ * Which of `gaps` (each no more than the distance it stands for) have to be measured so that everything within `searchRadius`
  * is, and the nearest of all as well, however far it is. `atMost` gives for one of them a bound its distance does not
  * exceed, and is asked from the smallest gap on for as long as that may matter.
  */
-export function nearest(gaps: readonly number[], look: number, atMost: (index: number) => number): number[] {
+export function worthMeasuring(
+  gaps: readonly number[],
+  searchRadius: number,
+  atMost: (index: number) => number,
+): number[] {
   const order = gaps.map((_, index) => index).sort((a, b) => gaps[a] - gaps[b]);
   let bound = Number.POSITIVE_INFINITY;
   for (const index of order) {
     if (gaps[index] > bound) break;
     bound = Math.min(bound, atMost(index));
   }
-  return order.filter((index) => gaps[index] <= Math.max(look, bound));
+  return order.filter((index) => gaps[index] <= Math.max(searchRadius, bound));
 }

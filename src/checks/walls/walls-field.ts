@@ -8,7 +8,7 @@ import {
   type TriangleMesh,
 } from '../../geometry/index.ts';
 import { treeOf } from '../../mesh/index.ts';
-import { type Check, type Disc, type Mold, type Placement, work } from '../../mold/index.ts';
+import { type Check, type Disc, type Mold, type Placement, task } from '../../mold/index.ts';
 import { everyProcess, masterMesh } from '../from-mold/index.ts';
 import { everyFixture } from './fixtures.ts';
 import { type Cavity, cavityOf, meshOf, type Shape } from './measure-wall.ts';
@@ -33,22 +33,23 @@ interface FieldInput {
  * A vertex is never farther from the nearer outer face than half the thickness of both halves, so that only what is
  * as near as that is looked at, and a field stays true when anything farther off is moved.
  */
-export const wallField: Check = work<FieldInput, ReportPart>({
+export const wallsField: Check = task<FieldInput, ReportPart>({
   id: 'walls-field',
   title: 'Thickness of the walls',
   scope: 'placement',
   processes: everyProcess,
-  jobs: (mold) => {
+  units: (mold) => {
     const { label: _, ...disc } = mold.disc;
     const known = everyFixture(mold).map((fixture) => ({ fixture, shape: once(fixture.shape) }));
     return mold.placements.map((placement) => {
       const { id, x, y, reach } = placement;
-      const look = deepest(placement, mold);
+      const searchRadius = deepest(placement, mold);
       const near = mold.placements.filter(
-        (other) => other.id !== id && Math.hypot(x - other.x, y - other.y) - reach - other.reach < look,
+        (other) =>
+          other.id !== id && Math.hypot(x - other.x, y - other.y) - reach - other.reach < searchRadius,
       );
       const fixtures = known
-        .filter(({ fixture }) => fixture.own !== id && fixture.gapTo(x, y, reach) < look)
+        .filter(({ fixture }) => fixture.own !== id && fixture.gapTo(x, y, reach) < searchRadius)
         .map(({ shape }) => shape());
       const cavities = near.map((other) => ({ mesh: masterMesh(mold, other.master), matrix: other.matrix }));
       return { subject: id, input: { cavity: cavityOf(mold, placement), cavities, fixtures, disc } };

@@ -1,6 +1,6 @@
 import { type Finding, finding, makeFigure, type ReportPart } from '../../findings/index.ts';
 import { type Matrix4, movedAlong, movePoint, type TriangleMesh, type Vec3 } from '../../geometry/index.ts';
-import { bossSpace, type Check, work } from '../../mold/index.ts';
+import { bossSpace, type Check, task } from '../../mold/index.ts';
 import { everyProcess, floorOf, isUnder, masterMesh, type ProcessFloor } from '../from-mold/index.ts';
 
 interface RimInput {
@@ -19,12 +19,12 @@ interface RimInput {
  * from the axis. For a mesh that point is one of its vertices, so this is exact. Bosses count as the round through
  * their hexagon's corners.
  */
-export const wallsToRim: Check = work<RimInput, ReportPart>({
+export const wallsToRim: Check = task<RimInput, ReportPart>({
   id: 'walls-rim',
   title: 'Walls to the rim',
   scope: 'placement',
   processes: everyProcess,
-  jobs: (mold) => {
+  units: (mold) => {
     const { radius } = mold.disc;
     const floor = floorOf(mold);
     const cavities = mold.placements.map(({ id, master, matrix, estimated }) => ({
@@ -69,14 +69,17 @@ function tooNear(
   limit: number,
   floor: ProcessFloor | undefined,
 ): Finding {
-  const about = { subject: id, place };
+  const details = { subject: id, place };
   if (distance <= 0)
-    return finding('walls.rim-open', { ...about, values: { measured: distance, limit, beyond: -distance } });
+    return finding('walls.rim-open', {
+      ...details,
+      values: { measured: distance, limit, beyond: -distance },
+    });
   if (isUnder(distance, floor)) {
     const values = { which: 'rim', measured: distance, limit: floor.least, making: floor.process } as const;
-    return finding('cover.under-process', { ...about, values });
+    return finding('cover.under-process', { ...details, values });
   }
-  return finding('walls.rim', { ...about, values: { measured: distance, limit } });
+  return finding('walls.rim', { ...details, values: { measured: distance, limit } });
 }
 
 function farthestVertex({ positions }: TriangleMesh, matrix: Matrix4): Vec3 {

@@ -1,35 +1,37 @@
 import type { ReportPart } from '../../findings/index.ts';
-import { type Check, type Mold, work } from '../../mold/index.ts';
+import { type Check, type Mold, task } from '../../mold/index.ts';
 import { everyProcess, floorOf } from '../from-mold/index.ts';
-import { type Cavity, cavityOf, type Kind, look, measure } from './measure-wall.ts';
-import { farthest, nearest, whereIs } from './search-bounds.ts';
+import { type Cavity, cavityOf, measureWall, searchFactor, type WallKind } from './measure-wall.ts';
+import { distanceAtMost, searchBoundsOf, worthMeasuring } from './search-bounds.ts';
 
 interface PairInput {
   readonly a: Cavity;
   readonly b: Cavity;
-  readonly kind: Kind;
+  readonly kind: WallKind;
 }
 
 /**
  * The wall between every two neighboring cavities: true mesh distance, with both places. Neighbors are all within
  * twice the limit, and of each cavity the nearest however far it is.
  */
-export const wallsBetweenCavities: Check = work<PairInput, ReportPart>({
+export const wallsBetweenCavities: Check = task<PairInput, ReportPart>({
   id: 'walls',
   title: 'Walls between cavities',
   scope: 'pair',
   processes: everyProcess,
-  jobs: (mold) => {
+  units: (mold) => {
     const { placements } = mold;
     const kind = kindOf(mold);
-    const where = placements.map((placement) => whereIs(mold, placement));
+    const where = placements.map((placement) => searchBoundsOf(mold, placement));
     const wanted = new Set<number>();
     for (const [i, one] of where.entries()) {
       // To itself it keeps no wall.
       const gaps = placements.map(({ x, y, reach }, k) =>
         k === i ? Number.POSITIVE_INFINITY : one.gapTo(x, y, reach),
       );
-      for (const k of nearest(gaps, look * mold.limits.wall, (other) => farthest(one, where[other]))) {
+      for (const k of worthMeasuring(gaps, searchFactor * mold.limits.wall, (other) =>
+        distanceAtMost(one, where[other]),
+      )) {
         if (k !== i) wanted.add(Math.min(i, k) * placements.length + Math.max(i, k));
       }
     }
@@ -44,10 +46,10 @@ export const wallsBetweenCavities: Check = work<PairInput, ReportPart>({
         };
       });
   },
-  run: ({ a, b, kind }, tools) => measure(a, b, kind, tools),
+  run: ({ a, b, kind }, tools) => measureWall(a, b, kind, tools),
 });
 
-function kindOf(mold: Mold): Kind {
+function kindOf(mold: Mold): WallKind {
   const floor = floorOf(mold);
   return {
     limit: mold.limits.wall,

@@ -22,7 +22,7 @@ export function flatSheet(drawing: Drawing): FlatSheet {
   const { min, max } = sizeOf(drawing);
   const foot = margin + 2 * tick + 3 * letters;
   const [dx, dy] = [margin - min[0], foot + margin - min[1]];
-  const on = (layer: Layer): Path[] =>
+  const pathsOn = (layer: Layer): Path[] =>
     drawing.marks
       .filter((marks) => marks.layer === layer)
       .flatMap(({ outline, texts }) => [...outline, ...texts.flatMap(lettersOf)])
@@ -30,7 +30,11 @@ export function flatSheet(drawing: Drawing): FlatSheet {
   return {
     width: Math.max(max[0] - min[0], checkBar) + 2 * margin,
     height: max[1] + dy + margin,
-    layers: { cut: on('cut'), engrave: [...on('engrave'), ...footOf(drawing)], score: on('score') },
+    layers: {
+      cut: pathsOn('cut'),
+      engrave: [...pathsOn('engrave'), ...footOf(drawing)],
+      score: pathsOn('score'),
+    },
   };
 }
 

@@ -119,7 +119,7 @@ class DiscView {
     if (kind !== 'hexagon') this.circle([x, y], headRadius, 0.25);
     if (acrossFlats > 0) {
       const corners = hexagonCorners(acrossFlats).map((corner): Point => {
-        const [u, v] = turned(corner, turnRad);
+        const [u, v] = rotated(corner, turnRad);
         return [x + u, y + v];
       });
       this.path(corners, 0.25, true);
@@ -146,7 +146,7 @@ class DiscView {
 
   tab(tab: Tab, radius: number): void {
     this.path(tabCorners(tab, radius), 0.25, true);
-    this.label(tab.id, turned([tabFace(tab, radius) - tab.length / 2, 0], tab.angleRad), 2);
+    this.label(tab.id, rotated([tabFace(tab, radius) - tab.length / 2, 0], tab.angleRad), 2);
   }
 
   notch(notch: Notch, radius: number): void {
@@ -154,7 +154,7 @@ class DiscView {
     // From its mouth's left corner round the root to the right one; the mouth itself is open.
     const [right, ...rest] = notchCorners(notch, radius);
     if (right) this.path([...rest, right], 0.4, false);
-    this.label(id, turned([radius - depth - 4, 0], angleRad), 2);
+    this.label(id, rotated([radius - depth - 4, 0], angleRad), 2);
   }
 
   channel({ kind, from, to, width }: Channel): void {
@@ -214,7 +214,7 @@ class DiscView {
   }
 }
 
-const turned = ([x, y]: Point, angle: number): Point => [
+const rotated = ([x, y]: Point, angle: number): Point => [
   x * Math.cos(angle) - y * Math.sin(angle),
   x * Math.sin(angle) + y * Math.cos(angle),
 ];

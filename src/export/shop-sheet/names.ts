@@ -33,6 +33,6 @@ export function runs(names: readonly string[]): string {
 
 /** An angle from 0 up to 360 degrees. */
 export const degrees = (rad: number): string => {
-  const turned = ((rad / radPerDegree) % 360) + 360;
-  return fixed(Number((turned % 360).toFixed(1)) % 360, 1);
+  const positive = ((rad / radPerDegree) % 360) + 360;
+  return fixed(Number((positive % 360).toFixed(1)) % 360, 1);
 };

@@ -54,8 +54,8 @@ export const solidCodes = codes({
   'solid.failed': {
     severity: 'stop',
     means: 'The geometry kernel could not make a solid.',
-    values: { work: 'name', fault: 'name' },
-    says: '{work}: {fault}.',
+    values: { task: 'name', fault: 'name' },
+    says: '{task}: {fault}.',
     remedy: 'Look at the placement named: a master may touch or cross something it should not.',
   },
 });

@@ -107,8 +107,8 @@ export function meshDistance(a: DistanceTree, b: DistanceTree, limit: number): D
   if (inside) return { distance: 0, pointA: inside, pointB: inside };
   // The search looks at every part of the first mesh that is near the box round the second: the smaller goes first.
   if (facesOf(a) <= facesOf(b)) return surfaceDistance(a, b, limit);
-  const turned = surfaceDistance(b, a, limit);
-  return 'beyond' in turned ? turned : { ...turned, pointA: turned.pointB, pointB: turned.pointA };
+  const rotated = surfaceDistance(b, a, limit);
+  return 'beyond' in rotated ? rotated : { ...rotated, pointA: rotated.pointB, pointB: rotated.pointA };
 }
 
 const facesOf = ({ faces }: DistanceTree): number => faces.corners.length / 9;

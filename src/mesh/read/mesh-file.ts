@@ -4,7 +4,7 @@ import {
   type FindingCode,
   type FindingDetails,
   finding,
-  type TextSpot,
+  type TextPlace,
 } from '../../findings/index.ts';
 
 /** Largest file read, bytes. Every reader's memory is a small multiple of the file. */
@@ -42,12 +42,12 @@ export class MeshFile {
   ) {}
 
   /** Notes a finding and goes on. */
-  say<C extends MeshCode>(code: C, said: Said<C>, at?: TextSpot): void {
+  say<C extends MeshCode>(code: C, said: Said<C>, at?: TextPlace): void {
     this.findings.push(finding(code, this.details(said, at)));
   }
 
   /** Ends the reading with a stop. */
-  stop<C extends MeshCode>(code: C, said: Said<C>, at?: TextSpot): never {
+  stop<C extends MeshCode>(code: C, said: Said<C>, at?: TextPlace): never {
     throw new MeshFault(finding(code, { ...this.details(said, at), severity: 'stop' }));
   }
 
@@ -57,7 +57,7 @@ export class MeshFile {
   }
 
   /** Says how many faces were left out because a corner is not a finite number; too many end the reading. */
-  notFinite(dropped: number, total: number, first: FirstBroken, at?: TextSpot): void {
+  notFinite(dropped: number, total: number, first: FirstBroken, at?: TextPlace): void {
     if (dropped === 0) return;
     const limit = Math.floor(total * mostBroken);
     const said = { ...first, measured: dropped, total };
@@ -66,7 +66,7 @@ export class MeshFile {
     this.say('mesh.not-finite', said, at);
   }
 
-  private details<C extends MeshCode>(said: Said<C>, at: TextSpot | undefined): FindingDetails<C> {
+  private details<C extends MeshCode>(said: Said<C>, at: TextPlace | undefined): FindingDetails<C> {
     const values = { file: this.name, ...said };
     // That `said` and the file's name are all that the code gives is known only where the code is.
     return { subject: this.name, values, ...(at && { at }) } as unknown as FindingDetails<C>;

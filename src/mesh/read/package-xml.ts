@@ -1,5 +1,5 @@
 import { SaxesParser, type SaxesTagNS } from 'saxes';
-import type { TextSpot } from '../../findings/index.ts';
+import type { TextPlace } from '../../findings/index.ts';
 import type { MeshFile } from './mesh-file.ts';
 import type { ZipParts } from './zip-parts.ts';
 
@@ -11,7 +11,7 @@ const mostDepth = 1000;
 /** Where the parser is, and how to end the reading there. */
 export interface XmlPlace {
   /** Line and column within the part; the file is the package. */
-  textPlace(): TextSpot;
+  textPlace(): TextPlace;
   /** Prefix to namespace as declared on the element being opened or above it. */
   namespaceOf(prefix: string): string | undefined;
 }
@@ -27,7 +27,7 @@ export interface XmlHandler {
  */
 export function readXmlPart(file: MeshFile, zip: ZipParts, part: string, handler: XmlHandler): void {
   const parser = new SaxesParser({ xmlns: true });
-  const textPlace = (): TextSpot => ({ file: file.name, line: parser.line, column: parser.column + 1 });
+  const textPlace = (): TextPlace => ({ file: file.name, line: parser.line, column: parser.column + 1 });
   const place: XmlPlace = { textPlace, namespaceOf: (prefix) => parser.resolve(prefix) };
   let sinceTag = 0;
   let depth = 0;

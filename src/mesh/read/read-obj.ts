@@ -180,15 +180,15 @@ class Obj {
   private triangulateFaces(): void {
     const { polygons } = this;
     const rough: number[] = [];
-    let work = 0;
+    let steps = 0;
     for (let at = 0; at < polygons.length; at += polygons.at(at) + 2) {
       const count = polygons.at(at);
       if (count === 4 && this.cutQuad(at + 2)) continue;
       const cut = triangulate(Array.from({ length: count }, (_, corner) => this.place(at + 2 + corner)));
       for (const corner of cut.corners) this.triangles.push(polygons.at(at + 2 + corner));
       if (cut.rough) rough.push(polygons.at(at + 1));
-      work += cut.steps;
-      if (work > mostCutting)
+      steps += cut.steps;
+      if (steps > mostCutting)
         this.file.stop('mesh.unreadable', { which: 'cutting' }, this.text.textPlace(polygons.at(at + 1)));
     }
     this.sayPolygons(rough);

@@ -1,4 +1,4 @@
-import type { TextSpot } from '../../findings/index.ts';
+import type { TextPlace } from '../../findings/index.ts';
 import type { MeshFile } from './mesh-file.ts';
 import { numberIn } from './number-text.ts';
 
@@ -129,7 +129,7 @@ export class TextCursor {
   }
 
   /** Line and column of a byte, both from 1; the last word's by default. Slow: for messages only. */
-  textPlace(offset: number = this.start): TextSpot {
+  textPlace(offset: number = this.start): TextPlace {
     const { bytes } = this;
     let line = 1;
     let lineStart = 0;

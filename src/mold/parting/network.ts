@@ -23,13 +23,13 @@ export function network(heights: Float32Array, lattice: Grid, tolerance: number)
   let changed = blocks.withNeighbors(blocks.all.filter((block) => !isLevel(block, heights, lattice)));
   while (changed.length > 0) {
     passErrorsUp(heights, errors, lattice, changed);
-    const strays: number[] = [];
+    const farNodes: number[] = [];
     for (const block of changed) {
       corners[block.index] = cornersOf(block, errors, lattice, tolerance);
-      worst[block.index] = findStrays(heights, corners[block.index], lattice, tolerance, strays);
+      worst[block.index] = findFarNodes(heights, corners[block.index], lattice, tolerance, farNodes);
     }
-    for (const node of strays) errors[node] = Number.POSITIVE_INFINITY;
-    changed = blocks.withNeighbors(strays.flatMap((node) => blocks.at(node)));
+    for (const node of farNodes) errors[node] = Number.POSITIVE_INFINITY;
+    changed = blocks.withNeighbors(farNodes.flatMap((node) => blocks.at(node)));
   }
   const error = worst.reduce((most, one) => Math.max(most, one), 0);
   return { sheet: sheetOf(heights, corners, lattice), error };
@@ -182,13 +182,13 @@ function cornersOf({ i0, j0 }: Block, errors: Float32Array, { nx }: Grid, tolera
   return corners;
 }
 
-/** Adds the nodes farther than the tolerance from the triangle over them to `strays`; gives the greatest distance. */
-function findStrays(
+/** Adds the nodes farther than the tolerance from the triangle over them to `farNodes`; gives the greatest distance. */
+function findFarNodes(
   heights: Float32Array,
   corners: readonly number[],
   { nx }: Grid,
   tolerance: number,
-  strays: number[],
+  farNodes: number[],
 ): number {
   let greatest = 0;
   for (let t = 0; t < corners.length; t += 3) {
@@ -214,7 +214,7 @@ function findStrays(
         if (wb < 0 || wc < 0 || wb + wc > twice) continue;
         const z = (za * (twice - wb - wc) + zb * wb + zc * wc) / twice;
         const off = Math.abs(z - heights[j * nx + i]);
-        if (off > tolerance) strays.push(j * nx + i);
+        if (off > tolerance) farNodes.push(j * nx + i);
         if (off > greatest) greatest = off;
       }
     }

@@ -25,7 +25,7 @@ export function prismUnder(sheet: TriangleMesh, level: number): TriangleMesh {
   const triangles = new Uint32Array(sheet.triangles.length + faces.length);
   triangles.set(sheet.triangles);
   triangles.set(faces, sheet.triangles.length);
-  return { positions, triangles: under ? triangles : turnedOver(triangles) };
+  return { positions, triangles: under ? triangles : flipped(triangles) };
 }
 
 /** Fans from the floor's corners (vertices `first` to `first + 3`, counter-clockwise) to the sheet's edge. */
@@ -81,11 +81,11 @@ function borderOf({ positions, triangles }: TriangleMesh): Map<number, number> {
   return next;
 }
 
-function turnedOver(triangles: Uint32Array): Uint32Array {
-  const turned = triangles.slice();
-  for (let face = 0; face < turned.length; face += 3) {
-    turned[face] = triangles[face + 1];
-    turned[face + 1] = triangles[face];
+function flipped(triangles: Uint32Array): Uint32Array {
+  const over = triangles.slice();
+  for (let face = 0; face < over.length; face += 3) {
+    over[face] = triangles[face + 1];
+    over[face + 1] = triangles[face];
   }
-  return turned;
+  return over;
 }

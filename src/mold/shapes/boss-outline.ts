@@ -1,7 +1,7 @@
 import { defaultChordError } from '../../geometry/index.ts';
 import { KernelFault } from '../../kernel/index.ts';
 import type { Boss } from '../mold.ts';
-import { arcPoints, capPoints, type TurnedOutline, type TurnedPoint } from './turned.ts';
+import { arcPoints, capPoints, type RevolvedOutline, type RevolvedPoint } from './revolved.ts';
 
 // A hexagon's outlines are those of the circles within it: turned with six sides drawn round them they are the hexagon.
 
@@ -13,15 +13,15 @@ export const cornerShare = 2 / Math.sqrt(3);
  * plane) to its tip: cap nut: collar and half ball (DIN 1587: r = d_k / 2); dome: cap, or a half ball on a collar
  * where it is higher than its radius; cone: straight to a point; hexagon: straight to a level top.
  */
-export function bossOutline(boss: Boss, from = 0, chordError = defaultChordError): TurnedOutline {
+export function bossOutline(boss: Boss, from = 0, chordError = defaultChordError): RevolvedOutline {
   const { headRadius: r, headHeight: h } = boss;
   if (!(r > 0 && h > 0)) throw new KernelFault(boss.id, 'a boss needs a head with a width and a height');
-  const foot: TurnedPoint[] = from < 0 ? [[r, from]] : [];
+  const foot: RevolvedPoint[] = from < 0 ? [[r, from]] : [];
   return [[0, from], ...foot, ...headChain(boss, chordError)];
 }
 
 /** From the head's edge at the parting plane to its tip on the axis. */
-function headChain(boss: Boss, chordError: number): TurnedPoint[] {
+function headChain(boss: Boss, chordError: number): RevolvedPoint[] {
   const { kind, headRadius: r, headHeight: h } = boss;
   if (kind === 'cone') {
     return [
@@ -62,12 +62,12 @@ export function socketOutline(
   from: number,
   chordError = defaultChordError,
   holes = 0,
-): TurnedOutline {
+): RevolvedOutline {
   const wall = socketChain(boss, chordError);
   const [mouth] = wall[0];
   const chamfered = withLeadIn(wall, mouth + leadIn);
-  const wide = chamfered.map(([r, z]): TurnedPoint => [r + holes / 2, z]);
-  const tip: TurnedPoint[] = holes > 0 ? [[0, wide[wide.length - 1][1]]] : [];
+  const wide = chamfered.map(([r, z]): RevolvedPoint => [r + holes / 2, z]);
+  const tip: RevolvedPoint[] = holes > 0 ? [[0, wide[wide.length - 1][1]]] : [];
   return [[0, from], [wide[0][0], from], ...wide, ...tip];
 }
 
@@ -104,11 +104,11 @@ export function socketTop(boss: Boss): number {
 /** How much wider than the head its socket's mouth is, lead-in left out, mm. */
 export const mouthGap = (boss: Boss): number => socketChain(boss, defaultChordError)[0][0] - boss.headRadius;
 
-const socketChain = (boss: Boss, chordError: number): readonly TurnedPoint[] =>
+const socketChain = (boss: Boss, chordError: number): readonly RevolvedPoint[] =>
   withDraft(widerChain(boss, chordError), boss.socketDraftRad ?? 0);
 
 /** The head's chain moved outward by the clearance, again from the parting plane to the axis. */
-function widerChain(boss: Boss, chordError: number): TurnedPoint[] {
+function widerChain(boss: Boss, chordError: number): RevolvedPoint[] {
   const { kind, headRadius: r, headHeight: h, clearance: c, headDraftRad = 0 } = boss;
   if (kind === 'cone') {
     const slant = Math.hypot(r, h);
@@ -131,13 +131,13 @@ function widerChain(boss: Boss, chordError: number): TurnedPoint[] {
   const centerZ = collar + rise - radius;
   const start = Math.asin(Math.max(-1, (collar - centerZ) / (radius + c)));
   const arc = arcPoints([0, centerZ], radius + c, start, Math.PI / 2, chordError);
-  const top: TurnedPoint = [0, centerZ + radius + c];
+  const top: RevolvedPoint = [0, centerZ + radius + c];
   const wider = [...arc.slice(0, -1), top];
   return collar > 0 ? [[r + c, 0], ...wider] : [[wider[0][0], 0], ...wider.slice(1)];
 }
 
 /** The chain widened downward so that no wall of it is nearer upright than the draft: it leaves what it fits. */
-function withDraft(chain: readonly TurnedPoint[], draftRad: number): readonly TurnedPoint[] {
+function withDraft(chain: readonly RevolvedPoint[], draftRad: number): readonly RevolvedPoint[] {
   const lean = Math.tan(draftRad);
   const wide = [...chain];
   for (let i = wide.length - 2; i >= 0; i--) {
@@ -148,7 +148,7 @@ function withDraft(chain: readonly TurnedPoint[], draftRad: number): readonly Tu
 }
 
 /** The chain begun on the line r + z = `sum` instead, where it crosses that line. */
-function withLeadIn(chain: readonly TurnedPoint[], sum: number): readonly TurnedPoint[] {
+function withLeadIn(chain: readonly RevolvedPoint[], sum: number): readonly RevolvedPoint[] {
   for (let i = 1; i < chain.length; i++) {
     const before = chain[i - 1][0] + chain[i - 1][1] - sum;
     const after = chain[i][0] + chain[i][1] - sum;

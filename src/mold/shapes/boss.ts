@@ -18,8 +18,8 @@ import {
   topOfHexagon,
 } from './boss-outline.ts';
 import type { Lump } from './lump.ts';
+import { type RevolvedOutline, revolvedMesh, rodMesh } from './revolved.ts';
 import type { Space } from './space.ts';
-import { rodMesh, type TurnedOutline, turnedMesh } from './turned.ts';
 
 /** Laid in as a body of its own; in rigid and poured halves domes, cones and hexagons are one with the lower half. */
 export const isLoose = ({ kind }: Pick<Boss, 'kind'>, process: Process): boolean =>
@@ -68,20 +68,20 @@ function wholeMesh(boss: Boss): TriangleMesh {
   if (boss.kind === 'hexagon') {
     const outline = bossOutline(boss, -boss.rootDepth);
     return moveMesh(
-      turnedMesh(outline, 0, 0, 6),
+      revolvedMesh(outline, 0, 0, 6),
       compose(translation(boss.x, boss.y, 0), rotation('z', boss.turnRad)),
     );
   }
-  const head = turnedMesh(bossOutline(boss, 0, chordError), boss.x, boss.y);
+  const head = revolvedMesh(bossOutline(boss, 0, chordError), boss.x, boss.y);
   if (!(boss.rootDepth > 0)) return head;
   const radius = bossReach(boss);
-  const root: TurnedOutline = [
+  const root: RevolvedOutline = [
     [0, -boss.rootDepth],
     [radius, -boss.rootDepth],
     [radius, 0],
     [0, 0],
   ];
-  return joinMeshes([turnedMesh(root, boss.x, boss.y), head]);
+  return joinMeshes([revolvedMesh(root, boss.x, boss.y), head]);
 }
 
 /** What is cut out of rigid halves for a boss: its socket with lead-in, and of a cap nut the pocket, in the round. */
@@ -89,7 +89,7 @@ function rigidMesh(boss: Boss): TriangleMesh {
   const [start, , ...wall] = socketOutline(boss, 0, chordError);
   const sides = boss.kind === 'hexagon' ? 6 : undefined;
   const socket = moveMesh(
-    turnedMesh([start, ...wall], 0, 0, sides),
+    revolvedMesh([start, ...wall], 0, 0, sides),
     compose(translation(boss.x, boss.y, 0), rotation('z', boss.turnRad)),
   );
   if (boss.kind !== 'cap nut') return socket;

@@ -1,8 +1,8 @@
 import { type Matrix4, moveMesh, type TriangleMesh } from '../../geometry/index.ts';
 import { looseVolume } from '../loose.ts';
+import { type Memoize, makeAlways } from '../memoize.ts';
 import type { Mold, Placement } from '../mold.ts';
 import { cropSurface, type PartingSurface } from '../parting-surface.ts';
-import { makeAlways, type Remember } from '../remember.ts';
 
 /** How far (mm, besides its own height) a build-up may reach past its master. */
 const margin = 2;
@@ -67,9 +67,9 @@ function placed({ masters }: Mold, { master, matrix }: Placement): PlacedMesh {
 /** Volume (mm3) of the build-up that fills a space, under the master and over it, the smallest bits included. */
 export function buildUpVolume(
   { surface, own, others, clearance }: Omit<BuildUpSpace, 'id' | 'number'>,
-  remember: Remember = makeAlways,
+  memoize: Memoize = makeAlways,
 ): number {
-  return remember('build-up volume', { surface, own, others, clearance }, () => {
+  return memoize('build-up volume', { surface, own, others, clearance }, () => {
     const [first, ...rest] = [own, ...others].map(({ mesh, matrix }) => moveMesh(mesh, matrix));
     return ([1, -1] as const).reduce(
       (sum, side) => sum + looseVolume({ side, surface, own: first, others: rest, clearance }),

@@ -6,6 +6,6 @@ export * from './covered.ts';
 export type { Lump } from './lump.ts';
 export * from './notch.ts';
 export { overlap } from './overlap.ts';
+export { type RevolvedOutline, rodMesh } from './revolved.ts';
 export * from './sprue.ts';
 export * from './tab.ts';
-export { rodMesh, type TurnedOutline } from './turned.ts';

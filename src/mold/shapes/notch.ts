@@ -9,7 +9,7 @@ import {
 import type { Disc, Notch } from '../mold.ts';
 import { lofted } from './lofted.ts';
 import { bandBeyond, type Lump, polar } from './lump.ts';
-import { arcPoints } from './turned.ts';
+import { arcPoints } from './revolved.ts';
 
 /** Radius of a notch's root as a share of its depth: rubber tears from a sharp one. Common practice, no published source. */
 const rootShare = 0.25;

@@ -2,15 +2,15 @@ import { defaultChordError, type TriangleMesh } from '../../geometry/index.ts';
 import { KernelFault } from '../../kernel/index.ts';
 import type { Well } from '../../physics/index.ts';
 import type { Sprue } from '../mold.ts';
-import type { Space } from './space.ts';
 import {
   capPoints,
+  type RevolvedOutline,
+  type RevolvedPoint,
+  revolvedMesh,
   roundedCorner,
-  type TurnedOutline,
-  type TurnedPoint,
-  turnedMesh,
   turnedVolume,
-} from './turned.ts';
+} from './revolved.ts';
+import type { Space } from './space.ts';
 
 /** Radius of the shaft at height z above the parting plane. */
 export const shaftRadius = (sprue: Pick<Sprue, 'holeRadius' | 'draftRad'>, z: number): number =>
@@ -25,7 +25,11 @@ export const wellFloorRadius = (sprue: Sprue): number =>
  * the well's floor, top of the well on the parting plane, fillet at the mouth of the hole, shaft through the upper
  * half (`upper` thick), grip. Throws KernelFault where the numbers leave no such body.
  */
-export function sprueFormOutline(sprue: Sprue, upper: number, chordError = defaultChordError): TurnedOutline {
+export function sprueFormOutline(
+  sprue: Sprue,
+  upper: number,
+  chordError = defaultChordError,
+): RevolvedOutline {
   const { grip } = sprue;
   const top = topOfShaft(sprue, upper);
   return [
@@ -46,7 +50,11 @@ export function spigotOf(sprue: Sprue, upper: number): { readonly radius: number
 const spigotChamfer = 0.5;
 
 /** The lower of two pieces: the well, and the spigot over it. */
-export function wellPieceOutline(sprue: Sprue, upper: number, chordError = defaultChordError): TurnedOutline {
+export function wellPieceOutline(
+  sprue: Sprue,
+  upper: number,
+  chordError = defaultChordError,
+): RevolvedOutline {
   const { radius, height } = spigotOf(sprue, upper);
   if (!(height > spigotChamfer && radius > spigotChamfer)) {
     throw new KernelFault('sprue form', 'the hole leaves no room for a spigot between two pieces');
@@ -66,7 +74,7 @@ export function shaftPieceOutline(
   upper: number,
   clearance: number,
   chordError = defaultChordError,
-): TurnedOutline {
+): RevolvedOutline {
   const { radius, height } = spigotOf(sprue, upper);
   const path = shaftPath(sprue, upper, chordError);
   const top = topOfShaft(sprue, upper);
@@ -84,7 +92,7 @@ export function shaftPieceOutline(
 }
 
 /** What the sprue form takes out of the lower half: the well, running on `past` mm over the parting plane. */
-export function wellOutline(sprue: Sprue, past: number, chordError = defaultChordError): TurnedOutline {
+export function wellOutline(sprue: Sprue, past: number, chordError = defaultChordError): RevolvedOutline {
   return [...wellPath(sprue, chordError), [sprue.wellRadius, past], [0, past]];
 }
 
@@ -94,14 +102,14 @@ export function shaftOutline(
   upper: number,
   past: number,
   chordError = defaultChordError,
-): TurnedOutline {
+): RevolvedOutline {
   const path = shaftPath(sprue, upper, chordError);
   const top = topOfShaft(sprue, upper);
   return [[0, -past], [path[0][0], -past], ...path, [top, upper + past], [0, upper + past]];
 }
 
 /** From the axis in the dish out to the well's edge on the parting plane. */
-function wellPath(sprue: Sprue, chordError: number): TurnedPoint[] {
+function wellPath(sprue: Sprue, chordError: number): RevolvedPoint[] {
   const { holeRadius, wellRadius, wellDepth, fillet } = sprue;
   const hasDome = sprue.domeHeight > 0 && sprue.domeRadius > 0;
   if (hasDome && sprue.domeHeight >= wellDepth) {
@@ -111,8 +119,8 @@ function wellPath(sprue: Sprue, chordError: number): TurnedPoint[] {
     throw new KernelFault('sprue form', 'the well must be wider than the hole and deeper than nothing');
   }
   const dish = hasDome ? dishPoints(sprue, chordError) : ([[0, -wellDepth]] as const);
-  const floor: TurnedPoint = [wellFloorRadius(sprue), -wellDepth];
-  const edge: TurnedPoint = [wellRadius, 0];
+  const floor: RevolvedPoint = [wellFloorRadius(sprue), -wellDepth];
+  const edge: RevolvedPoint = [wellRadius, 0];
   return [
     ...dish,
     ...roundedCorner(dish[dish.length - 1], floor, edge, fillet, 'sprue form', chordError),
@@ -121,14 +129,14 @@ function wellPath(sprue: Sprue, chordError: number): TurnedPoint[] {
 }
 
 /** From the rounded mouth of the hole on the parting plane up the shaft to the outer face. */
-function shaftPath(sprue: Sprue, upper: number, chordError: number): TurnedPoint[] {
+function shaftPath(sprue: Sprue, upper: number, chordError: number): RevolvedPoint[] {
   const { wellRadius, holeRadius, fillet } = sprue;
-  const top: TurnedPoint = [topOfShaft(sprue, upper), upper];
+  const top: RevolvedPoint = [topOfShaft(sprue, upper), upper];
   return [...roundedCorner([wellRadius, 0], [holeRadius, 0], top, fillet, 'sprue form', chordError), top];
 }
 
 /** A cap of `domeRadius` across half its foot and `domeHeight` high: R = (a^2 + h^2) / 2h. */
-function dishPoints({ domeRadius: a, domeHeight: h, wellDepth }: Sprue, chordError: number): TurnedPoint[] {
+function dishPoints({ domeRadius: a, domeHeight: h, wellDepth }: Sprue, chordError: number): RevolvedPoint[] {
   if (h > a) throw new KernelFault('sprue form', 'a dome higher than half its width cannot be pulled');
   return capPoints(a, h, -wellDepth, chordError).reverse();
 }
@@ -144,7 +152,7 @@ function topOfShaft(sprue: Sprue, upper: number): number {
  * Outline of the plug that keeps the pouring hole open: the shaft without the well, `clearance` smaller all round,
  * from the parting plane to the grip.
  */
-export function plugOutline(sprue: Sprue, upper: number, clearance: number): TurnedOutline {
+export function plugOutline(sprue: Sprue, upper: number, clearance: number): RevolvedOutline {
   const foot = sprue.holeRadius - clearance;
   const top = topOfShaft(sprue, upper) - clearance;
   if (!(top > 0)) throw new KernelFault('plug', 'nothing is left of it beside its clearance');
@@ -173,7 +181,7 @@ const meshChordError = 0.02;
 
 /** Well and pouring hole in one. Throws KernelFault where the sprue's numbers leave no such body. */
 export const sprueMesh = (sprue: Sprue, upper: number): TriangleMesh =>
-  turnedMesh(sprueFormOutline(sprue, upper, meshChordError), 0, 0);
+  revolvedMesh(sprueFormOutline(sprue, upper, meshChordError), 0, 0);
 
 /** The well and the pouring hole over it as room for metal; its small fillets are left out. */
 export function metalWell(sprue: Sprue, upper: number): Well {

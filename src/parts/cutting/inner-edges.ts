@@ -2,7 +2,7 @@ import { type Finding, finding } from '../../findings/index.ts';
 import { inverse, movePoint, type TriangleMesh, type Vec3 } from '../../geometry/index.ts';
 import { type InnerRadius, innerRadii } from '../../mesh/index.ts';
 import type { HalvesInput } from '../halves/index.ts';
-import { type Half, halfToPrint } from '../making/index.ts';
+import { type HalfName, halfToPrint } from '../making/index.ts';
 import { subjectAt } from './subject-at.ts';
 
 /**
@@ -15,7 +15,7 @@ const balls = { least: 0.1, most: 6, finish: 0.02 } as const;
  * How tight the inner edges of a rigid half are, which decides the last mill: in its cavities, and at bosses, channels
  * and the like. No finding where all of it takes the largest ball.
  */
-export function sayInnerEdges(half: Half, mesh: TriangleMesh, halves: HalvesInput): Finding[] {
+export function sayInnerEdges(half: HalfName, mesh: TriangleMesh, halves: HalvesInput): Finding[] {
   const toMold = inverse(halfToPrint(half, halves.disc));
   const subjects = subjectAt(halves);
   const found = innerRadii(mesh, balls, (place) => subjects.at(movePoint(toMold, place)) ?? `${half}-half`);

@@ -17,9 +17,9 @@ import {
   type Patch,
   patchesBetween,
 } from '../../mesh/index.ts';
-import { type Cutter, type Part, type PartOutput, type Solid, work } from '../../mold/index.ts';
-import { type HalvesInput, halvesInput, madeHalves, subjectsOf } from '../halves/index.ts';
-import { asSolid, bothHalves, type Half, halfToPrint } from '../making/index.ts';
+import { type Cutter, type Part, type PartOutput, type Solid, task } from '../../mold/index.ts';
+import { type HalvesInput, halfSolids, halvesInput, subjectsOf } from '../halves/index.ts';
+import { asSolid, type HalfName, halfNames, halfToPrint } from '../making/index.ts';
 import { sayInnerEdges } from './inner-edges.ts';
 import { subjectAt } from './subject-at.ts';
 
@@ -44,19 +44,19 @@ interface CutInput {
  * plan leaves, milled upright from the parting face: a solid for each half, and for each placement or fixture where it
  * is. What a mill leaves on the outer faces is not looked at.
  */
-export const leftByCutter: Part = work({
+export const leftByCutter: Part = task({
   id: 'left-by-cutter',
   title: 'what the cutter leaves',
   scope: 'whole',
   processes: ['rigid'],
-  jobs: (mold) => {
+  units: (mold) => {
     const { cutter, making } = mold.fixture;
     if (!cutter && making?.process !== 'machined') return [];
     return [{ subject: 'mold', input: { halves: halvesInput(mold), ...(cutter && { cutter }) } }];
   },
   run: ({ halves, cutter }, tools) => {
-    const made = madeHalves(halves, tools).solids;
-    const found = bothHalves.map((half, i) => {
+    const made = halfSolids(halves, tools).solids;
+    const found = halfNames.map((half, i) => {
       const { mesh } = made[i];
       const left = cutter && tools.kernel.scope((scope) => leftInHalf(scope, half, mesh, { halves, cutter }));
       const edges = [
@@ -74,7 +74,7 @@ export const leftByCutter: Part = work({
 
 function leftInHalf(
   scope: Scope,
-  half: Half,
+  half: HalfName,
   mesh: TriangleMesh,
   { halves, cutter }: Required<CutInput>,
 ): PartOutput {
@@ -84,17 +84,17 @@ function leftInHalf(
   const { bottom: _, top, ...grid } = map;
   const end = { radius: cutter.diameter / 2, kind: cutter.kind };
   const fields: Fields = { grid, lower: top, upper: closedByMill(map, end) };
-  const spots = patchesBetween(fields, leastHeight);
+  const patches = patchesBetween(fields, leastHeight);
   return {
-    solids: spots.length === 0 ? [] : [asLeft(scope, half, meshBetween(fields, spots), halves)],
-    findings: bySubject(spots, half, halves).map(([subject, there]) =>
+    solids: patches.length === 0 ? [] : [asLeft(scope, half, meshBetween(fields, patches), halves)],
+    findings: bySubject(patches, half, halves).map(([subject, there]) =>
       sayLeft(half, subject, there, { cutter, cell, halves }),
     ),
   };
 }
 
 /** In the half's own printing orientation, where in the half it is left. */
-function asLeft(scope: Scope, half: Half, mesh: TriangleMesh, halves: HalvesInput): Solid {
+function asLeft(scope: Scope, half: HalfName, mesh: TriangleMesh, halves: HalvesInput): Solid {
   const toPrint = halfToPrint(half, halves.disc);
   const title = `left by the cutter in the ${half} half`;
   const body = scope.fromExactMesh(moveMesh(mesh, inverse(toPrint)), title);
@@ -108,12 +108,12 @@ function asLeft(scope: Scope, half: Half, mesh: TriangleMesh, halves: HalvesInpu
 }
 
 /** Spots by the placement or boss they lie at, else by the half; in the plan's order. */
-function bySubject(spots: readonly Patch[], half: Half, halves: HalvesInput) {
+function bySubject(patches: readonly Patch[], half: HalfName, halves: HalvesInput) {
   const toMold = inverse(halfToPrint(half, halves.disc));
   const subjects = subjectAt(halves);
   const halfId = `${half}-half`;
   const groups = new Map<string, Patch[]>([...subjects.ids, halfId].map((id) => [id, []]));
-  for (const spot of spots) groups.get(subjects.at(movePoint(toMold, spot.place)) ?? halfId)?.push(spot);
+  for (const patch of patches) groups.get(subjects.at(movePoint(toMold, patch.place)) ?? halfId)?.push(patch);
   return [...groups].filter(([, there]) => there.length > 0);
 }
 
@@ -124,30 +124,30 @@ interface Milled {
 }
 
 function sayLeft(
-  half: Half,
+  half: HalfName,
   subject: string,
-  spots: readonly Patch[],
+  patches: readonly Patch[],
   { cutter, cell, halves }: Milled,
 ): Finding {
-  const total = (of: (spot: Patch) => number): number => spots.reduce((sum, spot) => sum + of(spot), 0);
+  const total = (of: (patch: Patch) => number): number => patches.reduce((sum, patch) => sum + of(patch), 0);
   return finding('cutter.left', {
     subject,
-    place: movePoint(inverse(halfToPrint(half, halves.disc)), spots[0].place),
+    place: movePoint(inverse(halfToPrint(half, halves.disc)), patches[0].place),
     values: {
       which: subject === `${half}-half` ? 'half' : 'thing',
-      measured: total((spot) => spot.volume),
+      measured: total((patch) => patch.volume),
       half,
       mill: cutter.kind,
       diameter: cutter.diameter,
-      area: total((spot) => spot.area),
-      spots: spots.length,
-      height: Math.max(...spots.map((spot) => spot.deepest)),
+      area: total((patch) => patch.area),
+      spots: patches.length,
+      height: Math.max(...patches.map((patch) => patch.deepest)),
       cell,
     },
   });
 }
 
-function sayEdges(half: Half, mesh: TriangleMesh, toPrint: readonly number[]): Finding[] {
+function sayEdges(half: HalfName, mesh: TriangleMesh, toPrint: readonly number[]): Finding[] {
   const found = knifeEdges(mesh, knifeRad);
   if (!found || found.length < leastEdge) return [];
   return [

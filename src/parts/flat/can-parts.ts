@@ -1,7 +1,7 @@
 import { circle, hole, line, type Outline, type Path } from '../../geometry/index.ts';
-import { type CanRing, canRings, type Part, work } from '../../mold/index.ts';
+import { type CanRing, canRings, type Part, task } from '../../mold/index.ts';
 import { asSolid, flatFixture, onBed } from '../making/index.ts';
-import { type FindSpot, placeTitle, planWords, plateBody, spotOnRing } from '../plate/index.ts';
+import { type FindTitlePlace, layOutTitle, planWords, plateBody, titlePlaceOnRing } from '../plate/index.ts';
 
 const titles: Readonly<Record<CanRing['id'], string>> = {
   'can-spacer': 'spacer plate for the can',
@@ -13,12 +13,12 @@ const titles: Readonly<Record<CanRing['id'], string>> = {
  * Spacer plate, centering collar and thickness stop for the can. They cure with the mold: the heat check holds them.
  * Engraved on the side that lies on a lid, where no rubber flows into it.
  */
-export const canParts: Part = work({
+export const canParts: Part = task({
   id: 'can-parts',
   title: 'parts for the can',
   scope: 'whole',
   processes: ['rubber'],
-  jobs: (mold) =>
+  units: (mold) =>
     canRings(mold).map((ring) => ({
       subject: ring.id,
       input: {
@@ -32,7 +32,7 @@ export const canParts: Part = work({
     const { id, height: thickness } = ring;
     const outline = ringOutline(ring);
     const title = titles[id];
-    const label = placeTitle({ id, title }, ['LID SIDE', ...planWords(names)], spotFor(ring));
+    const label = layOutTitle({ id, title }, ['LID SIDE', ...planWords(names)], spotFor(ring));
     const { lettered, findings } = label;
     const engraved = [indexLine(ring), ...label.engraved];
     const solid = kernel.scope((scope) => {
@@ -54,8 +54,8 @@ export const canParts: Part = work({
 /** Index mark: a line that runs out through the edge at angle 0. */
 const indexLine = ({ outer, inner }: CanRing): Path => line([Math.max(inner + 1, outer - 8), 0], [outer, 0]);
 
-function spotFor({ outer, inner }: CanRing): FindSpot {
-  return spotOnRing(inner, outer, [{ x: outer, y: 0, radius: 9 }]);
+function spotFor({ outer, inner }: CanRing): FindTitlePlace {
+  return titlePlaceOnRing(inner, outer, [{ x: outer, y: 0, radius: 9 }]);
 }
 
 const ringOutline = ({ outer, inner }: CanRing): Outline => [

@@ -1,8 +1,8 @@
 import { type Outline, type Path, type Point2, polygon } from '../../geometry/index.ts';
 import { lettersOf, tenths } from '../../lettering/index.ts';
-import { type Mold, type Part, work } from '../../mold/index.ts';
+import { type Mold, type Part, task } from '../../mold/index.ts';
 import { asSolid, type FlatFixture, flatFixture, onBed } from '../making/index.ts';
-import { type FindSpot, type PlanNames, placeTitle, planWords, plateBody } from '../plate/index.ts';
+import { type FindTitlePlace, layOutTitle, type PlanNames, planWords, plateBody } from '../plate/index.ts';
 
 const id = 'depth-gauge';
 /** Millimeters; common practice. */
@@ -25,19 +25,19 @@ interface GaugeInput extends PlanNames {
  * A stepped comb: each tooth is as long as a master of this plan reaches below the parting plane. Its back laid on the
  * half, the tooth just touches the bottom of the pocket. Depths are rounded to 0.1 mm.
  */
-export const depthGauge: Part = work({
+export const depthGauge: Part = task({
   id,
   title: 'depth gauge',
   scope: 'whole',
   processes: ['rubber', 'rigid', 'poured'],
-  jobs: (mold) => {
+  units: (mold) => {
     const input = inputFor(mold);
     return input.depths.length > 0 ? [{ subject: id, input }] : [];
   },
   run: ({ depths, fixture, estimated, ...names }, { kernel }) => {
     const outline = combOutline(depths.map(({ depth }) => depth));
     const title = 'depth gauge';
-    const label = placeTitle({ id, title }, planWords(names), spotOver(depths.length));
+    const label = layOutTitle({ id, title }, planWords(names), spotOver(depths.length));
     const { lettered, findings } = label;
     const engraved = [...depths.flatMap(({ depth }, i) => numberOf(depth, i)), ...label.engraved];
     const subjects = depths.flatMap(({ ids }) => ids);
@@ -95,7 +95,7 @@ function combOutline(depths: readonly number[]): Outline {
 
 /** Over the numbers. */
 const spotOver =
-  (count: number): FindSpot =>
+  (count: number): FindTitlePlace =>
   (width, height) =>
     width <= toothAt(count) && overNumbers + height <= gauge.back
       ? { at: [toothAt(count) / 2, (overNumbers + gauge.back) / 2], turnRad: 0 }

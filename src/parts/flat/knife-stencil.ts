@@ -10,28 +10,28 @@ import {
   headReach,
   type Part,
   type Sprue,
-  work,
+  task,
 } from '../../mold/index.ts';
-import { type Half, holeFit, withoutSpot, withoutSpots } from '../making/index.ts';
+import { type HalfName, holeFit, withoutPlace, withoutPlaces } from '../making/index.ts';
 import {
-  type FindSpot,
+  type FindTitlePlace,
   freeSpace,
+  layOutTitle,
   overlapsAmong,
   type PlanNames,
-  placeTitle,
   planWords,
-  type Spot,
-  spotOnPlate,
+  type TitlePlace,
+  titlePlaceOnPlate,
 } from '../plate/index.ts';
 
 /** Left between a slot and the rim, so that the stencil holds together; the knife goes on by itself, mm. */
 const bridge = 3;
-const middle: Spot = { at: [0, 0], turnRad: 0 };
+const middle: TitlePlace = { at: [0, 0], turnRad: 0 };
 /** Any stiff sheet; common practice, mm. */
 const sheet = 1;
 
 interface StencilInput extends PlanNames {
-  readonly half: Half;
+  readonly half: HalfName;
   readonly disc: Pick<Disc, 'radius'>;
   readonly sprue?: Omit<Sprue, 'at'>;
   readonly bosses: readonly Omit<Boss, 'at'>[];
@@ -44,14 +44,14 @@ interface StencilInput extends PlanNames {
  * a slot as wide as each channel (and what slots come out tighter by), openings over the heads of the bosses, which hold it in place, the well as a line.
  * The upper half's is seen on its parting face: turned over about the index mark's radius.
  */
-export const knifeStencil: Part = work({
+export const knifeStencil: Part = task({
   id: 'knife-stencil',
   title: 'knife stencil',
   scope: 'whole',
   processes: ['rubber'],
-  jobs: (mold) =>
+  units: (mold) =>
     (['lower', 'upper'] as const).flatMap((half) => {
-      const channels = withoutSpots(mold.channels).filter((channel) => channel.half === half);
+      const channels = withoutPlaces(mold.channels).filter((channel) => channel.half === half);
       if (channels.length === 0) return [];
       const { disc, revision, sprue, bosses } = mold;
       const { material, clearance, holeCompensation } = mold.fixture;
@@ -60,8 +60,8 @@ export const knifeStencil: Part = work({
         label: disc.label,
         revision,
         disc: { radius: disc.radius },
-        ...(sprue && { sprue: withoutSpot(sprue) }),
-        bosses: withoutSpots(bosses),
+        ...(sprue && { sprue: withoutPlace(sprue) }),
+        bosses: withoutPlaces(bosses),
         channels,
         fixture: { material, clearance, ...(holeCompensation !== undefined && { holeCompensation }) },
       };
@@ -74,7 +74,7 @@ export const knifeStencil: Part = work({
   },
 });
 
-const stencilId = (half: Half): string => `${half}-knife-stencil`;
+const stencilId = (half: HalfName): string => `${half}-knife-stencil`;
 
 const outlinePoints = ({ corners }: Track) => corners.map(({ at }) => at);
 
@@ -132,12 +132,12 @@ function stencilDrawing(input: StencilInput): { drawing: Drawing; findings: read
   const mark = [line([disc.radius - 10, 0], [disc.radius, 0]), arc([0, 0], disc.radius - 1, -0.05, 0.05)];
   const cuts = [...heads, ...slotsOf(input).map(({ slot }) => slot)];
   const open = [...cuts, ...well].map((path) => pointsOf(path));
-  const onDisc = spotOnPlate(disc.radius - bridge, freeSpace(disc.radius - bridge, open, mark));
-  const find: FindSpot = (width, height) =>
+  const onDisc = titlePlaceOnPlate(disc.radius - bridge, freeSpace(disc.radius - bridge, open, mark));
+  const find: FindTitlePlace = (width, height) =>
     Math.hypot(width, height) / 2 < (sprue?.wellRadius ?? 0) ? middle : onDisc(width, height);
   const id = stencilId(half);
   const words = [`${half} half`, 'THIS SIDE UP', ...planWords(input)];
-  const label = placeTitle({ id, title: `knife stencil for the ${half} half` }, words, find);
+  const label = layOutTitle({ id, title: `knife stencil for the ${half} half` }, words, find);
   const drawing: Drawing = {
     id,
     title: `knife stencil for the ${half} half, seen on its parting face`,

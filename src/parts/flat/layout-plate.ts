@@ -19,8 +19,8 @@ import {
   type Part,
   type PartingSurface,
   type Tip,
+  task,
   tipsOf,
-  work,
 } from '../../mold/index.ts';
 import { asSolid, holeFit, onBed } from '../making/index.ts';
 import {
@@ -75,12 +75,12 @@ interface PlateInput extends Standing, PlanNames {
  * beside each opening its name, sink, turn and lie. With it the template for the parting paper: the same outlines without
  * clearance.
  */
-export const layoutPlate: Part = work({
+export const layoutPlate: Part = task({
   id,
   title: name,
   scope: 'whole',
   processes: ['rubber'],
-  jobs: (mold) => (mold.placements.length > 0 ? [{ subject: id, input: inputFor(mold) }] : []),
+  units: (mold) => (mold.placements.length > 0 ? [{ subject: id, input: inputFor(mold) }] : []),
   run: (input, { kernel }) =>
     kernel.scope((scope) => {
       const { masters, fixture, thickness, estimated } = input;

@@ -8,7 +8,7 @@ import {
 } from '../../geometry/index.ts';
 import { type Body, KernelFault, type Profile, type Scope } from '../../kernel/index.ts';
 import type { Master, Placement } from '../../mold/index.ts';
-import type { Half } from '../making/index.ts';
+import type { HalfName } from '../making/index.ts';
 import { reliefBodies } from './relief.ts';
 
 /** Circles nearer than this are not taken for disjoint, mm. */
@@ -34,7 +34,7 @@ interface Shape {
  * the air over (lower half) or under (upper half) a cavity belongs to it, up to the parting plane. Gives one function
  * for both halves, so that one half's cutters can be dropped before the other's are made.
  */
-export function flatCavities(scope: Scope, placed: Placed, relieve: boolean): (half: Half) => Body[] {
+export function flatCavities(scope: Scope, placed: Placed, relieve: boolean): (half: HalfName) => Body[] {
   const crowded = crowdedPlacements(placed.placements);
   const cut = shapesOf(placed).map((shape) => ({ shape, pieces: cutAtPlane(scope, shape, relieve) }));
   return (half) => {
@@ -123,7 +123,7 @@ function cutAtPlane(scope: Scope, { mesh, matrix, placements }: Shape, relieve: 
   const what = placements[0].id;
   const whole = scope.fromMesh(moveMesh(mesh, matrix), what);
   const [above, below] = scope.splitAt(whole, 0, what);
-  const piece = (body: Body, half: Half): TriangleMesh | undefined => {
+  const piece = (body: Body, half: HalfName): TriangleMesh | undefined => {
     if (!(body.volume() > nothing)) return undefined;
     // Round a master alone all is material that is not the master.
     const material = (profile: Profile, z: number): number =>

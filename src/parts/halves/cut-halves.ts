@@ -1,7 +1,13 @@
 import { boundsOf, moveMesh } from '../../geometry/index.ts';
 import type { Body, Profile, Scope } from '../../kernel/index.ts';
-import { isLoose, joinSpecks, type LoosePiece, type Mold, partingPrism } from '../../mold/index.ts';
-import { bothHalves, type Half } from '../making/index.ts';
+import {
+  isLoose,
+  joinLooseComponents,
+  type LooseComponent,
+  type Mold,
+  partingPrism,
+} from '../../mold/index.ts';
+import { type HalfName, halfNames } from '../making/index.ts';
 import {
   headBody,
   imprintBody,
@@ -13,8 +19,8 @@ import {
 import { sprueOpening } from '../sprue/index.ts';
 import { flatCavities, masterOf, wholeCavities } from './cavities.ts';
 import { channelBody } from './channel-body.ts';
-import { hasStrays } from './loose-components.ts';
-import { type BlankShape, discBody, markCutters, wholeDiscBody } from './plain-disc.ts';
+import { hasLooseComponents } from './loose-components.ts';
+import { type DiscShape, discBody, markCutters, wholeDiscBody } from './plain-disc.ts';
 import { reliefBodies } from './relief.ts';
 
 /** What of a mold its halves depend on. */
@@ -35,45 +41,45 @@ export type HalvesInput = Pick<
 >;
 
 /** `marks`: index mark and label in the outer faces. */
-export interface HalvesOptions {
+export interface CutOptions {
   readonly marks: boolean;
 }
 
-const shapeOf = ({ disc, sprue, fixture, revision }: HalvesInput): BlankShape => ({
+const shapeOf = ({ disc, sprue, fixture, revision }: HalvesInput): DiscShape => ({
   disc,
   ...(sprue && { sprue }),
   chordError: fixture.chordError,
   revision,
 });
 
-export interface HalvesBodies {
+export interface CutHalves {
   readonly lower: Body;
   readonly upper: Body;
   /** Pieces cut loose that neither half holds; they are left out of both. */
-  readonly stuck: readonly LoosePiece[];
+  readonly stuck: readonly LooseComponent[];
 }
 
 /**
  * Both halves in the mold frame, each in one piece: what the parting surface cuts loose from one (the rubber in a
  * bowl's hollow) goes over to the other. Throws KernelFault naming the half, placement or fixture that fails.
  */
-export function halvesBodies(scope: Scope, input: HalvesInput, options: HalvesOptions): HalvesBodies {
+export function cutHalves(scope: Scope, input: HalvesInput, options: CutOptions): CutHalves {
   const { parting } = input;
   const { lower, upper } = parting.flat
     ? flatHalves(scope, input, options)
     : curvedHalves(scope, input, options);
-  const strays = [lower, upper].some((body) => hasStrays(scope.toMesh(body)));
-  return strays ? joinSpecks(scope, lower, upper) : { lower, upper, stuck: [] };
+  const isInPieces = [lower, upper].some((body) => hasLooseComponents(scope.toMesh(body)));
+  return isInPieces ? joinLooseComponents(scope, lower, upper) : { lower, upper, stuck: [] };
 }
 
-type Pair = Pick<HalvesBodies, Half>;
+type Pair = Pick<CutHalves, HalfName>;
 
 /** Each half is its own disc less what is on its side of z = 0: small cutters first, cavities last. */
-function flatHalves(scope: Scope, input: HalvesInput, { marks }: HalvesOptions): Pair {
+function flatHalves(scope: Scope, input: HalvesInput, { marks }: CutOptions): Pair {
   const shape = shapeOf(input);
   const cavities = flatCavities(scope, input, input.process === 'rigid' && input.fixture.relieve);
   const shared = sharedCutters(scope, input);
-  const make = (side: Half): Body => {
+  const make = (side: HalfName): Body => {
     const small = [
       ...shared,
       ...ownCutters(scope, side, input),
@@ -90,19 +96,19 @@ function flatHalves(scope: Scope, input: HalvesInput, { marks }: HalvesOptions):
 }
 
 /** One cut of the whole disc by the parting prism gives both halves, so that they share the cut's vertices. */
-function curvedHalves(scope: Scope, input: HalvesInput, { marks }: HalvesOptions): Pair {
+function curvedHalves(scope: Scope, input: HalvesInput, { marks }: CutOptions): Pair {
   const shape = shapeOf(input);
   const level = -2 * input.disc.lower - input.disc.radius;
   const small = [
     ...sharedCutters(scope, input),
-    ...(marks ? bothHalves.flatMap((side) => markCutters(scope, side, shape)) : []),
+    ...(marks ? halfNames.flatMap((side) => markCutters(scope, side, shape)) : []),
   ];
   const disc = scope.subtract(wholeDiscBody(scope, shape), small, 'disc');
   const hollow = cutAway(scope, disc, wholeCavities(scope, input), 'disc with cavities');
   const prism = scope.fromExactMesh(partingPrism(input.parting, level), 'parting surface');
   const [below, above] = scope.split(hollow, prism, 'halves');
   for (const done of [hollow, prism]) scope.drop(done);
-  const make = (side: Half): Body => {
+  const make = (side: HalfName): Body => {
     const body = scope.expectSolid(side === 'lower' ? below : above, `${side} half`);
     const cutters = [...ownCutters(scope, side, input), ...relief(scope, side, body, input)];
     const cut = cutAway(scope, body, cutters, `${side} half`);
@@ -130,7 +136,7 @@ function sharedCutters(scope: Scope, input: HalvesInput): Body[] {
 /** Cutters of one half alone: sprue opening, pockets, sockets, channels. */
 function ownCutters(
   scope: Scope,
-  side: Half,
+  side: HalfName,
   { process, disc, sprue, bosses, channels, parting, fixture }: HalvesInput,
 ): Body[] {
   const { chordError } = fixture;
@@ -151,7 +157,7 @@ function ownCutters(
   return [...opening, ...imprints, ...registers, ...cut];
 }
 
-function heads(scope: Scope, side: Half, { process, disc, bosses, fixture }: HalvesInput): Body[] {
+function heads(scope: Scope, side: HalfName, { process, disc, bosses, fixture }: HalvesInput): Body[] {
   if (side === 'upper') return [];
   return bosses
     .filter((boss) => !isLoose(boss, process))
@@ -161,7 +167,7 @@ function heads(scope: Scope, side: Half, { process, disc, bosses, fixture }: Hal
 /** Undercuts toward a curved parting surface, in one half. */
 function relief(
   scope: Scope,
-  side: Half,
+  side: HalfName,
   body: Body,
   { process, fixture, masters, placements, parting }: HalvesInput,
 ): Body[] {

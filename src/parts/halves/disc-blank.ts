@@ -1,18 +1,18 @@
 import type { Body, Scope } from '../../kernel/index.ts';
-import { type Part, work } from '../../mold/index.ts';
-import { asSolid, bothHalves, type Half, halfToPrint } from '../making/index.ts';
+import { type Part, task } from '../../mold/index.ts';
+import { asSolid, type HalfName, halfNames, halfToPrint } from '../making/index.ts';
 import { sprueOpening } from '../sprue/index.ts';
-import { type BlankShape, discBody, labelCorners, markCutters, markFindings } from './plain-disc.ts';
+import { type DiscShape, discBody, labelCorners, markCutters, markFindings } from './plain-disc.ts';
 
 /** The plain discs of both halves: opening with draft and well, rim chamfer, index mark, engraved label. */
-export const discBlank: Part = work({
+export const discBlank: Part = task({
   id: 'disc-blank',
   title: 'disc blanks',
   scope: 'whole',
   processes: ['rubber', 'rigid', 'poured'],
-  jobs: ({ disc, sprue, fixture, revision }) => {
-    const shape: BlankShape = { disc, ...(sprue && { sprue }), chordError: fixture.chordError, revision };
-    return bothHalves.map((half) => ({ subject: 'disc', input: { half, shape } }));
+  units: ({ disc, sprue, fixture, revision }) => {
+    const shape: DiscShape = { disc, ...(sprue && { sprue }), chordError: fixture.chordError, revision };
+    return halfNames.map((half) => ({ subject: 'disc', input: { half, shape } }));
   },
   run: ({ half, shape }, { kernel }) =>
     kernel.scope((scope) => ({
@@ -29,7 +29,7 @@ export const discBlank: Part = work({
     })),
 });
 
-function blankBody(scope: Scope, half: Half, shape: BlankShape): Body {
+function blankBody(scope: Scope, half: HalfName, shape: DiscShape): Body {
   const opening = shape.sprue ? [sprueOpening(scope, half, shape.sprue, shape)] : [];
   return scope.subtract(
     discBody(scope, half, shape),

@@ -1,39 +1,39 @@
 import { type Finding, finding } from '../../findings/index.ts';
 import type { Scope } from '../../kernel/index.ts';
 import {
-  type LoosePiece,
+  type LooseComponent,
   type Mold,
   makeAlways,
   type Part,
   type PartOutput,
   type Tools,
-  work,
+  task,
 } from '../../mold/index.ts';
-import { asSolid, bothHalves, halfToPrint, withoutSpot, withoutSpots } from '../making/index.ts';
-import { type HalvesInput, halvesBodies } from './cut-halves.ts';
+import { asSolid, halfNames, halfToPrint, withoutPlace, withoutPlaces } from '../making/index.ts';
+import { cutHalves, type HalvesInput } from './cut-halves.ts';
 import { labelCorners } from './plain-disc.ts';
 
 /**
  * Both halves: discs with their cavities, sprue opening, gates and vents, boss pockets and sockets, tab recess and
  * notch, trimmed by the one parting surface. Printed on the outer face, parting face up.
  */
-export const halves: Part = work({
+export const halves: Part = task({
   id: 'halves',
   title: 'mold halves',
   scope: 'whole',
   processes: ['rubber', 'rigid', 'poured'],
-  jobs: (mold) => [{ subject: 'mold', input: halvesInput(mold) }],
-  run: madeHalves,
+  units: (mold) => [{ subject: 'mold', input: halvesInput(mold) }],
+  run: halfSolids,
 });
 
 /** Both halves as solids, lower first; made once for all works that look at them. */
-export function madeHalves(input: HalvesInput, { kernel, remember = makeAlways }: Tools): PartOutput {
-  return remember('mold halves', input, () => kernel.scope((scope) => makeHalves(scope, input)));
+export function halfSolids(input: HalvesInput, { kernel, memoize = makeAlways }: Tools): PartOutput {
+  return memoize('mold halves', input, () => kernel.scope((scope) => makeHalfSolids(scope, input)));
 }
 
-function makeHalves(scope: Scope, input: HalvesInput): PartOutput {
-  const bodies = halvesBodies(scope, input, { marks: true });
-  const solids = bothHalves.map((half) => {
+function makeHalfSolids(scope: Scope, input: HalvesInput): PartOutput {
+  const bodies = cutHalves(scope, input, { marks: true });
+  const solids = halfNames.map((half) => {
     const body = bodies[half];
     const solid = asSolid(scope, body, halfToPrint(half, input.disc), {
       id: `${half}-half`,
@@ -50,7 +50,7 @@ function makeHalves(scope: Scope, input: HalvesInput): PartOutput {
   return { solids, findings: bodies.stuck.map(leftOut) };
 }
 
-const leftOut = ({ volume, place }: LoosePiece): Finding =>
+const leftOut = ({ volume, place }: LooseComponent): Finding =>
   finding('mold.loose-piece', {
     subject: 'halves',
     place,
@@ -64,13 +64,13 @@ export function halvesInput(mold: Mold): HalvesInput {
     process: mold.process,
     revision: mold.revision,
     disc: mold.disc,
-    ...(mold.sprue && { sprue: withoutSpot(mold.sprue) }),
+    ...(mold.sprue && { sprue: withoutPlace(mold.sprue) }),
     masters: mold.masters.filter(({ id }) => used.has(id)),
-    placements: withoutSpots(mold.placements),
-    bosses: withoutSpots(mold.bosses),
-    tabs: withoutSpots(mold.tabs),
-    notches: withoutSpots(mold.notches),
-    channels: withoutSpots(mold.channels),
+    placements: withoutPlaces(mold.placements),
+    bosses: withoutPlaces(mold.bosses),
+    tabs: withoutPlaces(mold.tabs),
+    notches: withoutPlaces(mold.notches),
+    channels: withoutPlaces(mold.channels),
     parting: mold.parting,
     fixture: mold.fixture,
   };

@@ -1,5 +1,5 @@
 export { masterOf } from './cavities.ts';
 export type { HalvesInput } from './cut-halves.ts';
 export { discBlank } from './disc-blank.ts';
-export { halves, halvesInput, madeHalves, subjectsOf } from './halves.ts';
+export { halfSolids, halves, halvesInput, subjectsOf } from './halves.ts';
 export { patternPlate } from './pattern-plate.ts';

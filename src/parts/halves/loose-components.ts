@@ -4,7 +4,7 @@ import { pieceOfVertex, type TriangleMesh } from '../../geometry/index.ts';
  * Whether a closed mesh has more than one body: shells round a positive volume, each the outside of a piece. Shells
  * round a negative volume are the walls of enclosed holes and do not count.
  */
-export function hasStrays(mesh: TriangleMesh): boolean {
+export function hasLooseComponents(mesh: TriangleMesh): boolean {
   const { positions, triangles } = mesh;
   const root = pieceOfVertex(mesh);
   const first = root(triangles[0]);

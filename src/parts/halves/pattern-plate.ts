@@ -1,15 +1,15 @@
 import { compose, type Matrix4, segmentsFor, translation, upsideDown } from '../../geometry/index.ts';
 import type { Body, Scope } from '../../kernel/index.ts';
-import { bossSpace, isLoose, overlap, type Part, work } from '../../mold/index.ts';
+import { bossSpace, isLoose, overlap, type Part, task } from '../../mold/index.ts';
 import {
   asSolid,
-  bothHalves,
-  type Half,
+  type HalfName,
+  halfNames,
   type LabelRoom,
   labelCutter,
   labelFindings,
 } from '../making/index.ts';
-import { type HalvesInput, halvesBodies } from './cut-halves.ts';
+import { cutHalves, type HalvesInput } from './cut-halves.ts';
 import { halvesInput, subjectsOf } from './halves.ts';
 import { labelWords } from './plain-disc.ts';
 
@@ -22,16 +22,16 @@ export const plateFloor = 5;
  * part halves, gates, bosses and sprue; its wall is the rim. Silicone or resin poured into it to the brim becomes
  * the half. Stands on its floor.
  */
-export const patternPlate: Part = work({
+export const patternPlate: Part = task({
   id: 'pattern-plate',
   title: 'pattern plates',
   scope: 'whole',
   processes: ['poured'],
-  jobs: (mold) => [{ subject: 'mold', input: halvesInput(mold) }],
+  units: (mold) => [{ subject: 'mold', input: halvesInput(mold) }],
   run: (input, { kernel }) =>
     kernel.scope((scope) => {
-      const bodies = halvesBodies(scope, thickened(input), { marks: false });
-      const solids = bothHalves.map((half) => {
+      const bodies = cutHalves(scope, thickened(input), { marks: false });
+      const solids = halfNames.map((half) => {
         const body = bodies[half];
         const what = `${half} pattern plate`;
         const cup = cupBody(scope, half, input);
@@ -52,7 +52,7 @@ export const patternPlate: Part = work({
         scope.drop(body);
         return solid;
       });
-      const findings = bothHalves.flatMap((half) =>
+      const findings = halfNames.flatMap((half) =>
         labelFindings(`${half} pattern plate`, labelWords(half, input), floorRoom(input)),
       );
       return { solids, findings };
@@ -71,7 +71,7 @@ const thickened = (input: HalvesInput): HalvesInput => ({
 });
 
 /** How far the floor reaches past the parting plane: under the lowest place of the parting surface and the boss heads. */
-function floorDepth(half: Half, { parting, bosses, process }: HalvesInput): number {
+function floorDepth(half: HalfName, { parting, bosses, process }: HalvesInput): number {
   const side = half === 'lower' ? 1 : -1;
   let past = 0;
   for (let i = 2; i < parting.sheet.positions.length; i += 3) {
@@ -82,7 +82,7 @@ function floorDepth(half: Half, { parting, bosses, process }: HalvesInput): numb
   return past + plateFloor;
 }
 
-function cupBody(scope: Scope, half: Half, input: HalvesInput): Body {
+function cupBody(scope: Scope, half: HalfName, input: HalvesInput): Body {
   const { disc, fixture } = input;
   const radius = disc.radius + plateWall;
   const segments = segmentsFor(radius, fixture.chordError);
@@ -105,13 +105,13 @@ const floorRoom = ({ disc }: HalvesInput): LabelRoom => ({
 });
 
 /** From the floor's underside as its reader sees it (z out of the face) to the mold frame. */
-const floorFace = (half: Half, input: HalvesInput): Matrix4 =>
+const floorFace = (half: HalfName, input: HalvesInput): Matrix4 =>
   half === 'lower'
     ? translation(0, 0, floorDepth(half, input))
     : compose(translation(0, 0, -floorDepth(half, input)), upsideDown);
 
 /** The lower half's plate looks down in the mold frame and is turned over. */
-const plateToPrint = (half: Half, input: HalvesInput): Matrix4 =>
+const plateToPrint = (half: HalfName, input: HalvesInput): Matrix4 =>
   half === 'lower'
     ? compose(translation(0, 0, floorDepth(half, input)), upsideDown)
     : translation(0, 0, floorDepth(half, input));

@@ -5,7 +5,7 @@ import { diameterText } from '../../lettering/index.ts';
 import { type Disc, overlap, type Sprue } from '../../mold/index.ts';
 import {
   fromOuterFace,
-  type Half,
+  type HalfName,
   type LabelRoom,
   labelCutter,
   labelFindings,
@@ -17,7 +17,7 @@ import {
 const indexMark = { width: 2, length: 8, depth: 0.8 } as const;
 
 /** What of a mold a blank depends on. */
-export interface BlankShape {
+export interface DiscShape {
   readonly disc: Disc;
   readonly sprue?: Sprue;
   readonly chordError: number;
@@ -26,7 +26,7 @@ export interface BlankShape {
 }
 
 /** The disc of one half in the mold frame, rim polygon inscribed, its outer edge chamfered; no opening, no marks. */
-export function discBody(scope: Scope, half: Half, shape: BlankShape): Body {
+export function discBody(scope: Scope, half: HalfName, shape: DiscShape): Body {
   const { lower, upper } = shape.disc;
   return half === 'lower'
     ? chamferedDisc(scope, shape, -lower, 0, ['lower'])
@@ -34,7 +34,7 @@ export function discBody(scope: Scope, half: Half, shape: BlankShape): Body {
 }
 
 /** Both halves' discs in one body, so that one cut parts them. */
-export const wholeDiscBody = (scope: Scope, shape: BlankShape): Body =>
+export const wholeDiscBody = (scope: Scope, shape: DiscShape): Body =>
   chamferedDisc(scope, shape, -shape.disc.lower, shape.disc.upper, ['lower', 'upper']);
 
 /**
@@ -43,10 +43,10 @@ export const wholeDiscBody = (scope: Scope, shape: BlankShape): Body =>
  */
 function chamferedDisc(
   scope: Scope,
-  { disc, chordError }: BlankShape,
+  { disc, chordError }: DiscShape,
   bottom: number,
   top: number,
-  chamfered: readonly Half[],
+  chamfered: readonly HalfName[],
 ): Body {
   const segments = segmentsFor(disc.radius, chordError);
   const rim = Array.from({ length: segments }, (_, i) => {
@@ -66,7 +66,7 @@ function chamferedDisc(
 function chamferCutter(
   scope: Scope,
   { radius, rimChamfer, lower, upper }: Disc,
-  half: Half,
+  half: HalfName,
   segments: number,
 ): Body {
   const z = half === 'upper' ? upper : lower;
@@ -80,7 +80,7 @@ function chamferCutter(
 }
 
 /** Cutters of what is drawn on one half's outer face: index mark and label. */
-export function markCutters(scope: Scope, half: Half, shape: BlankShape): Body[] {
+export function markCutters(scope: Scope, half: HalfName, shape: DiscShape): Body[] {
   const { disc } = shape;
   const toMold = fromOuterFace(half, disc);
   const mark = indexCutter(scope, disc);
@@ -89,11 +89,11 @@ export function markCutters(scope: Scope, half: Half, shape: BlankShape): Body[]
 }
 
 /** What of one half's label comes out otherwise than written. */
-export const markFindings = (half: Half, shape: BlankShape): Finding[] =>
+export const markFindings = (half: HalfName, shape: DiscShape): Finding[] =>
   labelFindings(`${half} half`, labelWords(half, shape), labelRoom(shape));
 
 /** Corners of the box round the label as the half stands to be made, parting face up; nothing where there is none. */
-export function labelCorners(half: Half, shape: Omit<BlankShape, 'chordError'>): Point2[][] {
+export function labelCorners(half: HalfName, shape: Omit<DiscShape, 'chordError'>): Point2[][] {
   const points = layLabel(labelWords(half, shape), labelRoom(shape)).strokes.flat();
   if (points.length === 0) return [];
   // Either outer face, turned down, is seen from above with y run the other way.
@@ -111,7 +111,10 @@ export function labelCorners(half: Half, shape: Omit<BlankShape, 'chordError'>):
 }
 
 /** Name, half, diameter (mm) and plan revision; a disc without a name stays plain. */
-export function labelWords(half: Half, { disc, revision }: Pick<BlankShape, 'disc' | 'revision'>): string[] {
+export function labelWords(
+  half: HalfName,
+  { disc, revision }: Pick<DiscShape, 'disc' | 'revision'>,
+): string[] {
   if (disc.label.trim() === '') return [];
   const diameter = diameterText(2 * disc.radius);
   return [`${disc.label.trim()} ${half}`, revision === '' ? diameter : `${diameter} r${revision}`];
@@ -139,7 +142,7 @@ function indexCutter(scope: Scope, disc: Disc): Body {
 }
 
 /** A strip between the opening and the rim on the -y side, as wide as the disc is there. */
-function labelRoom({ disc, sprue }: Pick<BlankShape, 'disc' | 'sprue'>): LabelRoom {
+function labelRoom({ disc, sprue }: Pick<DiscShape, 'disc' | 'sprue'>): LabelRoom {
   const outer = disc.radius - disc.rimChamfer - 2;
   const inner = sprue ? sprue.holeRadius + 2 : 0;
   const height = Math.min(18, (outer - inner) / 2);

@@ -1,5 +1,5 @@
 import type { Body, Profile, Scope } from '../../kernel/index.ts';
-import type { Half } from '../making/index.ts';
+import type { HalfName } from '../making/index.ts';
 
 /**
  * How far the relief stays inside the master's shadow (mm): a cutter flush with the silhouette would touch the cavity
@@ -29,7 +29,7 @@ export type MaterialWithin = (profile: Profile, z: number) => number;
 export function reliefBodies(
   scope: Scope,
   master: Body,
-  half: Half,
+  half: HalfName,
   end: number,
   material: MaterialWithin,
   what: string,

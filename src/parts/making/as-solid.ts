@@ -35,8 +35,8 @@ export function asSolid(scope: Scope, body: Body, toPrint: Matrix4, naming: Soli
     compensation = 0,
   } = naming;
   const place = compensation === 0 ? toPrint : compose(scaling(1 / (1 - compensation)), toPrint);
-  const turned = scope.expectSolid(scope.move(body, place, title), title);
-  const rounded = closedAfterRounding(onGrid(scope.toMesh(turned)));
+  const rotated = scope.expectSolid(scope.move(body, place, title), title);
+  const rounded = closedAfterRounding(onGrid(scope.toMesh(rotated)));
   return {
     id,
     title,

@@ -1,6 +1,6 @@
 export { asSolid, onBed } from './as-solid.ts';
 export { type FlatFixture, flatFixture, holeFit, openingFit } from './fit.ts';
-export { bothHalves, fromOuterFace, type Half, halfToPrint } from './half-frame.ts';
+export { fromOuterFace, type HalfName, halfNames, halfToPrint } from './half-frame.ts';
 export {
   type Labeled,
   type LabelRoom,
@@ -16,4 +16,4 @@ export {
   waysToLay,
   wordsLeftOff,
 } from './label.ts';
-export { withoutSpot, withoutSpots } from './without-places.ts';
+export { withoutPlace, withoutPlaces } from './without-places.ts';

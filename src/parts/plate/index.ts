@@ -13,14 +13,14 @@ export {
 } from './plate-openings.ts';
 export { overlapsAmong, overlapsBetween } from './plate-overlaps.ts';
 export {
-  type FindSpot,
+  type FindTitlePlace,
+  layOutTitle,
   type PlanNames,
-  placeTitle,
   planWords,
-  type Spot,
-  spotOnPlate,
-  spotOnRing,
   type Title,
+  type TitlePlace,
+  titlePlaceOnPlate,
+  titlePlaceOnRing,
 } from './plate-title.ts';
 export { drawnTo, wider } from './plate-window.ts';
 export { indexCut, type RimCut, rimTrack } from './rim-track.ts';

@@ -91,9 +91,9 @@ export function unlabeled({ id, title }: Labeled, ids: readonly string[]): Findi
 }
 
 function layOne(wish: LabelWish, text: number, space: FreeSpace, height: number): Laid | undefined {
-  const [spot] = spotsFor(wish, text, space, height, 1);
-  if (!spot) return undefined;
-  const { letters, at, box, leader } = spot;
+  const [place] = spotsFor(wish, text, space, height, 1);
+  if (!place) return undefined;
+  const { letters, at, box, leader } = place;
   return { paths: [...letters.map((path) => placed(path, 0, at)), line(...leader)], box, text };
 }
 

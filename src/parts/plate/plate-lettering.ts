@@ -3,7 +3,7 @@ import type { Path, Point2 } from '../../geometry/index.ts';
 import { type Labeled, leastLetters } from '../making/index.ts';
 import { boxOf, type FreeSpace } from './free-space.ts';
 import { engravedIn, fuller, type LabelWish, letteredIn, shortestLabels, unlabeled } from './plate-labels.ts';
-import { placeTitle, spotOnPlate } from './plate-title.ts';
+import { layOutTitle, titlePlaceOnPlate } from './plate-title.ts';
 
 /** A round plate, and the words it is titled with, the most wanted first. */
 export interface LetteredPlate extends Labeled {
@@ -43,7 +43,7 @@ function setAt(
   height: number,
 ): { lettering: PlateLettering; full: boolean } {
   const shortest = shortestLabels(wishes, space, height);
-  const title = placeTitle(plate, plate.words, spotOnPlate(plate.radius, space));
+  const title = layOutTitle(plate, plate.words, titlePlaceOnPlate(plate.radius, space));
   for (const corners of title.lettered) space.take(boxOf(corners));
   // Once more, since what one label leaves another may use.
   const labels = fuller(fuller(shortest, wishes), wishes);

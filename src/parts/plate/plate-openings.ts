@@ -1,7 +1,7 @@
 import { hole, type Path, type Point2 } from '../../geometry/index.ts';
 import type { Profile, Scope } from '../../kernel/index.ts';
 import { headReach, type Mold, type Sprue } from '../../mold/index.ts';
-import { type FlatFixture, flatFixture, holeFit, withoutSpot } from '../making/index.ts';
+import { type FlatFixture, flatFixture, holeFit, withoutPlace } from '../making/index.ts';
 
 /** What a plate that lies on the disc leaves room for. */
 export interface Standing {
@@ -12,7 +12,7 @@ export interface Standing {
 
 export function standingOn({ sprue, bosses, fixture }: Mold): Standing {
   return {
-    ...(sprue && { sprue: withoutSpot(sprue) }),
+    ...(sprue && { sprue: withoutPlace(sprue) }),
     bosses: bosses.map((boss) => ({ x: boss.x, y: boss.y, radius: headReach(boss) })),
     fixture: flatFixture(fixture),
   };

@@ -3,7 +3,7 @@ import { closedAfterRounding, onGrid } from '../../kernel/index.ts';
 import { percentOver } from '../../lettering/index.ts';
 import { type Master, type Mold, type Part, type Placement, part, type Solid } from '../../mold/index.ts';
 import { masterOf } from '../halves/index.ts';
-import { onBed, withoutSpot } from '../making/index.ts';
+import { onBed, withoutPlace } from '../making/index.ts';
 
 interface ScaledInput {
   readonly id: string;
@@ -23,7 +23,7 @@ export const scaledMaster: Part = part({
   title: 'scaled masters',
   scope: 'whole',
   processes: ['rubber', 'poured'],
-  jobs: (mold) => scaledInputs(mold).map((input) => ({ subject: input.master.id, input })),
+  units: (mold) => scaledInputs(mold).map((input) => ({ subject: input.master.id, input })),
   run: (input) => [enlarged(input)],
 });
 
@@ -42,7 +42,7 @@ function scaledInputs({ masters, placements }: Mold): ScaledInput[] {
     return {
       id: `scaled-${first.master}${before === 0 ? '' : `-${before + 1}`}`,
       master: masterOf(masters, first),
-      placement: withoutSpot(first),
+      placement: withoutPlace(first),
       used: group.map(({ id }) => id),
     };
   });

@@ -61,7 +61,7 @@ function fitOne(solid: Solid, obstacles: readonly Obstacle[], { room, bed, kerne
   return kernel.scope((scope) => {
     const body = scope.fromExactMesh(solid.mesh, solid.title);
     const turn = fits(pointsOf(solid), room);
-    if (turn !== undefined) return { solids: [turned(scope, body, solid, turn)], findings: [] };
+    if (turn !== undefined) return { solids: [rotated(scope, body, solid, turn)], findings: [] };
     const whole = wholeOf(scope, body, solid, obstacles);
     const seams = chooseSeams(whole, room);
     if (!seams) return { solids: [solid], findings: [noJoint(solid, bed)] };
@@ -141,7 +141,7 @@ function finish(
     positions[i * 3],
     positions[i * 3 + 1],
   ]);
-  return turned(scope, piece, pieceNaming(solid, k + 1, of), fits(points, room) ?? 0);
+  return rotated(scope, piece, pieceNaming(solid, k + 1, of), fits(points, room) ?? 0);
 }
 
 const pieceNaming = (solid: Solid, number: number, of: number): Solid => ({
@@ -152,7 +152,7 @@ const pieceNaming = (solid: Solid, number: number, of: number): Solid => ({
 });
 
 /** Turned to fit; where its texts and windows are is of no more use. */
-function turned(scope: Scope, body: Body, whole: Solid, angleRad: number): Solid {
+function rotated(scope: Scope, body: Body, whole: Solid, angleRad: number): Solid {
   const { lettered: _, windows: __, ...solid } = whole;
   const made = asSolid(scope, body, rotation('z', angleRad), solid);
   return { ...solid, ...made, toMold: compose(solid.toMold, made.toMold) };

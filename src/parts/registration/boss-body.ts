@@ -12,10 +12,10 @@ import {
   bossOutline,
   hexagonCorners,
   overlap,
+  type RevolvedOutline,
   socketOutline,
-  type TurnedOutline,
 } from '../../mold/index.ts';
-import type { Half } from '../making/index.ts';
+import type { HalfName } from '../making/index.ts';
 
 const bossPlace = (boss: Boss): Matrix4 =>
   compose(translation(boss.x, boss.y, 0), rotation('z', boss.turnRad));
@@ -31,35 +31,35 @@ function bossBody(scope: Scope, boss: Boss, chordError: number, as: 'pin' | 'hol
 /** The boss about its own axis, not yet turned or placed. */
 export function uprightBoss(scope: Scope, boss: Boss, chordError: number, as: 'pin' | 'hole'): Body {
   if (boss.kind !== 'cap nut') {
-    return turned(scope, bossOutline(boss, -boss.rootDepth, chordError), boss, chordError, as);
+    return revolved(scope, bossOutline(boss, -boss.rootDepth, chordError), boss, chordError, as);
   }
   const hexagon = hexagonBody(scope, boss, boss.acrossFlats, 0);
   // The head begins inside the hexagon: two bodies that only touch would leave the kernel a seam to decide on.
-  const head = turned(scope, bossOutline(boss, -boss.rootDepth / 2, chordError), boss, chordError, as);
+  const head = revolved(scope, bossOutline(boss, -boss.rootDepth / 2, chordError), boss, chordError, as);
   return scope.unite([hexagon, head], boss.id);
 }
 
 /** The head alone, to be one with a rigid lower half: it begins 1 mm (at most half the half) below the plane. */
 export function headBody(scope: Scope, boss: Boss, lower: number, chordError: number): Body {
   const outline = bossOutline(boss, -Math.min(overlap, lower / 2), chordError);
-  return scope.move(turned(scope, outline, boss, chordError, 'pin'), bossPlace(boss), boss.id);
+  return scope.move(revolved(scope, outline, boss, chordError, 'pin'), bossPlace(boss), boss.id);
 }
 
 /**
  * Cutter of a loose boss in one half of rubber or silicone, which take its shape. The two sides of a cap nut are cut
  * apart: its hexagon ends on the parting plane, and faces that only coincide would leave a film.
  */
-export function imprintBody(scope: Scope, side: Half, boss: Boss, chordError: number): Body {
+export function imprintBody(scope: Scope, side: HalfName, boss: Boss, chordError: number): Body {
   if (boss.kind !== 'cap nut') return bossBody(scope, boss, chordError, 'hole');
   if (side === 'lower') return pocketBody(scope, boss, 0);
-  const head = turned(scope, bossOutline(boss, -overlap, chordError), boss, chordError, 'hole');
+  const head = revolved(scope, bossOutline(boss, -overlap, chordError), boss, chordError, 'hole');
   return scope.move(head, bossPlace(boss), boss.id);
 }
 
 /** Cutter of the socket in a rigid upper half, with clearance, draft and lead-in; `holes` wider across. */
 export function socketBody(scope: Scope, boss: Boss, chordError: number, holes: number): Body {
   const outline = socketOutline(boss, -overlap, chordError, holes);
-  return scope.move(turned(scope, outline, boss, chordError, 'hole'), bossPlace(boss), boss.id);
+  return scope.move(revolved(scope, outline, boss, chordError, 'hole'), bossPlace(boss), boss.id);
 }
 
 /** Cutter of the pocket a cap nut's hexagon sits in, in a lower half: larger by the clearance all round, and `holes` across. */
@@ -76,9 +76,9 @@ function hexagonBody(scope: Scope, boss: Boss, acrossFlats: number, top: number)
   return scope.extrude([hexagonCorners(acrossFlats)], -boss.rootDepth, top, boss.id);
 }
 
-function turned(
+function revolved(
   scope: Scope,
-  outline: TurnedOutline,
+  outline: RevolvedOutline,
   boss: Boss,
   chordError: number,
   as: 'pin' | 'hole',

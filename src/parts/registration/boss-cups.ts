@@ -1,7 +1,7 @@
 import { type Finding, finding } from '../../findings/index.ts';
 import { circumscribed, compose, segmentsFor, translation, upsideDown } from '../../geometry/index.ts';
 import type { Body, Scope } from '../../kernel/index.ts';
-import { type Boss, cornerShare, type Fixture, type Part, socketOutline, work } from '../../mold/index.ts';
+import { type Boss, cornerShare, type Fixture, type Part, socketOutline, task } from '../../mold/index.ts';
 import { asSolid, labelCutter, labelDepth, labelFindings, openingFit } from '../making/index.ts';
 import { socketBody } from './boss-body.ts';
 import { type BossKind, bossKinds, faceRoom } from './bosses.ts';
@@ -24,12 +24,12 @@ interface CupInput extends BossKind {
  * half as a sleeve, where it leaves rubber enough over it; where not is told. Stands on its closed end, mouth up, the
  * size engraved underneath. Cap nuts, which are bought, have none.
  */
-export const bossCups: Part = work({
+export const bossCups: Part = task({
   id: 'boss-cups',
   title: 'socket cups',
   scope: 'whole',
   processes: ['rubber'],
-  jobs: (mold) =>
+  units: (mold) =>
     bossKinds(mold)
       .filter(({ shape }) => shape.kind !== 'cap nut')
       .map((kind) => ({

@@ -1,5 +1,5 @@
 import { compose, translation, upsideDown } from '../../geometry/index.ts';
-import { type Boss, cornerShare, isLoose, type Mold, type Part, work } from '../../mold/index.ts';
+import { type Boss, cornerShare, isLoose, type Mold, type Part, task } from '../../mold/index.ts';
 import {
   asSolid,
   type LabelRoom,
@@ -9,7 +9,7 @@ import {
   leastLetters,
   onBed,
   roomInRound,
-  withoutSpots,
+  withoutPlaces,
 } from '../making/index.ts';
 import { uprightBoss } from './boss-body.ts';
 
@@ -25,12 +25,12 @@ export interface BossKind {
  * nuts for rigid and poured halves, whose other bosses are one with the lower half. Stands on its root, which has the
  * size engraved underneath where there is room; an index mark would tell nothing of a thing that is round or six-sided.
  */
-export const bosses: Part = work({
+export const bosses: Part = task({
   id: 'bosses',
   title: 'registration bosses',
   scope: 'whole',
   processes: ['rubber', 'rigid', 'poured'],
-  jobs: (mold) => {
+  units: (mold) => {
     const { chordError, compensation } = mold.fixture;
     return bossKinds(mold).map((kind) => ({
       subject: kind.used[0],
@@ -81,7 +81,7 @@ const lineOn = (free: number): number => Math.min(2 * free, Math.max(leastLetter
 
 /** The shapes of all bosses that are loose bodies, in the plan's order. */
 export function bossKinds({ process, bosses: all }: Mold): BossKind[] {
-  const loose = withoutSpots(all).filter((boss) => isLoose(boss, process));
+  const loose = withoutPlaces(all).filter((boss) => isLoose(boss, process));
   const groups = new Map<string, Omit<Boss, 'at'>[]>();
   for (const boss of loose) {
     const { kind, size, acrossFlats, rootDepth, headRadius, headHeight, headDraftRad } = boss;

@@ -8,9 +8,9 @@ import {
   notchShape,
   overlap,
   type Part,
-  work,
+  task,
 } from '../../mold/index.ts';
-import { asSolid, labelCutter, labelFindings, withoutSpot } from '../making/index.ts';
+import { asSolid, labelCutter, labelFindings, withoutPlace } from '../making/index.ts';
 import { formWords } from '../sprue/index.ts';
 
 /** Quarter turn about y, outward becomes downward: the strip lies on the face that was at the rim. */
@@ -24,12 +24,12 @@ const onOuterFace: Matrix4 = [0, 0, 1, 0, 0, -1, 0, 0, 1, 0, 0, 0, 0, 0, 0, 1];
  * stands in rubber is rounded; those at the can's wall and its ends stay sharp, or rubber would creep in behind them.
  * Its name is engraved in the face at the wall where there is room; either way up it is the same.
  */
-export const notch: Part = work({
+export const notch: Part = task({
   id: 'notch',
   title: 'witness notches',
   scope: 'whole',
   processes: ['rubber'],
-  jobs: ({ notches, disc, fixture, revision }) =>
+  units: ({ notches, disc, fixture, revision }) =>
     notches.map((one) => {
       const { radius, lower, upper } = disc;
       const { compensation, chordError } = fixture;
@@ -37,7 +37,7 @@ export const notch: Part = work({
       const words = formWords(one.id, revision);
       return {
         subject: one.id,
-        input: { notch: withoutSpot(one), disc: size, words, compensation, chordError },
+        input: { notch: withoutPlace(one), disc: size, words, compensation, chordError },
       };
     }),
   run: ({ notch: one, disc, words, compensation, chordError }, { kernel }) => {

@@ -8,7 +8,7 @@ import {
   radPerDegree,
   reversed,
 } from '../../geometry/index.ts';
-import { type Boss, hexagonCorners, type Mold, type Notch, type Part, work } from '../../mold/index.ts';
+import { type Boss, hexagonCorners, type Mold, type Notch, type Part, task } from '../../mold/index.ts';
 import {
   asSolid,
   type FlatFixture,
@@ -16,18 +16,18 @@ import {
   holeFit,
   onBed,
   openingFit,
-  withoutSpots,
+  withoutPlaces,
 } from '../making/index.ts';
 import {
   indexCut,
+  layOutTitle,
   type PlanNames,
-  placeTitle,
   planWords,
   plateBody,
   type RimCut,
   rimTrack,
-  spotOnRing,
   type Title,
+  titlePlaceOnRing,
 } from '../plate/index.ts';
 
 const id = 'registration-jig';
@@ -55,12 +55,12 @@ interface JigInput extends PlanNames {
  * it is pressed in: openings through the ring, over the hexagon of a cap nut (which so goes in upright or dome down)
  * or hexagon boss, over the root of a dome or cone. Index mark (V) at angle 0, the witness notches, and a half-round key.
  */
-export const registrationJig: Part = work({
+export const registrationJig: Part = task({
   id,
   title: name,
   scope: 'whole',
   processes: ['rubber'],
-  jobs: (mold) => (mold.bosses.length > 0 ? [{ subject: id, input: inputFor(mold) }] : []),
+  units: (mold) => (mold.bosses.length > 0 ? [{ subject: id, input: inputFor(mold) }] : []),
   run: (input, { kernel }) => {
     const outline = jigOutline(input);
     const { engraved, lettered, findings } = titleOf(input);
@@ -91,8 +91,8 @@ function inputFor({ disc, revision, bosses, notches, fixture }: Mold): JigInput 
     radius: disc.radius,
     label: disc.label,
     revision,
-    bosses: withoutSpots(bosses),
-    notches: withoutSpots(notches),
+    bosses: withoutPlaces(bosses),
+    notches: withoutPlaces(notches),
     ...(fixture.jigWidth !== undefined && { width: fixture.jigWidth }),
     ...(fixture.jigThickness !== undefined && { thickness: fixture.jigThickness }),
     fixture: flatFixture(fixture),
@@ -170,8 +170,8 @@ function keyAngle(input: JigInput): number {
 function titleOf(input: JigInput): Title {
   const [inner, outer] = [innerRadius(input), outerRadius(input)];
   const rounds = input.bosses.map((boss) => ({ x: boss.x, y: boss.y, radius: reachOf(input, boss) }));
-  const find = spotOnRing(inner, outer - index.depth, rounds);
-  return placeTitle({ id, title: name }, ['THIS SIDE UP', ...planWords(input)], find);
+  const find = titlePlaceOnRing(inner, outer - index.depth, rounds);
+  return layOutTitle({ id, title: name }, ['THIS SIDE UP', ...planWords(input)], find);
 }
 
 /** Where openings are too near an edge or each other: the worst of them. */

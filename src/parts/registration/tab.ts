@@ -9,7 +9,7 @@ import {
   tabOutline,
   tabRounding,
 } from '../../mold/index.ts';
-import { asSolid, withoutSpot } from '../making/index.ts';
+import { asSolid, withoutPlace } from '../making/index.ts';
 
 /** y becomes z, z becomes -y: an outline drawn in (x, y) stands up. */
 const standUp: Matrix4 = [1, 0, 0, 0, 0, 0, 1, 0, 0, -1, 0, 0, 0, 0, 0, 1];
@@ -24,10 +24,10 @@ export const tab: Part = part({
   title: 'separating tabs',
   scope: 'whole',
   processes: ['rubber'],
-  jobs: ({ tabs, disc, fixture }) =>
+  units: ({ tabs, disc, fixture }) =>
     tabs.map((one) => ({
       subject: one.id,
-      input: { tab: withoutSpot(one), radius: disc.radius, compensation: fixture.compensation },
+      input: { tab: withoutPlace(one), radius: disc.radius, compensation: fixture.compensation },
     })),
   run: ({ tab: one, radius, compensation }, { kernel }) =>
     kernel.scope((scope) => [

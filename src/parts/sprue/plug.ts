@@ -1,6 +1,6 @@
 import { segmentsFor } from '../../geometry/index.ts';
-import { type Part, plugOutline, work } from '../../mold/index.ts';
-import { asSolid, labelFindings, onBed, withoutSpot } from '../making/index.ts';
+import { type Part, plugOutline, task } from '../../mold/index.ts';
+import { asSolid, labelFindings, onBed, withoutPlace } from '../making/index.ts';
 import { gripCutters, gripLabel, gripRoom, type Stem } from './sprue-cuts.ts';
 import { formWords } from './sprue-form.ts';
 
@@ -8,19 +8,19 @@ import { formWords } from './sprue-form.ts';
  * The plug that keeps the pouring hole open: the form's shaft and grip alone, smaller by the fixtures' clearance, with
  * the form's flats, and its puller hole as far as 2 mm over the foot.
  */
-export const plug: Part = work({
+export const plug: Part = task({
   id: 'plug',
   title: 'plug',
   scope: 'whole',
   processes: ['rubber', 'rigid', 'poured'],
-  jobs: ({ disc, sprue, fixture, revision }) =>
+  units: ({ disc, sprue, fixture, revision }) =>
     sprue
       ? [
           {
             subject: 'sprue',
             input: {
               upper: disc.upper,
-              sprue: withoutSpot(sprue),
+              sprue: withoutPlace(sprue),
               fixture,
               words: formWords('plug', revision),
             },

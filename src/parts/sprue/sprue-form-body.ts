@@ -8,7 +8,7 @@ import {
   sprueFormOutline,
   wellOutline,
 } from '../../mold/index.ts';
-import type { Half } from '../making/index.ts';
+import type { HalfName } from '../making/index.ts';
 
 export interface Around {
   readonly disc: Disc;
@@ -28,7 +28,7 @@ export function sprueFormBody(scope: Scope, sprue: Sprue, { disc, chordError }: 
  * Cutter of the sprue form's place in one half: the well in the lower, the shaft in the upper. Its polygons are
  * circumscribed, so that the opening is nowhere smaller than the plan says.
  */
-export function sprueOpening(scope: Scope, side: Half, sprue: Sprue, { disc, chordError }: Around): Body {
+export function sprueOpening(scope: Scope, side: HalfName, sprue: Sprue, { disc, chordError }: Around): Body {
   const segments = segmentsFor(sprue.wellRadius, chordError);
   const outline =
     side === 'lower'

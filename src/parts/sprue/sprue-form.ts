@@ -7,10 +7,10 @@ import {
   type Solid,
   type Sprue,
   shaftPieceOutline,
+  task,
   wellPieceOutline,
-  work,
 } from '../../mold/index.ts';
-import { asSolid, labelFindings, onBed, withoutSpot } from '../making/index.ts';
+import { asSolid, labelFindings, onBed, withoutPlace } from '../making/index.ts';
 import { gripCutters, gripLabel, gripRoom, type Stem, ventCutter } from './sprue-cuts.ts';
 import { sprueFormBody } from './sprue-form-body.ts';
 
@@ -26,17 +26,17 @@ interface FormInput {
  * and label, vent flat. In one piece it stands on the well; in two, the well stands on its underside with a spigot up,
  * and the shaft on the parting plane, the spigot's hole larger by the fixtures' clearance.
  */
-export const sprueForm: Part = work({
+export const sprueForm: Part = task({
   id: 'sprue-form',
   title: 'sprue form',
   scope: 'whole',
   processes: ['rubber', 'rigid', 'poured'],
-  jobs: ({ disc, sprue, fixture, revision }) =>
+  units: ({ disc, sprue, fixture, revision }) =>
     sprue
       ? [
           {
             subject: 'sprue',
-            input: { disc, sprue: withoutSpot(sprue), fixture, words: formWords('sprue', revision) },
+            input: { disc, sprue: withoutPlace(sprue), fixture, words: formWords('sprue', revision) },
           },
         ]
       : [],

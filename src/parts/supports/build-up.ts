@@ -19,7 +19,7 @@ import {
   type Side,
   type Solid,
   type Tools,
-  work,
+  task,
 } from '../../mold/index.ts';
 import { asSolid } from '../making/index.ts';
 import { type Foot, feetOf, footOf } from './build-up-feet.ts';
@@ -28,7 +28,7 @@ import { type BuildUpShape, cuttingOutline, numbered } from './build-up-mark.ts'
 /** Smaller build-ups (mm3) cannot be handled, and that is said: about 2 x 2 x 2.5 mm. From memory. */
 const leastVolume = 10;
 /** What the booleans leave behind by rounding, mm3. */
-const speck = 0.05;
+const smallVolume = 0.05;
 
 interface BuildUpInput extends BuildUpSpace {
   readonly x: number;
@@ -45,12 +45,12 @@ interface BuildUpInput extends BuildUpSpace {
  * their number engraved there where it fits; each also comes as a drawing to cut it from rubber by. None where nothing is raised by
  * more than 0.3 mm; those under 10 mm3 are left out and said.
  */
-export const buildUp: Part = work({
+export const buildUp: Part = task({
   id: 'build-up',
   title: 'part-support build-ups',
   scope: 'placement',
   processes: ['rubber'],
-  jobs: (mold) =>
+  units: (mold) =>
     buildUpSpaces(mold).flatMap((space) =>
       mold.placements
         .filter(({ id }) => id === space.id)
@@ -61,10 +61,10 @@ export const buildUp: Part = work({
           return { subject: space.id, input: { ...space, x, y, estimated, compensation } };
         }),
     ),
-  run: (input, { kernel, remember = makeAlways }) =>
+  run: (input, { kernel, memoize = makeAlways }) =>
     kernel.scope((scope) => {
       const { large, crumbs } = bySize(buildUpBodies(scope, input));
-      remember(feetOf, spaceOf(input), () => feetOfLarge(scope, large, input));
+      memoize(feetOf, spaceOf(input), () => feetOfLarge(scope, large, input));
       return {
         solids: large.map((one, piece) => asBuildUp(scope, one.body, named(one, piece, input))),
         drawings: large.map((one, piece) => cuttingOutline(scope, one.body, named(one, piece, input))),
@@ -92,8 +92,8 @@ const feetOfLarge = (scope: Scope, large: readonly BuildUpBody[], { number }: Bu
   large.map((one, piece) => footOf(scope, one, wordsOf(number, piece)));
 
 /** What the build-ups of a space stand on, those left out of the solids left out here too. */
-export const buildUpFeet = (space: BuildUpSpace, { kernel, remember = makeAlways }: Tools): Foot[] =>
-  remember(feetOf, spaceOf(space), () =>
+export const buildUpFeet = (space: BuildUpSpace, { kernel, memoize = makeAlways }: Tools): Foot[] =>
+  memoize(feetOf, spaceOf(space), () =>
     kernel.scope((scope) => feetOfLarge(scope, bySize(buildUpBodies(scope, space)).large, space)),
   );
 
@@ -126,7 +126,7 @@ function buildUpBodies(scope: Scope, input: Omit<BuildUpSpace, 'number'>): Build
     if (body.isEmpty()) return [];
     return scope
       .pieces(body, what)
-      .filter((piece) => piece.volume() >= speck)
+      .filter((piece) => piece.volume() >= smallVolume)
       .map((piece) => ({ side, body: piece }));
   });
 }

@@ -18,7 +18,7 @@ import {
   type PartOutput,
   type Side,
   type Tools,
-  work,
+  task,
 } from '../../mold/index.ts';
 import { asSolid, holeFit } from '../making/index.ts';
 import {
@@ -69,12 +69,12 @@ interface Window {
  * bosses and the sprue form, an index notch at angle 0. What fills up under raised masters goes on the lower half;
  * what fills up over sunk ones is laid on the upper half, whose nest is turned over about the index mark's radius.
  */
-export const nest: Part = work({
+export const nest: Part = task({
   id: 'nest',
   title: 'nests of the build-ups',
   scope: 'whole',
   processes: ['rubber'],
-  jobs: (mold) => {
+  units: (mold) => {
     const spaces = buildUpSpaces(mold);
     return spaces.length > 0 ? [{ subject: 'nest', input: inputFor(mold, spaces) }] : [];
   },
@@ -141,8 +141,8 @@ function oneNest(input: NestInput, side: Side, feet: readonly PlacedFoot[], { ke
 /** Seen on the parting face of the upper half, y runs the other way. */
 const seenOn = (side: Side, rings: readonly (readonly Point2[])[]): Point2[][] =>
   rings.map((ring) => {
-    const turned = ring.map(([x, y]): Point2 => [x, side * y]);
-    return side === 1 ? turned : turned.reverse();
+    const flipped = ring.map(([x, y]): Point2 => [x, side * y]);
+    return side === 1 ? flipped : flipped.reverse();
   });
 
 /** The foot with clearance all round, at least that of the plan's fixtures: build-ups are cut by hand too. */

@@ -48,11 +48,11 @@ function radiusValues({ plan, document }: Draft, path: PlanPath, { radius: spec 
 function movePlace(draft: Draft, item: Item, move: Move) {
   const path = placePath(item);
   // Of a list each place has its own turn.
-  const turned = [...(item.by === 'each' ? path : entryPath(item)), 'turn'];
+  const turnPath = [...(item.by === 'each' ? path : entryPath(item)), 'turn'];
   return setValues(draft.text, [
     ...radiusValues(draft, path, item.places[item.place], move),
     ...angleValues(path, move),
-    ...(move.turnRad === undefined ? [] : [{ path: turned, value: writeAngle(move.turnRad) }]),
+    ...(move.turnRad === undefined ? [] : [{ path: turnPath, value: writeAngle(move.turnRad) }]),
   ]);
 }
 

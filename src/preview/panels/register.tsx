@@ -81,7 +81,7 @@ function Turn() {
 /** Each boss at this turn and height. */
 function Seats() {
   if (seatings.value.length === 0) return null;
-  const clashes = seatings.value.some(({ is }) => is === 'clash');
+  const clashes = seatings.value.some(({ state }) => state === 'clash');
   return (
     <>
       <table class="rows">
@@ -96,7 +96,7 @@ function Seats() {
           {seatings.value.map((seat) => (
             <tr
               key={seat.id}
-              class={`is-${seat.is.split(' ')[0]}`}
+              class={`is-${seat.state.split(' ')[0]}`}
               onPointerEnter={() => {
                 pointedAt.value = seat.id;
               }}
@@ -121,7 +121,8 @@ function Seats() {
   );
 }
 
-const stateOf = ({ is, clash }: BossSeat): string => (is === 'clash' ? `clash, ${length(clash)}` : is);
+const stateOf = ({ state, clash }: BossSeat): string =>
+  state === 'clash' ? `clash, ${length(clash)}` : state;
 
 let turning: ReturnType<typeof setInterval> | undefined;
 let shaker: ReturnType<typeof setInterval> | undefined;

@@ -79,7 +79,7 @@ export async function mendTogether(plan: Plan, together: Together): Promise<void
   const total = left.length + 1;
   let done = 0;
   const keep = ({ edit, id, job }: Mending, outcome: MeshOutcome): void => {
-    cache.remember(loadKey(job), () => outcome);
+    cache.memoize(loadKey(job), () => outcome);
     if (outcome.mesh) together.shown(id, outcome.mesh);
     tell({ kind: 'step', edit, title: `master ${id}`, done: ++done, total });
   };

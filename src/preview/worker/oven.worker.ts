@@ -1,7 +1,14 @@
 import type { Build } from '../../export/index.ts';
 import type { Field } from '../../findings/index.ts';
 import type { Kernel } from '../../kernel/index.ts';
-import { buildMold, Cache, layMold, type MeshOutcome, stepChecks, stepFields } from '../../pipeline/index.ts';
+import {
+  buildMold,
+  Cache,
+  type MeshOutcome,
+  placeMold,
+  stepChecks,
+  stepFields,
+} from '../../pipeline/index.ts';
 import { mendAndShow } from './load-together.ts';
 import type { Bake, Errand, Mend, Mended, ToOven } from './messages.ts';
 import { showChannels } from './show-channels.ts';
@@ -63,7 +70,7 @@ async function bake({ edit, plan, masters, findings: found, planBytes }: Bake): 
   const kernel = await workerKernel();
   await pause();
   progress({ title: 'parting surface', done: 0, total: 1 });
-  const { mold, findings } = layMold(plan, masters, found, { cache });
+  const { mold, findings } = placeMold(plan, masters, found, { cache });
   if (!mold.parting.flat) showChannels(edit, mold);
   await pause();
   const steps = stepChecks(mold, findings, kernel, { cache, progress });

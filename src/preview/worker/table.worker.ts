@@ -4,7 +4,7 @@ import {
   Cache,
   checkNear,
   type FileAccess,
-  layMold,
+  placeMold,
   readMasters,
   roughError,
   roughMold,
@@ -84,7 +84,7 @@ async function open({ edit, text, name, filesAt, fresh }: OpenPlan): Promise<voi
   }
   lastBake = { kind: 'bake', edit, planBytes: bytes, plan, masters, findings };
   // With a flat parting surface all else is placed as it will be, at once; the true surface is the oven's to find.
-  const { mold } = layMold({ ...plan, parting: { ...plan.parting, surface: 'flat' } }, masters, [], {
+  const { mold } = placeMold({ ...plan, parting: { ...plan.parting, surface: 'flat' } }, masters, [], {
     cache,
   });
   showMasters(edit, mold, kernel);
@@ -145,7 +145,7 @@ async function showDisc(edit: number, plan: Plan, kernel: Kernel): Promise<void>
     vents: _vents,
     ...bare
   } = plan;
-  const { mold } = layMold(bare, [], []);
+  const { mold } = placeMold(bare, [], []);
   tell({ kind: 'laid', edit, mold: withoutMeshes(mold), complete: false });
   showSolids(edit, await sketchSolids(mold, kernel, { only: quick, cache }), kernel, false);
 }

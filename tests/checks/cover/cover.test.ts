@@ -7,7 +7,7 @@ import { figureCatalogue } from '../../../src/findings/index.ts';
 import { translation } from '../../../src/geometry/index.ts';
 import type { PartingSurface } from '../../../src/mold/index.ts';
 import { sayFinding } from '../../../src/wording/index.ts';
-import { ball, box, single } from '../../turned-solids.ts';
+import { ball, box, single } from '../../revolved-solids.ts';
 import { emptyMold, figureOf, nutAt, runCheck, smallSprue, withMaster } from '../small-mold.ts';
 
 /** A surface at one height from x = 20 on, on the plane elsewhere. */
@@ -129,7 +129,7 @@ describe('cover', () => {
     expect(through.findings.map(({ code, severity }) => [code, severity])).toEqual([
       ['cover.through', 'stop'],
     ]);
-    expect(coverOfParting.jobs(emptyMold)).toEqual([]);
+    expect(coverOfParting.units(emptyMold)).toEqual([]);
   });
 
   it('names the least stock for each half after what drives it', async () => {

@@ -6,7 +6,7 @@ import { wallsToBosses } from '../../../src/checks/walls/walls-bosses.ts';
 import { wallsToRim } from '../../../src/checks/walls/walls-rim.ts';
 import { translation } from '../../../src/geometry/index.ts';
 import type { Mold, Process } from '../../../src/mold/index.ts';
-import { box, single } from '../../turned-solids.ts';
+import { box, single } from '../../revolved-solids.ts';
 import { emptyMold, figureOf, nutAt, runCheck, withMaster } from '../small-mold.ts';
 
 const brick = single(box([-4, -3, -2], [4, 3, 2]));

@@ -183,7 +183,7 @@ describe('the check', () => {
   it('says so of fewer than two bosses, but not of a sprue form alone', async () => {
     const one = await runCheck(closing, { ...emptyMold, bosses: ring([100, 0]) });
     expect(one.findings.map(({ code }) => code)).toEqual(['registration.too-few']);
-    expect(closing.jobs(emptyMold)).toEqual([]);
+    expect(closing.units(emptyMold)).toEqual([]);
   });
 
   it('plots the misfit over the whole turn, 0 at both ends', async () => {

@@ -3,7 +3,7 @@ import { mismatch } from '../../../src/checks/registration/mismatch.ts';
 import { play } from '../../../src/checks/registration/play.ts';
 import { translation } from '../../../src/geometry/index.ts';
 import type { Mold } from '../../../src/mold/index.ts';
-import { box, single } from '../../turned-solids.ts';
+import { box, single } from '../../revolved-solids.ts';
 import { emptyMold, figureOf, nutAt, runCheck, withMaster } from '../small-mold.ts';
 
 /** Domes on a collar, in whose sockets the gap sideways is the clearance. */
@@ -43,12 +43,12 @@ describe('play', () => {
       ['registration.no-flex', 'note'],
     ]);
     expect(report.figures).toEqual([]);
-    expect(mismatch.jobs(mold)).toEqual([]);
+    expect(mismatch.units(mold)).toEqual([]);
   });
 
   it('says nothing of fewer than two bosses: the closing check does', () => {
-    expect(play.jobs({ ...rigid, bosses: pair(0.15).slice(0, 1) })).toEqual([]);
-    expect(play.jobs({ ...rigid, bosses: [] })).toEqual([]);
+    expect(play.units({ ...rigid, bosses: pair(0.15).slice(0, 1) })).toEqual([]);
+    expect(play.units({ ...rigid, bosses: [] })).toEqual([]);
   });
 });
 

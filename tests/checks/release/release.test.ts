@@ -3,7 +3,7 @@ import { draft } from '../../../src/checks/release/draft.ts';
 import { release } from '../../../src/checks/release/release.ts';
 import { compose, rotation, translation } from '../../../src/geometry/index.ts';
 import type { Mold } from '../../../src/mold/index.ts';
-import { ball, box, single } from '../../turned-solids.ts';
+import { ball, box, single } from '../../revolved-solids.ts';
 import { emptyMold, figureOf, runCheck, withMaster } from '../small-mold.ts';
 
 const brick = single(box([-4, -3, -2], [4, 3, 2]));
@@ -95,6 +95,6 @@ describe('draft', () => {
   });
 
   it('is for rigid halves', () => {
-    expect(draft.jobs(withMaster(emptyMold, 'brick', brick, translation(60, 0, 0)))).toEqual([]);
+    expect(draft.units(withMaster(emptyMold, 'brick', brick, translation(60, 0, 0)))).toEqual([]);
   });
 });

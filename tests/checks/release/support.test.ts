@@ -10,7 +10,7 @@ import {
   translation,
 } from '../../../src/geometry/index.ts';
 import type { Mold, PartingSurface } from '../../../src/mold/index.ts';
-import { box, single } from '../../turned-solids.ts';
+import { box, single } from '../../revolved-solids.ts';
 import { emptyMold, figureOf, runCheck, withMaster } from '../small-mold.ts';
 
 /** A block on the plane with a shelf 10 mm long, 1 mm thick, 2 mm over the plane, as two boxes that share a wall. */
@@ -80,7 +80,7 @@ describe('support', () => {
   });
 
   it('is for rubber', () => {
-    expect(support.jobs({ ...withShelf(translation(60, 0, 0)), process: 'rigid' })).toEqual([]);
+    expect(support.units({ ...withShelf(translation(60, 0, 0)), process: 'rigid' })).toEqual([]);
   });
 });
 

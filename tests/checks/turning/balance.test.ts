@@ -4,7 +4,7 @@ import { compose, rotation, translation } from '../../../src/geometry/index.ts';
 import type { Mold } from '../../../src/mold/index.ts';
 import { sayFinding } from '../../../src/wording/index.ts';
 import { notchMoment } from '../../parts/notch-area.ts';
-import { box, single } from '../../turned-solids.ts';
+import { box, single } from '../../revolved-solids.ts';
 import { emptyMold, figureOf, nutAt, runCheck, withMaster } from '../small-mold.ts';
 
 const at = { file: 'plan.yaml', line: 1, column: 1 };
@@ -102,8 +102,8 @@ describe('balance', () => {
   });
 
   it('has no job without placements, nor for plates to pour rubber on', () => {
-    expect(balance.jobs(bare)).toEqual([]);
-    expect(balance.jobs({ ...heavySide, process: 'poured' })).toEqual([]);
+    expect(balance.units(bare)).toEqual([]);
+    expect(balance.units({ ...heavySide, process: 'poured' })).toEqual([]);
   });
 
   it('takes a notch and a tab as missing rubber', async () => {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { wallField } from '../../../src/checks/walls/walls-field.ts';
+import { wallsField } from '../../../src/checks/walls/walls-field.ts';
 import {
   compose,
   type Matrix4,
@@ -9,7 +9,7 @@ import {
   translation,
 } from '../../../src/geometry/index.ts';
 import type { Mold } from '../../../src/mold/index.ts';
-import { ball, box, single } from '../../turned-solids.ts';
+import { ball, box, single } from '../../revolved-solids.ts';
 import { emptyMold, nutAt, runCheck, smallSprue, withMaster } from '../small-mold.ts';
 
 const radius = 5;
@@ -20,7 +20,7 @@ const sagitta = radius * (1 - Math.cos(Math.PI / 48) ** 2);
 type Point = readonly [number, number, number];
 
 async function fieldOf(mold: Mold, id: string): Promise<Float32Array> {
-  const { fields } = await runCheck(wallField, mold);
+  const { fields } = await runCheck(wallsField, mold);
   const found = fields.filter(({ subject, name }) => subject === id && name === 'walls.thickness');
   if (found.length !== 1) throw new Error(`${found.length} fields of ${id}`);
   return found[0].values;
@@ -169,8 +169,10 @@ describe('thickness of the walls', () => {
     const turned = places.map((one) => compose(rotation('z', 1.1), one));
     const again = await fieldOf(withMaster(emptyMold, 'seed', sphere, ...turned), 'seed-1');
     for (const [v, value] of plain.entries()) expect(again[v]).toBeCloseTo(value, 4);
-    const [before] = wallField.jobs(withMaster(emptyMold, 'seed', sphere, ...places));
-    const [after] = wallField.jobs(withMaster(emptyMold, 'seed', sphere, ...places, translation(-60, 0, 0)));
+    const [before] = wallsField.units(withMaster(emptyMold, 'seed', sphere, ...places));
+    const [after] = wallsField.units(
+      withMaster(emptyMold, 'seed', sphere, ...places, translation(-60, 0, 0)),
+    );
     expect(after.input).toEqual(before.input);
   });
 });

@@ -7,7 +7,7 @@ import { compose, rotation, translation } from '../../../src/geometry/index.ts';
 import { measureMesh } from '../../../src/mesh/index.ts';
 import { type Boss, type Channel, notchMesh, type Process, tabMesh } from '../../../src/mold/index.ts';
 import { notchArea } from '../../parts/notch-area.ts';
-import { box, single } from '../../turned-solids.ts';
+import { box, single } from '../../revolved-solids.ts';
 import { emptyMold, figureOf, runCheck, withMaster } from '../small-mold.ts';
 
 const brick = single(box([-4, -3, -2], [4, 3, 2]));

@@ -4,7 +4,7 @@ import { wallsToBosses } from '../../../src/checks/walls/walls-bosses.ts';
 import { wallsToRim } from '../../../src/checks/walls/walls-rim.ts';
 import { wallsToWell } from '../../../src/checks/walls/walls-well.ts';
 import { compose, rotation, translation } from '../../../src/geometry/index.ts';
-import { ball, box, single } from '../../turned-solids.ts';
+import { ball, box, single } from '../../revolved-solids.ts';
 import { emptyMold, figureOf, nutAt, runCheck, smallSprue, withMaster } from '../small-mold.ts';
 
 const sphere = single(ball(5, [0, 0, 0]));
@@ -73,7 +73,7 @@ describe('walls between cavities', () => {
     expect(figureOf(report, 'walls.least', 'bead-2 bead-3')).toBeCloseTo(20, 5);
     expect(report.figures).toHaveLength(2);
     expect(report.findings).toEqual([]);
-    expect(wallsBetweenCavities.jobs(withMaster(emptyMold, 'bead', sphere, places[0]))).toEqual([]);
+    expect(wallsBetweenCavities.units(withMaster(emptyMold, 'bead', sphere, places[0]))).toEqual([]);
   });
 
   it('does not change when the whole mold is turned, or the order of placements', async () => {
@@ -97,8 +97,8 @@ describe('walls between cavities', () => {
 
   it('gives each pair a key of its own two cavities alone', () => {
     const two = [translation(60, 0, 0), translation(60, 9, 0)];
-    const [before] = wallsBetweenCavities.jobs(withMaster(emptyMold, 'brick', brick, ...two));
-    const [after] = wallsBetweenCavities.jobs(
+    const [before] = wallsBetweenCavities.units(withMaster(emptyMold, 'brick', brick, ...two));
+    const [after] = wallsBetweenCavities.units(
       withMaster(emptyMold, 'brick', brick, ...two, translation(-60, 0, 0)),
     );
     expect(after.input).toEqual(before.input);
@@ -153,7 +153,7 @@ describe('walls to fixtures and rim', () => {
     expect(findings.map(({ code }) => code)).toEqual(['walls.well']);
     const inIt = withMaster({ ...emptyMold, sprue: smallSprue }, 'brick', brick, translation(17, 0, -1));
     expect((await runCheck(wallsToWell, inIt)).findings.map(({ code }) => code)).toEqual(['walls.broken']);
-    expect(wallsToWell.jobs(withMaster(emptyMold, 'brick', brick, translation(24, 0, 0)))).toEqual([]);
+    expect(wallsToWell.units(withMaster(emptyMold, 'brick', brick, translation(24, 0, 0)))).toEqual([]);
   });
 
   it('to the rim is exact: the corner of a brick, the corners of a nut', async () => {

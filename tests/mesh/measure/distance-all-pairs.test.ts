@@ -13,7 +13,7 @@ import {
 } from '../../../src/geometry/index.ts';
 import { distanceTree, isInside, meshDistance } from '../../../src/mesh/measure/distance.ts';
 import { facePairs } from '../../../src/mesh/measure/face-pairs.ts';
-import { box, revolved, single } from '../../turned-solids.ts';
+import { box, revolved, single } from '../../revolved-solids.ts';
 
 // The other way to the same number: the library's distance of two faces, over every pair of them. Only those are passed
 // over whose balls are farther apart than the nearest found so far.

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { compose, rotation, scaling, translation } from '../../../src/geometry/index.ts';
 import { type Distance, distanceTree, isInside, meshDistance } from '../../../src/mesh/measure/distance.ts';
-import { ball, box, revolved, single, tetrahedron, together } from '../../turned-solids.ts';
+import { ball, box, revolved, single, tetrahedron, together } from '../../revolved-solids.ts';
 
 const far = 1e6;
 

@@ -1,7 +1,7 @@
 import { beforeAll, expect, test } from 'vitest';
 import { movePoint, type TriangleMesh } from '../../../src/geometry/index.ts';
 import { loadKernel } from '../../../src/kernel/index.ts';
-import type { Cutter, Mold, Remember, Tools } from '../../../src/mold/index.ts';
+import type { Cutter, Memoize, Mold, Tools } from '../../../src/mold/index.ts';
 import { leftByCutter } from '../../../src/parts/cutting/left-by-cutter.ts';
 import { halves } from '../../../src/parts/halves/halves.ts';
 import { box } from '../../export/shapes.ts';
@@ -25,7 +25,7 @@ function run(cutter: Cutter, pocket: TriangleMesh = box([12, 12, 4], [-6, -6, -4
     placements: ring(master, 1, 12, { z: 0 }),
     fixture: { ...mold.fixture, cutter },
   };
-  const [output] = leftByCutter.jobs(whole).map((job) => job.run(tools));
+  const [output] = leftByCutter.units(whole).map((unit) => unit.run(tools));
   return { ...output, placement: whole.placements[0].id };
 }
 
@@ -101,8 +101,8 @@ function overhung(making?: NonNullable<Mold['fixture']['making']>): Mold {
 
 test('machined halves name their knife edges without a cutter, sharpest angle and length all round', () => {
   const [{ solids, findings }] = leftByCutter
-    .jobs(overhung({ process: 'machined', leastFeature: 0.5 }))
-    .map((job) => job.run(tools));
+    .units(overhung({ process: 'machined', leastFeature: 0.5 }))
+    .map((unit) => unit.run(tools));
   expect(solids).toEqual([]);
   expect(findings.map(({ code, subject }) => [code, subject])).toEqual([['cutter.knife-edge', 'lower-half']]);
   const [{ values, place = [0, 0, 0] }] = findings;
@@ -115,14 +115,14 @@ test('machined halves name their knife edges without a cutter, sharpest angle an
 });
 
 test('a plan that names neither cutter nor mill asks for nothing', () => {
-  expect(leftByCutter.jobs(overhung())).toEqual([]);
-  expect(leftByCutter.jobs(overhung({ process: 'FDM', leastFeature: 0.8 }))).toEqual([]);
+  expect(leftByCutter.units(overhung())).toEqual([]);
+  expect(leftByCutter.units(overhung({ process: 'FDM', leastFeature: 0.8 }))).toEqual([]);
 });
 
 test('the halves are made once for both works', () => {
   const made = new Map<string, unknown>();
   let count = 0;
-  const remember: Remember = (what, input, make) => {
+  const memoize: Memoize = (what, input, make) => {
     const key = `${what} ${JSON.stringify(input).length}`;
     if (!made.has(key)) {
       made.set(key, make());
@@ -132,7 +132,7 @@ test('the halves are made once for both works', () => {
   };
   const mold = overhung({ process: 'machined', leastFeature: 0.5 });
   const outputs = [halves, leftByCutter].flatMap((part) =>
-    part.jobs(mold).map((job) => job.run({ ...tools, remember })),
+    part.units(mold).map((unit) => unit.run({ ...tools, memoize })),
   );
   expect(outputs[0].solids).toHaveLength(2);
   expect(outputs[1].findings).toHaveLength(1);

@@ -18,8 +18,8 @@ beforeAll(async () => {
 
 const drawn = (part: Part, changes: Partial<Mold>): Drawing[] =>
   part
-    .jobs(exampleMold({ process: 'rubber', ...changes }))
-    .flatMap((job) => job.run({ kernel }).drawings ?? []);
+    .units(exampleMold({ process: 'rubber', ...changes }))
+    .flatMap((unit) => unit.run({ kernel }).drawings ?? []);
 
 /** Read back whole: every entity the text has, in mm, on the three layers. */
 function readBack(drawing: Drawing): Dxf {

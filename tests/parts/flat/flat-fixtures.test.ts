@@ -27,7 +27,7 @@ import { judgeStl } from '../../judges.ts';
 import { exampleMold, volumeOf } from '../example-mold.ts';
 
 const kernel = await loadKernel();
-const made = (part: Part, mold: Mold) => part.jobs(mold).map((job) => job.run({ kernel }));
+const made = (part: Part, mold: Mold) => part.units(mold).map((unit) => unit.run({ kernel }));
 
 const nut = (id: string, size: string, x: number, y: number): Boss => {
   const row = capNut(size);
@@ -173,7 +173,7 @@ describe('parts for the can', () => {
   test('of PLA they do not stand the cure, and the stop is about each of them', () => {
     const bench = { can, cure: { temperatureC: 155, at } };
     const mold = rubber({ bench, bosses: [], fixture: { ...rubber().fixture, material: 'PLA' } });
-    const { findings = [] } = heatOfCure.jobs(mold)[0].run({ kernel });
+    const { findings = [] } = heatOfCure.units(mold)[0].run({ kernel });
     const soft = findings.filter(({ code, severity }) => code === 'heat.fixture-soft' && severity === 'stop');
     const solids = made(canParts, mold).flatMap((one) => one.solids.map(({ id }) => id));
     expect(soft.map(({ subject }) => subject)).toEqual(expect.arrayContaining(solids));

@@ -75,7 +75,7 @@ test('so are the openings of layout plate and knife stencil, their slots too: ar
       ],
     });
     return [layoutPlate, knifeStencil].map((part) => {
-      const [{ marks }] = part.jobs(mold)[0].run(tools).drawings ?? [];
+      const [{ marks }] = part.units(mold)[0].run(tools).drawings ?? [];
       return marks[0].outline.slice(1).map((path) => -areaOf([path]));
     });
   };

@@ -67,7 +67,7 @@ test('what cannot be engraved as written is said', () => {
 test('a disc too small for its name says so with the disc it is about', () => {
   const mold = exampleMold();
   const long = { ...mold, disc: { ...mold.disc, radius: 30, label: 'a name far too long for a small disc' } };
-  const findings = discBlank.jobs(long).flatMap((job) => job.run({ kernel }).findings);
+  const findings = discBlank.units(long).flatMap((unit) => unit.run({ kernel }).findings);
   expect(findings.map(({ code, subject }) => [code, subject])).toEqual([
     ['solid.label-left-off', 'lower half'],
     ['solid.label-left-off', 'upper half'],

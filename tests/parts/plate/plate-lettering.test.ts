@@ -8,7 +8,7 @@ import { layoutPlate } from '../../../src/parts/flat/layout-plate.ts';
 import { discBlank } from '../../../src/parts/halves/disc-blank.ts';
 import { freeSpace } from '../../../src/parts/plate/free-space.ts';
 import { letterPlate } from '../../../src/parts/plate/plate-lettering.ts';
-import { placeTitle, spotOnRing } from '../../../src/parts/plate/plate-title.ts';
+import { layOutTitle, titlePlaceOnRing } from '../../../src/parts/plate/plate-title.ts';
 import { reachesInto } from '../../../src/parts/printing/obstacles.ts';
 import { splitToBed } from '../../../src/parts/printing/split-to-bed.ts';
 import { box } from '../../export/shapes.ts';
@@ -67,7 +67,11 @@ describe('texts on a plate', () => {
 
 test('on a ring the words lie between its edges: the corners of the box by Pythagoras', () => {
   const [inner, outer] = [70, 84.5];
-  const { lettered, findings } = placeTitle(plate, ['LID SIDE', 'hedge r7'], spotOnRing(inner, outer, []));
+  const { lettered, findings } = layOutTitle(
+    plate,
+    ['LID SIDE', 'hedge r7'],
+    titlePlaceOnRing(inner, outer, []),
+  );
   expect(findings).toEqual([]);
   const far = lettered.flat().map(([x, y]) => Math.hypot(x, y));
   expect(Math.max(...far)).toBeLessThanOrEqual(outer + 1e-9);
@@ -83,7 +87,7 @@ const block = masterOf('block', box([20, 10, 5], [-10, -5, -3]));
 test('a ring too narrow for letters says so, with the ring it is about', () => {
   const at = { file: 'plan.yaml', line: 1, column: 1 };
   const bench = { can: { diameter: 160, at } };
-  const made = canParts.jobs(exampleMold({ process: 'rubber', bench })).map((job) => job.run({ kernel }));
+  const made = canParts.units(exampleMold({ process: 'rubber', bench })).map((unit) => unit.run({ kernel }));
   expect(made.flatMap(({ findings }) => findings.map(({ code, subject }) => [code, subject]))).toEqual([
     ['solid.label-left-off', 'centering-collar'],
     ['solid.label-left-off', 'thickness-stop'],
@@ -97,8 +101,8 @@ test('the layout plate bears an index notch at angle 0, name and revision, and h
     placements: [place(block, 'a', { radius: 45, angleRad: Math.PI / 2, turnRad: 0.5 })],
   });
   const [{ drawings: [plan] = [], solids, findings }] = layoutPlate
-    .jobs(mold)
-    .map((job) => job.run({ kernel }));
+    .units(mold)
+    .map((unit) => unit.run({ kernel }));
   expect(findings).toEqual([]);
   const [edge] = plan.marks[0].outline;
   if (edge.kind !== 'track') throw new Error('the edge has no notch');
@@ -168,7 +172,7 @@ test('the label of a half is where its outer face bears it, and a split keeps of
   const base = exampleMold();
   const bed = { x: 140, y: 200, z: 100, joint: 0.2, margin: 3 };
   const mold = { ...base, fixture: { ...base.fixture, bed } };
-  for (const solid of discBlank.jobs(mold).flatMap((job) => job.run({ kernel }).solids)) {
+  for (const solid of discBlank.units(mold).flatMap((unit) => unit.run({ kernel }).solids)) {
     const [text] = solid.lettered ?? [];
     // Engraving leaves corners over the bed in the label's box, at its depth of 0.6 mm; the index mark is at +x.
     const { positions: p } = solid.mesh;

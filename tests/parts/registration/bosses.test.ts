@@ -178,8 +178,8 @@ describe('a socket cup', () => {
     const found = (upper: number) => {
       const mold = rubber([cone]);
       const [{ findings }] = bossCups
-        .jobs({ ...mold, disc: { ...mold.disc, upper } })
-        .map((job) => job.run(tools));
+        .units({ ...mold, disc: { ...mold.disc, upper } })
+        .map((unit) => unit.run(tools));
       return findings.filter(({ code }) => code === 'cup.no-sleeve');
     };
     // Cone 6 mm high, 0.2 mm square to its slant, 1.5 mm wall and 0.6 mm for the label; the limit is 3 mm.

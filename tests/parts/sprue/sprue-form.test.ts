@@ -1,7 +1,13 @@
 import { beforeAll, describe, expect, it, test } from 'vitest';
 import { moveMesh, segmentsFor } from '../../../src/geometry/index.ts';
 import { KernelFault, loadKernel } from '../../../src/kernel/index.ts';
-import { layOut, type Sprue, shaftRadius, type Tools, wellFloorRadius } from '../../../src/mold/index.ts';
+import {
+  resolveLayout,
+  type Sprue,
+  shaftRadius,
+  type Tools,
+  wellFloorRadius,
+} from '../../../src/mold/index.ts';
 import { labelCutter, layLabel } from '../../../src/parts/making/label.ts';
 import { plug } from '../../../src/parts/sprue/plug.ts';
 import { gripRoom } from '../../../src/parts/sprue/sprue-cuts.ts';
@@ -170,7 +176,7 @@ test('what the plan asks of the form and cannot have is found', () => {
   const codes = (lines: string): string[] => {
     const text = `process: rubber\ndisc: { diameter: 9 in }\nsprue: { grip: 15, ${lines} }\n`;
     const { plan, findings } = readPlan(text, 'plan.yaml');
-    return plan ? layOut(plan, []).findings.map(({ code }) => code) : findings.map(({ code }) => code);
+    return plan ? resolveLayout(plan, []).findings.map(({ code }) => code) : findings.map(({ code }) => code);
   };
   expect(codes('puller: { screw: M6 }')).toEqual([]);
   expect(codes('puller: { screw: 1/4-20 UNC, hole: insert }, flats: 3/4 in, vent: 0.3, pieces: two')).toEqual(
@@ -226,7 +232,7 @@ describe('the label on the grip', () => {
   it('is left off, and said to be, where the ring round the hole is narrower than letters', () => {
     const sprue = { ...exampleSprue, puller: { ...puller, diameter: 14 } };
     expect(at(sprue, ['sprue'])).toEqual([]);
-    const [{ findings }] = sprueForm.jobs(exampleMold({ sprue })).map((job) => job.run(tools));
+    const [{ findings }] = sprueForm.units(exampleMold({ sprue })).map((unit) => unit.run(tools));
     expect(findings.map(({ code }) => code)).toEqual(['solid.label-left-off']);
   });
 });

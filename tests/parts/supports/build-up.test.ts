@@ -145,7 +145,7 @@ describe('build-ups', () => {
 
   test('its cutting outline holds the footprint, and contours that shrink with height', () => {
     const mold = moldOf([{ mesh: raisedBall(), at: 10 }]);
-    const [{ solids, drawings }] = buildUp.jobs(mold).map((job) => job.run({ kernel }));
+    const [{ solids, drawings }] = buildUp.units(mold).map((unit) => unit.run({ kernel }));
     const [drawing] = drawings ?? [];
     const areas = (layer: string) =>
       drawing.marks.filter((marks) => marks.layer === layer).map(({ outline }) => areaOf(outline));

@@ -15,7 +15,7 @@ import { splitToBed } from '../../../src/parts/index.ts';
 import { buildUp } from '../../../src/parts/supports/build-up.ts';
 import { nest } from '../../../src/parts/supports/nest.ts';
 import { Cache } from '../../../src/pipeline/cache.ts';
-import { rememberIn } from '../../../src/pipeline/remember-in.ts';
+import { memoizeIn } from '../../../src/pipeline/memoize-in.ts';
 import { ellipsoid, placed, translation } from '../../mold/shaped-masters.ts';
 import { masterOf, place } from '../example-masters.ts';
 import { exampleMold, volumeOf } from '../example-mold.ts';
@@ -52,8 +52,8 @@ function moldOf(...balls: readonly { high: number; at: number; angleRad?: number
   return bare;
 }
 
-const run = (mold: Mold, remember = rememberIn(new Cache())) => {
-  const solidsOf = (part: typeof nest) => part.jobs(mold).map((job) => job.run({ kernel, remember }));
+const run = (mold: Mold, memoize = memoizeIn(new Cache())) => {
+  const solidsOf = (part: typeof nest) => part.units(mold).map((unit) => unit.run({ kernel, memoize }));
   const buildUps = solidsOf(buildUp).flatMap(({ solids }) => solids);
   const [{ solids, drawings = [], findings }] = solidsOf(nest);
   return { buildUps, solids, drawings, findings };
@@ -164,14 +164,14 @@ test('a window that runs out through the rim is a stop about the nest', () => {
 test('feet are found once for build-ups and nest, and the same without the build-ups', () => {
   const mold = moldOf({ high: 3, at: 15 });
   const cache = new Cache();
-  const { drawings } = run(mold, rememberIn(cache));
+  const { drawings } = run(mold, memoizeIn(cache));
   expect(cache.hits).toBe(1);
-  const [alone] = nest.jobs(mold).map((job) => job.run({ kernel }));
+  const [alone] = nest.units(mold).map((unit) => unit.run({ kernel }));
   expect(alone.drawings).toEqual(drawings);
 });
 
 test('none where nothing is built up', () => {
   const mesh: TriangleMesh = ellipsoid(4, 4, 4);
   const flat = exampleMold({ process: 'rubber', masters: [masterOf('m', mesh)] });
-  expect(nest.jobs(flat)).toEqual([]);
+  expect(nest.units(flat)).toEqual([]);
 });

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { loadKernel } from '../../../src/kernel/index.ts';
-import { layMold, readMasters } from '../../../src/pipeline/index.ts';
+import { placeMold, readMasters } from '../../../src/pipeline/index.ts';
 import { holdIn } from '../../../src/preview/worker/hold-in.ts';
 import { practiceMoves } from '../../../src/preview/worker/practice.ts';
 
@@ -19,7 +19,7 @@ ${placements}
     await loadKernel(),
   );
   if (!plan || !masters) throw new Error('the plan cannot be read');
-  return layMold(plan, masters, []).mold;
+  return placeMold(plan, masters, []).mold;
 }
 
 test('one comes from two walls away to its nearest neighbor, and is never past it', async () => {

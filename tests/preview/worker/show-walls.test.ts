@@ -1,10 +1,10 @@
 import { expect, it } from 'vitest';
-import { wallField } from '../../../src/checks/walls/walls-field.ts';
+import { wallsField } from '../../../src/checks/walls/walls-field.ts';
 import { translation } from '../../../src/geometry/index.ts';
 import { loadKernel } from '../../../src/kernel/index.ts';
 import { showWalls } from '../../../src/preview/worker/show-walls.ts';
 import { emptyMold, runCheck, withMaster } from '../../checks/small-mold.ts';
-import { revolved, single } from '../../turned-solids.ts';
+import { revolved, single } from '../../revolved-solids.ts';
 
 const meridian = Array.from({ length: 61 }, (_, i) => {
   const angle = -Math.PI / 2 + (Math.PI * i) / 60;
@@ -18,7 +18,7 @@ const places = Array.from({ length: 20 }, (_, i) =>
 // height over or under the plane.
 it('every corner that is drawn has the distance of its own place, on a reduced mesh too', async () => {
   const mold = withMaster(emptyMold, 'seed', single(revolved(meridian, 100)), ...places);
-  const { fields } = await runCheck(wallField, mold);
+  const { fields } = await runCheck(wallsField, mold);
   const { meshes, walls } = showWalls(mold, fields, await loadKernel());
   expect(walls).toHaveLength(20);
   const { positions, full } = meshes[0].mesh;

@@ -14,9 +14,9 @@ export function clashes(stage: Stage): () => void {
     overlay.clear();
     void lightNow.value;
     const bosses = new Map((mold.value?.bosses ?? []).map((boss) => [boss.id, boss]));
-    for (const { id, is, clash } of openPanel.value === 'register' ? seatings.value : []) {
+    for (const { id, state, clash } of openPanel.value === 'register' ? seatings.value : []) {
       const boss = bosses.get(id);
-      if (is !== 'clash' || !boss) continue;
+      if (state !== 'clash' || !boss) continue;
       overlay.word(length(clash), [boss.x, boss.y, boss.headHeight], styleColor('--stop'));
     }
     stage.draw();

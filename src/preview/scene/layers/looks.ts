@@ -12,7 +12,7 @@ const pale = '#e9e9e4';
 const clashing = '#d23b2a';
 
 /** Of its kind, but for what is not to be overlooked or to be taken for something else. */
-function colorOf(kind: string, onWalls: boolean, seat: BossSeat['is'] | undefined): string {
+function colorOf(kind: string, onWalls: boolean, seat: BossSeat['state'] | undefined): string {
   if (seat === 'clash') return clashing;
   return onWalls && halves.includes(kind) ? pale : kindOf(kind).color;
 }
@@ -21,7 +21,7 @@ function colorOf(kind: string, onWalls: boolean, seat: BossSeat['is'] | undefine
 function glow(
   subject: string,
   near: ReadonlySet<string | undefined>,
-  seats: ReadonlyMap<string, BossSeat['is']>,
+  seats: ReadonlyMap<string, BossSeat['state']>,
 ): string {
   const seat = seats.get(subject);
   if (seat === 'clash') return '#6a0d06';
@@ -35,7 +35,7 @@ export function looks(stage: Stage): () => void {
     // Read so that new things get their looks too.
     void pictured.value;
     const closing = openPanel.value === 'register' ? seatings.value : [];
-    const seats = new Map(closing.map(({ id, is }) => [id, is]));
+    const seats = new Map(closing.map(({ id, state }) => [id, state]));
     const away = hidden.value;
     const through = seeThrough.value;
     const onWalls = openPanel.value === 'walls';

@@ -4,7 +4,7 @@ import { type Bounds2, boundsOf, type TriangleMesh } from '../geometry/index.ts'
 const side = 8;
 
 /** The faces that reach into each square, one list behind the other: those of square k are starts[k]..starts[k + 1]. */
-interface Squares {
+interface UniformGrid {
   readonly x0: number;
   readonly y0: number;
   readonly nx: number;
@@ -14,19 +14,19 @@ interface Squares {
 }
 
 // A sheet is sorted once, and never changed after it is made.
-const sorted = new WeakMap<TriangleMesh, Squares>();
+const grids = new WeakMap<TriangleMesh, UniformGrid>();
 
 /**
  * The faces of a sheet that may reach into a box, each once and in the sheet's order, by where they start in its list
  * of corners.
  */
-export function facesAbout(sheet: TriangleMesh, { min, max }: Bounds2): Uint32Array {
-  const squares = sorted.get(sheet) ?? intoSquares(sheet);
-  sorted.set(sheet, squares);
-  const { x0, y0, nx, ny, starts, faces } = squares;
-  const [i0, i1] = [squareOf(min[0], x0, nx), squareOf(max[0], x0, nx)];
+export function facesWithin(sheet: TriangleMesh, { min, max }: Bounds2): Uint32Array {
+  const uniform = grids.get(sheet) ?? gridOfFaces(sheet);
+  grids.set(sheet, uniform);
+  const { x0, y0, nx, ny, starts, faces } = uniform;
+  const [i0, i1] = [cellOf(min[0], x0, nx), cellOf(max[0], x0, nx)];
   const rows: Uint32Array[] = [];
-  for (let j = squareOf(min[1], y0, ny); j <= squareOf(max[1], y0, ny); j++) {
+  for (let j = cellOf(min[1], y0, ny); j <= cellOf(max[1], y0, ny); j++) {
     rows.push(faces.subarray(starts[j * nx + i0], starts[j * nx + i1 + 1]));
   }
   const found = new Uint32Array(rows.reduce((sum, row) => sum + row.length, 0));
@@ -44,37 +44,37 @@ export function facesAbout(sheet: TriangleMesh, { min, max }: Bounds2): Uint32Ar
 }
 
 /** What lies outside counts to the square at the edge. */
-const squareOf = (at: number, from: number, count: number): number =>
+const cellOf = (at: number, from: number, count: number): number =>
   Math.min(count - 1, Math.max(0, Math.floor((at - from) / side)));
 
-function intoSquares(sheet: TriangleMesh): Squares {
+function gridOfFaces(sheet: TriangleMesh): UniformGrid {
   const { min, max } = boundsOf(sheet.positions);
   const [x0, y0] = min;
   const [nx, ny] = [0, 1].map((axis) => Math.floor((max[axis] - min[axis]) / side) + 1);
   const starts = new Uint32Array(nx * ny + 1);
   const grid = { x0, y0, nx, ny };
-  eachSquare(sheet, grid, (square) => starts[square + 1]++);
+  eachCell(sheet, grid, (cell) => starts[cell + 1]++);
   for (let k = 0; k < nx * ny; k++) starts[k + 1] += starts[k];
   const next = starts.slice();
   const faces = new Uint32Array(starts[nx * ny]);
-  eachSquare(sheet, grid, (square, face) => {
-    faces[next[square]++] = face;
+  eachCell(sheet, grid, (cell, face) => {
+    faces[next[cell]++] = face;
   });
   return { ...grid, starts, faces };
 }
 
 /** Visits every square the box round each face reaches into. */
-function eachSquare(
+function eachCell(
   { positions: p, triangles }: TriangleMesh,
-  { x0, y0, nx, ny }: Pick<Squares, 'x0' | 'y0' | 'nx' | 'ny'>,
-  visit: (square: number, face: number) => void,
+  { x0, y0, nx, ny }: Pick<UniformGrid, 'x0' | 'y0' | 'nx' | 'ny'>,
+  visit: (cell: number, face: number) => void,
 ): void {
   for (let t = 0; t < triangles.length; t += 3) {
     const [a, b, c] = [triangles[t] * 3, triangles[t + 1] * 3, triangles[t + 2] * 3];
-    const i1 = squareOf(Math.max(p[a], p[b], p[c]), x0, nx);
-    const j1 = squareOf(Math.max(p[a + 1], p[b + 1], p[c + 1]), y0, ny);
-    for (let j = squareOf(Math.min(p[a + 1], p[b + 1], p[c + 1]), y0, ny); j <= j1; j++) {
-      for (let i = squareOf(Math.min(p[a], p[b], p[c]), x0, nx); i <= i1; i++) visit(j * nx + i, t);
+    const i1 = cellOf(Math.max(p[a], p[b], p[c]), x0, nx);
+    const j1 = cellOf(Math.max(p[a + 1], p[b + 1], p[c + 1]), y0, ny);
+    for (let j = cellOf(Math.min(p[a + 1], p[b + 1], p[c + 1]), y0, ny); j <= j1; j++) {
+      for (let i = cellOf(Math.min(p[a], p[b], p[c]), x0, nx); i <= i1; i++) visit(j * nx + i, t);
     }
   }
 }

@@ -5,7 +5,10 @@ import type { Mold } from '../mold/index.ts';
  * Findings as seriously as the plan's `severity` section takes them, each changed one with what it was and the plan's
  * reason. A stop that protects people stays one, whatever the plan says.
  */
-export function weigh(findings: readonly Finding[], { severity: wanted }: Pick<Mold, 'severity'>): Finding[] {
+export function applySeverity(
+  findings: readonly Finding[],
+  { severity: wanted }: Pick<Mold, 'severity'>,
+): Finding[] {
   if (!wanted) return [...findings];
   return findings.map((one) => {
     const rule = Object.hasOwn(wanted, one.code) ? wanted[one.code] : undefined;

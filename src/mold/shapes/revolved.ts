@@ -2,19 +2,19 @@ import { circumscribed, defaultChordError, type TriangleMesh } from '../../geome
 import { KernelFault } from '../../kernel/index.ts';
 
 /** A point of a turned body's outline: distance from its axis and height, mm. */
-export type TurnedPoint = readonly [r: number, z: number];
+export type RevolvedPoint = readonly [r: number, z: number];
 
 /** A turned body's outline in its (r, z) half-plane, counter-clockwise, closed. */
-export type TurnedOutline = readonly TurnedPoint[];
+export type RevolvedOutline = readonly RevolvedPoint[];
 
 /** Points of the arc about `center` from one angle to another (rad), both ends included, to a chord error in mm. */
 export function arcPoints(
-  center: TurnedPoint,
+  center: RevolvedPoint,
   radius: number,
   fromRad: number,
   toRad: number,
   chordError = defaultChordError,
-): TurnedPoint[] {
+): RevolvedPoint[] {
   if (!(radius > 0)) return [center];
   const step = 2 * Math.acos(Math.max(0, 1 - chordError / radius));
   const count = Math.max(1, Math.ceil(Math.abs(toRad - fromRad) / step - 1e-9));
@@ -29,13 +29,13 @@ export function arcPoints(
  * is too short for it.
  */
 export function roundedCorner(
-  before: TurnedPoint,
-  corner: TurnedPoint,
-  after: TurnedPoint,
+  before: RevolvedPoint,
+  corner: RevolvedPoint,
+  after: RevolvedPoint,
   radius: number,
   what: string,
   chordError = defaultChordError,
-): TurnedPoint[] {
+): RevolvedPoint[] {
   if (!(radius > 0)) return [corner];
   const [ux, uy, toBefore] = direction(corner, before);
   const [vx, vy, toAfter] = direction(corner, after);
@@ -59,20 +59,20 @@ export function roundedCorner(
   return arcPoints(center, radius, from, to, chordError);
 }
 
-function direction(from: TurnedPoint, to: TurnedPoint): readonly [number, number, number] {
+function direction(from: RevolvedPoint, to: RevolvedPoint): readonly [number, number, number] {
   const length = Math.hypot(to[0] - from[0], to[1] - from[1]);
   return [(to[0] - from[0]) / length, (to[1] - from[1]) / length, length];
 }
 
 /** Volume (mm3) of what an outline leaves when it is turned: V = pi times the integral of r^2 dz round it. */
-export const turnedVolume = (outline: TurnedOutline): number =>
+export const turnedVolume = (outline: RevolvedOutline): number =>
   outline.reduce((sum, [r, z], i) => {
     const [next, above] = outline[(i + 1) % outline.length];
     return sum + (Math.PI / 3) * (r * r + r * next + next * next) * (above - z);
   }, 0);
 
 /** From the foot (a, z) up to the axis (0, z + h). */
-export function capPoints(a: number, h: number, z: number, chordError: number): TurnedPoint[] {
+export function capPoints(a: number, h: number, z: number, chordError: number): RevolvedPoint[] {
   const radius = (a * a + h * h) / (2 * h);
   const centerZ = z + h - radius;
   const inner = arcPoints([0, centerZ], radius, Math.asin((radius - h) / radius), Math.PI / 2, chordError);
@@ -86,7 +86,7 @@ const fewSides = 48;
  * A closed mesh round a turned body about the axis at (x, y): its polygons stand outside the circles, so distances
  * from it are a hair too small and never too great.
  */
-export function turnedMesh(outline: TurnedOutline, x: number, y: number, sides = fewSides): TriangleMesh {
+export function revolvedMesh(outline: RevolvedOutline, x: number, y: number, sides = fewSides): TriangleMesh {
   const positions: number[] = [];
   const first = outline.map(([r, z]) => {
     const at = positions.length / 3;
@@ -118,11 +118,11 @@ export function rodMesh(
   // A wide ring has more sides, so that they leave its round no more than those of a rod do.
   const sides = inner > 0 ? 720 : fewSides;
   const within = inner * Math.cos(Math.PI / sides);
-  const outline: TurnedOutline = [
+  const outline: RevolvedOutline = [
     [within, low],
     [outer, low],
     [outer, high],
     [within, high],
   ];
-  return turnedMesh(outline, x, y, sides);
+  return revolvedMesh(outline, x, y, sides);
 }

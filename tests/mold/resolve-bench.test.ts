@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { layOut } from '../../src/mold/index.ts';
+import { resolveLayout } from '../../src/mold/index.ts';
 import { readPlan, setInPlan } from '../../src/plan/index.ts';
 
 const rules = `process: rubber
@@ -16,7 +16,7 @@ test.each([
   const edited = setInPlan(rules, [{ path: 'disc.diameter', value: written }]);
   const { plan } = readPlan('text' in edited ? edited.text : '', 'rules.yaml');
   if (!plan) throw new Error('not read');
-  const { bench } = layOut(plan, []).mold;
+  const { bench } = resolveLayout(plan, []).mold;
   expect(bench.can?.diameter).toBeCloseTo(can, 9);
   expect(bench.closing?.bolts?.circle).toBeCloseTo(circle, 9);
 });
@@ -59,7 +59,7 @@ test.each([
   const rule = `process: rubber\ndisc: { diameter: ${diameter} }\nspin: { rimSpeed: ${rimSpeed} }\n`;
   const { plan } = readPlan(rule, 'rules.yaml');
   if (!plan) throw new Error('not read');
-  expect(layOut(plan, []).mold.bench.spin?.speedRpm).toBe(rpm);
+  expect(resolveLayout(plan, []).mold.bench.spin?.speedRpm).toBe(rpm);
   const { findings } = readPlan(rule.replace('{ rim', '{ speed: 480, rim'), 'rules.yaml');
   expect(findings.map(({ code }) => code)).toEqual(['plan.choose-one']);
 });
@@ -70,5 +70,5 @@ test('more clamps than find room are not asked for, so that the check stops', ()
     'rules.yaml',
   );
   if (!plan) throw new Error('not read');
-  expect(layOut(plan, []).mold.bench.closing?.clamps?.count).toBe(60);
+  expect(resolveLayout(plan, []).mold.bench.closing?.clamps?.count).toBe(60);
 });

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Finding } from '../../src/findings/index.ts';
-import { layOut } from '../../src/mold/index.ts';
+import { resolveLayout } from '../../src/mold/index.ts';
 import { readPlan } from '../../src/plan/index.ts';
 import { sayFinding } from '../../src/wording/index.ts';
 
@@ -13,7 +13,7 @@ registration: { flex: 0.1, ${more} bosses: [{ ${boss}, at: { radius: 80, angle: 
 function settled(written: string) {
   const { plan, findings } = readPlan(written, 'bosses.yaml');
   if (!plan) throw new Error(JSON.stringify(findings));
-  const { mold, findings: laid } = layOut(plan, []);
+  const { mold, findings: laid } = resolveLayout(plan, []);
   return { boss: mold.bosses[0], codes: laid.map(({ code }) => code) };
 }
 

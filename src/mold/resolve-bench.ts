@@ -4,11 +4,11 @@ import { holdingReserve } from '../tables/index.ts';
 import type { Bench, Closing } from './bench.ts';
 
 /** Bench and machine as the plan gives them; what follows the disc by a rule is worked out, lengths in mm. */
-export function settleBench(plan: Plan): Bench {
+export function resolveBench(plan: Plan): Bench {
   const { machine, rubber, alloy, cure } = plan;
-  const spin = settleSpin(plan);
-  const can = settleCan(plan);
-  const closing = settleClosing(plan, can);
+  const spin = resolveSpin(plan);
+  const can = resolveCan(plan);
+  const closing = resolveClosing(plan, can);
   return {
     ...(can && { can }),
     ...(closing && { closing }),
@@ -20,32 +20,32 @@ export function settleBench(plan: Plan): Bench {
   };
 }
 
-function settleCan({ can, disc }: Plan): PlanBench['can'] {
+function resolveCan({ can, disc }: Plan): PlanBench['can'] {
   if (can?.gap === undefined) return can;
   return { ...can, diameter: disc.diameter + can.gap };
 }
 
 /** Machines are set to whole rpm. */
-function settleSpin({ spin, disc }: Plan): PlanBench['spin'] {
+function resolveSpin({ spin, disc }: Plan): PlanBench['spin'] {
   if (spin?.rimSpeedMS === undefined) return spin;
   return { ...spin, speedRpm: Math.round(speedForRim(spin.rimSpeedMS, disc.diameter / 2)) };
 }
 
-function settleClosing({ closing, disc }: Plan, can: PlanBench['can']): Closing | undefined {
+function resolveClosing({ closing, disc }: Plan, can: PlanBench['can']): Closing | undefined {
   if (!closing) return undefined;
   const { bolts, clamps, lid, ...rest } = closing;
   const pressed = { pressurePa: closing.pressurePa, diameter: can?.diameter ?? disc.diameter };
   return {
     ...rest,
-    ...(bolts && { bolts: settleBolts(bolts, disc.diameter) }),
-    ...(clamps && { clamps: settleClamps(clamps, pressed) }),
+    ...(bolts && { bolts: resolveBolts(bolts, disc.diameter) }),
+    ...(clamps && { clamps: resolveClamps(clamps, pressed) }),
     ...(lid && { lid: { ...lid, thickness: resolveSize(lid.thickness, disc.diameter) } }),
   };
 }
 
 type Given = NonNullable<PlanBench['closing']>;
 
-function settleBolts(
+function resolveBolts(
   { spacing, ...bolts }: NonNullable<Given['bolts']>,
   discDiameter: number,
 ): NonNullable<Closing['bolts']> {
@@ -60,7 +60,7 @@ function settleBolts(
 const fewestClamps = 4;
 const mostClamps = 60;
 
-function settleClamps(
+function resolveClamps(
   clamps: NonNullable<Given['clamps']>,
   { pressurePa, diameter }: { pressurePa: number | undefined; diameter: number },
 ): NonNullable<Closing['clamps']> {

@@ -1,10 +1,10 @@
 import { type Finding, finding } from '../findings/index.ts';
 import { KernelFault } from '../kernel/index.ts';
-import type { Mold, Tools, Work } from '../mold/index.ts';
+import type { Mold, Task, Tools } from '../mold/index.ts';
 import { Cache } from './cache.ts';
 import { contentKey } from './content-key.ts';
+import { memoizeIn } from './memoize-in.ts';
 import type { Progress } from './progress.ts';
-import { rememberIn } from './remember-in.ts';
 
 export interface RunOptions {
   readonly cache?: Cache;
@@ -13,28 +13,28 @@ export interface RunOptions {
 
 /** What one job gave. */
 export interface Done<O> {
-  readonly work: Pick<Work<unknown>, 'id'>;
+  readonly task: Pick<Task<unknown>, 'id'>;
   readonly output: O;
 }
 
 /** A job that the kernel could not do. */
 export interface Failure {
-  readonly work: Pick<Work<unknown>, 'id' | 'title'>;
+  readonly task: Pick<Task<unknown>, 'id' | 'title'>;
   readonly finding: Finding;
 }
 
-/** Runs every job of every work, in order; see `stepWorks`. */
-export function runWorks<O>(
-  works: readonly Work<O>[],
+/** Runs every job of every work, in order; see `stepTasks`. */
+export function runTasks<O>(
+  tasks: readonly Task<O>[],
   mold: Mold,
   tools: Tools,
   options: RunOptions = {},
 ): { done: Done<O>[]; failures: Failure[] } {
-  return toTheEnd(stepWorks(works, mold, tools, options));
+  return drain(stepTasks(tasks, mold, tools, options));
 }
 
 /** Takes every step of what can be left off between steps. */
-export function toTheEnd<T>(steps: Generator<void, T>): T {
+export function drain<T>(steps: Generator<void, T>): T {
   for (;;) {
     const step = steps.next();
     if (step.done) return step.value;
@@ -46,28 +46,28 @@ export function toTheEnd<T>(steps: Generator<void, T>): T {
  * answer meanwhile can do so there. A kernel fault becomes a failure with a finding about the job's subject; any
  * other throw is a programmer's error and passes through.
  */
-export function* stepWorks<O>(
-  works: readonly Work<O>[],
+export function* stepTasks<O>(
+  tasks: readonly Task<O>[],
   mold: Mold,
   tools: Tools,
   { cache, progress }: RunOptions = {},
 ): Generator<void, { done: Done<O>[]; failures: Failure[] }> {
   // What works share is kept for the run where nobody keeps it for longer.
-  const shared: Tools = { remember: rememberIn(cache ?? new Cache()), ...tools };
+  const shared: Tools = { memoize: memoizeIn(cache ?? new Cache()), ...tools };
   const results: Done<O>[] = [];
   const failures: Failure[] = [];
-  const jobs = works.flatMap((work) => work.jobs(mold).map((job) => ({ work, job })));
-  for (const [before, { work, job }] of jobs.entries()) {
-    progress?.({ title: work.title, done: before, total: jobs.length });
+  const units = tasks.flatMap((task) => task.units(mold).map((unit) => ({ task, unit })));
+  for (const [before, { task, unit }] of units.entries()) {
+    progress?.({ title: task.title, done: before, total: units.length });
     yield;
     try {
-      const run = () => job.run(shared);
-      const output = cache ? cache.remember(`${work.id} ${contentKey(job.input)}`, run) : run();
-      results.push({ work, output });
+      const run = () => unit.run(shared);
+      const output = cache ? cache.memoize(`${task.id} ${contentKey(unit.input)}`, run) : run();
+      results.push({ task, output });
     } catch (error) {
       if (!(error instanceof KernelFault)) throw error;
-      const values = { work: work.title, fault: error.message };
-      failures.push({ work, finding: finding('solid.failed', { subject: job.subject, values }) });
+      const values = { task: task.title, fault: error.message };
+      failures.push({ task, finding: finding('solid.failed', { subject: unit.subject, values }) });
     }
   }
   return { done: results, failures };

@@ -12,7 +12,7 @@ import { insertPockets, type MakingProcess, makingProcess, tapDrill, thread } fr
 import type { Bed, Disc, Fixture, Limits, Puller, Sprue } from './mold.ts';
 
 /** The disc with defaults filled in; the schema has seen to it that thicknesses do not contradict each other. */
-export function settleDisc({ disc, title }: Plan): Disc {
+export function resolveDisc({ disc, title }: Plan): Disc {
   const thickness = disc.thickness ?? discDefaults.thickness;
   return {
     radius: disc.diameter / 2,
@@ -24,20 +24,20 @@ export function settleDisc({ disc, title }: Plan): Disc {
 }
 
 /** The sprue form, sized after the disc where the plan leaves sizes open; undefined where the plan has none. */
-export function settleSprue({ sprue, disc }: Plan): Sprue | undefined {
+export function resolveSprue({ sprue, disc }: Plan): Sprue | undefined {
   if (!sprue) return undefined;
   const usual = sprueDefaults(disc.diameter);
-  const puller = sprue.puller && settlePuller(sprue.puller);
-  const on = (size: Size | undefined): number | undefined => resolveSize(size, disc.diameter);
-  const hole = on(sprue.hole);
+  const puller = sprue.puller && resolvePuller(sprue.puller);
+  const spread = (size: Size | undefined): number | undefined => resolveSize(size, disc.diameter);
+  const hole = spread(sprue.hole);
   const wide = hole === undefined ? usual.wellDiameter : 1.5 * hole;
   return {
     holeRadius: (hole ?? usual.holeDiameter) / 2,
     draftRad: sprue.draftRad ?? usual.draftRad,
-    wellRadius: (on(sprue.well?.diameter) ?? wide) / 2,
-    wellDepth: on(sprue.well?.depth) ?? usual.wellDepth,
-    domeRadius: (on(sprue.dome?.diameter) ?? usual.domeDiameter) / 2,
-    domeHeight: on(sprue.dome?.height) ?? usual.domeHeight,
+    wellRadius: (spread(sprue.well?.diameter) ?? wide) / 2,
+    wellDepth: spread(sprue.well?.depth) ?? usual.wellDepth,
+    domeRadius: (spread(sprue.dome?.diameter) ?? usual.domeDiameter) / 2,
+    domeHeight: spread(sprue.dome?.height) ?? usual.domeHeight,
     fillet: sprue.fillet ?? usual.fillet,
     grip: sprue.grip ?? usual.grip,
     ...(puller && { puller }),
@@ -51,7 +51,7 @@ export function settleSprue({ sprue, disc }: Plan): Sprue | undefined {
 type PlanPuller = NonNullable<NonNullable<Plan['sprue']>['puller']>;
 
 /** A drilled or insert hole; undefined where the tables hold no such thread, which judge-sprue says. */
-function settlePuller({ screw, hole, depth }: PlanPuller): Puller | undefined {
+function resolvePuller({ screw, hole, depth }: PlanPuller): Puller | undefined {
   const row = thread(screw);
   if (!row) return undefined;
   if (hole !== 'insert')
@@ -69,7 +69,7 @@ const holeCompensation = (fixture: PlanFixture | undefined): number =>
 const footChamfer = (fixture: PlanFixture | undefined): number =>
   fixture?.footChamfer ?? (fixture?.process ? makingProcess(fixture.process).footChamfer.value : 0);
 
-export function settleFixture({ fixture }: Plan): Fixture {
+export function resolveFixture({ fixture }: Plan): Fixture {
   const holes = holeCompensation(fixture);
   const foot = footChamfer(fixture);
   return {
@@ -85,12 +85,12 @@ export function settleFixture({ fixture }: Plan): Fixture {
     ...(fixture?.plate?.thickness !== undefined && { plateThickness: fixture.plate.thickness }),
     ...(fixture?.make && { make: fixture.make }),
     ...(fixture?.cutter && { cutter: fixture.cutter }),
-    ...(fixture?.bed && { bed: settleBed(fixture.bed, fixture) }),
-    ...(fixture?.process && { making: settleMaking(fixture.process, fixture) }),
+    ...(fixture?.bed && { bed: resolveBed(fixture.bed, fixture) }),
+    ...(fixture?.process && { making: resolveMaking(fixture.process, fixture) }),
   };
 }
 
-const settleBed = (bed: NonNullable<PlanFixture['bed']>, fixture: PlanFixture): Bed => ({
+const resolveBed = (bed: NonNullable<PlanFixture['bed']>, fixture: PlanFixture): Bed => ({
   ...bed,
   joint: jointClearance(fixture),
   margin: bed.margin ?? fixtureDefaults.bedMargin,
@@ -100,7 +100,7 @@ const settleBed = (bed: NonNullable<PlanFixture['bed']>, fixture: PlanFixture): 
 const jointClearance = ({ jointClearance: given, process = 'FDM' }: PlanFixture): number =>
   given ?? makingProcess(process).clearance.value;
 
-function settleMaking(process: MakingProcess['name'], given: PlanFixture) {
+function resolveMaking(process: MakingProcess['name'], given: PlanFixture) {
   const { overhangDeg, leastFeature } = makingProcess(process);
   const usual = overhangDeg && toRadians(overhangDeg.value);
   const overhangRad = given.overhang ?? usual;
@@ -111,7 +111,7 @@ function settleMaking(process: MakingProcess['name'], given: PlanFixture) {
   };
 }
 
-export function settleLimits({ limits }: Plan): Limits {
+export function resolveLimits({ limits }: Plan): Limits {
   return {
     cover: limits?.cover ?? limitDefaults.cover,
     wall: limits?.wall ?? limitDefaults.wall,

@@ -21,7 +21,7 @@ export interface Lie {
 export type Sink = { readonly depth: number } | { readonly share: number } | 'silhouette';
 
 /** A master after its lie: centered on the smallest circle round its silhouette, its lowest point at z = 0. */
-export interface LaidMaster {
+export interface OrientedMaster {
   readonly matrix: Matrix4;
   readonly height: number;
   readonly reach: number;
@@ -30,18 +30,18 @@ export interface LaidMaster {
 }
 
 /** Turns and scales a master's mesh (file axes, mm) to its lie. */
-export function layMaster(mesh: TriangleMesh, lie: Lie, scale: number): LaidMaster {
-  const turned = compose(
+export function orientMaster(mesh: TriangleMesh, lie: Lie, scale: number): OrientedMaster {
+  const rotated = compose(
     rotation('z', lie.zRad),
     rotation('y', lie.yRad),
     rotation('x', lie.xRad),
     scaling(scale),
   );
-  const moved = moveMesh(mesh, turned);
+  const moved = moveMesh(mesh, rotated);
   const { min, max } = boundsOf(moved.positions);
   const circle = smallestCircle(moved.positions);
   return {
-    matrix: compose(translation(-circle.x, -circle.y, -min[2]), turned),
+    matrix: compose(translation(-circle.x, -circle.y, -min[2]), rotated),
     height: max[2] - min[2],
     reach: circle.radius,
     widest: widestHeight(moved) - min[2],
@@ -49,14 +49,14 @@ export function layMaster(mesh: TriangleMesh, lie: Lie, scale: number): LaidMast
 }
 
 /** Depth below the parting plane in mm; a share over 1 or a depth over the height is the caller's to report. */
-export function sinkDepth(laid: LaidMaster, sink: Sink): number {
-  if (sink === 'silhouette') return laid.widest;
-  return 'depth' in sink ? sink.depth : sink.share * laid.height;
+export function sinkDepth(oriented: OrientedMaster, sink: Sink): number {
+  if (sink === 'silhouette') return oriented.widest;
+  return 'depth' in sink ? sink.depth : sink.share * oriented.height;
 }
 
 /** The matrix from the master's file axes to the mold frame; at turn 0 its own +x points outward along the radius. */
 export const placingMatrix = (
-  laid: LaidMaster,
+  oriented: OrientedMaster,
   at: {
     readonly radius: number;
     readonly angleRad: number;
@@ -67,5 +67,5 @@ export const placingMatrix = (
   compose(
     translation(at.radius * Math.cos(at.angleRad), at.radius * Math.sin(at.angleRad), -at.depth),
     rotation('z', at.angleRad + at.turnRad),
-    laid.matrix,
+    oriented.matrix,
   );

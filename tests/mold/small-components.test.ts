@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { type Body, loadKernel, type Scope } from '../../src/kernel/index.ts';
-import { joinSpecks } from '../../src/mold/index.ts';
+import { joinLooseComponents } from '../../src/mold/index.ts';
 
 const kernel = await loadKernel();
 
@@ -29,7 +29,7 @@ describe('specks', () => {
       const block = box(scope, [2, 2, 2], [3, 4, 3]);
       const lower = scope.unite([box(scope, [0, 0, -5], [10, 10, 0]), block], 'lower');
       const upper = scope.subtract(box(scope, [0, 0, 0], [10, 10, 5]), [block], 'upper');
-      const { joined, dropped, stuck, ...halves } = joinSpecks(scope, lower, upper);
+      const { joined, dropped, stuck, ...halves } = joinLooseComponents(scope, lower, upper);
       expect({ joined, dropped, stuck }).toEqual({ joined: 1, dropped: 0, stuck: [] });
       expect(halves.lower.volume()).toBeCloseTo(500, 4);
       expect(halves.upper.volume()).toBeCloseTo(500, 4);
@@ -44,7 +44,7 @@ describe('specks', () => {
       const room = box(scope, [1, 1, 1], [9, 9, 4]);
       const lower = scope.unite([box(scope, [0, 0, -5], [10, 10, 0]), crumb, loose], 'lower');
       const upper = scope.subtract(box(scope, [0, 0, 0], [10, 10, 5]), [room], 'upper');
-      const found = joinSpecks(scope, lower, upper);
+      const found = joinLooseComponents(scope, lower, upper);
       expect(found.joined).toBe(0);
       expect(found.dropped).toBeCloseTo(0.001, 5);
       expect(found.stuck).toHaveLength(1);

@@ -12,15 +12,15 @@ import type { Boss, Notch, Placement, Tab } from './mold.ts';
 import { bossReach } from './shapes/index.ts';
 
 /** Tabs and notches; one whose angle the plan leaves open goes to the middle of the widest free arc of the rim. */
-export function settleRim(
+export function resolveRim(
   plan: Plan,
   bosses: readonly Boss[],
   placements: readonly Placement[],
 ): { tabs: Tab[]; notches: Notch[] } {
   const radius = plan.disc.diameter / 2;
-  const on = (size: Size | undefined): number | undefined => resolveSize(size, plan.disc.diameter);
+  const spread = (size: Size | undefined): number | undefined => resolveSize(size, plan.disc.diameter);
   const taken: RimStretch[] = [...bosses.map(stretchOfBoss), ...placements.map(stretchOfPlacement)];
-  const settle = <T extends Tab | Notch>(
+  const resolve = <T extends Tab | Notch>(
     item: Omit<T, 'angleRad'> & { width: number },
     asked: PlaceAngle | undefined,
   ) => {
@@ -29,11 +29,11 @@ export function settleRim(
     return { ...item, angleRad: angle } as T;
   };
   const tabs = (plan.tabs ?? []).map((spec, index) =>
-    settle<Tab>(
+    resolve<Tab>(
       {
         id: spec.id ?? `tab-${index + 1}`,
-        width: on(spec.width) ?? tabDefaults.width,
-        length: on(spec.length) ?? tabDefaults.length,
+        width: spread(spec.width) ?? tabDefaults.width,
+        length: spread(spec.length) ?? tabDefaults.length,
         height: spec.height ?? tabDefaults.height,
         inset: spec.inset ?? tabDefaults.inset,
         at: spec.at,
@@ -42,11 +42,11 @@ export function settleRim(
     ),
   );
   const notches = (plan.notches ?? []).map((spec, index) =>
-    settle<Notch>(
+    resolve<Notch>(
       {
         id: spec.id ?? `notch-${index + 1}`,
-        width: on(spec.width) ?? notchDefaults.width,
-        depth: on(spec.depth) ?? notchDefaults.depth,
+        width: spread(spec.width) ?? notchDefaults.width,
+        depth: spread(spec.depth) ?? notchDefaults.depth,
         at: spec.at,
       },
       spec.angleRad,

@@ -1,9 +1,9 @@
-import type { Remember } from '../mold/index.ts';
+import type { Memoize } from '../mold/index.ts';
 import type { Cache } from './cache.ts';
 import { contentKey } from './content-key.ts';
 
 /** The cache in the form that lower rooms know. */
-export const rememberIn =
-  (cache: Cache): Remember =>
+export const memoizeIn =
+  (cache: Cache): Memoize =>
   (what, input, make) =>
-    cache.remember(`${what} ${contentKey(input)}`, make);
+    cache.memoize(`${what} ${contentKey(input)}`, make);

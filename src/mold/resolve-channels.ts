@@ -8,10 +8,10 @@ import {
 } from '../plan/index.ts';
 import { type ChannelSpec, straightGate, straightVent } from './channels.ts';
 import type { Channel, Sprue } from './mold.ts';
-import type { PlacedMaster } from './settle-placements.ts';
+import type { PlacedMaster } from './resolve-placements.ts';
 
 /** Gates and vents for the placements the plan names; one that cannot be drawn straight is a finding. */
-export function settleChannels(
+export function resolveChannels(
   plan: Plan,
   placed: readonly PlacedMaster[],
   sprue: Sprue | undefined,
@@ -38,12 +38,12 @@ function noChannel(
   hasSprue: boolean,
   { at }: ChannelSpec,
 ): Finding {
-  const spot = at ?? one.at;
+  const place = at ?? one.at;
   return finding('layout.no-channel', {
     subject: one.id,
     place: [one.x, one.y, 0],
     values: { which: kind === 'gate' && !hasSprue ? 'no-sprue' : 'missed', kind },
-    ...(spot && { at: spot }),
+    ...(place && { at: place }),
   });
 }
 

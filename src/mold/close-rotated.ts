@@ -1,6 +1,6 @@
 import { clashDepth, type Pattern, type Peg, type Standing } from '../physics/index.ts';
 import type { Boss, Mold, Process } from './mold.ts';
-import { bossOutline, headReach, mouthGap, socketOutline, type TurnedOutline } from './shapes/index.ts';
+import { bossOutline, headReach, mouthGap, type RevolvedOutline, socketOutline } from './shapes/index.ts';
 
 /**
  * How much larger than its socket a head may be and still go in: rubber gives way, rigid halves only as much as
@@ -30,7 +30,7 @@ export interface BossSeat {
   readonly off: number;
   /** How deep its head reaches into the upper half's material, mm; 0 where it is clear or in its socket. */
   readonly clash: number;
-  readonly is: 'clear' | 'in its socket' | 'clash';
+  readonly state: 'clear' | 'in its socket' | 'clash';
 }
 
 /**
@@ -47,13 +47,13 @@ export function seatsAt(mold: Closing, pattern: Pattern, turnRad: number, lift: 
     const { id, headHeight } = boss;
     const head = standing(boss, bossOutline(boss), turnRad);
     const clash = clashDepth(head, giving, lift) > 0 ? clashDepth(head, sockets, lift) : 0;
-    const is = clash > 0 ? 'clash' : lift < headHeight ? 'in its socket' : 'clear';
-    return { id, off: offsets[i], clash, is };
+    const state = clash > 0 ? 'clash' : lift < headHeight ? 'in its socket' : 'clear';
+    return { id, off: offsets[i], clash, state };
   });
 }
 
 /** Rubber takes the shape of the head itself; a rigid half is cut with clearance. */
-const socketOf = (process: Process, boss: Boss): TurnedOutline =>
+const socketOf = (process: Process, boss: Boss): RevolvedOutline =>
   process === 'rigid' ? socketOutline(boss, 0) : bossOutline(boss);
 
 /** What an outline becomes where rubber is pushed aside: its top as wide as that. */
@@ -62,7 +62,7 @@ function wider(outline: Standing['outline'], by: number): Standing['outline'] {
 }
 
 /** A boss or its socket where it stands, turned about the disc's axis; without the outline's start on its own axis. */
-function standing({ kind, x, y, turnRad }: Boss, outline: TurnedOutline, aboutDiscRad = 0): Standing {
+function standing({ kind, x, y, turnRad }: Boss, outline: RevolvedOutline, aboutDiscRad = 0): Standing {
   const [c, s] = [Math.cos(aboutDiscRad), Math.sin(aboutDiscRad)];
   return {
     x: c * x - s * y,

@@ -18,7 +18,7 @@ const headShare = { dome: 0.5, cone: 0.6, hexagon: 0.5 } as const;
 const leastTop = 0.3;
 
 /** Every boss of the plan in the mold frame; a size the tables of nuts lack, or one that leaves no head, is a stop. */
-export function settleBosses(plan: Plan): { bosses: Boss[]; findings: Finding[] } {
+export function resolveBosses(plan: Plan): { bosses: Boss[]; findings: Finding[] } {
   const findings: Finding[] = [];
   const bosses: Boss[] = [];
   for (const { id, spec, place } of placesOf(plan)) {
@@ -29,7 +29,7 @@ export function settleBosses(plan: Plan): { bosses: Boss[]; findings: Finding[] 
     }
     const top = topShare(shape);
     if (top < leastTop) findings.push(tooPointed(id, spec, top));
-    else bosses.push(settleBoss(id, spec, place, shape, plan));
+    else bosses.push(resolveBoss(id, spec, place, shape, plan));
   }
   return { bosses, findings };
 }
@@ -80,7 +80,7 @@ type BossShape = Pick<
   'kind' | 'size' | 'acrossFlats' | 'rootDepth' | 'headRadius' | 'headHeight' | 'headDraftRad'
 >;
 
-function settleBoss(id: string, spec: PlanBoss, place: Place, shape: BossShape, plan: Plan): Boss {
+function resolveBoss(id: string, spec: PlanBoss, place: Place, shape: BossShape, plan: Plan): Boss {
   const radius = resolveRadius(place.radius, plan.disc.diameter / 2);
   const { angleRad } = place;
   return {

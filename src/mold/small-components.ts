@@ -2,10 +2,10 @@ import { boundsOf, midpoint, type Vec3 } from '../geometry/index.ts';
 import type { Body, Scope } from '../kernel/index.ts';
 
 /** Pieces under this (mm3) are left out: less than a grain, and below what the gap round a master may be. */
-const speckVolume = 0.01;
+const smallVolume = 0.01;
 
 /** A piece of a half that hangs on nothing: mm3, middle of its box in the bodies' frame. */
-export interface LoosePiece {
+export interface LooseComponent {
   readonly volume: number;
   readonly place: Vec3;
 }
@@ -18,7 +18,7 @@ export interface JoinedHalves {
   /** Volume left out as specks, mm3. */
   readonly dropped: number;
   /** Pieces neither half holds, left out of both. */
-  readonly stuck: readonly LoosePiece[];
+  readonly stuck: readonly LooseComponent[];
 }
 
 /**
@@ -27,19 +27,19 @@ export interface JoinedHalves {
  * it) is left out and told. Bodies in one piece come back as they are; what is not needed any more, the bodies given
  * among it, is freed. Throws KernelFault where a half is empty.
  */
-export function joinSpecks(scope: Scope, lower: Body, upper: Body): JoinedHalves {
+export function joinLooseComponents(scope: Scope, lower: Body, upper: Body): JoinedHalves {
   const below = sorted(scope, lower, 'lower half');
   const above = sorted(scope, upper, 'upper half');
-  const strays = below.strays.length + above.strays.length;
+  const loose = below.loose.length + above.loose.length;
   const dropped = below.dropped + above.dropped;
-  if (strays === 0) return { lower: below.main, upper: above.main, joined: 0, dropped, stuck: [] };
-  const grownLower = grow(scope, below.main, above.strays, 'lower half');
-  const grownUpper = grow(scope, above.main, below.strays, 'upper half');
+  if (loose === 0) return { lower: below.main, upper: above.main, joined: 0, dropped, stuck: [] };
+  const grownLower = grow(scope, below.main, above.loose, 'lower half');
+  const grownUpper = grow(scope, above.main, below.loose, 'upper half');
   const stuck = [...grownLower.apart, ...grownUpper.apart];
   return {
     lower: grownLower.main,
     upper: grownUpper.main,
-    joined: strays - stuck.length,
+    joined: loose - stuck.length,
     dropped,
     stuck: stuck.map((piece) => ({ volume: piece.volume(), place: middleOf(scope, piece) })),
   };
@@ -47,7 +47,7 @@ export function joinSpecks(scope: Scope, lower: Body, upper: Body): JoinedHalves
 
 interface Sorted {
   readonly main: Body;
-  readonly strays: readonly Body[];
+  readonly loose: readonly Body[];
   readonly dropped: number;
 }
 
@@ -59,12 +59,12 @@ function sorted(scope: Scope, body: Body, what: string): Sorted {
   const others = pieces
     .map((piece, i) => ({ piece, volume: volumes[i] }))
     .filter(({ volume }, i) => i !== largest && volume > 0);
-  const strays = others.filter(({ volume }) => volume >= speckVolume);
-  const dropped = others.reduce((sum, { volume }) => sum + (volume < speckVolume ? volume : 0), 0);
+  const loose = others.filter(({ volume }) => volume >= smallVolume);
+  const dropped = others.reduce((sum, { volume }) => sum + (volume < smallVolume ? volume : 0), 0);
   const main = without(scope, body, others, pieces[largest], pieces.length, what);
-  const kept = [main, ...strays.map(({ piece }) => piece)];
+  const kept = [main, ...loose.map(({ piece }) => piece)];
   for (const done of [body, ...pieces]) if (!kept.includes(done)) scope.drop(done);
-  return { main, strays: kept.slice(1), dropped };
+  return { main, loose: kept.slice(1), dropped };
 }
 
 /** The body less its other pieces; `largest` itself where it has no holes that would be lost. */
@@ -90,14 +90,14 @@ function without(
 function grow(
   scope: Scope,
   main: Body,
-  strays: readonly Body[],
+  loose: readonly Body[],
   what: string,
 ): { readonly main: Body; readonly apart: readonly Body[] } {
-  if (strays.length === 0) return { main, apart: [] };
-  const whole = scope.unite([main, ...strays], what);
-  for (const done of [main, ...strays]) scope.drop(done);
+  if (loose.length === 0) return { main, apart: [] };
+  const whole = scope.unite([main, ...loose], what);
+  for (const done of [main, ...loose]) scope.drop(done);
   const grown = sorted(scope, whole, what);
-  return { main: grown.main, apart: grown.strays };
+  return { main: grown.main, apart: grown.loose };
 }
 
 function middleOf(scope: Scope, piece: Body): Vec3 {

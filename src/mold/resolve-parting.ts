@@ -1,11 +1,11 @@
 import { type Finding, finding } from '../findings/index.ts';
 import type { Point2 } from '../geometry/index.ts';
 import { type Plan, partingDefaults } from '../plan/index.ts';
+import { type Memoize, makeAlways } from './memoize.ts';
 import type { Boss, Disc, Notch, Process, Sprue, Tab } from './mold.ts';
 import { findPartingSurface, type Pin } from './parting/index.ts';
 import { flatPartingSurface, type PartingSurface } from './parting-surface.ts';
-import { makeAlways, type Remember } from './remember.ts';
-import type { PlacedMaster } from './settle-placements.ts';
+import type { PlacedMaster } from './resolve-placements.ts';
 import { bossReach, bossSpace, sprueSpace, tabCorners } from './shapes/index.ts';
 
 /** Everything the surface must stay flat at. */
@@ -26,11 +26,11 @@ const levelRim = 4;
 const mostNodes = 25e6;
 
 /** The parting surface the plan asks for: flat, or following the masters' widest contours. */
-export function settleParting(
+export function resolveParting(
   plan: Plan,
   placed: readonly PlacedMaster[],
   fixed: Fixed,
-  remember: Remember = makeAlways,
+  memoize: Memoize = makeAlways,
 ): { surface: PartingSurface; findings: readonly Finding[] } {
   const { parting } = plan;
   const { disc } = fixed;
@@ -50,7 +50,7 @@ export function settleParting(
   };
   // Only what the surface is found from: a placement's place in the plan's text is no part of it.
   const masters = placed.map(({ id, mesh }) => ({ id, mesh }));
-  const { surface, findings } = remember('parting', { ...input, masters }, () => findPartingSurface(input));
+  const { surface, findings } = memoize('parting', { ...input, masters }, () => findPartingSurface(input));
   return { surface, findings: cell > wished ? [...findings, tooFine(wished, cell)] : findings };
 }
 

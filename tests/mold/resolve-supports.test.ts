@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { settleSupports } from '../../src/mold/settle-supports.ts';
+import { resolveSupports } from '../../src/mold/resolve-supports.ts';
 import { readPlan } from '../../src/plan/index.ts';
 
 /** The build-ups of a plan of a ring of three leaves and one beetle, as `placement clearance`. */
@@ -16,7 +16,7 @@ function supportsOf(...lines: readonly string[]): string[] {
   const { plan, findings } = readPlan(text, 'plan.yaml');
   expect(findings).toEqual([]);
   return plan
-    ? settleSupports(plan).map((one) => [one.placement, one.clearance, one.material].join(' ').trim())
+    ? resolveSupports(plan).map((one) => [one.placement, one.clearance, one.material].join(' ').trim())
     : [];
 }
 

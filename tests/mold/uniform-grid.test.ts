@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import type { TriangleMesh } from '../../src/geometry/index.ts';
-import { facesAbout } from '../../src/mold/sheet-squares.ts';
+import { facesWithin } from '../../src/mold/uniform-grid.ts';
 
 /** A sheet of squares of uneven size, each of two faces, some of them far larger than the squares it is sorted into. */
 function sheet(): TriangleMesh {
@@ -36,7 +36,7 @@ test('all faces that reach into a box are found, each once, in order, and few ot
   const wide = fc.double({ min: 0, max: 30, noNaN: true });
   fc.assert(
     fc.property(at, at, wide, wide, (x, y, w, d) => {
-      const found = [...facesAbout(mesh, { min: [x, y], max: [x + w, y + d] })];
+      const found = [...facesWithin(mesh, { min: [x, y], max: [x + w, y + d] })];
       const wanted = byAllFaces(mesh, [x, y], [x + w, y + d]);
       expect(wanted.filter((face) => !found.includes(face))).toEqual([]);
       expect(found).toEqual([...new Set(found)].sort((a, b) => a - b));

@@ -6,7 +6,7 @@ const last = new Map<string, FileRead & { readonly bytes: Uint8Array }>();
  * Files as they are read, but as the same array as the last time where their bytes are the same: what is known of an
  * array, such as its hash, is then not worked out again for every variant.
  */
-export const rememberFiles =
+export const cacheFiles =
   (files: FileAccess): FileAccess =>
   async (path) => {
     const read = await files(path);

@@ -1,8 +1,8 @@
 import type { Finding, ReportPart } from '../findings/index.ts';
 import type { Kernel } from '../kernel/index.ts';
 import type { Drawing } from './drawing.ts';
+import type { Memoize } from './memoize.ts';
 import type { Mold, Process } from './mold.ts';
-import type { Remember } from './remember.ts';
 import type { Solid } from './solid.ts';
 
 /** What one piece of work looks at: one placement, each pair, or the whole mold. */
@@ -12,7 +12,7 @@ type Scope = 'placement' | 'pair' | 'whole';
 export interface Tools {
   readonly kernel: Kernel;
   /** Spares what several works find from the same data; without it each finds it anew. */
-  readonly remember?: Remember;
+  readonly memoize?: Memoize;
   /** Only what is near is asked about: walls beyond twice their limit need not be found. */
   readonly nearOnly?: boolean;
 }
@@ -21,7 +21,7 @@ export interface Tools {
  * One unit of work. `input` is all it may look at, and so is also the key under which its result is cached: it must
  * be plain data. `subject` is the id it is about.
  */
-interface Job<I> {
+interface Unit<I> {
   readonly subject: string;
   readonly input: I;
 }
@@ -32,29 +32,31 @@ export interface Definition<I, O> {
   readonly scope: Scope;
   readonly processes: readonly Process[];
   /** The work there is for this mold: none, one, or one for each subject. */
-  jobs(mold: Mold): readonly Job<I>[];
+  units(mold: Mold): readonly Unit<I>[];
   run(input: I, tools: Tools): O;
 }
 
 /** A definition with its input type closed over, so that different works stand in one list. */
-export interface Work<O> {
+export interface Task<O> {
   readonly id: string;
   readonly title: string;
   readonly scope: Scope;
   readonly processes: readonly Process[];
-  jobs(mold: Mold): readonly (Job<unknown> & { run(tools: Tools): O })[];
+  units(mold: Mold): readonly (Unit<unknown> & { run(tools: Tools): O })[];
 }
 
-export function work<I, O>(definition: Definition<I, O>): Work<O> {
+export function task<I, O>(definition: Definition<I, O>): Task<O> {
   const { id, title, scope, processes } = definition;
   return {
     id,
     title,
     scope,
     processes,
-    jobs: (mold) =>
+    units: (mold) =>
       processes.includes(mold.process)
-        ? definition.jobs(mold).map((job) => ({ ...job, run: (tools) => definition.run(job.input, tools) }))
+        ? definition
+            .units(mold)
+            .map((unit) => ({ ...unit, run: (tools) => definition.run(unit.input, tools) }))
         : [],
   };
 }
@@ -67,11 +69,11 @@ export interface PartOutput {
 }
 
 /** A kind of solid the user can ask for. Throws KernelFault where no solid can be made. */
-export type Part = Work<PartOutput>;
+export type Part = Task<PartOutput>;
 
 /** A part that leaves nothing out: its run gives just the solids. */
 export const part = <I>(definition: Definition<I, readonly Solid[]>): Part =>
-  work({ ...definition, run: (input, tools) => ({ solids: definition.run(input, tools), findings: [] }) });
+  task({ ...definition, run: (input, tools) => ({ solids: definition.run(input, tools), findings: [] }) });
 
 /** A check. */
-export type Check = Work<ReportPart>;
+export type Check = Task<ReportPart>;

@@ -8,9 +8,16 @@ import {
   resolveRadius,
   shrinkDefaults,
 } from '../plan/index.ts';
+import { type Memoize, makeAlways } from './memoize.ts';
 import type { Master, Placement } from './mold.ts';
-import { type LaidMaster, type Lie, layMaster, placingMatrix, type Sink, sinkDepth } from './place-master.ts';
-import { makeAlways, type Remember } from './remember.ts';
+import {
+  type Lie,
+  type OrientedMaster,
+  orientMaster,
+  placingMatrix,
+  type Sink,
+  sinkDepth,
+} from './orient-master.ts';
 
 /** Parts of a millimeter that a sink may miss a face by and still count as touching it. */
 const touching = 1e-6;
@@ -22,30 +29,30 @@ export interface PlacedMaster extends Placement {
 
 /** Every placement in the mold frame. A master wholly on one side of the plane is a stop;
  * whether it stays inside the rim is the wall check's to say. */
-export function settlePlacements(
+export function resolvePlacements(
   plan: Plan,
   masters: readonly Master[],
-  remember: Remember = makeAlways,
+  memoize: Memoize = makeAlways,
 ): { placed: PlacedMaster[]; findings: Finding[] } {
   const findings: Finding[] = [];
-  const laid = new Map<string, { master: Master; laid: LaidMaster; scale: number; sink: Sink }>();
+  const oriented = new Map<string, { master: Master; oriented: OrientedMaster; scale: number; sink: Sink }>();
   for (const master of masters) {
     const spec = plan.masters?.[master.id];
     if (!spec) throw new Error(`layout: master ${master.id} is not in the plan`);
     const scale = scaleOf(plan, spec);
     const { mesh } = master;
     const lie = lieOf(spec);
-    laid.set(master.id, {
+    oriented.set(master.id, {
       master,
-      laid: remember('lie', { mesh, lie, scale }, () => layMaster(mesh, lie, scale)),
+      oriented: memoize('lie', { mesh, lie, scale }, () => orientMaster(mesh, lie, scale)),
       scale,
       sink: usualSink(spec, scale),
     });
   }
   const placed = expandPlacements(plan).map((flat) => {
-    const base = laid.get(flat.master);
+    const base = oriented.get(flat.master);
     if (!base) throw new Error(`layout: placement ${flat.id} of a master that was not read, ${flat.master}`);
-    const one = settle(plan, flat, base);
+    const one = place(plan, flat, base);
     findings.push(...judge(one, flat));
     return one;
   });
@@ -72,14 +79,19 @@ const lieOf = (spec: PlanMaster): Lie => {
 const usualSink = (spec: PlanMaster, scale: number): Sink =>
   spec.kind === 'stand-in' ? { depth: spec.below * scale } : 'silhouette';
 
-function settle(
+function place(
   plan: Plan,
   flat: FlatPlacement,
-  base: { master: Master; laid: LaidMaster; scale: number; sink: Sink },
+  base: { master: Master; oriented: OrientedMaster; scale: number; sink: Sink },
 ): PlacedMaster {
   const radius = resolveRadius(flat.radius, plan.disc.diameter / 2);
-  const depth = sinkDepth(base.laid, flat.sink ?? base.sink);
-  const matrix = placingMatrix(base.laid, { radius, angleRad: flat.angleRad, turnRad: flat.turnRad, depth });
+  const depth = sinkDepth(base.oriented, flat.sink ?? base.sink);
+  const matrix = placingMatrix(base.oriented, {
+    radius,
+    angleRad: flat.angleRad,
+    turnRad: flat.turnRad,
+    depth,
+  });
   const mesh = moveMesh(base.master.mesh, matrix);
   const { min, max } = boundsOf(mesh.positions);
   return {
@@ -92,7 +104,7 @@ function settle(
     matrix,
     lowest: min[2],
     highest: max[2],
-    reach: base.laid.reach,
+    reach: base.oriented.reach,
     estimated: base.master.estimated,
     at: flat.at,
     mesh,

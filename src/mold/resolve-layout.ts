@@ -2,16 +2,16 @@ import type { Finding } from '../findings/index.ts';
 import { type Plan, paperDefault } from '../plan/index.ts';
 import { judgeLayout } from './judge-layout.ts';
 import { judgeSprue } from './judge-sprue.ts';
+import { type Memoize, makeAlways } from './memoize.ts';
 import type { Master, Mold } from './mold.ts';
-import { makeAlways, type Remember } from './remember.ts';
-import { settleBench } from './settle-bench.ts';
-import { settleBosses } from './settle-bosses.ts';
-import { settleChannels } from './settle-channels.ts';
-import { settleDisc, settleFixture, settleLimits, settleSprue } from './settle-disc.ts';
-import { settleParting } from './settle-parting.ts';
-import { settlePlacements } from './settle-placements.ts';
-import { settleRim } from './settle-rim.ts';
-import { settleSupports } from './settle-supports.ts';
+import { resolveBench } from './resolve-bench.ts';
+import { resolveBosses } from './resolve-bosses.ts';
+import { resolveChannels } from './resolve-channels.ts';
+import { resolveDisc, resolveFixture, resolveLimits, resolveSprue } from './resolve-disc.ts';
+import { resolveParting } from './resolve-parting.ts';
+import { resolvePlacements } from './resolve-placements.ts';
+import { resolveRim } from './resolve-rim.ts';
+import { resolveSupports } from './resolve-supports.ts';
 
 export interface Layout {
   readonly mold: Mold;
@@ -21,18 +21,18 @@ export interface Layout {
 /**
  * Plan and masters to a mold with everything placed and decided. `masters` must hold every master a placement names
  * (else it throws: the caller stops earlier when one cannot be read). Faults of the layout are findings; the mold is
- * complete all the same, so that what they do not concern can still be built. `remember` spares what is found from a master alone, and the parting surface,
+ * complete all the same, so that what they do not concern can still be built. `memoize` spares what is found from a master alone, and the parting surface,
  * where nothing it is found from has changed.
  */
-export function layOut(plan: Plan, masters: readonly Master[], remember: Remember = makeAlways): Layout {
-  const disc = settleDisc(plan);
-  const sprue = settleSprue(plan);
-  const { placed, findings } = settlePlacements(plan, masters, remember);
-  const { bosses, findings: bossFindings } = settleBosses(plan);
-  const { tabs, notches } = settleRim(plan, bosses, placed);
-  const { channels, findings: channelFindings } = settleChannels(plan, placed, sprue);
+export function resolveLayout(plan: Plan, masters: readonly Master[], memoize: Memoize = makeAlways): Layout {
+  const disc = resolveDisc(plan);
+  const sprue = resolveSprue(plan);
+  const { placed, findings } = resolvePlacements(plan, masters, memoize);
+  const { bosses, findings: bossFindings } = resolveBosses(plan);
+  const { tabs, notches } = resolveRim(plan, bosses, placed);
+  const { channels, findings: channelFindings } = resolveChannels(plan, placed, sprue);
   const fixed = { process: plan.process, disc, sprue, bosses, tabs, notches };
-  const { surface, findings: partingFindings } = settleParting(plan, placed, fixed, remember);
+  const { surface, findings: partingFindings } = resolveParting(plan, placed, fixed, memoize);
   const mold: Mold = {
     title: plan.title ?? 'mold',
     units: plan.units,
@@ -44,15 +44,15 @@ export function layOut(plan: Plan, masters: readonly Master[], remember: Remembe
     masters,
     placements: placed.map(({ mesh: _, ...placement }) => placement),
     bosses,
-    supports: settleSupports(plan),
+    supports: resolveSupports(plan),
     tabs,
     notches,
     channels,
     parting: surface,
-    fixture: settleFixture(plan),
-    limits: settleLimits(plan),
+    fixture: resolveFixture(plan),
+    limits: resolveLimits(plan),
     ...(plan.registration?.flex !== undefined && { flex: plan.registration.flex }),
-    bench: settleBench(plan),
+    bench: resolveBench(plan),
     ...(plan.severity && { severity: plan.severity }),
   };
   return {
