@@ -5,7 +5,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import type { Report } from '../../src/findings/index.ts';
 import { run } from '../cli/workbench.ts';
 import { bumpyMesh, manyMesh, manyPlan } from './bumpy-mesh.ts';
-import { downTo, hold, release, slide, watchTasks } from './hand.ts';
+import { downTo, pickUp, release, slide, watchTasks } from './drag.ts';
 import { buttons, keepPicture, marked, onePage, shop } from './shop.ts';
 
 // The page is used as a person would: pointer, keys, files. What it writes is compared with the plan's file, what it
@@ -57,7 +57,7 @@ describe('with a server', () => {
 
   it('drags a master toward another: the wall is the command’s, and only its entry is written', async () => {
     await button(page, 'Move by hand').click();
-    await hold(page, 'button-1', [22, 0]);
+    await pickUp(page, 'button-1', [22, 0]);
     await slide(page, [7, 18]);
     await keepPicture(page, 'by-hand-dragging');
     expect(await page.locator('.nearby').getAttribute('data-error')).not.toBe('0');
@@ -79,7 +79,7 @@ describe('with a server', () => {
 
   it('drags it into the other: the finding appears', async () => {
     const before = onDisk();
-    await hold(page, 'button-1', [7, 18]);
+    await pickUp(page, 'button-1', [7, 18]);
     await slide(page, [-10, 18]);
     await release(page);
     expect(await exactFigure(page, 'walls.least button-1 button-2')).toBe(0);
@@ -215,7 +215,7 @@ describe('thirty-six masters of 70 000 triangles', () => {
     await page.locator('.nearby[data-error="0"]').waitFor();
     // A person takes a moment, in which the masters are reduced.
     await page.waitForTimeout(1500);
-    await hold(page, 'leaf-1', [118, 0], 300);
+    await pickUp(page, 'leaf-1', [118, 0], 300);
     const times = await watchTasks(page, () => downTo(page, [100, 20], 60, 300));
     await release(page);
     const rest = await page.evaluate(() => {

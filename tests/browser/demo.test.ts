@@ -74,13 +74,13 @@ describe('the demo', () => {
   });
 
   it('leaves off what was done for an older edit', async () => {
-    await oneOf(page, 'oven', 'step', 1);
+    await oneOf(page, 'build', 'step', 1);
     await page.getByRole('button', { name: 'Move by hand' }).click();
     await page.getByRole('button', { name: /ivy-leaf-1$/ }).focus();
     for (const edit of [2, 3]) {
       await page.keyboard.press('ArrowRight');
-      await oneOf(page, 'table', 'laid', edit);
-      await oneOf(page, 'oven', 'step', edit);
+      await oneOf(page, 'layout', 'laid', edit);
+      await oneOf(page, 'build', 'step', edit);
     }
     const seen = await seenIn(page);
     const answers = new Set(['laid', 'solids', 'report', 'built']);
@@ -93,10 +93,10 @@ describe('the demo', () => {
     for (const [i, edit] of [2, 3].entries()) {
       const stop = seen.find(
         ({ worker, what, at }) =>
-          worker === 'oven' && at > changed[i] && (what === 'left' || what === 'ended'),
+          worker === 'build' && at > changed[i] && (what === 'left' || what === 'ended'),
       );
       if (!stop) throw new Error(`the oven did not leave off for edit ${edit}`);
-      const later = seen.filter((one) => one.worker === 'oven' && one.at > stop.at && one.what !== 'ended');
+      const later = seen.filter((one) => one.worker === 'build' && one.at > stop.at && one.what !== 'ended');
       for (const one of later) expect(one.edit).toBeGreaterThanOrEqual(edit);
       const how = stop.what === 'left' ? 'left off by itself' : 'had to be ended';
       console.log(
@@ -109,7 +109,7 @@ describe('the demo', () => {
     const told = (await seenIn(page)).length;
     await page.waitForTimeout(1500);
     const after = (await seenIn(page)).slice(told);
-    expect(after.filter(({ worker }) => worker === 'oven')).toEqual([]);
+    expect(after.filter(({ worker }) => worker === 'build')).toEqual([]);
     expect(complaints).toEqual([]);
   });
 

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import type { CDPSession, Page } from 'playwright-core';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { onScreen } from './hand.ts';
+import { onScreen } from './drag.ts';
 import { buttons, drawn, keepPicture, marked, shop } from './shop.ts';
 
 // Fingers on a tablet, as the browser's own touches: one turns the picture, two pinch it, one moves a thing by hand.

@@ -13,7 +13,7 @@ import {
   roughError,
   roughMold,
 } from '../../src/pipeline/index.ts';
-import { holdIn } from '../../src/preview/worker/hold-in.ts';
+import { withDragged } from '../../src/preview/worker/with-dragged.ts';
 import { bumpyMesh } from '../browser/bumpy-mesh.ts';
 import { saysOf } from '../said.ts';
 
@@ -136,7 +136,7 @@ describe('reduced masters', () => {
           rotation('z', turn),
           translation(-atX, -atY, 0),
         );
-        const at = (of: Mold): Mold => holdIn(of, { kind: 'placement', id: 'one', matrix });
+        const at = (of: Mold): Mold => withDragged(of, { kind: 'placement', id: 'one', matrix });
         const exact = checkNear(at(mold), 'one', kernel).figures;
         const about = checkNear(at(rough), 'one', kernel, cache).figures;
         const named = ({ name, subject }: { name: string; subject: string }) => `${name} ${subject}`;

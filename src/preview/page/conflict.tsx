@@ -1,6 +1,6 @@
 import { useEffect, useRef } from 'preact/hooks';
 import { changedLines } from '../../plan/index.ts';
-import { conflict, decideLater, keepMine, mergedPlan, takeBoth, takeTheirs } from '../state/disk.ts';
+import { acceptBoth, acceptTheirs, conflict, decideLater, keepMine, mergedPlan } from '../state/disk.ts';
 import { plan } from '../state/store.ts';
 
 /** Asked when the file changed on disk under changes made here: shows both, and loses neither without being told to. */
@@ -27,13 +27,13 @@ export function Conflict() {
           : 'The changes are in different lines: they can be put together. Nothing is saved yet then.'}
       </p>
       <div class="answers">
-        <button type="button" class="main" disabled={both === undefined} onClick={takeBoth}>
+        <button type="button" class="main" disabled={both === undefined} onClick={acceptBoth}>
           Put both together
         </button>
         <button type="button" onClick={() => void keepMine()}>
           Save mine over it
         </button>
-        <button type="button" onClick={takeTheirs}>
+        <button type="button" onClick={acceptTheirs}>
           Take the one on disk
         </button>
         <button type="button" onClick={decideLater}>

@@ -1,8 +1,8 @@
 import { useEffect } from 'preact/hooks';
 import { redo, undo } from '../state/actions.ts';
 import { save } from '../state/disk.ts';
-import { arranging, drop, nudge, takeAway } from '../state/hand.ts';
-import { hold } from '../state/held.ts';
+import { arranging, cancelDrag, nudge, removeThing } from '../state/drag.ts';
+import { dragState } from '../state/drag-state.ts';
 import { picked } from '../state/store.ts';
 
 const arrows: Readonly<Record<string, readonly [number, number]>> = {
@@ -34,8 +34,8 @@ function onThings({ key }: KeyboardEvent): boolean {
   if (id === undefined) return false;
   const arrow = arrows[key];
   if (arrow) nudge(...arrow);
-  else if (key === 'Delete') takeAway(id);
-  else if (key === 'Escape' && hold.peek()) drop();
+  else if (key === 'Delete') removeThing(id);
+  else if (key === 'Escape' && dragState.peek()) cancelDrag();
   else return false;
   return true;
 }

@@ -2,8 +2,8 @@ import { useEffect } from 'preact/hooks';
 import { filesNamed, readPlan } from '../../plan/index.ts';
 import { keepFile, openPlan, readAgain } from '../state/actions.ts';
 import { mastersFolder } from '../state/disk.ts';
+import { addMasters } from '../state/drag.ts';
 import { given } from '../state/given.ts';
-import { addMasters } from '../state/hand.ts';
 import { fault, plan } from '../state/store.ts';
 
 const isPlan = (name: string): boolean => /\.(ya?ml|json)$/i.test(name);
@@ -13,7 +13,7 @@ const isUseful = (name: string): boolean => /\.(stl|obj|3mf|svg|dxf)$/i.test(nam
  * Takes files a person dropped or chose. A plan among them is opened; meshes and outlines that it names are kept for
  * it. Those that the open plan does not name are added to it as masters.
  */
-async function takeFiles(files: readonly File[]): Promise<void> {
+async function openFiles(files: readonly File[]): Promise<void> {
   const stranger = files.find(({ name }) => !isPlan(name) && !isUseful(name));
   if (stranger) {
     fault.value = `${stranger.name} is no plan (YAML), mesh (STL, OBJ, 3MF) or outline (SVG, DXF).`;
@@ -52,7 +52,7 @@ export function OpenFiles({ label = 'Open files' }: { readonly label?: string })
         multiple
         accept=".yaml,.yml,.json,.stl,.obj,.3mf,.svg,.dxf"
         onChange={({ currentTarget }) => {
-          void takeFiles([...(currentTarget.files ?? [])]);
+          void openFiles([...(currentTarget.files ?? [])]);
           currentTarget.value = '';
         }}
       />
@@ -66,7 +66,7 @@ export function useDrop(): void {
     const over = (event: DragEvent) => event.preventDefault();
     const drop = (event: DragEvent) => {
       event.preventDefault();
-      void takeFiles([...(event.dataTransfer?.files ?? [])]);
+      void openFiles([...(event.dataTransfer?.files ?? [])]);
     };
     addEventListener('dragover', over);
     addEventListener('drop', drop);

@@ -1,4 +1,4 @@
-import { cancelWork } from '../state/actions.ts';
+import { cancelBuild } from '../state/actions.ts';
 import { fault, step } from '../state/store.ts';
 
 /** What is being computed, with a way to leave it off; and what went wrong with the program itself. */
@@ -23,7 +23,7 @@ export function Progress() {
         <p class="working">
           <progress aria-label="Work done" max={Math.max(1, now.total)} value={now.done} />
           <span>{now.title}</span>
-          <button type="button" onClick={cancelWork}>
+          <button type="button" onClick={cancelBuild}>
             leave off
           </button>
         </p>

@@ -1,7 +1,7 @@
 import { type Kind, kindOfSolid, kinds } from '../scene/kinds.ts';
 import { length } from '../state/show.ts';
 import { mold, solids } from '../state/store.ts';
-import { cut, hidden, look, pose, seeThrough, viewNames } from '../state/view.ts';
+import { cut, hidden, pose, seeThrough, setView, viewNames } from '../state/view.ts';
 
 /** Under the picture: which kinds are shown, from where, how the halves stand, and where the picture is cut off. */
 export function ShowBar() {
@@ -31,11 +31,11 @@ export function ShowBar() {
         <fieldset class="look-row">
           <legend class="unseen">Look</legend>
           {viewNames.map((name) => (
-            <button key={name} type="button" onClick={() => look(name)}>
+            <button key={name} type="button" onClick={() => setView(name)}>
               {name}
             </button>
           ))}
-          <button type="button" onClick={() => look('fit')}>
+          <button type="button" onClick={() => setView('fit')}>
             show all
           </button>
         </fieldset>

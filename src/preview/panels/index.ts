@@ -4,7 +4,7 @@ import { layout } from './layout/layout.tsx';
 import type { Panel } from './panel.ts';
 import { register } from './register.tsx';
 import { spin } from './spin.tsx';
-import { takeAway } from './take-away.tsx';
+import { takeAwayPanel } from './take-away.tsx';
 import { thickness } from './thickness/thickness.tsx';
 import { wallsPanel } from './walls/walls.tsx';
 
@@ -17,5 +17,5 @@ export const panels: readonly [Panel, ...Panel[]] = [
   balance,
   spin,
   findingsPanel,
-  takeAway,
+  takeAwayPanel,
 ];

@@ -51,9 +51,9 @@ export function Plot({ series, marks = [], at, onPick }: PlotProps) {
   const line = x.values.map(
     (value, i) => `${i ? 'L' : 'M'}${px(value).toFixed(1)} ${py(y.values[i]).toFixed(1)}`,
   );
-  const held = at ?? x0;
+  const shownX = at ?? x0;
   const onKey = (event: KeyboardEvent) => {
-    const to = keyTo(event, held, x0, x1);
+    const to = keyTo(event, shownX, x0, x1);
     if (to === undefined) return;
     event.preventDefault();
     onPick?.(Math.min(x1, Math.max(x0, to)));
@@ -74,8 +74,8 @@ export function Plot({ series, marks = [], at, onPick }: PlotProps) {
             tabindex: 0,
             'aria-valuemin': x0,
             'aria-valuemax': x1,
-            'aria-valuenow': held,
-            'aria-valuetext': `${Number(held.toFixed(2))} ${x.unit}`,
+            'aria-valuenow': shownX,
+            'aria-valuetext': `${Number(shownX.toFixed(2))} ${x.unit}`,
             onPointerDown: pick,
             onKeyDown: onKey,
           }

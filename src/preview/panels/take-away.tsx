@@ -1,11 +1,11 @@
 import { saysOfAll } from '../../wording/index.ts';
-import { cancelWork, takeFiles } from '../state/actions.ts';
+import { cancelBuild, requestFiles } from '../state/actions.ts';
 import { askPicture } from '../state/snapshot.ts';
 import { drawings, solidsAreCurrent, step, stls, withheld } from '../state/store.ts';
 import { systemNow } from '../state/view.ts';
 import type { Panel } from './panel.ts';
 
-export const takeAway: Panel = {
+export const takeAwayPanel: Panel = {
   id: 'take-away',
   title: 'Take away',
   hint: 'Files to print, machine or pour from: the same the command writes.',
@@ -14,7 +14,7 @@ export const takeAway: Panel = {
     return (
       <>
         <p>
-          <button type="button" class="main" disabled={!ready} onClick={() => takeFiles()}>
+          <button type="button" class="main" disabled={!ready} onClick={() => requestFiles()}>
             All fixtures as a zip
           </button>
         </p>
@@ -39,7 +39,7 @@ export const takeAway: Panel = {
             <ul class="names">
               {stls.value.map((name) => (
                 <li key={name}>
-                  <button type="button" class="plain" onClick={() => takeFiles(['stl'], name)}>
+                  <button type="button" class="plain" onClick={() => requestFiles(['stl'], name)}>
                     {name}
                   </button>
                 </li>
@@ -68,7 +68,7 @@ function Making({ ready }: { readonly ready: boolean }) {
     <p class="making">
       <progress aria-label="How far it is" max={Math.max(1, now.total)} value={now.done} />
       <span>{now.title}</span>
-      <button type="button" class="chip" onClick={cancelWork}>
+      <button type="button" class="chip" onClick={cancelBuild}>
         Leave off
       </button>
     </p>
@@ -83,7 +83,7 @@ interface TakeProps {
 
 function Take({ ready, formats, says }: TakeProps) {
   return (
-    <button type="button" class="chip" disabled={!ready} onClick={() => takeFiles(formats)}>
+    <button type="button" class="chip" disabled={!ready} onClick={() => requestFiles(formats)}>
       {says}
     </button>
   );

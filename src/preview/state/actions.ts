@@ -1,20 +1,20 @@
 import { batch } from '@preact/signals';
-import { Bench } from '../worker/bench.ts';
-import { hear } from './hear.ts';
-import { hold } from './held.ts';
+import { WorkerClient } from '../worker/worker-client.ts';
+import { dragState } from './drag-state.ts';
 import { record, stepBack, stepForward } from './history.ts';
-import { askAhead, followHand } from './near.ts';
+import { askAhead, followDrag } from './near.ts';
+import { receive } from './receive.ts';
 import * as store from './store.ts';
-import { look } from './view.ts';
+import { setView } from './view.ts';
 
-let bench: Bench | undefined;
+let started: WorkerClient | undefined;
 /** Started with the first plan: a page that only offers presets needs no kernel. */
-const theBench = (): Bench => {
-  if (!bench) {
-    bench = new Bench(hear);
-    followHand(theBench);
+const workerClient = (): WorkerClient => {
+  if (!started) {
+    started = new WorkerClient(receive);
+    followDrag(workerClient);
   }
-  return bench;
+  return started;
 };
 
 /** Opens a plan in place of the one before: nothing of that one stays, but it can be gone back to. */
@@ -34,8 +34,8 @@ function showAnew(plan: store.OpenedPlan): void {
     store.unread.value = [];
     store.fault.value = undefined;
   });
-  work(true);
-  look('over the shoulder');
+  recompute(true);
+  setView('over the shoulder');
 }
 
 /** Puts a changed text in the open plan's place: what is shown stays until the new is there. */
@@ -44,7 +44,7 @@ export function changePlan(text: string): void {
   if (!plan || plan.text === text) return;
   record();
   store.plan.value = { ...plan, text };
-  work();
+  recompute();
 }
 
 export const undo = (): void => goTo(stepBack());
@@ -53,14 +53,14 @@ export const redo = (): void => goTo(stepForward());
 /** Goes to a plan as it was. Of the same file, what lies on disk is still what it is now. */
 function goTo(plan: store.OpenedPlan | undefined): void {
   if (!plan) return;
-  hold.value = undefined;
+  dragState.value = undefined;
   const now = store.plan.peek();
   if (now?.name !== plan.name || now.origin !== plan.origin || now.filesAt !== plan.filesAt) {
     showAnew(plan);
     return;
   }
   store.plan.value = { ...now, text: plan.text };
-  work();
+  recompute();
 }
 
 /** What lies on disk is known to be this; the open text stays, or it is taken over from there. */
@@ -71,8 +71,8 @@ export function onDisk(kept: string, hash: string | undefined, text: string): vo
   if (isNew) record();
   store.plan.value = { ...plan, text, kept, ...(hash !== undefined && { hash }) };
   // A file the plan names may have changed where the plan did not.
-  theBench().forget();
-  work();
+  workerClient().forget();
+  recompute();
 }
 
 /** What is open was saved: nothing to be computed anew. */
@@ -83,41 +83,41 @@ export function wasSaved(kept: string, hash?: string): void {
 
 /** A file the plan names or will name; the plan is read again if there is one. */
 export function keepFile(name: string, bytes: Uint8Array): void {
-  theBench().keep({ name, bytes });
+  workerClient().keep({ name, bytes });
 }
 
 /** Reads the plan again, such as after files came. */
 export function readAgain(): void {
-  work();
+  recompute();
 }
 
-export function cancelWork(): void {
-  theBench().cancel();
+export function cancelBuild(): void {
+  workerClient().cancel();
   store.step.value = undefined;
 }
 
 /** Asks for files of these formats, or of all; of them one alone where it is named. */
-export const takeFiles = (formats?: readonly string[], file?: string): void =>
-  theBench().errand({
-    kind: 'take',
+export const requestFiles = (formats?: readonly string[], file?: string): void =>
+  workerClient().request({
+    kind: 'files',
     ...(formats !== undefined && { formats }),
     ...(file !== undefined && { file }),
   });
 
-export const askWalls = (): void => theBench().errand({ kind: 'walls' });
+export const requestWalls = (): void => workerClient().request({ kind: 'walls' });
 
-function work(fresh = false): void {
+function recompute(fresh = false): void {
   const plan = store.plan.peek();
   if (!plan) return;
   store.solidsAreCurrent.value = false;
   store.reportIsCurrent.value = false;
   store.walls.value = undefined;
   store.step.value = { title: 'reading the plan', done: 0, total: 1 };
-  theBench().open({
+  workerClient().open({
     text: plan.text,
     name: plan.name,
     fresh,
     ...(plan.filesAt !== undefined && { filesAt: plan.filesAt }),
   });
-  if (!fresh) askAhead(theBench());
+  if (!fresh) askAhead(workerClient());
 }

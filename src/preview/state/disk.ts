@@ -1,9 +1,9 @@
 import { signal } from '@preact/signals';
 import { filesNamed, mergeTexts, readPlan } from '../../plan/index.ts';
 import { onDisk, readAgain, wasSaved } from './actions.ts';
+import { download } from './download.ts';
 import { given } from './given.ts';
 import { fault, plan } from './store.ts';
-import { download } from './take.ts';
 
 // The page's end of the small server. Without one (a static host, a page from disk) saving is a download.
 
@@ -116,7 +116,7 @@ export async function keepMine(): Promise<void> {
   if (now && open) await putPlan(open.text, now.hash);
 }
 
-export function takeTheirs(): void {
+export function acceptTheirs(): void {
   const now = conflict.peek();
   if (now) onDisk(now.text, now.hash, now.text);
   conflict.value = undefined;
@@ -131,7 +131,7 @@ export function mergedPlan(): string | undefined {
   return 'text' in merged ? merged.text : undefined;
 }
 
-export function takeBoth(): void {
+export function acceptBoth(): void {
   const now = conflict.peek();
   const text = mergedPlan();
   if (now && text !== undefined) onDisk(now.text, now.hash, text);

@@ -1,7 +1,7 @@
 import { effect, signal } from '@preact/signals';
-import type { Bench } from '../worker/bench.ts';
-import type { FromWorker, Held } from '../worker/messages.ts';
-import { held, poseOf } from './held.ts';
+import type { Dragged, FromWorker } from '../worker/messages.ts';
+import type { WorkerClient } from '../worker/worker-client.ts';
+import { dragged, poseOf } from './drag-state.ts';
 import { mold, picked } from './store.ts';
 
 /** Walls and covers of the picked thing, as they are found while it is moved and, exactly, when it rests. */
@@ -18,7 +18,7 @@ let waiting = false;
 let askedAt = 0;
 
 /** What an answer brings: it is shown, and if the hand has moved on meanwhile, the next is asked for. */
-export function hearNear(message: NearFigures): void {
+export function receiveNear(message: NearFigures): void {
   if (message.ask !== asked) return;
   waiting = false;
   near.value = message;
@@ -30,23 +30,23 @@ export function hearNear(message: NearFigures): void {
 }
 
 /** Asks for the exact figures of the picked thing as the plan now being read has it. */
-export function askAhead(bench: Bench): void {
+export function askAhead(client: WorkerClient): void {
   const id = picked.peek();
   if (id === undefined || poseOf(id) === undefined) return;
   isAhead = true;
-  bench.near(++asked, id);
+  client.near(++asked, id);
 }
 
 let again: (() => void) | undefined;
 
 /** Keeps the figures of the picked thing up with the hand: one question at a time, always about the latest place. */
-export function followHand(bench: () => Bench): () => void {
-  let sent: Held | undefined;
+export function followDrag(client: () => WorkerClient): () => void {
+  let sent: Dragged | undefined;
   let askedOf: unknown;
   let seen: unknown;
   const ask = () => {
     const id = picked.peek();
-    const now = held.peek();
+    const now = dragged.peek();
     again = undefined;
     if (id === undefined || !mold.peek() || poseOf(id) === undefined) {
       near.value = undefined;
@@ -56,17 +56,17 @@ export function followHand(bench: () => Bench): () => void {
     waiting = true;
     askedOf = mold.peek();
     askedAt = performance.now();
-    bench().near(++asked, id, now);
+    client().near(++asked, id, now);
   };
   return effect(() => {
     // A new mold answers nothing that was asked about the one before.
-    const now = { mold: mold.value, id: picked.value, held: held.value };
-    const isAnswered = isAhead && now.mold !== seen && !now.held;
+    const now = { mold: mold.value, id: picked.value, dragged: dragged.value };
+    const isAnswered = isAhead && now.mold !== seen && !now.dragged;
     if (now.mold !== seen) isAhead = false;
     seen = now.mold;
     if (isAnswered && now.id === near.peek()?.id) return;
-    const isDue = !waiting || now.mold !== askedOf || !now.held;
+    const isDue = !waiting || now.mold !== askedOf || !now.dragged;
     if (isDue) ask();
-    else if (now.held !== sent) again = ask;
+    else if (now.dragged !== sent) again = ask;
   });
 }

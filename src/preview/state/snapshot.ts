@@ -1,6 +1,6 @@
 import { signal } from '@preact/signals';
+import { downloadFile } from './download.ts';
 import { mold } from './store.ts';
-import { takeAway } from './take.ts';
 
 /** How often a picture of the view was asked for; the scene listens. */
 export const picturesAsked = signal(0);
@@ -18,5 +18,5 @@ export async function takePicture(canvas: HTMLCanvasElement, ground: string): Pr
   pen.fillRect(0, 0, sheet.width, sheet.height);
   pen.drawImage(canvas, 0, 0);
   const blob = await sheet.convertToBlob({ type: 'image/png' });
-  takeAway(new Uint8Array(await blob.arrayBuffer()), `${mold.peek()?.title ?? 'mold'}.png`);
+  downloadFile(new Uint8Array(await blob.arrayBuffer()), `${mold.peek()?.title ?? 'mold'}.png`);
 }

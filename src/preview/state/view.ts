@@ -2,7 +2,7 @@ import { computed, signal } from '@preact/signals';
 import type { UnitSystem } from '../../findings/index.ts';
 import { hiddenAtFirst } from '../scene/kinds.ts';
 import type { ShownMold } from '../worker/messages.ts';
-import { remembered } from './remember.ts';
+import { persisted } from './persist.ts';
 
 // How the mold is looked at: nothing here changes the plan.
 
@@ -11,7 +11,7 @@ export const planSystem = signal<UnitSystem>('metric');
 
 /** A unit the person chose, or the one of the two that the plan is written in. */
 function followed<T extends string>(name: string, metric: T, inch: T): { value: T } {
-  const asked = remembered<T | 'as the plan'>(name, 'as the plan', ['as the plan', metric, inch]);
+  const asked = persisted<T | 'as the plan'>(name, 'as the plan', ['as the plan', metric, inch]);
   return {
     get value() {
       if (asked.value !== 'as the plan') return asked.value;
@@ -27,7 +27,7 @@ export const units = followed<'mm' | 'in'>('units', 'mm', 'in');
 export const warmth = followed<'C' | 'F'>('warmth', 'C', 'F');
 /** The system findings are said in. */
 export const systemNow = (): UnitSystem => (units.value === 'mm' ? 'metric' : 'inch');
-export const light = remembered('light', 'as the system', ['as the system', 'light', 'dark'] as const);
+export const light = persisted('light', 'as the system', ['as the system', 'light', 'dark'] as const);
 /** What the system asks for; the page keeps it true. */
 export const systemLight = signal<'light' | 'dark'>('light');
 export const lightNow = computed(() => (light.value === 'as the system' ? systemLight.value : light.value));
@@ -65,7 +65,7 @@ export const askedView = signal<{ readonly name: ViewName | 'fit'; readonly time
   name: 'over the shoulder',
   times: 0,
 });
-export const look = (name: ViewName | 'fit'): void => {
+export const setView = (name: ViewName | 'fit'): void => {
   askedView.value = { name, times: askedView.peek().times + 1 };
 };
 

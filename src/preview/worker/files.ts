@@ -1,6 +1,6 @@
 import type { FileAccess } from '../../pipeline/index.ts';
 import { leadsOut } from '../../plan/index.ts';
-import { Outdated } from './tell.ts';
+import { Outdated } from './send.ts';
 
 const lastName = (path: string): string => path.split(/[/\\]/).at(-1) ?? path;
 

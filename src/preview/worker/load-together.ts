@@ -8,9 +8,9 @@ import {
   meshToLoad,
 } from '../../pipeline/index.ts';
 import { expandPlacements, type Plan } from '../../plan/index.ts';
-import type { Mend, Mended } from './messages.ts';
+import type { Loaded, LoadRequest } from './messages.ts';
 import { shownMesh } from './reduce.ts';
-import { breath, Outdated, tell } from './tell.ts';
+import { Outdated, send, yieldToEvents } from './send.ts';
 
 /** Triangles of all masters on the disc together in the picture. */
 const shownTriangles = 120_000;
@@ -20,14 +20,14 @@ export const mostTriangles = (placements: number): number =>
   Math.max(1500, shownTriangles / Math.max(1, placements));
 
 /** What is to be mended for an edit: a job, the master it is of, and how many triangles its picture may have. */
-export type Mending = Pick<Mend, 'edit' | 'id' | 'job' | 'most'>;
+export type Loading = Pick<LoadRequest, 'edit' | 'id' | 'source' | 'most'>;
 
 /** Mends a master and sends its picture to the page. */
-export function mendAndShow({ edit, id, job, most }: Mending, kernel: Kernel): MeshOutcome {
-  const outcome = loadMesh(job, kernel);
+export function loadAndShow({ edit, id, source, most }: Loading, kernel: Kernel): MeshOutcome {
+  const outcome = loadMesh(source, kernel);
   if (outcome.mesh) {
     const mesh = shownMesh(outcome.mesh, most, kernel);
-    tell({ kind: 'master', edit, master: { id, mesh } }, [mesh]);
+    send({ kind: 'master', edit, master: { id, mesh } }, [mesh]);
   }
   return outcome;
 }
@@ -39,22 +39,22 @@ export class Helper {
   private readonly waiting = new Map<number, (outcome: MeshOutcome | undefined) => void>();
 
   /** Whoever was there before was ended, with all it had been asked. */
-  meet(port: MessagePort): void {
+  connect(port: MessagePort): void {
     for (const done of this.waiting.values()) done(undefined);
     this.waiting.clear();
     this.port = port;
-    port.onmessage = ({ data }: MessageEvent<Mended>) => {
+    port.onmessage = ({ data }: MessageEvent<Loaded>) => {
       this.waiting.get(data.ask)?.(data.outcome);
       this.waiting.delete(data.ask);
     };
   }
 
   /** Undefined where it was not done. */
-  mend(mending: Mending): Promise<MeshOutcome | undefined> {
+  load(loading: Loading): Promise<MeshOutcome | undefined> {
     const { port } = this;
     if (!port) return Promise.resolve(undefined);
     const ask = ++this.asked;
-    port.postMessage({ kind: 'mend', ask, ...mending } satisfies Mend);
+    port.postMessage({ kind: 'load', ask, ...loading } satisfies LoadRequest);
     return new Promise((resolve) => this.waiting.set(ask, resolve));
   }
 }
@@ -73,33 +73,33 @@ export interface Together {
 }
 
 /** Mends the masters of a plan in both workers and leaves them in the cache, where the core looks for them. */
-export async function mendTogether(plan: Plan, together: Together): Promise<void> {
+export async function loadTogether(plan: Plan, together: Together): Promise<void> {
   const { cache, helper, kernel, isLatest, first } = together;
-  const left = await mendings(plan, together);
+  const left = await loadings(plan, together);
   const total = left.length + 1;
   let done = 0;
-  const keep = ({ edit, id, job }: Mending, outcome: MeshOutcome): void => {
-    cache.memoize(loadKey(job), () => outcome);
+  const keep = ({ edit, id, source }: Loading, outcome: MeshOutcome): void => {
+    cache.memoize(loadKey(source), () => outcome);
     if (outcome.mesh) together.shown(id, outcome.mesh);
-    tell({ kind: 'step', edit, title: `master ${id}`, done: ++done, total });
+    send({ kind: 'step', edit, title: `master ${id}`, done: ++done, total });
   };
   // A master is looked up only when its turn comes: until then nobody waits for it.
-  const next = (end: 'shift' | 'pop'): Mending | undefined => {
+  const next = (end: 'shift' | 'pop'): Loading | undefined => {
     let one = left[end]();
-    while (one && cache.has(loadKey(one.job))) one = left[end]();
+    while (one && cache.has(loadKey(one.source))) one = left[end]();
     return one;
   };
   const here = async (): Promise<void> => {
     await first;
     for (let one = next('shift'); one; one = next('shift')) {
-      keep(one, mendAndShow(one, kernel));
-      await breath();
+      keep(one, loadAndShow(one, kernel));
+      await yieldToEvents();
       if (!isLatest()) throw new Outdated();
     }
   };
   const there = async (): Promise<void> => {
     for (let one = next('pop'); one; one = next('pop')) {
-      const outcome = await helper.mend(one);
+      const outcome = await helper.load(one);
       if (!isLatest()) throw new Outdated();
       if (outcome) keep(one, outcome);
       else {
@@ -115,13 +115,13 @@ export async function mendTogether(plan: Plan, together: Together): Promise<void
 }
 
 /** The masters that have a mesh file that can be had; what is wrong with others is the core's to say. */
-async function mendings(plan: Plan, { edit, files }: Together): Promise<Mending[]> {
+async function loadings(plan: Plan, { edit, files }: Together): Promise<Loading[]> {
   const most = mostTriangles(expandPlacements(plan).length);
-  const found = Object.entries(plan.masters ?? {}).map(async ([id, spec]): Promise<Mending[]> => {
+  const found = Object.entries(plan.masters ?? {}).map(async ([id, spec]): Promise<Loading[]> => {
     if (spec.kind !== 'mesh') return [];
     const file = await files(spec.file);
     if ('fault' in file) return [];
-    return [{ edit, id, job: meshToLoad(id, spec, file.bytes), most }];
+    return [{ edit, id, source: meshToLoad(id, spec, file.bytes), most }];
   });
   return (await Promise.all(found)).flat();
 }

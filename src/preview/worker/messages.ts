@@ -31,23 +31,23 @@ export interface KeepFile {
 }
 
 /** Where a thing is held while it is moved by hand: its name, and the way from where the plan has it, mold frame. */
-export interface Held {
+export interface Dragged {
   readonly kind: ItemName['kind'];
   readonly id: string;
   readonly matrix: Matrix4;
 }
 
-/** Asks for walls and covers of one thing, held somewhere or, without `held`, where it lies. */
+/** Asks for walls and covers of one thing, held somewhere or, without `dragged`, where it lies. */
 export interface AskNear {
   readonly kind: 'near';
   readonly edit: number;
   readonly ask: number;
   readonly id: string;
-  readonly held?: Held;
+  readonly dragged?: Dragged;
 }
 
-interface MeetOven {
-  readonly kind: 'meet';
+interface Connect {
+  readonly kind: 'connect';
   readonly port: MessagePort;
   /** Whether what the oven before it had in its hands is to be done by this one. */
   readonly goOn: boolean;
@@ -59,11 +59,11 @@ interface Leave {
   readonly edit: number;
 }
 
-export type ToTable = OpenPlan | KeepFile | { readonly kind: 'forget' } | AskNear | MeetOven | Leave;
+export type ToLayoutWorker = OpenPlan | KeepFile | { readonly kind: 'forget' } | AskNear | Connect | Leave;
 
 /** From the table straight to the oven. */
-export interface Bake {
-  readonly kind: 'bake';
+export interface BuildRequest {
+  readonly kind: 'build';
   readonly edit: number;
   readonly planBytes: Uint8Array;
   readonly plan: NonNullable<MastersOutcome['plan']>;
@@ -71,35 +71,35 @@ export interface Bake {
   readonly findings: readonly Finding[];
 }
 
-/** From the table to the oven while that has nothing to bake: a master to be mended. Answered with `Mended`. */
-export interface Mend {
-  readonly kind: 'mend';
+/** From the table to the oven while that has nothing to bake: a master to be mended. Answered with `Loaded`. */
+export interface LoadRequest {
+  readonly kind: 'load';
   readonly edit: number;
   readonly ask: number;
   readonly id: string;
-  readonly job: MeshToLoad;
+  readonly source: MeshToLoad;
   /** Triangles its picture may have. */
   readonly most: number;
 }
 
 /** Without an outcome where a newer edit had come. */
-export interface Mended {
+export interface Loaded {
   readonly ask: number;
   readonly outcome?: MeshOutcome;
 }
 
-export type ToOven =
-  | MeetOven
+export type ToBuildWorker =
+  | Connect
   | Leave
-  | Errand
+  | BuiltRequest
   /** Leave off the errands asked for so far; the build stays. */
-  | { readonly kind: 'drop' };
+  | { readonly kind: 'cancel' };
 
 /** Something wanted of the finished build. */
-export type Errand =
+export type BuiltRequest =
   /** Files of these formats, or of all that a build leaves; of them one alone where it is named. */
   | {
-      readonly kind: 'take';
+      readonly kind: 'files';
       readonly edit: number;
       readonly formats?: readonly string[];
       readonly file?: string;
@@ -194,7 +194,7 @@ export type FromWorker =
       /** How many flat things there are drawings of. */
       readonly drawings: number;
     }>
-  | About<{ readonly kind: 'taken'; readonly bytes: Uint8Array; readonly name: string }>
+  | About<{ readonly kind: 'files'; readonly bytes: Uint8Array; readonly name: string }>
   | About<{ readonly kind: 'walls'; readonly walls: ShownWalls }>
   | About<{ readonly kind: 'left' }>
   | About<{ readonly kind: 'fault'; readonly says: string }>;

@@ -2,7 +2,7 @@ import type { Kernel } from '../../kernel/index.ts';
 import type { Solid } from '../../mold/index.ts';
 import type { ShownSolid } from './messages.ts';
 import { shownMesh } from './reduce.ts';
-import { tell } from './tell.ts';
+import { send } from './send.ts';
 
 /** Triangles of one half in the picture, and of all other solids together. */
 const halfTriangles = 45_000;
@@ -15,7 +15,7 @@ export function showSolids(edit: number, solids: readonly Solid[], kernel: Kerne
     const budget = role === 'half' ? halfTriangles : most;
     return { id, title, role, subjects, toMold, mesh: shownMesh(mesh, budget, kernel) };
   });
-  tell(
+  send(
     { kind: 'solids', edit, solids: list, complete },
     list.map(({ mesh }) => mesh),
   );

@@ -1,8 +1,8 @@
-import Oven from './oven.worker.ts?worker&inline';
-import Table from './table.worker.ts?worker&inline';
+import BuildWorker from './build.worker.ts?worker&inline';
+import LayoutWorker from './layout.worker.ts?worker&inline';
 
 // In place of start-workers.ts where the page is one file opened from disk.
 
-export const startTable = (): Worker => new Table({ name: 'table' });
+export const startLayoutWorker = (): Worker => new LayoutWorker({ name: 'layout' });
 
-export const startOven = (): Worker => new Oven({ name: 'oven' });
+export const startBuildWorker = (): Worker => new BuildWorker({ name: 'build' });

@@ -1,6 +1,6 @@
 /** The two workers, from their own files beside the page. */
-export const startTable = (): Worker =>
-  new Worker(new URL('./table.worker.ts', import.meta.url), { type: 'module', name: 'table' });
+export const startLayoutWorker = (): Worker =>
+  new Worker(new URL('./layout.worker.ts', import.meta.url), { type: 'module', name: 'layout' });
 
-export const startOven = (): Worker =>
-  new Worker(new URL('./oven.worker.ts', import.meta.url), { type: 'module', name: 'oven' });
+export const startBuildWorker = (): Worker =>
+  new Worker(new URL('./build.worker.ts', import.meta.url), { type: 'module', name: 'build' });

@@ -2,14 +2,14 @@ import { beforeAll, expect, test, vi } from 'vitest';
 import { type Kernel, loadKernel } from '../../../src/kernel/index.ts';
 import { Cache, loadMesh, readMasters } from '../../../src/pipeline/index.ts';
 import { type Plan, readPlan } from '../../../src/plan/index.ts';
-import { Helper, mendTogether } from '../../../src/preview/worker/load-together.ts';
-import type { Mend, Mended } from '../../../src/preview/worker/messages.ts';
+import { Helper, loadTogether } from '../../../src/preview/worker/load-together.ts';
+import type { Loaded, LoadRequest } from '../../../src/preview/worker/messages.ts';
 import { bumpyMesh } from '../../browser/bumpy-mesh.ts';
 
 // In a worker this goes to the page; the kernel's WASM comes from beside the page.
-vi.mock('../../../src/preview/worker/tell.ts', async () => ({
-  tell: () => undefined,
-  breath: () => new Promise((resolve) => setImmediate(resolve)),
+vi.mock('../../../src/preview/worker/send.ts', async () => ({
+  send: () => undefined,
+  yieldToEvents: () => new Promise((resolve) => setImmediate(resolve)),
   Outdated: class Outdated extends Error {},
 }));
 
@@ -40,26 +40,26 @@ beforeAll(async () => {
 });
 
 /** The other worker's end of the line: it does what it is asked, and after `limit` masters it is ended. */
-function other(limit: number): { helper: Helper; mended: string[] } {
+function other(limit: number): { helper: Helper; loaded: string[] } {
   const { port1, port2 } = new MessageChannel();
   const helper = new Helper();
-  const mended: string[] = [];
-  port2.onmessage = ({ data }: MessageEvent<Mend>) => {
-    if (mended.length === limit) {
-      helper.meet(new MessageChannel().port1);
+  const loaded: string[] = [];
+  port2.onmessage = ({ data }: MessageEvent<LoadRequest>) => {
+    if (loaded.length === limit) {
+      helper.connect(new MessageChannel().port1);
       port1.close();
       return;
     }
-    mended.push(data.id);
-    port2.postMessage({ ask: data.ask, outcome: loadMesh(data.job, kernel) } satisfies Mended);
+    loaded.push(data.id);
+    port2.postMessage({ ask: data.ask, outcome: loadMesh(data.source, kernel) } satisfies Loaded);
   };
-  helper.meet(port1);
-  return { helper, mended };
+  helper.connect(port1);
+  return { helper, loaded };
 }
 
 async function together(helper: Helper): Promise<Cache> {
   const cache = new Cache();
-  await mendTogether(plan, {
+  await loadTogether(plan, {
     edit: 1,
     files,
     cache,
@@ -75,9 +75,9 @@ async function together(helper: Helper): Promise<Cache> {
 test.each([0, 1, 3, 5])(
   'where the other worker mends %d and is ended, all are there, and the core’s own',
   async (limit) => {
-    const { helper, mended } = other(limit);
+    const { helper, loaded } = other(limit);
     const cache = await together(helper);
-    expect(mended.length).toBeLessThanOrEqual(limit);
+    expect(loaded.length).toBeLessThanOrEqual(limit);
     const { masters } = await readMasters({ bytes, name: 'plan.yaml', files }, kernel, { cache });
     expect(cache.hits).toBe(names.length);
     const plain = await readMasters({ bytes, name: 'plan.yaml', files }, kernel);
@@ -86,9 +86,9 @@ test.each([0, 1, 3, 5])(
 );
 
 test('the other worker takes a share', async () => {
-  const { helper, mended } = other(99);
+  const { helper, loaded } = other(99);
   await together(helper);
-  expect(mended.length).toBeGreaterThan(0);
+  expect(loaded.length).toBeGreaterThan(0);
 });
 
 test('without another worker this one does all', async () => {

@@ -1,8 +1,8 @@
 import { useState } from 'preact/hooks';
 import { mmPerInch, toDegrees } from '../../../geometry/index.ts';
 import { quantityFinding, readQuantity } from '../../../plan/index.ts';
-import { allRound, setPose, takeAway } from '../../state/hand.ts';
-import { hold, itemOf, type Pose, poseOf } from '../../state/held.ts';
+import { allRound, removeThing, setPose } from '../../state/drag.ts';
+import { dragState, itemOf, type Pose, poseOf } from '../../state/drag-state.ts';
 import { said } from '../../state/show.ts';
 import { fault, picked } from '../../state/store.ts';
 import { units } from '../../state/view.ts';
@@ -16,7 +16,7 @@ export function Chosen() {
   if (id === undefined || !item || !resting) {
     return <p class="hint">Choose a thing in the list or, while moving by hand, in the picture.</p>;
   }
-  const pose = hold.value?.item.id === id ? hold.value.pose : resting;
+  const pose = dragState.value?.item.id === id ? dragState.value.pose : resting;
   const { kind } = item;
   const onRim = kind === 'tab' || kind === 'notch';
   return (
@@ -31,7 +31,7 @@ export function Chosen() {
       <Nearby id={id} />
       <div class="row">
         {!onRim && <AllRound key={id} id={id} />}
-        <button type="button" onClick={() => takeAway(id)}>
+        <button type="button" onClick={() => removeThing(id)}>
           Take away
         </button>
       </div>

@@ -12,10 +12,10 @@ import {
   inchStep,
   lengthSteps,
   mmStep,
-} from '../../state/hand.ts';
+} from '../../state/drag.ts';
 import { length } from '../../state/show.ts';
 import { mold } from '../../state/store.ts';
-import { apart, hidden, look, units } from '../../state/view.ts';
+import { apart, hidden, setView, units } from '../../state/view.ts';
 import type { Panel } from '../panel.ts';
 import { Chosen } from './chosen.tsx';
 import { Things } from './things.tsx';
@@ -76,15 +76,15 @@ let hiddenBefore: readonly string[] = [];
 /** How far the halves stood apart: closed, all that is cut lies where it belongs. */
 let apartBefore = 1;
 
-function arrange(on: boolean): void {
-  if (on === arranging.peek()) return;
-  arranging.value = on;
+function arrange(isOn: boolean): void {
+  if (isOn === arranging.peek()) return;
+  arranging.value = isOn;
   const others = [...hidden.peek()].filter((id) => !aside.includes(id));
-  if (on) hiddenBefore = aside.filter((id) => hidden.peek().has(id));
-  hidden.value = new Set([...others, ...(on ? aside : hiddenBefore)]);
-  if (on) apartBefore = apart.peek();
-  apart.value = on ? 0 : apartBefore;
-  look(on ? 'from above' : 'over the shoulder');
+  if (isOn) hiddenBefore = aside.filter((id) => hidden.peek().has(id));
+  hidden.value = new Set([...others, ...(isOn ? aside : hiddenBefore)]);
+  if (isOn) apartBefore = apart.peek();
+  apart.value = isOn ? 0 : apartBefore;
+  setView(isOn ? 'from above' : 'over the shoulder');
 }
 
 function HowToMove() {

@@ -1,4 +1,4 @@
-import { items } from '../../state/held.ts';
+import { items } from '../../state/drag-state.ts';
 import { length } from '../../state/show.ts';
 import { mold, picked, pointedAt } from '../../state/store.ts';
 

@@ -146,7 +146,7 @@ function Bar({ one, x, width, y, disc, limit }: BarProps) {
 
 function Level({
   y,
-  class: look,
+  class: className,
   says,
 }: {
   readonly y: number;
@@ -155,7 +155,7 @@ function Level({
 }) {
   return (
     <>
-      <line class={look} x1={left} y1={y} x2={wide} y2={y} />
+      <line class={className} x1={left} y1={y} x2={wide} y2={y} />
       <text class="tick" x={left - 4} y={y + 3} text-anchor="end">
         {says}
       </text>

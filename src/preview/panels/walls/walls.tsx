@@ -1,6 +1,6 @@
 import { useEffect } from 'preact/hooks';
 import { loose } from '../../scene/kinds.ts';
-import { askWalls } from '../../state/actions.ts';
+import { requestWalls } from '../../state/actions.ts';
 import { length } from '../../state/show.ts';
 import { flyTo, mold, picked, pointedAt, solidsAreCurrent, walls } from '../../state/store.ts';
 import { apart, hidden, pose } from '../../state/view.ts';
@@ -24,7 +24,7 @@ export const wallsPanel: Panel = {
     useEffect(clearTheWay, [pose.value]);
     const isMissing = solidsAreCurrent.value && walls.value === undefined;
     useEffect(() => {
-      if (isMissing) askWalls();
+      if (isMissing) requestWalls();
     }, [isMissing]);
     if (mold.value?.placements.length === 0) return <p>No cavity yet.</p>;
     return (

@@ -3,7 +3,7 @@ import { channels } from './channels.ts';
 import { clashes } from './clashes.ts';
 import { cutPlane } from './cut-plane.ts';
 import { dimensions } from './dimensions.ts';
-import { hand } from './hand.ts';
+import { drag } from './drag.ts';
 import { heavySide } from './heavy-side.ts';
 import { looks } from './looks.ts';
 import { masters } from './masters.ts';
@@ -25,7 +25,7 @@ export const layers: readonly Layer[] = [
   channels,
   looks,
   poses,
-  hand,
+  drag,
   cutPlane,
   wallColors,
   dimensions,

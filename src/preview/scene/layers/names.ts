@@ -18,7 +18,12 @@ const aside = 1.1;
 /** Numbers as in the list of masters, names of bosses, and which face is which, on both faces of the open book. */
 function wordsOf({ disc, placements, bosses }: ShownMold): Word[] {
   return (['lower', 'upper'] as const).flatMap((side) => {
-    const on = (says: string, x: number, y: number): Word => ({ says, side, at: [x, y, 0], isFace: false });
+    const onSide = (says: string, x: number, y: number): Word => ({
+      says,
+      side,
+      at: [x, y, 0],
+      isFace: false,
+    });
     const face: Word = {
       says: side === 'lower' ? 'Lower half, parting face' : 'Upper half, turned over',
       side,
@@ -27,8 +32,8 @@ function wordsOf({ disc, placements, bosses }: ShownMold): Word[] {
     };
     return [
       face,
-      ...placements.map(({ x, y }, index) => on(String(index + 1), x, y)),
-      ...bosses.map(({ size, x, y }) => on(size, x, y)),
+      ...placements.map(({ x, y }, index) => onSide(String(index + 1), x, y)),
+      ...bosses.map(({ size, x, y }) => onSide(size, x, y)),
     ];
   });
 }

@@ -1,13 +1,13 @@
 import { type Build, type ExportFile, usualFormats, writeBuild } from '../../export/index.ts';
 import { readFonts } from './fonts.ts';
-import type { Errand } from './messages.ts';
+import type { BuiltRequest } from './messages.ts';
 
 type Step = (title: string, done: number, total: number) => Promise<void>;
 
 /** What is handed to the person: one file as it is, several as a zip. The same bytes as the command writes. */
-export async function takeFiles(
+export async function collectFiles(
   build: Build,
-  { formats = usualFormats, file }: Extract<Errand, { kind: 'take' }>,
+  { formats = usualFormats, file }: Extract<BuiltRequest, { kind: 'files' }>,
   step: Step,
 ): Promise<{ bytes: Uint8Array; name: string }> {
   let done = 0;

@@ -20,7 +20,7 @@ export async function onScreen(page: Page, [x, y]: Place, diameter = 100): Promi
 }
 
 /** Takes hold of a thing: it is chosen then. */
-export async function hold(page: Page, id: string, place: Place, diameter = 100): Promise<void> {
+export async function pickUp(page: Page, id: string, place: Place, diameter = 100): Promise<void> {
   await page.mouse.move(...(await onScreen(page, place, diameter)));
   await page.mouse.down();
   await page.getByRole('region', { name: `Chosen: ${id}` }).waitFor();

@@ -4,7 +4,7 @@ import { effect, type Signal, signal } from '@preact/signals';
  * A choice the person made, remembered by the browser from one visit to the next. Where it keeps nothing (a page from
  * disk, a private window) it lasts as long as the page.
  */
-export function remembered<T extends string>(name: string, usual: T, allowed: readonly T[]): Signal<T> {
+export function persisted<T extends string>(name: string, usual: T, allowed: readonly T[]): Signal<T> {
   const known = allowed.find((one) => one === read(name));
   const choice = signal<T>(known ?? usual);
   effect(() => write(name, choice.value));

@@ -1,6 +1,6 @@
 import { translation } from '../../geometry/index.ts';
 import type { Mold, Placement } from '../../mold/index.ts';
-import type { Held } from './messages.ts';
+import type { Dragged } from './messages.ts';
 
 /** So often is something moved in practice: an engine compiles well what it has run some times. */
 const moves = 12;
@@ -12,7 +12,7 @@ const leastOfEach = 3;
  * watching until their circles nearly touch. Worked through before a hand does the like, so that its first moves are not
  * the slow ones. None where there is one placement alone.
  */
-export function practiceMoves({ masters, placements, limits }: Mold): Held[] {
+export function warmUpMoves({ masters, placements, limits }: Mold): Dragged[] {
   const count = Math.max(leastOfEach, Math.ceil(moves / Math.max(1, masters.length)));
   return masters.flatMap(({ id }) => {
     const one = placements.find(({ master }) => master === id);
@@ -20,7 +20,7 @@ export function practiceMoves({ masters, placements, limits }: Mold): Held[] {
   });
 }
 
-function approach(one: Placement, placements: readonly Placement[], from: number, count: number): Held[] {
+function approach(one: Placement, placements: readonly Placement[], from: number, count: number): Dragged[] {
   const apart = ({ x, y }: Placement): number => Math.hypot(x - one.x, y - one.y);
   const gapTo = (other: Placement): number => apart(other) - one.reach - other.reach;
   const others = placements.filter((other) => apart(other) > 0);

@@ -1,7 +1,7 @@
 import { computed, signal } from '@preact/signals';
 import { compose, inverse, type Matrix4, rotation, translation } from '../../geometry/index.ts';
 import type { ItemName, Move } from '../../plan/index.ts';
-import type { Held } from '../worker/messages.ts';
+import type { Dragged } from '../worker/messages.ts';
 import { mold } from './store.ts';
 
 /** Where a thing lies on the disc: mm and rad; `turnRad` as the plan counts it. */
@@ -15,14 +15,14 @@ export interface Pose {
 }
 
 /** What is in the hand: not in the plan's text before it is let go. */
-export interface Hold {
+export interface DragState {
   readonly item: ItemName;
   readonly pose: Pose;
 }
 
-export const hold = signal<Hold | undefined>(undefined);
+export const dragState = signal<DragState | undefined>(undefined);
 /** Whether it is still being moved; else the plan has been changed and the picture will follow. */
-export const inHand = signal(false);
+export const isDragging = signal(false);
 
 /** Everything on the disc that can be moved, in the order of the plan. */
 export const items = computed<readonly ItemName[]>(() => {
@@ -70,8 +70,8 @@ const frameOf = ({ kind }: ItemName, { radius, angleRad, turnRad, depth }: Pose)
 };
 
 /** The way of what is held from where the plan has it. */
-export const held = computed<Held | undefined>(() => {
-  const now = hold.value;
+export const dragged = computed<Dragged | undefined>(() => {
+  const now = dragState.value;
   const from = now && poseOf(now.item.id);
   if (!now || !from) return undefined;
   const matrix = compose(frameOf(now.item, now.pose), inverse(frameOf(now.item, from)));
@@ -79,7 +79,7 @@ export const held = computed<Held | undefined>(() => {
 });
 
 /** What of a pose is to be written, compared with where the plan has the thing. */
-export function moveTo({ item, pose }: Hold): Move {
+export function moveTo({ item, pose }: DragState): Move {
   const from = poseOf(item.id);
   if (!from) return {};
   const differs = (a: number, b: number) => Math.abs(a - b) > 1e-9;

@@ -1,13 +1,13 @@
 import { effect } from '@preact/signals';
 import { Matrix4, Mesh, type Object3D, Plane, Raycaster, Vector2, Vector3 } from 'three';
-import { arranging, doing, drop, holdAt, letGo, snapped } from '../../state/hand.ts';
-import { held, hold, itemOf, type Pose, poseOf } from '../../state/held.ts';
+import { arranging, cancelDrag, doing, dragTo, finishDrag, snapped } from '../../state/drag.ts';
+import { dragged, dragState, itemOf, type Pose, poseOf } from '../../state/drag-state.ts';
 import { mold, picked, pictured, pointedAt, solids } from '../../state/store.ts';
 import type { Stage } from '../stage.ts';
 
 /** Things in the picture taken by the pointer, and shown where the hand holds them. */
-export function hand(stage: Stage): () => void {
-  const stops = [showHeld(stage), takeByPointer(stage), sayScale(stage)];
+export function drag(stage: Stage): () => void {
+  const stops = [showDragged(stage), pickUpByPointer(stage), sayScale(stage)];
   return () => {
     for (const stop of stops) stop();
   };
@@ -33,7 +33,7 @@ function sayScale(stage: Stage): () => void {
 }
 
 /** Puts what is held where it is held; when the plan has caught up, the new picture has it there. */
-function showHeld(stage: Stage): () => void {
+function showDragged(stage: Stage): () => void {
   const before = new WeakMap<Object3D, Matrix4>();
   let moved: Mesh[] = [];
   // Tabs stand where the solids were made for; the mold they were made for tells the way from there.
@@ -47,11 +47,11 @@ function showHeld(stage: Stage): () => void {
       void pictured.value;
       for (const mesh of moved) put(mesh, before.get(mesh));
       moved = [];
-      const now = held.value;
+      const now = dragged.value;
       if (now && now.kind !== 'tab') show(now.id, new Matrix4().fromArray([...now.matrix]));
       for (const { id, angleRad } of mold.value?.tabs ?? []) {
-        const held = now?.id === id ? (hold.value?.pose.angleRad ?? angleRad) : angleRad;
-        const by = held - (tabsAt.get(id) ?? held);
+        const angle = now?.id === id ? (dragState.value?.pose.angleRad ?? angleRad) : angleRad;
+        const by = angle - (tabsAt.get(id) ?? angle);
         if (by !== 0) show(id, new Matrix4().makeRotationZ(by));
       }
       stage.draw();
@@ -90,7 +90,7 @@ interface Grip {
   readonly scale: number;
 }
 
-function takeByPointer(stage: Stage): () => void {
+function pickUpByPointer(stage: Stage): () => void {
   const { canvas, camera, sides, controls } = stage;
   const ray = new Raycaster();
   let grip: Grip | undefined;
@@ -156,15 +156,15 @@ function takeByPointer(stage: Stage): () => void {
     aim(event);
     const at = onPlane();
     if (!at) return;
-    const pose = dragged(grip, at, event.clientY);
-    holdAt(grip.id, event.shiftKey ? pose : snapped(pose, grip.from));
+    const pose = poseAfter(grip, at, event.clientY);
+    dragTo(grip.id, event.shiftKey ? pose : snapped(pose, grip.from));
   };
   const up = (event: PointerEvent): void => {
     if (grip?.pointer !== event.pointerId) return;
     event.stopImmediatePropagation();
     grip = undefined;
-    if (event.type === 'pointercancel') drop();
-    else letGo();
+    if (event.type === 'pointercancel') cancelDrag();
+    else finishDrag();
   };
   const listeners = { pointerdown: down, pointermove: move, pointerup: up, pointercancel: up };
   for (const [name, listen] of Object.entries(listeners)) {
@@ -182,7 +182,7 @@ function takeByPointer(stage: Stage): () => void {
 }
 
 /** The pose a drag gives: along the parting plane, about the thing's own middle, or up and down. */
-function dragged({ from, at, screenY, scale }: Grip, now: Vector3, y: number): Pose {
+function poseAfter({ from, at, screenY, scale }: Grip, now: Vector3, y: number): Pose {
   const [cx, cy] = [from.radius * Math.cos(from.angleRad), from.radius * Math.sin(from.angleRad)];
   switch (doing.peek()) {
     case 'move': {

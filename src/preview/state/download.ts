@@ -18,5 +18,5 @@ const types: Readonly<Record<string, string>> = {
 };
 
 /** Hands over a file; its ending says what it is. */
-export const takeAway = (bytes: Uint8Array, name: string): void =>
+export const downloadFile = (bytes: Uint8Array, name: string): void =>
   download(bytes, name, types[name.slice(name.lastIndexOf('.') + 1)] ?? 'application/octet-stream');

@@ -7,13 +7,13 @@ export const workerKernel = (): Promise<Kernel> =>
   loadKernel({ wasmUrl: wasmUrl.startsWith('data:') ? wasmUrl : new URL(wasmUrl, import.meta.url).href });
 
 /** Says something to the page; `meshes` are handed over. */
-export function tell(message: FromWorker, meshes: readonly ShownMesh[] = []): void {
+export function send(message: FromWorker, meshes: readonly ShownMesh[] = []): void {
   const transfer = meshes.flatMap(({ positions, normals }) => [positions.buffer, normals.buffer]);
   globalThis.postMessage(message, { transfer: transfer as Transferable[] });
 }
 
 /** Lets what has arrived meanwhile be handled. A timer would be slowed down by the browser; a message is not. */
-export function breath(): Promise<void> {
+export function yieldToEvents(): Promise<void> {
   return new Promise((resolve) => {
     const { port1, port2 } = new MessageChannel();
     port1.onmessage = () => {
@@ -30,11 +30,11 @@ export class Outdated extends Error {
 }
 
 /** Runs the work on an edit: its end by a newer one is no fault, anything else thrown is told as one. */
-export async function onEdit(edit: number, work: () => Promise<void>): Promise<void> {
+export async function onEdit(edit: number, run: () => Promise<void>): Promise<void> {
   try {
-    await work();
+    await run();
   } catch (error) {
     if (error instanceof Outdated) return;
-    tell({ kind: 'fault', edit, says: error instanceof Error ? error.message : String(error) });
+    send({ kind: 'fault', edit, says: error instanceof Error ? error.message : String(error) });
   }
 }

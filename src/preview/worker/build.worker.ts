@@ -9,64 +9,64 @@ import {
   stepChecks,
   stepFields,
 } from '../../pipeline/index.ts';
-import { mendAndShow } from './load-together.ts';
-import type { Bake, Errand, Mend, Mended, ToOven } from './messages.ts';
+import { collectFiles } from './collect-files.ts';
+import { loadAndShow } from './load-together.ts';
+import type { BuildRequest, BuiltRequest, Loaded, LoadRequest, ToBuildWorker } from './messages.ts';
+import { Outdated, onEdit, send, workerKernel, yieldToEvents } from './send.ts';
 import { showChannels } from './show-channels.ts';
 import { showSolids } from './show-solids.ts';
 import { showWalls } from './show-walls.ts';
-import { takeFiles } from './take.ts';
-import { breath, Outdated, onEdit, tell, workerKernel } from './tell.ts';
 
 const cache = new Cache();
 let latest = 0;
 let working = Promise.resolve();
 /** How often errands were dropped. */
-let drops = 0;
+let cancels = 0;
 let built: { readonly edit: number; readonly build: Build } | undefined;
 
-globalThis.onmessage = ({ data }: MessageEvent<ToOven>) => {
-  if (data.kind === 'meet') {
+globalThis.onmessage = ({ data }: MessageEvent<ToBuildWorker>) => {
+  if (data.kind === 'connect') {
     const { port } = data;
-    port.onmessage = ({ data }: MessageEvent<Bake | Mend>) => {
+    port.onmessage = ({ data }: MessageEvent<BuildRequest | LoadRequest>) => {
       latest = data.edit;
       working = working.then(() =>
-        onEdit(data.edit, () => (data.kind === 'bake' ? bake(data) : mend(data, port))),
+        onEdit(data.edit, () => (data.kind === 'build' ? build(data) : load(data, port))),
       );
     };
   } else if (data.kind === 'leave') {
     latest = data.edit;
-    tell({ kind: 'left', edit: data.edit });
-  } else if (data.kind === 'drop') drops++;
+    send({ kind: 'left', edit: data.edit });
+  } else if (data.kind === 'cancel') cancels++;
   else {
-    const dropsThen = drops;
-    const isWanted = () => drops === dropsThen && data.edit === latest;
+    const cancelsThen = cancels;
+    const isWanted = () => cancels === cancelsThen && data.edit === latest;
     working = working.then(() => onEdit(data.edit, () => run(data, isWanted)));
   }
 };
 
 /** Helps the table, which does itself what is not done here. The mesh is handed over: what is baked comes from there. */
-async function mend(data: Mend, port: MessagePort): Promise<void> {
-  await breath();
+async function load(data: LoadRequest, port: MessagePort): Promise<void> {
+  await yieldToEvents();
   let outcome: MeshOutcome | undefined;
   try {
-    if (data.edit === latest) outcome = mendAndShow(data, await workerKernel());
+    if (data.edit === latest) outcome = loadAndShow(data, await workerKernel());
   } finally {
     const { mesh } = outcome ?? {};
-    const handed = mesh ? [mesh.positions.buffer, mesh.triangles.buffer] : [];
+    const transferred = mesh ? [mesh.positions.buffer, mesh.triangles.buffer] : [];
     port.postMessage(
-      { ask: data.ask, ...(outcome && { outcome }) } satisfies Mended,
-      handed as Transferable[],
+      { ask: data.ask, ...(outcome && { outcome }) } satisfies Loaded,
+      transferred as Transferable[],
     );
   }
 }
 
-async function bake({ edit, plan, masters, findings: found, planBytes }: Bake): Promise<void> {
+async function build({ edit, plan, masters, findings: found, planBytes }: BuildRequest): Promise<void> {
   const pause = async () => {
-    await breath();
+    await yieldToEvents();
     if (edit !== latest) throw new Outdated();
   };
   const progress = (step: { title: string; done: number; total: number }) =>
-    tell({ kind: 'step', edit, ...step });
+    send({ kind: 'step', edit, ...step });
   const kernel = await workerKernel();
   await pause();
   progress({ title: 'parting surface', done: 0, total: 1 });
@@ -77,7 +77,7 @@ async function bake({ edit, plan, masters, findings: found, planBytes }: Bake): 
   for (;;) {
     const step = steps.next();
     if (step.done) {
-      tell({ kind: 'report', edit, report: step.value });
+      send({ kind: 'report', edit, report: step.value });
       break;
     }
     await pause();
@@ -93,28 +93,28 @@ async function bake({ edit, plan, masters, findings: found, planBytes }: Bake): 
   showSolids(edit, solids, kernel, true);
   const withheld = build.withheld.map(({ title, reasons }) => ({ title, reasons }));
   const stls = build.solids.map(({ name }) => name);
-  tell({ kind: 'built', edit, report: build.report, withheld, stls, drawings: build.drawings.length });
+  send({ kind: 'built', edit, report: build.report, withheld, stls, drawings: build.drawings.length });
 }
 
 /** Does an errand on the finished build, with a stop at each step. */
-async function run(errand: Errand, isWanted: () => boolean): Promise<void> {
-  const { edit } = errand;
+async function run(request: BuiltRequest, isWanted: () => boolean): Promise<void> {
+  const { edit } = request;
   const step = async (title: string, done: number, total: number): Promise<void> => {
-    if (isWanted()) tell({ kind: 'step', edit, title, done, total });
-    await breath();
+    if (isWanted()) send({ kind: 'step', edit, title, done, total });
+    await yieldToEvents();
     if (!isWanted()) throw new Outdated();
   };
   if (built?.edit !== edit) throw new Error('the mold is not built yet');
   const { build } = built;
-  if (errand.kind === 'take') {
-    const { bytes, name } = await takeFiles(build, errand, step);
+  if (request.kind === 'files') {
+    const { bytes, name } = await collectFiles(build, request, step);
     await step(name, 1, 1);
-    tell({ kind: 'taken', edit, bytes, name });
+    send({ kind: 'files', edit, bytes, name });
     return;
   }
   const kernel = await workerKernel();
   const walls = showWalls(build.mold, await wallFields(build, kernel, step), kernel);
-  tell(
+  send(
     { kind: 'walls', edit, walls },
     walls.meshes.map(({ mesh }) => mesh),
   );

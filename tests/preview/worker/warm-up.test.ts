@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
 import { loadKernel } from '../../../src/kernel/index.ts';
 import { placeMold, readMasters } from '../../../src/pipeline/index.ts';
-import { holdIn } from '../../../src/preview/worker/hold-in.ts';
-import { practiceMoves } from '../../../src/preview/worker/practice.ts';
+import { warmUpMoves } from '../../../src/preview/worker/warm-up.ts';
+import { withDragged } from '../../../src/preview/worker/with-dragged.ts';
 
 async function lay(placements: string) {
   const text = `process: rubber
@@ -26,8 +26,8 @@ test('one comes from two walls away to its nearest neighbor, and is never past i
   const mold = await lay(`  - { master: button, at: { radius: 40, angle: 0 } }
   - { master: button, at: { radius: 40, angle: 180 } }
   - { master: button, at: { radius: 40, angle: 60 } }`);
-  const gaps = practiceMoves(mold).map((held) => {
-    const [one, , near] = holdIn(mold, held).placements;
+  const gaps = warmUpMoves(mold).map((dragged) => {
+    const [one, , near] = withDragged(mold, dragged).placements;
     return Math.hypot(one.x - near.x, one.y - near.y) - one.reach - near.reach;
   });
   expect(gaps.length).toBeGreaterThan(5);
@@ -39,8 +39,8 @@ test('one comes from two walls away to its nearest neighbor, and is never past i
 });
 
 test('there is nothing to practice with one placement, or with two in one place', async () => {
-  expect(practiceMoves(await lay('  - { master: button, at: { radius: 40, angle: 0 } }'))).toEqual([]);
+  expect(warmUpMoves(await lay('  - { master: button, at: { radius: 40, angle: 0 } }'))).toEqual([]);
   const heaped = await lay(`  - { master: button, at: { radius: 40, angle: 0 } }
   - { master: button, at: { radius: 40, angle: 0 } }`);
-  expect(practiceMoves(heaped)).toEqual([]);
+  expect(warmUpMoves(heaped)).toEqual([]);
 });

@@ -2,15 +2,15 @@
  * How soon walls and covers follow the hand: 36 placements of 70 000 triangles, one of them moved from its place toward a
  * neighbor in 60 steps, on reduced masters as the page does it, after the page's own practice; against the same steps on
  * the whole masters. CPU time of the process, so that other work on the machine does not count. Run with
- * `npx tsx bench/hand.ts`.
+ * `npx tsx bench/drag.ts`.
  */
 
 import { translation } from '../src/geometry/index.ts';
 import { type Kernel, loadKernel } from '../src/kernel/index.ts';
 import type { Mold } from '../src/mold/index.ts';
 import { Cache, checkNear, placeMold, readMasters, roughError, roughMold } from '../src/pipeline/index.ts';
-import { holdIn } from '../src/preview/worker/hold-in.ts';
-import { practiceMoves } from '../src/preview/worker/practice.ts';
+import { warmUpMoves } from '../src/preview/worker/warm-up.ts';
+import { withDragged } from '../src/preview/worker/with-dragged.ts';
 import { manyMesh, manyPlan } from '../tests/browser/bumpy-mesh.ts';
 
 /** ms, and mm. */
@@ -35,13 +35,13 @@ function drag(mold: Mold, kernel: Kernel): number[] {
   const cache = new Cache();
   return Array.from({ length: steps }, (_, k) => {
     const share = (k + 1) / steps;
-    const held = {
+    const dragged = {
       kind: 'placement',
       id: 'leaf-1',
       matrix: translation(-18 * share, 20 * share, 0),
     } as const;
     const before = process.cpuUsage();
-    checkNear(holdIn(mold, held), held.id, kernel, cache);
+    checkNear(withDragged(mold, dragged), dragged.id, kernel, cache);
     const { user, system } = process.cpuUsage(before);
     return (user + system) / 1000;
   });
@@ -58,7 +58,7 @@ const whole = await lay(kernel);
 const rough = roughMold(whole, kernel);
 const count = ({ masters }: Mold): number => masters[0].mesh.triangles.length / 3;
 console.log(`masters of ${count(whole)} triangles, reduced to ${count(rough)}`);
-for (const held of practiceMoves(rough)) checkNear(holdIn(rough, held), held.id, kernel);
+for (const dragged of warmUpMoves(rough)) checkNear(withDragged(rough, dragged), dragged.id, kernel);
 const [moved, exact] = [drag(rough, kernel), drag(whole, kernel)];
 const p95 = share(moved, 0.95);
 console.log(

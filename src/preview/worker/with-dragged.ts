@@ -1,9 +1,9 @@
 import { compose } from '../../geometry/index.ts';
 import type { Mold } from '../../mold/index.ts';
-import type { Held } from './messages.ts';
+import type { Dragged } from './messages.ts';
 
 /** The mold with one thing where it is held. Its gates, vents and build-up stay where they were. */
-export function holdIn(mold: Mold, { id, kind, matrix }: Held): Mold {
+export function withDragged(mold: Mold, { id, kind, matrix }: Dragged): Mold {
   const [c, s, tx, ty] = [matrix[0], matrix[1], matrix[12], matrix[13]];
   const turnRad = Math.atan2(s, c);
   const moved = (x: number, y: number) => ({ x: c * x - s * y + tx, y: s * x + c * y + ty });
@@ -25,13 +25,13 @@ export function holdIn(mold: Mold, { id, kind, matrix }: Held): Mold {
         ),
       };
     case 'tab':
-      return { ...mold, tabs: mold.tabs.map((one) => turned(one, id, turnRad)) };
+      return { ...mold, tabs: mold.tabs.map((one) => rotated(one, id, turnRad)) };
     case 'notch':
-      return { ...mold, notches: mold.notches.map((one) => turned(one, id, turnRad)) };
+      return { ...mold, notches: mold.notches.map((one) => rotated(one, id, turnRad)) };
   }
 }
 
-const turned = <T extends { readonly id: string; readonly angleRad: number }>(
+const rotated = <T extends { readonly id: string; readonly angleRad: number }>(
   one: T,
   id: string,
   by: number,

@@ -12,14 +12,14 @@ import {
 } from '../../pipeline/index.ts';
 import { type Plan, readPlan } from '../../plan/index.ts';
 import { PageFiles } from './files.ts';
-import { holdIn } from './hold-in.ts';
-import { Helper, mendTogether, mostTriangles } from './load-together.ts';
-import type { AskNear, Bake, OpenPlan, ShownMold, ToTable } from './messages.ts';
-import { practiceMoves } from './practice.ts';
+import { Helper, loadTogether, mostTriangles } from './load-together.ts';
+import type { AskNear, BuildRequest, OpenPlan, ShownMold, ToLayoutWorker } from './messages.ts';
 import { shownMesh } from './reduce.ts';
+import { Outdated, onEdit, send, workerKernel, yieldToEvents } from './send.ts';
 import { showChannels } from './show-channels.ts';
 import { showSolids } from './show-solids.ts';
-import { breath, Outdated, onEdit, tell, workerKernel } from './tell.ts';
+import { warmUpMoves } from './warm-up.ts';
+import { withDragged } from './with-dragged.ts';
 
 /** Parts that take next to no time and hang on neither masters nor parting surface. */
 const quick = ['disc-blank', 'sprue-form', 'plug', 'bosses', 'notch'];
@@ -30,26 +30,26 @@ const fixtures = new Cache(50);
 const files = new PageFiles();
 const shown = new Map<string, object>();
 const helper = new Helper();
-let oven: MessagePort | undefined;
-let lastBake: Bake | undefined;
+let buildWorker: MessagePort | undefined;
+let lastBuild: BuildRequest | undefined;
 let laid: { readonly edit: number; readonly mold: Mold } | undefined;
 let wanted: AskNear | undefined;
 let latest = 0;
 /** The edit opened last; where its work was left off, `latest` is a newer one. */
 let opened = 0;
 /** Whether something was moved, by hand or in practice. */
-let isPracticed = false;
+let isWarm = false;
 let working = Promise.resolve();
 
-globalThis.onmessage = ({ data }: MessageEvent<ToTable>) => {
+globalThis.onmessage = ({ data }: MessageEvent<ToLayoutWorker>) => {
   if (data.kind === 'keep') files.keep(data.name, data.bytes);
   else if (data.kind === 'forget') files.forget();
   else if (data.kind === 'leave') latest = data.edit;
-  else if (data.kind === 'meet') {
-    oven = data.port;
-    helper.meet(data.port);
+  else if (data.kind === 'connect') {
+    buildWorker = data.port;
+    helper.connect(data.port);
     // The oven before it was ended with this in its hands.
-    if (data.goOn && lastBake?.edit === latest) oven.postMessage(lastBake);
+    if (data.goOn && lastBuild?.edit === latest) buildWorker.postMessage(lastBuild);
   } else if (data.kind === 'near') {
     // Between two steps of other work; answered for the edit that is on the table.
     void workerKernel().then((kernel) => near(data, kernel));
@@ -73,44 +73,44 @@ async function open({ edit, text, name, filesAt, fresh }: OpenPlan): Promise<voi
     cache,
     progress: (step) => {
       if (!isLatest()) throw new Outdated();
-      tell({ kind: 'step', edit, ...step });
+      send({ kind: 'step', edit, ...step });
     },
   });
-  await breath();
+  await yieldToEvents();
   if (!isLatest()) return;
   if (!plan || !masters) {
-    tell({ kind: 'unread', edit, findings, units });
+    send({ kind: 'unread', edit, findings, units });
     return;
   }
-  lastBake = { kind: 'bake', edit, planBytes: bytes, plan, masters, findings };
+  lastBuild = { kind: 'build', edit, planBytes: bytes, plan, masters, findings };
   // With a flat parting surface all else is placed as it will be, at once; the true surface is the oven's to find.
   const { mold } = placeMold({ ...plan, parting: { ...plan.parting, surface: 'flat' } }, masters, [], {
     cache,
   });
   showMasters(edit, mold, kernel);
   laid = { edit, mold };
-  tell({ kind: 'laid', edit, mold: withoutMeshes(mold), complete: true });
+  send({ kind: 'laid', edit, mold: withoutMeshes(mold), complete: true });
   showChannels(edit, mold);
   if (wanted?.edit === edit) near(wanted, kernel);
   wanted = undefined;
   // What is looked at comes first, and the oven leaves the machine to it until then.
-  oven?.postMessage(lastBake);
-  await getReady(edit, mold, kernel);
+  buildWorker?.postMessage(lastBuild);
+  await warmUp(edit, mold, kernel);
 }
 
 /** Before anything is taken into the hand: reduced masters, and practice, which is wanted but once. */
-async function getReady(edit: number, mold: Mold, kernel: Kernel): Promise<void> {
+async function warmUp(edit: number, mold: Mold, kernel: Kernel): Promise<void> {
   for (const master of mold.masters) {
-    await breath();
+    await yieldToEvents();
     if (edit !== opened) return;
     roughMold({ ...mold, masters: [master] }, kernel);
   }
-  for (const held of practiceMoves(mold)) {
-    await breath();
-    if (edit !== opened || isPracticed) return;
-    checkNear(holdIn(roughMold(mold, kernel), held), held.id, kernel, fixtures);
+  for (const dragged of warmUpMoves(mold)) {
+    await yieldToEvents();
+    if (edit !== opened || isWarm) return;
+    checkNear(withDragged(roughMold(mold, kernel), dragged), dragged.id, kernel, fixtures);
   }
-  isPracticed = true;
+  isWarm = true;
 }
 
 /** The disc first, and the masters as they are mended. */
@@ -122,7 +122,7 @@ async function showSoon(
 ): Promise<void> {
   if (!plan) return;
   const first = showDisc(edit, plan, kernel);
-  const mending = mendTogether(plan, {
+  const loading = loadTogether(plan, {
     edit,
     files: access,
     cache,
@@ -132,7 +132,7 @@ async function showSoon(
     isLatest: () => edit === latest,
     shown: (id, mesh) => shown.set(id, mesh),
   });
-  await Promise.all([first, mending]);
+  await Promise.all([first, loading]);
 }
 
 /** The disc with all but its masters, which take longer to read. */
@@ -146,7 +146,7 @@ async function showDisc(edit: number, plan: Plan, kernel: Kernel): Promise<void>
     ...bare
   } = plan;
   const { mold } = placeMold(bare, [], []);
-  tell({ kind: 'laid', edit, mold: withoutMeshes(mold), complete: false });
+  send({ kind: 'laid', edit, mold: withoutMeshes(mold), complete: false });
   showSolids(edit, await sketchSolids(mold, kernel, { only: quick, cache }), kernel, false);
 }
 
@@ -155,21 +155,21 @@ async function showDisc(edit: number, plan: Plan, kernel: Kernel): Promise<void>
  * edit that is still to be laid out, it is answered as soon as that is.
  */
 function near(asked: AskNear, kernel: Kernel): void {
-  const { edit, ask, id, held } = asked;
+  const { edit, ask, id, dragged } = asked;
   if (laid?.edit !== edit) {
     wanted = asked;
     return;
   }
-  if (held) isPracticed = true;
+  if (dragged) isWarm = true;
   const start = performance.now();
-  const mold = held ? holdIn(roughMold(laid.mold, kernel), held) : laid.mold;
+  const mold = dragged ? withDragged(roughMold(laid.mold, kernel), dragged) : laid.mold;
   const found = checkNear(mold, id, kernel, fixtures);
-  tell({
+  send({
     kind: 'near',
     edit,
     ask,
     id,
-    error: held ? roughError : 0,
+    error: dragged ? roughError : 0,
     took: performance.now() - start,
     ...found,
   });
@@ -182,7 +182,7 @@ function showMasters(edit: number, { masters, placements }: Mold, kernel: Kernel
     if (shown.get(id) === mesh) continue;
     shown.set(id, mesh);
     const reduced = shownMesh(mesh, most, kernel);
-    tell({ kind: 'master', edit, master: { id, mesh: reduced } }, [reduced]);
+    send({ kind: 'master', edit, master: { id, mesh: reduced } }, [reduced]);
   }
 }
 

@@ -2,8 +2,8 @@ import { signal } from '@preact/signals';
 import { mmPerInch, toDegrees, toRadians } from '../../geometry/index.ts';
 import { addMaster, type Company, type Edited, moveItem, removeItem, repeatRound } from '../../plan/index.ts';
 import { changePlan } from './actions.ts';
-import { hold, inHand, itemOf, moveTo, type Pose, poseOf } from './held.ts';
-import { remembered } from './remember.ts';
+import { dragState, isDragging, itemOf, moveTo, type Pose, poseOf } from './drag-state.ts';
+import { persisted } from './persist.ts';
 import { said } from './show.ts';
 import { fault, mold, picked, plan } from './store.ts';
 import { units } from './view.ts';
@@ -22,9 +22,9 @@ export const company = signal<Company>('alone');
 export const angleSteps = ['0.5', '1', '5', '15'] as const;
 export const lengthSteps = { mm: ['0.1', '0.5', '1', '5'], in: ['1/64', '1/32', '1/16', '1/4'] } as const;
 /** Degrees. */
-export const angleStep = remembered('angle step', '1', angleSteps);
-export const mmStep = remembered('step in mm', '0.5', lengthSteps.mm);
-export const inchStep = remembered('step in inches', '1/32', lengthSteps.in);
+export const angleStep = persisted('angle step', '1', angleSteps);
+export const mmStep = persisted('step in mm', '0.5', lengthSteps.mm);
+export const inchStep = persisted('step in inches', '1/32', lengthSteps.in);
 
 const parts: Readonly<Record<string, number>> = { '1/64': 64, '1/32': 32, '1/16': 16, '1/4': 4 };
 const stepRad = (): number => toRadians(Number(angleStep.value));
@@ -47,32 +47,32 @@ export function snapped(pose: Pose, from: Pose): Pose {
 }
 
 /** Shows a thing somewhere, not written yet. */
-export function holdAt(id: string, pose: Pose): void {
+export function dragTo(id: string, pose: Pose): void {
   const item = itemOf(id);
   if (!item) return;
-  inHand.value = true;
-  hold.value = { item, pose };
+  isDragging.value = true;
+  dragState.value = { item, pose };
 }
 
 /** Writes where the thing in the hand is into the plan. It stays shown there until the mold is laid out anew. */
-export function letGo(): void {
+export function finishDrag(): void {
   clearTimeout(resting);
   resting = undefined;
-  inHand.value = false;
-  const now = hold.peek();
+  isDragging.value = false;
+  const now = dragState.peek();
   const text = plan.peek()?.text;
   if (!now || text === undefined) return;
   const move = moveTo(now);
   performance.mark('let go');
-  if (Object.keys(move).length === 0) hold.value = undefined;
-  else if (!put(moveItem(text, now.item, move, company.peek()))) hold.value = undefined;
+  if (Object.keys(move).length === 0) dragState.value = undefined;
+  else if (!put(moveItem(text, now.item, move, company.peek()))) dragState.value = undefined;
 }
 
-export function drop(): void {
+export function cancelDrag(): void {
   clearTimeout(resting);
   resting = undefined;
-  inHand.value = false;
-  hold.value = undefined;
+  isDragging.value = false;
+  dragState.value = undefined;
 }
 
 /** An edit goes into the plan, or its fault is told. */
@@ -95,10 +95,10 @@ export function nudge(right: number, up: number): void {
   const id = picked.peek();
   const from = id === undefined ? undefined : poseOf(id);
   if (id === undefined || !from) return;
-  const pose = hold.peek()?.item.id === id ? (hold.peek()?.pose ?? from) : from;
-  holdAt(id, stepped(pose, right, up));
+  const pose = dragState.peek()?.item.id === id ? (dragState.peek()?.pose ?? from) : from;
+  dragTo(id, stepped(pose, right, up));
   clearTimeout(resting);
-  resting = setTimeout(letGo, burst);
+  resting = setTimeout(finishDrag, burst);
 }
 
 function stepped(pose: Pose, right: number, up: number): Pose {
@@ -120,11 +120,11 @@ function stepped(pose: Pose, right: number, up: number): Pose {
 export function setPose(id: string, change: Partial<Pose>): void {
   const from = poseOf(id);
   if (!from) return;
-  holdAt(id, { ...from, ...change });
-  letGo();
+  dragTo(id, { ...from, ...change });
+  finishDrag();
 }
 
-export function takeAway(id: string): void {
+export function removeThing(id: string): void {
   const item = itemOf(id);
   const text = plan.peek()?.text;
   if (item && text !== undefined && put(removeItem(text, item))) picked.value = undefined;

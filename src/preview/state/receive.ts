@@ -1,9 +1,9 @@
 import { batch } from '@preact/signals';
 import type { FromWorker, ShownMesh } from '../worker/messages.ts';
-import { hold, inHand } from './held.ts';
-import { hearNear } from './near.ts';
+import { downloadFile } from './download.ts';
+import { dragState, isDragging } from './drag-state.ts';
+import { receiveNear } from './near.ts';
 import * as store from './store.ts';
-import { takeAway } from './take.ts';
 import { hideForFirstLook, planSystem } from './view.ts';
 
 /** The newest picture of each master. They come one by one; shown, and so drawn, they are when there is a place for all. */
@@ -16,7 +16,7 @@ function showArrived(): void {
 }
 
 /** Puts what a worker says into the store. */
-export function hear(message: FromWorker): void {
+export function receive(message: FromWorker): void {
   batch(() => put(message));
 }
 
@@ -38,14 +38,14 @@ function put(message: FromWorker): void {
       store.mold.value = message.mold;
       if (message.complete) showArrived();
       // What was let go lies there now; what was taken meanwhile stays in the hand.
-      if (!inHand.peek()) hold.value = undefined;
+      if (!isDragging.peek()) dragState.value = undefined;
       performance.mark(message.complete ? 'mold laid' : 'disc laid');
       break;
     case 'channels':
       store.channels.value = message.channels;
       break;
     case 'near':
-      hearNear(message);
+      receiveNear(message);
       break;
     case 'solids':
       // Quick ones do not take the place of a whole set that is merely a little old.
@@ -67,11 +67,11 @@ function put(message: FromWorker): void {
     case 'unread':
       store.unread.value = message.findings;
       planSystem.value = message.units;
-      hold.value = undefined;
+      dragState.value = undefined;
       store.step.value = undefined;
       break;
-    case 'taken':
-      takeAway(message.bytes, message.name);
+    case 'files':
+      downloadFile(message.bytes, message.name);
       store.step.value = undefined;
       break;
     case 'walls':

@@ -1,0 +1,136 @@
+import type {
+  BuiltRequest,
+  Dragged,
+  FromWorker,
+  KeepFile,
+  OpenPlan,
+  ToBuildWorker,
+  ToLayoutWorker,
+} from './messages.ts';
+import { startBuildWorker, startLayoutWorker } from './start-workers.ts';
+
+/** How long a worker may take to leave off before it is ended, ms. */
+const patience = 350;
+
+/**
+ * The page's end of the two workers. Each `open` is an edit with a number; answers to older edits are not passed on.
+ */
+export class WorkerClient {
+  private readonly layoutWorker = startLayoutWorker();
+  private buildWorker = startBuildWorker();
+  private edit = 0;
+  /** The edit on the table; what was left off in the oven does not change it. */
+  private opened = 0;
+  private isBuilding = false;
+  /** Whether something is wanted of the finished build. */
+  private requests = 0;
+
+  constructor(private readonly receive: (message: FromWorker) => void) {
+    this.listen(this.layoutWorker);
+    this.connect(false);
+  }
+
+  /** Reads, lays out, checks and builds a plan; what is still being done for an older one is left off. */
+  open(plan: Omit<OpenPlan, 'kind' | 'edit'>): number {
+    const edit = ++this.edit;
+    this.opened = edit;
+    if (this.isBuilding) this.leaveOff(edit);
+    this.isBuilding = true;
+    this.requests = 0;
+    this.toLayoutWorker({ kind: 'open', edit, ...plan });
+    return edit;
+  }
+
+  /** Asks for the walls and covers of one thing, as laid out last. */
+  near(ask: number, id: string, dragged?: Dragged): void {
+    this.toLayoutWorker({ kind: 'near', edit: this.opened, ask, id, ...(dragged && { dragged }) });
+  }
+
+  /** Hands over a file the plan may name. */
+  keep(file: Omit<KeepFile, 'kind'>): void {
+    this.toLayoutWorker({ kind: 'keep', ...file });
+  }
+
+  /** Files are fetched anew: they may have changed where they came from. */
+  forget(): void {
+    this.toLayoutWorker({ kind: 'forget' });
+  }
+
+  /** Leaves off what is being done; what has come already stays. */
+  cancel(): void {
+    if (!this.isBuilding && this.requests > 0) {
+      this.requests = 0;
+      this.toBuildWorker({ kind: 'cancel' });
+      return;
+    }
+    this.edit++;
+    // Else it would still hand over what it is reading.
+    this.toLayoutWorker({ kind: 'leave', edit: this.edit });
+    if (this.isBuilding) this.replaceBuildWorker(false);
+    this.isBuilding = false;
+  }
+
+  /** Asks for files of the present build, or for its walls. */
+  request(wanted: Omit<Extract<BuiltRequest, { kind: 'files' }>, 'edit'> | { readonly kind: 'walls' }): void {
+    this.requests++;
+    this.toBuildWorker({ ...wanted, edit: this.edit });
+  }
+
+  private leaveOff(edit: number): void {
+    const buildWorker = this.buildWorker;
+    const timer = setTimeout(() => {
+      if (this.buildWorker === buildWorker) this.replaceBuildWorker(true);
+    }, patience);
+    buildWorker.addEventListener('message', ({ data }: MessageEvent<FromWorker>) => {
+      if (data.kind === 'left' && data.edit >= edit) clearTimeout(timer);
+    });
+    this.toBuildWorker({ kind: 'leave', edit });
+  }
+
+  private replaceBuildWorker(goOn: boolean): void {
+    this.buildWorker.terminate();
+    this.buildWorker = startBuildWorker();
+    this.connect(goOn);
+  }
+
+  /** Gives table and oven a line to each other, so that meshes need not pass through the page. */
+  private connect(goOn: boolean): void {
+    this.listen(this.buildWorker);
+    const { port1, port2 } = new MessageChannel();
+    this.layoutWorker.postMessage({ kind: 'connect', port: port1, goOn } satisfies ToLayoutWorker, [port1]);
+    this.buildWorker.postMessage({ kind: 'connect', port: port2, goOn } satisfies ToBuildWorker, [port2]);
+  }
+
+  private listen(worker: Worker): void {
+    worker.addEventListener('message', ({ data }: MessageEvent<FromWorker>) => {
+      if (!this.isWanted(data)) return;
+      // What was dropped may have said one step more.
+      if (data.kind === 'step' && !this.isBuilding && this.requests === 0) return;
+      const isDone = data.kind === 'files' || data.kind === 'walls' || data.kind === 'fault';
+      if (isDone && this.requests > 0) this.requests--;
+      if (data.kind === 'built' || data.kind === 'unread') this.isBuilding = false;
+      this.receive(data);
+    });
+    worker.addEventListener('error', (event) => {
+      this.receive({
+        kind: 'fault',
+        edit: this.edit,
+        says: event.message || 'a worker could not be started',
+      });
+    });
+  }
+
+  private isWanted({ kind, edit }: FromWorker): boolean {
+    // A master's picture is sent once, and stays right for the edits after it.
+    if (kind === 'master') return true;
+    return edit === (kind === 'near' ? this.opened : this.edit);
+  }
+
+  private toLayoutWorker(message: ToLayoutWorker): void {
+    this.layoutWorker.postMessage(message);
+  }
+
+  private toBuildWorker(message: ToBuildWorker): void {
+    this.buildWorker.postMessage(message);
+  }
+}
