@@ -1,6 +1,6 @@
 /**
  * How soon walls and covers follow the hand: 36 placements of 70 000 triangles, one of them moved from its place toward a
- * neighbor in 60 steps, on reduced masters as the page does it, after the page's own practice; against the same steps on
+ * neighbor in 60 steps, on reduced masters as the page does it, after the page has warmed up; against the same steps on
  * the whole masters. CPU time of the process, so that other work on the machine does not count. Run with
  * `npx tsx bench/drag.ts`.
  */

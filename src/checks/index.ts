@@ -50,7 +50,7 @@ export const checks: readonly Check[] = [
   spin,
 ];
 
-/** Works that give fields, a number for each vertex: they take longer, and are run where a field is asked for. */
+/** Tasks that give fields, a number for each vertex: they take longer, and are run where a field is asked for. */
 export const fieldChecks: readonly Check[] = [wallsField];
 
 // What is asked about one thing alone while it is moved by hand.

@@ -15,7 +15,7 @@ export interface JoinedHalves {
   readonly upper: Body;
   /** Pieces that went over to the other half. */
   readonly joined: number;
-  /** Volume left out as specks, mm3. */
+  /** Volume left out as small components, mm3. */
   readonly dropped: number;
   /** Pieces neither half holds, left out of both. */
   readonly stuck: readonly LooseComponent[];

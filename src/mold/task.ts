@@ -5,20 +5,20 @@ import type { Memoize } from './memoize.ts';
 import type { Mold, Process } from './mold.ts';
 import type { Solid } from './solid.ts';
 
-/** What one piece of work looks at: one placement, each pair, or the whole mold. */
+/** What one task looks at: one placement, each pair, or the whole mold. */
 type Scope = 'placement' | 'pair' | 'whole';
 
 /** What a part or a check gets besides its input. */
 export interface Tools {
   readonly kernel: Kernel;
-  /** Spares what several works find from the same data; without it each finds it anew. */
+  /** Spares what several tasks find from the same data; without it each finds it anew. */
   readonly memoize?: Memoize;
   /** Only what is near is asked about: walls beyond twice their limit need not be found. */
   readonly nearOnly?: boolean;
 }
 
 /**
- * One unit of work. `input` is all it may look at, and so is also the key under which its result is cached: it must
+ * One unit of a task. `input` is all it may look at, and so is also the key under which its result is cached: it must
  * be plain data. `subject` is the id it is about.
  */
 interface Unit<I> {
@@ -31,12 +31,12 @@ export interface Definition<I, O> {
   readonly title: string;
   readonly scope: Scope;
   readonly processes: readonly Process[];
-  /** The work there is for this mold: none, one, or one for each subject. */
+  /** The units there are for this mold: none, one, or one for each subject. */
   units(mold: Mold): readonly Unit<I>[];
   run(input: I, tools: Tools): O;
 }
 
-/** A definition with its input type closed over, so that different works stand in one list. */
+/** A definition with its input type closed over, so that different tasks stand in one list. */
 export interface Task<O> {
   readonly id: string;
   readonly title: string;

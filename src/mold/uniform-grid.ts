@@ -1,9 +1,9 @@
 import { type Bounds2, boundsOf, type TriangleMesh } from '../geometry/index.ts';
 
-/** Side of the squares a sheet's faces are sorted into, mm: some of them make a master's place. */
+/** Side of the cells a sheet's faces are sorted into, mm: some of them make a master's place. */
 const side = 8;
 
-/** The faces that reach into each square, one list behind the other: those of square k are starts[k]..starts[k + 1]. */
+/** The faces that reach into each cell, one list behind the other: those of cell k are starts[k]..starts[k + 1]. */
 interface UniformGrid {
   readonly x0: number;
   readonly y0: number;
@@ -43,7 +43,7 @@ export function facesWithin(sheet: TriangleMesh, { min, max }: Bounds2): Uint32A
   return found.subarray(0, kept);
 }
 
-/** What lies outside counts to the square at the edge. */
+/** What lies outside counts to the cell at the edge. */
 const cellOf = (at: number, from: number, count: number): number =>
   Math.min(count - 1, Math.max(0, Math.floor((at - from) / side)));
 
@@ -63,7 +63,7 @@ function gridOfFaces(sheet: TriangleMesh): UniformGrid {
   return { ...grid, starts, faces };
 }
 
-/** Visits every square the box round each face reaches into. */
+/** Visits every cell the box round each face reaches into. */
 function eachCell(
   { positions: p, triangles }: TriangleMesh,
   { x0, y0, nx, ny }: Pick<UniformGrid, 'x0' | 'y0' | 'nx' | 'ny'>,

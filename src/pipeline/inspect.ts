@@ -32,7 +32,7 @@ export interface InspectOptions {
   readonly lie?: boolean;
 }
 
-/** Reads, mends and measures one mesh file. */
+/** Reads, repairs and measures one mesh file. */
 export function inspectMesh(
   bytes: Uint8Array,
   name: string,

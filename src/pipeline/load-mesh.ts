@@ -5,7 +5,7 @@ import { type RepairOptions, readMesh, repairMesh } from '../mesh/index.ts';
 import type { PlanMaster } from '../plan/index.ts';
 import { contentKey } from './content-key.ts';
 
-/** A master's file and how it is to be mended: plain data, so that it can be done wherever there is a kernel. */
+/** A master's file and how it is to be repaired: plain data, so that it can be done wherever there is a kernel. */
 export interface MeshToLoad {
   readonly bytes: Uint8Array;
   /** As the plan names it. */
@@ -37,7 +37,7 @@ export const meshToLoad = (
 /** Under which the cache keeps what comes of it. */
 export const loadKey = (source: MeshToLoad): string => `import ${contentKey(source)}`;
 
-/** Reads a master's mesh out of its file and mends it. */
+/** Reads a master's mesh out of its file and repairs it. */
 export function loadMesh({ bytes, file, options }: MeshToLoad, kernel: Kernel): MeshOutcome {
   const read = readMesh(bytes, file);
   if (!read.mesh) return { findings: read.findings };

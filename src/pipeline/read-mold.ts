@@ -38,7 +38,7 @@ export interface MastersOutcome {
   readonly units: UnitSystem;
 }
 
-/** Plan bytes to a laid-out mold: reads the plan, reads and mends its masters, places everything. */
+/** Plan bytes to a laid-out mold: reads the plan, reads and repairs its masters, places everything. */
 export async function readMold(
   source: PlanSource,
   kernel: Kernel,
@@ -55,7 +55,7 @@ export async function readMold(
   return placeMold(plan, masters, findings, options);
 }
 
-/** The first half of `readMold`: the plan, and its masters read and mended. */
+/** The first half of `readMold`: the plan, and its masters read and repaired. */
 export async function readMasters(
   source: PlanSource,
   kernel: Kernel,

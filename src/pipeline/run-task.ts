@@ -11,19 +11,19 @@ export interface RunOptions {
   readonly progress?: Progress;
 }
 
-/** What one job gave. */
+/** What one unit gave. */
 export interface Done<O> {
   readonly task: Pick<Task<unknown>, 'id'>;
   readonly output: O;
 }
 
-/** A job that the kernel could not do. */
+/** A unit that the kernel could not do. */
 export interface Failure {
   readonly task: Pick<Task<unknown>, 'id' | 'title'>;
   readonly finding: Finding;
 }
 
-/** Runs every job of every work, in order; see `stepTasks`. */
+/** Runs every unit of every task, in order; see `stepTasks`. */
 export function runTasks<O>(
   tasks: readonly Task<O>[],
   mold: Mold,
@@ -42,8 +42,8 @@ export function drain<T>(steps: Generator<void, T>): T {
 }
 
 /**
- * Runs every job of every work, in order, with a stop before each at which it may be left off: a shell that has to
- * answer meanwhile can do so there. A kernel fault becomes a failure with a finding about the job's subject; any
+ * Runs every unit of every task, in order, with a stop before each at which it may be left off: a shell that has to
+ * answer meanwhile can do so there. A kernel fault becomes a failure with a finding about the unit's subject; any
  * other throw is a programmer's error and passes through.
  */
 export function* stepTasks<O>(
@@ -52,7 +52,7 @@ export function* stepTasks<O>(
   tools: Tools,
   { cache, progress }: RunOptions = {},
 ): Generator<void, { done: Done<O>[]; failures: Failure[] }> {
-  // What works share is kept for the run where nobody keeps it for longer.
+  // What tasks share is kept for the run where nobody keeps it for longer.
   const shared: Tools = { memoize: memoizeIn(cache ?? new Cache()), ...tools };
   const results: Done<O>[] = [];
   const failures: Failure[] = [];

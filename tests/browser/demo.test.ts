@@ -95,7 +95,7 @@ describe('the demo', () => {
         ({ worker, what, at }) =>
           worker === 'build' && at > changed[i] && (what === 'left' || what === 'ended'),
       );
-      if (!stop) throw new Error(`the oven did not leave off for edit ${edit}`);
+      if (!stop) throw new Error(`the build worker did not leave off for edit ${edit}`);
       const later = seen.filter((one) => one.worker === 'build' && one.at > stop.at && one.what !== 'ended');
       for (const one of later) expect(one.edit).toBeGreaterThanOrEqual(edit);
       const how = stop.what === 'left' ? 'left off by itself' : 'had to be ended';
@@ -103,7 +103,7 @@ describe('the demo', () => {
         `work for an older edit stopped ${(stop.at - changed[i]).toFixed(0)} ms after the edit: ${how}`,
       );
     }
-    // What was ended does not go on unseen: one table and one oven are left.
+    // What was ended does not go on unseen: one worker of each kind is left.
     await expect.poll(() => page.workers().length, { timeout: 20_000 }).toBe(2);
     await page.getByRole('button', { name: 'leave off' }).click();
     const told = (await seenIn(page)).length;

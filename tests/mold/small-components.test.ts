@@ -23,7 +23,7 @@ const box = (
     'box',
   );
 
-describe('specks', () => {
+describe('small components', () => {
   test('a block of one half within the other goes over to it', () => {
     kernel.scope((scope) => {
       const block = box(scope, [2, 2, 2], [3, 4, 3]);

@@ -6,7 +6,7 @@ const directions = 6;
 const steps = [0.06, 0.16, 0.34, 0.62, 1];
 
 /**
- * Share of the sky each pixel sees: in a few directions the highest neighbour above its tangent plane is looked for.
+ * Ambient occlusion: the share of the sky each pixel sees: in a few directions the highest neighbour above its tangent plane is looked for.
  * The directions turn from pixel to pixel in a pattern of 2 x 2, which the supersampling averages: no noise.
  */
 export function ambientOcclusion(raster: Raster): Float32Array {

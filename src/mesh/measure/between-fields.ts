@@ -1,6 +1,6 @@
 import type { Grid, TriangleMesh } from '../../geometry/index.ts';
 
-/** A spot of squares that hang together by their sides: squares are numbered by the node at their lowest x and y. */
+/** A patch of squares that hang together by their sides: squares are numbered by the node at their lowest x and y. */
 export interface Patch {
   readonly squares: readonly number[];
   /** mm2 seen from above, mm3, and the greatest height between the two fields, mm. */

@@ -17,7 +17,7 @@ export function boundaryLoops(triangles: Uint32Array, { twin }: EdgePairs): numb
       seen[at] = 1;
       chain.push(triangles[nextCorner(at)]);
     }
-    // A chain that a crowded edge breaks off is not a loop: it stays open.
+    // A chain that a non-manifold edge breaks off is not a loop: it stays open.
     if (at === h) loops.push(...simpleLoops(chain));
   }
   return loops;
@@ -25,7 +25,7 @@ export function boundaryLoops(triangles: Uint32Array, { twin }: EdgePairs): numb
 
 /**
  * The open half-edge that ends where `h` begins, found by turning round that point from face to face; -1 where a
- * crowded edge is in the way.
+ * non-manifold edge is in the way.
  */
 function before(triangles: Uint32Array, twin: Int32Array, h: number): number {
   let at = lastCorner(h);

@@ -31,8 +31,8 @@ export interface ClosedTopology {
 const nothing: RepairCount = { count: 0, size: 0 };
 
 /**
- * Mends a soup of faces: equal points become one, then, only where edges do not pair up, near points on open edges
- * are joined, faces without area and doubled faces left out, faces turned to agree, holes spanned. A mesh whose
+ * Closes the topology of a soup of faces: equal points become one, then, only where edges do not pair up, near points on open edges
+ * are joined, faces without area and doubled faces left out, faces flipped to agree, holes spanned. A mesh whose
  * edges pair up comes back with the same faces in the same order.
  */
 export function closeTopology(soup: TriangleMesh, weldTolerance: number, holeLimit: number): ClosedTopology {

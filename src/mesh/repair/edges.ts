@@ -1,6 +1,6 @@
 import { nextCorner } from '../../geometry/index.ts';
 
-/** Marks in `EdgePairs.mate`: an edge with one face only, and one that three or more faces share. */
+/** Marks in `EdgePairs.twin`: an edge with one face only, and one that three or more faces share. */
 export const openEdge = -1;
 export const nonManifoldEdge = -2;
 

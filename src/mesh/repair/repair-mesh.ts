@@ -61,7 +61,7 @@ export interface RepairOutcome {
 const holeShare = 0.15;
 /** Reach of the cuts tried about small crossings, in distances between the lines that found them. */
 const cutReaches = [0.5, 2, 2, 4, 8];
-/** Shells smaller than this share of the largest are specks. */
+/** Shells smaller than this share of the largest are left out as small. */
 const smallComponentShare = 1e-9;
 /** A surface made anew may stray this share of the longest side (or four edges) from the old one; beyond: a stop. */
 const looseComponentShare = 0.04;
@@ -170,7 +170,7 @@ function keepSkin(start: FacedOutward, holeLimit: number, kernel: Kernel, remark
     faced = next;
     attempt = { ...better, united: better.united ?? attempt.united };
   }
-  // What was tried and given up is not said: a surface made anew starts from the mended one.
+  // What was tried and given up is not said: a surface made anew starts from the closed one.
   if (attempt.fault !== undefined) return { ...attempt, mesh: start.mesh };
   if (attempt.withoutSmall)
     remarks.smallComponents(attempt.withoutSmall.smallComponents, attempt.withoutSmall.place);

@@ -3,7 +3,7 @@ import { type EdgePairs, nonManifoldEdge } from './edges.ts';
 
 export interface EdgesSplit {
   readonly mesh: TriangleMesh;
-  /** Crowded edges whose sheets were told apart. */
+  /** Non-manifold edges whose sheets were told apart. */
   readonly split: number;
   readonly place?: Vec3;
 }

@@ -3,7 +3,7 @@ import { KernelFault } from '../../kernel/index.ts';
 import type { Boss } from '../mold.ts';
 import { arcPoints, capPoints, type RevolvedOutline, type RevolvedPoint } from './revolved.ts';
 
-// A hexagon's outlines are those of the circles within it: turned with six sides drawn round them they are the hexagon.
+// A hexagon's outlines are those of the circles within it: revolved with six sides drawn round them they are the hexagon.
 
 /** Corners of a hexagon lie this much farther out than its flats: e = 2 s / sqrt 3. */
 export const cornerShare = 2 / Math.sqrt(3);

@@ -1,10 +1,10 @@
 import { circumscribed, defaultChordError, type TriangleMesh } from '../../geometry/index.ts';
 import { KernelFault } from '../../kernel/index.ts';
 
-/** A point of a turned body's outline: distance from its axis and height, mm. */
+/** A point of a revolved body's outline: distance from its axis and height, mm. */
 export type RevolvedPoint = readonly [r: number, z: number];
 
-/** A turned body's outline in its (r, z) half-plane, counter-clockwise, closed. */
+/** A revolved body's outline in its (r, z) half-plane, counter-clockwise, closed. */
 export type RevolvedOutline = readonly RevolvedPoint[];
 
 /** Points of the arc about `center` from one angle to another (rad), both ends included, to a chord error in mm. */

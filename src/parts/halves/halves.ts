@@ -26,7 +26,7 @@ export const halves: Part = task({
   run: halfSolids,
 });
 
-/** Both halves as solids, lower first; made once for all works that look at them. */
+/** Both halves as solids, lower first; made once for all tasks that look at them. */
 export function halfSolids(input: HalvesInput, { kernel, memoize = makeAlways }: Tools): PartOutput {
   return memoize('mold halves', input, () => kernel.scope((scope) => makeHalfSolids(scope, input)));
 }

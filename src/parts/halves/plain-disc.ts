@@ -38,7 +38,7 @@ export const wholeDiscBody = (scope: Scope, shape: DiscShape): Body =>
   chamferedDisc(scope, shape, -shape.disc.lower, shape.disc.upper, ['lower', 'upper']);
 
 /**
- * Extruded rather than turned: a turned disc's flat faces are fans of slivers from the axis, each of which meets a
+ * Extruded rather than revolved: a revolved disc's flat faces are fans of slivers from the axis, each of which meets a
  * good part of the cavities, and cutting takes half as long again.
  */
 function chamferedDisc(

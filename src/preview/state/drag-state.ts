@@ -14,7 +14,7 @@ export interface Pose {
   readonly height: number;
 }
 
-/** What is in the hand: not in the plan's text before it is let go. */
+/** What is being dragged: not in the plan's text before it is let go. */
 export interface DragState {
   readonly item: ItemName;
   readonly pose: Pose;
@@ -69,7 +69,7 @@ const frameOf = ({ kind }: ItemName, { radius, angleRad, turnRad, depth }: Pose)
   );
 };
 
-/** The way of what is held from where the plan has it. */
+/** The way of what is dragged from where the plan has it. */
 export const dragged = computed<Dragged | undefined>(() => {
   const now = dragState.value;
   const from = now && poseOf(now.item.id);

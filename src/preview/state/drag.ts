@@ -8,7 +8,7 @@ import { said } from './show.ts';
 import { fault, mold, picked, plan } from './store.ts';
 import { units } from './view.ts';
 
-// Moving things by hand. What is in the hand is shown at once; when it is let go, the plan's text is edited, and all
+// Moving things by hand. What is dragged is shown at once; when it is let go, the plan's text is edited, and all
 // that is shown then follows from that text.
 
 /** Whether things in the picture are moved when they are dragged. */
@@ -54,7 +54,7 @@ export function dragTo(id: string, pose: Pose): void {
   dragState.value = { item, pose };
 }
 
-/** Writes where the thing in the hand is into the plan. It stays shown there until the mold is laid out anew. */
+/** Writes where the dragged thing is into the plan. It stays shown there until the mold is laid out anew. */
 export function finishDrag(): void {
   clearTimeout(resting);
   resting = undefined;

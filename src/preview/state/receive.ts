@@ -15,7 +15,7 @@ function showArrived(): void {
   store.masterMeshes.value = new Map([...arrived].map(([id, { mesh }]) => [id, mesh]));
 }
 
-/** Puts what a worker says into the store. */
+/** Puts what is received from a worker into the store. */
 export function receive(message: FromWorker): void {
   batch(() => put(message));
 }
@@ -37,7 +37,7 @@ function put(message: FromWorker): void {
       if (!store.mold.peek()) hideForFirstLook(message.mold.process);
       store.mold.value = message.mold;
       if (message.complete) showArrived();
-      // What was let go lies there now; what was taken meanwhile stays in the hand.
+      // What was let go lies there now; what was picked up meanwhile is still dragged.
       if (!isDragging.peek()) dragState.value = undefined;
       performance.mark(message.complete ? 'mold laid' : 'disc laid');
       break;

@@ -10,7 +10,7 @@ import type {
 } from '../worker/messages.ts';
 
 // All that the page knows, in one place. Panels and scene layers read these signals and draw themselves anew when one
-// changes; only actions.ts and the workers' answers (hear.ts) write the first group.
+// changes; only actions.ts and the workers' answers (receive.ts) write the first group.
 
 /** Where the plan came from: decides where its files are fetched from and where it can be saved to. */
 type Origin = 'server' | 'preset' | 'dropped';

@@ -20,7 +20,7 @@ import { showWalls } from './show-walls.ts';
 const cache = new Cache();
 let latest = 0;
 let working = Promise.resolve();
-/** How often errands were dropped. */
+/** How often requests were canceled. */
 let cancels = 0;
 let built: { readonly edit: number; readonly build: Build } | undefined;
 
@@ -44,7 +44,7 @@ globalThis.onmessage = ({ data }: MessageEvent<ToBuildWorker>) => {
   }
 };
 
-/** Helps the table, which does itself what is not done here. The mesh is handed over: what is baked comes from there. */
+/** Helps the layout worker, which does itself what is not done here. The mesh is handed over: what is built comes from there. */
 async function load(data: LoadRequest, port: MessagePort): Promise<void> {
   await yieldToEvents();
   let outcome: MeshOutcome | undefined;
@@ -96,7 +96,7 @@ async function build({ edit, plan, masters, findings: found, planBytes }: BuildR
   send({ kind: 'built', edit, report: build.report, withheld, stls, drawings: build.drawings.length });
 }
 
-/** Does an errand on the finished build, with a stop at each step. */
+/** Answers a request to the finished build, with a stop at each step. */
 async function run(request: BuiltRequest, isWanted: () => boolean): Promise<void> {
   const { edit } = request;
   const step = async (title: string, done: number, total: number): Promise<void> => {

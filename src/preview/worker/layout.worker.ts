@@ -37,7 +37,7 @@ let wanted: AskNear | undefined;
 let latest = 0;
 /** The edit opened last; where its work was left off, `latest` is a newer one. */
 let opened = 0;
-/** Whether something was moved, by hand or in practice. */
+/** Whether something was moved, by hand or to warm up. */
 let isWarm = false;
 let working = Promise.resolve();
 
@@ -48,10 +48,10 @@ globalThis.onmessage = ({ data }: MessageEvent<ToLayoutWorker>) => {
   else if (data.kind === 'connect') {
     buildWorker = data.port;
     helper.connect(data.port);
-    // The oven before it was ended with this in its hands.
+    // The build worker before it was ended with this in its hands.
     if (data.goOn && lastBuild?.edit === latest) buildWorker.postMessage(lastBuild);
   } else if (data.kind === 'near') {
-    // Between two steps of other work; answered for the edit that is on the table.
+    // Between two steps of other work; answered for the edit that is with the layout worker.
     void workerKernel().then((kernel) => near(data, kernel));
   } else {
     latest = data.edit;
@@ -83,7 +83,7 @@ async function open({ edit, text, name, filesAt, fresh }: OpenPlan): Promise<voi
     return;
   }
   lastBuild = { kind: 'build', edit, planBytes: bytes, plan, masters, findings };
-  // With a flat parting surface all else is placed as it will be, at once; the true surface is the oven's to find.
+  // With a flat parting surface all else is placed as it will be, at once; the true surface is the build worker's to find.
   const { mold } = placeMold({ ...plan, parting: { ...plan.parting, surface: 'flat' } }, masters, [], {
     cache,
   });
@@ -93,12 +93,12 @@ async function open({ edit, text, name, filesAt, fresh }: OpenPlan): Promise<voi
   showChannels(edit, mold);
   if (wanted?.edit === edit) near(wanted, kernel);
   wanted = undefined;
-  // What is looked at comes first, and the oven leaves the machine to it until then.
+  // What is looked at comes first, and the build worker leaves the machine to it until then.
   buildWorker?.postMessage(lastBuild);
   await warmUp(edit, mold, kernel);
 }
 
-/** Before anything is taken into the hand: reduced masters, and practice, which is wanted but once. */
+/** Before anything is dragged: reduced masters, and warming up, which is wanted but once. */
 async function warmUp(edit: number, mold: Mold, kernel: Kernel): Promise<void> {
   for (const master of mold.masters) {
     await yieldToEvents();
@@ -113,7 +113,7 @@ async function warmUp(edit: number, mold: Mold, kernel: Kernel): Promise<void> {
   isWarm = true;
 }
 
-/** The disc first, and the masters as they are mended. */
+/** The disc first, and the masters as they are loaded. */
 async function showSoon(
   edit: number,
   plan: Plan | undefined,
@@ -151,7 +151,7 @@ async function showDisc(edit: number, plan: Plan, kernel: Kernel): Promise<void>
 }
 
 /**
- * Exact where nothing is held; on reduced masters, and so in time with the hand, where something is. Asked about an
+ * Exact where nothing is dragged; on reduced masters, and so in time with the hand, where something is. Asked about an
  * edit that is still to be laid out, it is answered as soon as that is.
  */
 function near(asked: AskNear, kernel: Kernel): void {

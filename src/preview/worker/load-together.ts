@@ -19,10 +19,10 @@ const shownTriangles = 120_000;
 export const mostTriangles = (placements: number): number =>
   Math.max(1500, shownTriangles / Math.max(1, placements));
 
-/** What is to be mended for an edit: a job, the master it is of, and how many triangles its picture may have. */
+/** What is to be loaded for an edit: its source, the master it is of, and how many triangles its picture may have. */
 export type Loading = Pick<LoadRequest, 'edit' | 'id' | 'source' | 'most'>;
 
-/** Mends a master and sends its picture to the page. */
+/** Loads a master and sends its picture to the page. */
 export function loadAndShow({ edit, id, source, most }: Loading, kernel: Kernel): MeshOutcome {
   const outcome = loadMesh(source, kernel);
   if (outcome.mesh) {
@@ -32,7 +32,7 @@ export function loadAndShow({ edit, id, source, most }: Loading, kernel: Kernel)
   return outcome;
 }
 
-/** The oven as seen from the table: it has nothing else to do while masters are mended for the first time. */
+/** The build worker as seen from the layout worker: it has nothing else to do while masters are loaded for the first time. */
 export class Helper {
   private port: MessagePort | undefined;
   private asked = 0;
@@ -72,7 +72,7 @@ export interface Together {
   shown(id: string, mesh: NonNullable<MeshOutcome['mesh']>): void;
 }
 
-/** Mends the masters of a plan in both workers and leaves them in the cache, where the core looks for them. */
+/** Loads the masters of a plan in both workers and leaves them in the cache, where the core looks for them. */
 export async function loadTogether(plan: Plan, together: Together): Promise<void> {
   const { cache, helper, kernel, isLatest, first } = together;
   const left = await loadings(plan, together);

@@ -8,9 +8,9 @@ import type { ItemName } from '../../plan/index.ts';
 // What the page and its two workers say to each other. Every message of work carries the number of the edit it
 // belongs to; an answer to an older edit is thrown away by whoever gets it. Meshes are transferred, not copied.
 //
-// The `table` reads the plan, mends the masters and places them. The `oven` does what takes long: parting surface,
-// checks, solids. When a newer edit comes while the oven is in the middle of a long step, it is ended and a new one
-// takes its place: the masters stay on the table.
+// The layout worker reads the plan, loads the masters and places them. The build worker does what takes long: parting surface,
+// checks, solids. When a newer edit comes while the build worker is in the middle of a long step, it is ended and a new one
+// takes its place: the masters stay with the layout worker.
 
 export interface OpenPlan {
   readonly kind: 'open';
@@ -30,14 +30,14 @@ export interface KeepFile {
   readonly bytes: Uint8Array;
 }
 
-/** Where a thing is held while it is moved by hand: its name, and the way from where the plan has it, mold frame. */
+/** Where a thing is while it is dragged: its name, and the way from where the plan has it, mold frame. */
 export interface Dragged {
   readonly kind: ItemName['kind'];
   readonly id: string;
   readonly matrix: Matrix4;
 }
 
-/** Asks for walls and covers of one thing, held somewhere or, without `dragged`, where it lies. */
+/** Asks for walls and covers of one thing, dragged somewhere or, without `dragged`, where it lies. */
 export interface AskNear {
   readonly kind: 'near';
   readonly edit: number;
@@ -49,11 +49,11 @@ export interface AskNear {
 interface Connect {
   readonly kind: 'connect';
   readonly port: MessagePort;
-  /** Whether what the oven before it had in its hands is to be done by this one. */
+  /** Whether what the build worker before it had in its hands is to be done by this one. */
   readonly goOn: boolean;
 }
 
-/** A newer edit has come, or what is being done is not wanted any more: leave off. The oven answers with `left`. */
+/** A newer edit has come, or what is being done is not wanted any more: leave off. The build worker answers with `left`. */
 interface Leave {
   readonly kind: 'leave';
   readonly edit: number;
@@ -61,7 +61,7 @@ interface Leave {
 
 export type ToLayoutWorker = OpenPlan | KeepFile | { readonly kind: 'forget' } | AskNear | Connect | Leave;
 
-/** From the table straight to the oven. */
+/** From the layout worker straight to the build worker. */
 export interface BuildRequest {
   readonly kind: 'build';
   readonly edit: number;
@@ -71,7 +71,7 @@ export interface BuildRequest {
   readonly findings: readonly Finding[];
 }
 
-/** From the table to the oven while that has nothing to bake: a master to be mended. Answered with `Loaded`. */
+/** From the layout worker to the build worker while that has nothing to build: a master to be loaded. Answered with `Loaded`. */
 export interface LoadRequest {
   readonly kind: 'load';
   readonly edit: number;

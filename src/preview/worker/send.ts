@@ -6,7 +6,7 @@ import type { FromWorker, ShownMesh } from './messages.ts';
 export const workerKernel = (): Promise<Kernel> =>
   loadKernel({ wasmUrl: wasmUrl.startsWith('data:') ? wasmUrl : new URL(wasmUrl, import.meta.url).href });
 
-/** Says something to the page; `meshes` are handed over. */
+/** Sends something to the page; `meshes` are transferred. */
 export function send(message: FromWorker, meshes: readonly ShownMesh[] = []): void {
   const transfer = meshes.flatMap(({ positions, normals }) => [positions.buffer, normals.buffer]);
   globalThis.postMessage(message, { transfer: transfer as Transferable[] });

@@ -2,7 +2,7 @@ import { translation } from '../../geometry/index.ts';
 import type { Mold, Placement } from '../../mold/index.ts';
 import type { Dragged } from './messages.ts';
 
-/** So often is something moved in practice: an engine compiles well what it has run some times. */
+/** So often is something moved to warm up: an engine compiles well what it has run some times. */
 const moves = 12;
 /** So often each master, at least. */
 const leastOfEach = 3;

@@ -2,7 +2,7 @@ import { compose } from '../../geometry/index.ts';
 import type { Mold } from '../../mold/index.ts';
 import type { Dragged } from './messages.ts';
 
-/** The mold with one thing where it is held. Its gates, vents and build-up stay where they were. */
+/** The mold with one thing where it is dragged to. Its gates, vents and build-up stay where they were. */
 export function withDragged(mold: Mold, { id, kind, matrix }: Dragged): Mold {
   const [c, s, tx, ty] = [matrix[0], matrix[1], matrix[12], matrix[13]];
   const turnRad = Math.atan2(s, c);

@@ -19,7 +19,7 @@ export class WorkerClient {
   private readonly layoutWorker = startLayoutWorker();
   private buildWorker = startBuildWorker();
   private edit = 0;
-  /** The edit on the table; what was left off in the oven does not change it. */
+  /** The edit with the layout worker; what was left off in the build worker does not change it. */
   private opened = 0;
   private isBuilding = false;
   /** Whether something is wanted of the finished build. */
@@ -93,7 +93,7 @@ export class WorkerClient {
     this.connect(goOn);
   }
 
-  /** Gives table and oven a line to each other, so that meshes need not pass through the page. */
+  /** Gives both workers a line to each other, so that meshes need not pass through the page. */
   private connect(goOn: boolean): void {
     this.listen(this.buildWorker);
     const { port1, port2 } = new MessageChannel();
@@ -104,7 +104,7 @@ export class WorkerClient {
   private listen(worker: Worker): void {
     worker.addEventListener('message', ({ data }: MessageEvent<FromWorker>) => {
       if (!this.isWanted(data)) return;
-      // What was dropped may have said one step more.
+      // What was canceled may have said one step more.
       if (data.kind === 'step' && !this.isBuilding && this.requests === 0) return;
       const isDone = data.kind === 'files' || data.kind === 'walls' || data.kind === 'fault';
       if (isDone && this.requests > 0) this.requests--;

@@ -73,7 +73,7 @@ async function together(helper: Helper): Promise<Cache> {
 }
 
 test.each([0, 1, 3, 5])(
-  'where the other worker mends %d and is ended, all are there, and the core’s own',
+  'where the other worker loads %d and is ended, all are there, and the core’s own',
   async (limit) => {
     const { helper, loaded } = other(limit);
     const cache = await together(helper);

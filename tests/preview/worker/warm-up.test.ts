@@ -38,7 +38,7 @@ test('one comes from two walls away to its nearest neighbor, and is never past i
   }
 });
 
-test('there is nothing to practice with one placement, or with two in one place', async () => {
+test('there is nothing to warm up with one placement, or with two in one place', async () => {
   expect(warmUpMoves(await lay('  - { master: button, at: { radius: 40, angle: 0 } }'))).toEqual([]);
   const heaped = await lay(`  - { master: button, at: { radius: 40, angle: 0 } }
   - { master: button, at: { radius: 40, angle: 0 } }`);

@@ -61,7 +61,7 @@ describe('a newer edit', () => {
     expect(received).toEqual([report(second)]);
   });
 
-  test('the oven is asked to leave off, and kept where it does', () => {
+  test('the build worker is asked to leave off, and kept where it does', () => {
     client.open(plan);
     const second = client.open(plan);
     const [buildWorker] = buildWorkers();
@@ -87,7 +87,7 @@ describe('a newer edit', () => {
     expect(received).toEqual([report(2)]);
   });
 
-  test('an oven ended for one edit is not ended again for the next', () => {
+  test('a build worker ended for one edit is not ended again for the next', () => {
     client.open(plan);
     client.open(plan);
     vi.advanceTimersByTime(200);
@@ -99,7 +99,7 @@ describe('a newer edit', () => {
     expect(buildWorkers()).toHaveLength(2);
   });
 
-  test('an oven with nothing in its hands is left alone', () => {
+  test('a build worker with nothing to do is left alone', () => {
     const first = client.open(plan);
     const [buildWorker] = buildWorkers();
     buildWorker.says({
@@ -124,7 +124,7 @@ describe('a newer edit', () => {
 });
 
 describe('leaving off', () => {
-  test('ends the oven and tells the table, so that it hands nothing over any more', () => {
+  test('ends the build worker and tells the layout worker, so that it hands nothing over any more', () => {
     const edit = client.open(plan);
     const [buildWorker] = buildWorkers();
     client.cancel();

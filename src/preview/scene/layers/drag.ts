@@ -5,7 +5,7 @@ import { dragged, dragState, itemOf, type Pose, poseOf } from '../../state/drag-
 import { mold, picked, pictured, pointedAt, solids } from '../../state/store.ts';
 import type { Stage } from '../stage.ts';
 
-/** Things in the picture taken by the pointer, and shown where the hand holds them. */
+/** Things in the picture picked up by the pointer, and shown where they are dragged to. */
 export function drag(stage: Stage): () => void {
   const stops = [showDragged(stage), pickUpByPointer(stage), sayScale(stage)];
   return () => {
@@ -32,7 +32,7 @@ function sayScale(stage: Stage): () => void {
   };
 }
 
-/** Puts what is held where it is held; when the plan has caught up, the new picture has it there. */
+/** Puts what is dragged where it is dragged to; when the plan has caught up, the new picture has it there. */
 function showDragged(stage: Stage): () => void {
   const before = new WeakMap<Object3D, Matrix4>();
   let moved: Mesh[] = [];
