@@ -48,7 +48,7 @@ function picture(arrows: readonly string[]): string {
     const boxes = rooms.filter(drawn).map((room) => `    ${box(room)}["${room}/"]`);
     return boxes.length === 0
       ? ''
-      : `  subgraph floor${6 - index}["floor ${6 - index}"]\n    direction LR\n${boxes.join('\n')}\n  end`;
+      : `  subgraph floor${floors.length - 1 - index}["floor ${floors.length - 1 - index}"]\n    direction LR\n${boxes.join('\n')}\n  end`;
   });
   return ['```mermaid', 'flowchart TD', ...levels.filter((level) => level !== ''), ...arrows, '```'].join(
     '\n',
