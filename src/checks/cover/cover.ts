@@ -79,11 +79,3 @@ class Farthest {
     this.at = vertex;
   }
 }
-
-export interface Thin {
-  readonly subject: string;
-  readonly place: Vec3;
-  readonly cover: number;
-  /** How far the thing stands into the half. */
-  readonly reach: number;
-}

@@ -1,8 +1,8 @@
 import { type Finding, finding } from '../../findings/index.ts';
+import type { Vec3 } from '../../geometry/index.ts';
 import type { Mold, Process } from '../../mold/index.ts';
 import { nextStock } from '../../tables/index.ts';
 import { floorOf, isUnder, type ProcessFloor } from '../from-mold/index.ts';
-import type { Thin } from './cover.ts';
 
 export interface HalfThickness {
   readonly lower: number;
@@ -28,6 +28,14 @@ export function halfThicknessOf(mold: Mold): HalfThickness {
 export const leastOf = ({ limit, floor }: HalfThickness): number => Math.max(limit, floor?.least ?? 0);
 
 export const coverSource = 'extent of the placed mesh against the thickness of the half';
+
+interface Thin {
+  readonly subject: string;
+  readonly place: Vec3;
+  readonly cover: number;
+  /** How far the thing stands into the half. */
+  readonly reach: number;
+}
 
 /** Of a cover that is less than it has to be: through, under what the process makes whole, or under the limit. */
 export function tooThin(

@@ -1,20 +1,7 @@
-import {
-  type CodeValues,
-  type Figure,
-  type Finding,
-  finding,
-  makeFigure,
-  type ReportPart,
-} from '../../findings/index.ts';
+import { type Figure, type Finding, finding, makeFigure, type ReportPart } from '../../findings/index.ts';
 import { type Check, canRings, type Mold, task } from '../../mold/index.ts';
 import { heatRow, heatRows, standsC } from '../../tables/index.ts';
-import { placedMasters, ringThing, testedPa } from './heat-limits.ts';
-
-export interface Heated {
-  readonly subject: string;
-  readonly thing: CodeValues<'heat.unknown'>['thing'];
-  readonly material: string;
-}
+import { type Heated, placedMasters, ringThing, testedPa } from './heat-limits.ts';
 
 interface CureInput {
   readonly things: readonly Heated[];
