@@ -6,7 +6,7 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, expect, it } from 'vitest';
 import { runCompiled } from '../cli/compiled.ts';
 import { workbench } from '../cli/workbench.ts';
-import { openBrowser } from './browser.ts';
+import { connectBrowser } from './connect-browser.ts';
 
 const bench = workbench();
 let browser: Browser | undefined;
@@ -37,7 +37,7 @@ it('the summary opens from disk, shows its pictures, sorts by keys, and is legib
     ...['batch', plan, '--table', table, '--out', bench.path('out'), '--workers', '1'],
     ...['--only', 'sprue-form', '--formats', 'stl', 'overview'],
   );
-  browser = await openBrowser();
+  browser = await connectBrowser();
   for (const colorScheme of ['light', 'dark'] as const) {
     const page = await browser.newPage({ colorScheme, viewport: { width: 1400, height: 700 } });
     const asked: string[] = [];

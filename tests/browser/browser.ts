@@ -3,7 +3,7 @@ import { existsSync, mkdirSync, mkdtempSync, readFileSync, renameSync, rmSync, w
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { brotliDecompressSync } from 'node:zlib';
-import { type Browser, chromium } from 'playwright-core';
+import { type Browser, type BrowserServer, chromium } from 'playwright-core';
 
 // Where a browser with WebGL2 comes from: TEST_BROWSER alone where it is set; else the one among the packages, then
 // what the system has. Each is tried until one draws.
@@ -89,34 +89,43 @@ function* candidates(): Generator<Candidate> {
   for (const channel of ['chrome', 'msedge']) yield { name: channel, channel };
 }
 
-/** A browser that can draw. Throws with what each one tried said where none can. */
-export async function openBrowser(): Promise<Browser> {
+/** Starts a browser that can draw. Throws with what each one tried said where none can. */
+export async function startBrowser(): Promise<BrowserServer> {
   const said: string[] = [];
   for (const { name, ...where } of candidates()) {
-    let browser: Browser | undefined;
+    let server: BrowserServer | undefined;
     try {
-      browser = await chromium.launch({
+      server = await chromium.launchServer({
         headless: true,
         timeout: 30_000,
         chromiumSandbox: process.platform !== 'linux',
         args: flags,
         ...where,
       });
-      if (await draws(browser)) return browser;
+      if (await draws(server)) return server;
       said.push(`${name}: no WebGL2`);
     } catch (error) {
       said.push(`${name}: ${error instanceof Error ? error.message.split('\n', 1)[0] : String(error)}`);
     }
-    await browser?.close();
+    await server?.close();
   }
   throw new Error(`no browser for the tests; set TEST_BROWSER. Tried:\n${said.join('\n')}`);
 }
 
-async function draws(browser: Browser): Promise<boolean> {
-  const page = await browser.newPage();
+/** A browser of one's own, gone when it is closed. */
+export async function openBrowser(): Promise<Browser> {
+  const server = await startBrowser();
+  const browser = await chromium.connect(server.wsEndpoint());
+  browser.once('disconnected', () => void server.close());
+  return browser;
+}
+
+async function draws(server: BrowserServer): Promise<boolean> {
+  const browser = await chromium.connect(server.wsEndpoint());
   try {
+    const page = await browser.newPage();
     return await page.evaluate(() => document.createElement('canvas').getContext('webgl2') !== null);
   } finally {
-    await page.close();
+    await browser.close();
   }
 }

@@ -1,8 +1,7 @@
 import type { Page } from 'playwright-core';
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { FromWorker } from '../../src/preview/worker/messages.ts';
-import { run } from '../cli/workbench.ts';
-import { keepPicture, marked, shop } from './shop.ts';
+import { keepPicture, shop } from './shop.ts';
 
 const { serve, show } = shop();
 
@@ -113,27 +112,17 @@ describe('the demo', () => {
     expect(complaints).toEqual([]);
   });
 
-  it('is seen within seconds of the page opening', async () => {
-    const { url } = await serve('presets/hedgerow');
+  it('is drawn with few enough triangles to turn smoothly, soon after its page was asked for', async () => {
     const triangles = Number(await page.locator('canvas').getAttribute('data-triangles'));
     expect(triangles).toBeLessThan(200_000);
-    await page.context().close();
-    // Again, with the files of the browser warm.
-    const again = await show(url);
-    const second = (await drawnWith(again.page, 20_000)) / 1000;
-    await marked(again.page, 'mold laid');
-    const [disc, laid] = await again.page.evaluate(() =>
+    const [disc, laid] = await page.evaluate(() =>
       ['disc laid', 'mold laid'].map((name) => performance.getEntriesByName(name)[0].startTime / 1000),
     );
-    await keepPicture(again.page, 'demo-laid');
-    await again.page.context().close();
-    const start = performance.now();
-    expect((await run('check', 'presets/hedgerow', '--quiet')).code).toBe(0);
-    const check = (performance.now() - start) / 1000;
+    await keepPicture(page, 'demo-laid');
     console.log(
-      `the demo is seen ${shown.toFixed(1)} s after the page was asked for, the second time ${second.toFixed(1)} s ` +
-        `(aim 3; its disc ${disc.toFixed(1)} s, masters laid ${laid.toFixed(1)} s): ` +
-        `${(shown / check).toFixed(2)} of the ${check.toFixed(1)} s that the check alone takes of discwright build`,
+      `the demo is seen ${shown.toFixed(1)} s after the page was asked for ` +
+        `(aim 3; its disc ${disc.toFixed(1)} s, masters laid ${laid.toFixed(1)} s)`,
     );
+    await page.context().close();
   });
 });

@@ -1,4 +1,5 @@
 import type { Page } from 'playwright-core';
+import { drawn } from './shop.ts';
 
 // A hand on the disc: places are given in mm from its center, as seen from above.
 
@@ -21,6 +22,8 @@ export async function onScreen(page: Page, [x, y]: Place, diameter = 100): Promi
 
 /** Takes hold of a thing: it is chosen then. */
 export async function pickUp(page: Page, id: string, place: Place, diameter = 100): Promise<void> {
+  // The canvas says where the disc is as it is drawn: a view just asked for is not yet that.
+  await drawn(page);
   await page.mouse.move(...(await onScreen(page, place, diameter)));
   await page.mouse.down();
   await page.getByRole('region', { name: `Chosen: ${id}` }).waitFor();

@@ -5,7 +5,7 @@ import { svgText } from '../../src/export/svg.ts';
 import { runCompiled } from '../cli/compiled.ts';
 import { workbench } from '../cli/workbench.ts';
 import { sample } from '../export/drawings.ts';
-import { openBrowser } from './browser.ts';
+import { connectBrowser } from './connect-browser.ts';
 
 // A browser draws the flat drawings and measures them on its screen, 96 px to the inch (CSS Values 4, 5.2).
 
@@ -15,7 +15,7 @@ const within = 0.01;
 
 let browser: Browser;
 beforeAll(async () => {
-  browser = await openBrowser();
+  browser = await connectBrowser();
 });
 afterAll(() => browser?.close());
 

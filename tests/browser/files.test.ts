@@ -1,7 +1,7 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { pathToFileURL } from 'node:url';
 import type { Page } from 'playwright-core';
-import { describe, expect, it } from 'vitest';
+import { beforeAll, describe, expect, it } from 'vitest';
 import type { Report } from '../../src/findings/index.ts';
 import { run } from '../cli/workbench.ts';
 import { bumpyMesh } from './bumpy-mesh.ts';
@@ -32,31 +32,20 @@ const withMesh = buttons.replace(
 );
 
 describe('files dropped on the page in one file, from disk, offline', () => {
-  it('are opened: a plan and its meshes', async () => {
-    const { page, complaints } = await show(pathToFileURL(onePage).href, { offline: true });
-    const files = [put('drop/nuts.yaml', withMesh), put('drop/nut.stl', new Uint8Array(bumpyMesh(12, 6, 5)))];
-    await dropFiles(page, files);
-    await page.getByRole('heading', { name: 'Oak buttons' }).waitFor();
-    const { out } = await run('check', files[0], '--json');
-    const { findings } = JSON.parse(out) as Report;
-    const stops = findings.filter(({ severity }) => severity === 'stop').length;
-    const warns = findings.filter(({ severity }) => severity === 'warn').length;
-    await button(page, new RegExp(`^${stops} stop, ${warns} warn`)).waitFor();
-    expect(complaints).toEqual([]);
-    await page.context().close();
+  let page: Page;
+  let complaints: readonly string[];
+  beforeAll(async () => {
+    ({ page, complaints } = await show(pathToFileURL(onePage).href, { offline: true }));
   });
 
   it('that are of no use are named', async () => {
-    const { page } = await show(pathToFileURL(onePage).href, { offline: true });
     await dropFiles(page, [put('drop/letter.txt', 'hello')]);
     await page
       .getByText('letter.txt is no plan (YAML), mesh (STL, OBJ, 3MF) or outline (SVG, DXF).')
       .waitFor();
-    await page.context().close();
   });
 
   it('are not needed for the presets that are in it; those that are not are named', async () => {
-    const { page, complaints } = await show(pathToFileURL(onePage).href, { offline: true });
     const cards = await page.locator('.cards strong').allTextContents();
     expect(cards).toEqual(['Drawer of patterns', 'Sprue form 32 mm']);
     await page
@@ -65,6 +54,17 @@ describe('files dropped on the page in one file, from disk, offline', () => {
     await button(page, /Drawer of patterns/).click();
     await inList(page, 'key-plate-3').waitFor();
     await button(page, /^0 stop/).waitFor();
+  });
+
+  it('are opened: a plan and its meshes', async () => {
+    const files = [put('drop/nuts.yaml', withMesh), put('drop/nut.stl', new Uint8Array(bumpyMesh(12, 6, 5)))];
+    await dropFiles(page, files);
+    await page.getByRole('heading', { name: 'Oak buttons' }).waitFor();
+    const { out } = await run('check', files[0], '--json');
+    const { findings } = JSON.parse(out) as Report;
+    const stops = findings.filter(({ severity }) => severity === 'stop').length;
+    const warns = findings.filter(({ severity }) => severity === 'warn').length;
+    await button(page, new RegExp(`^${stops} stop, ${warns} warn`)).waitFor();
     expect(complaints).toEqual([]);
     await page.context().close();
   });

@@ -5,7 +5,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import type { FigureName, Report } from '../../src/findings/index.ts';
 import { companded, linearAt } from '../../src/preview/state/wall-ramp.ts';
 import { filesIn, run } from '../cli/workbench.ts';
-import { buttons, drawn, keepPicture, marked, onePage, shop } from './shop.ts';
+import { buttons, bytesOf, drawn, keepPicture, marked, onePage, shop } from './shop.ts';
 
 // Every number on the sheets of the bench steps is held to the command's own report on the same plan; every length in
 // a drawing to the ratio of the two figures it stands for.
@@ -209,7 +209,7 @@ describe('the sheet to take things away', () => {
       page.waitForEvent('download'),
       page.locator('.sheet').getByRole('button', { name }).click(),
     ]);
-    return { name: download.suggestedFilename(), bytes: new Uint8Array(readFileSync(await download.path())) };
+    return { name: download.suggestedFilename(), bytes: await bytesOf(download) };
   };
   /**
    * Report and manifest as data. The command names the plan by its whole path, and the last digit of a sine may differ
@@ -276,7 +276,7 @@ describe('the sheet to take things away', () => {
         .getByRole('button', { name: /Shop sheet/ })
         .click(),
     ]);
-    const bytes = readFileSync(await download.path());
+    const bytes = await bytesOf(download);
     expect(Buffer.compare(bytes, files.get('shop-sheet.pdf') ?? new Uint8Array())).toBe(0);
     await page.context().close();
   });

@@ -3,9 +3,9 @@ import { existsSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
+import type { Browser, BrowserContextOptions, Download, Page } from 'playwright-core';
 import { afterAll, beforeAll } from 'vitest';
-import { openBrowser } from './browser.ts';
+import { connectBrowser } from './connect-browser.ts';
 
 /** The compiled program and page: `npm test` makes them before the tests run. */
 const root = fileURLToPath(new URL('../../', import.meta.url));
@@ -33,7 +33,7 @@ export function shop() {
       throw new Error('the page is not built: npm run compile && npm run page');
     }
     mkdirSync(pictures, { recursive: true });
-    browser = await openBrowser();
+    browser = await connectBrowser();
   });
   afterAll(async () => {
     await browser?.close();
@@ -101,6 +101,11 @@ export const marked = (page: Page, mark: 'mold laid' | 'mold built', times = 1):
     mark,
     times,
   ] as const);
+
+/** What was downloaded. */
+export async function bytesOf(download: Download): Promise<Uint8Array> {
+  return new Uint8Array(Buffer.concat(await (await download.createReadStream()).toArray()));
+}
 
 /** Waits for the picture to be drawn after the last change. */
 export const drawn = (page: Page): Promise<void> =>

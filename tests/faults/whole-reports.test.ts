@@ -5,10 +5,11 @@ import { expect, it } from 'vitest';
 import type { Report, Unit } from '../../src/findings/index.ts';
 import { leadIn } from '../../src/mold/index.ts';
 import { checkText, faultFolder } from './check-text.ts';
+import { faultText, soundText } from './fault-plans.ts';
 
 const read = (name: string): string => readFileSync(join(faultFolder, name), 'utf8');
-const rubber = read('rubber.yaml');
-const rigid = read('rigid.yaml');
+const rubber = soundText('rubber');
+const rigid = soundText('rigid');
 
 /** Figures by name and subject; a pair is the same whichever stands first. */
 const figuresOf = ({ figures }: Report): Map<string, { value: number; unit: Unit }> =>
@@ -182,8 +183,8 @@ it('cutting the faces of a master in four changes no figure', async () => {
       writeFileSync(join(folder, `masters/${name}.obj`), refined(read(`masters/${name}.obj`)));
     }
     for (const name of ['release.undercut', 'release.locked', 'support.free']) {
-      const one = await checkText(read(`${name}.yaml`), 'plan');
-      const other = await checkText(read(`${name}.yaml`), 'plan', folder);
+      const one = await checkText(faultText(name), 'plan');
+      const other = await checkText(faultText(name), 'plan', folder);
       expect(codesOf(other)).toEqual(codesOf(one));
       sameFigures(one, other, (_key, value) => value, 1e-4);
     }

@@ -3,12 +3,14 @@ import { basename, dirname, join, relative, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { beforeAll, expect, test } from 'vitest';
 import { makeMasters } from '../../presets/make-masters.ts';
+import { reportSchema } from '../../src/export/report-schema.ts';
 import type { Finding } from '../../src/findings/index.ts';
 import { moveMesh } from '../../src/geometry/index.ts';
 import { loadKernel } from '../../src/kernel/index.ts';
 import type { Mold } from '../../src/mold/index.ts';
 import { checkMold, readMold } from '../../src/pipeline/index.ts';
 import { expandPlacements, readPlan, resolveRadius } from '../../src/plan/index.ts';
+import { asJson, faultsIn, strangeUnits } from '../export/report-faults.ts';
 import { saysOf } from '../said.ts';
 
 const presets = fileURLToPath(new URL('../../presets/', import.meta.url));
@@ -96,13 +98,19 @@ const mayBeSaid = [
 ];
 const shaped = ['hedgerow/plan.yaml', 'hedgerow-rigid/plan.yaml'];
 
-test.each(plans)('%s keeps its walls, cover and one way to close', async (path) => {
+test.each(plans)('%s keeps its walls, cover and one way to close; its report is sound', async (path) => {
   const { mold, findings } = await open(path);
   const report = checkMold(mold, findings, kernel);
   const said = codes(report.findings);
   const allowed = shaped.includes(path) ? mayBeSaid : mayBeSaid.filter((code) => !code.startsWith('mold.'));
   expect(said.filter((code) => !allowed.includes(code))).toEqual([]);
-  if (path.startsWith('hedgerow/')) expect(gatesApart(mold)).toBeGreaterThanOrEqual(3);
+  expect(report.findings.filter(({ severity }) => severity === 'stop')).toEqual([]);
+  expect(faultsIn(asJson(report))).toEqual([]);
+  expect(reportSchema.safeParse(asJson(report)).success).toBe(true);
+  expect(strangeUnits(report)).toEqual([]);
+  if (!path.startsWith('hedgerow/')) return;
+  expect(report.figures.length).toBeGreaterThan(50);
+  expect(gatesApart(mold)).toBeGreaterThanOrEqual(3);
 });
 
 /** How many of each master the demo has on a disc, and how far the middle of each master's places is off the axis, mm. */

@@ -134,6 +134,22 @@ describe('build-ups', () => {
     expect(volumeOf(mesh)).toBeGreaterThan(revolved(2.9, 0.26));
   });
 
+  test('one too small to handle is left out and said, with its volume', () => {
+    const mold = moldOf([{ mesh: placed(ellipsoid(1.2, 1.2, 1.2), translation(0, 0, 0.9)), at: 10 }]);
+    const [{ solids, findings }] = buildUp.units(mold).map((unit) => unit.run({ kernel }));
+    expect(solids).toEqual([]);
+    expect(findings).toMatchObject([
+      {
+        code: 'mold.small-build-ups',
+        severity: 'note',
+        subject: 'p0',
+        values: { limit: 10 },
+      },
+    ]);
+    expect(findings[0].values.measured).toBeGreaterThan(0.05);
+    expect(findings[0].values.measured).toBeLessThan(10);
+  });
+
   test('a number is engraved into the flat face, mirrored for a reader below, and costs only its strokes', () => {
     const mold = moldOf([{ mesh: placed(ellipsoid(14, 8, 5), translation(0, 0, 4)), at: 0 }]);
     const [{ mesh }] = solidsOf(buildUp, mold, { kernel });
