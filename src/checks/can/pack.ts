@@ -1,22 +1,15 @@
-import {
-  type Figure,
-  type FigureName,
-  type Finding,
-  finding,
-  makeFigure,
-  type ReportPart,
-} from '../../findings/index.ts';
+import { type Figure, type FigureName, type Finding, finding, makeFigure } from '../../findings/index.ts';
 import {
   type BuildUpSpace,
   bossLumps,
   buildUpSpaces,
   buildUpVolume,
   type Check,
+  check,
   type Mold,
   shaftRadius,
   sprueVolume,
   tabLumps,
-  task,
 } from '../../mold/index.ts';
 import { canVolume, heatedVolume, lockPressure } from '../../physics/index.ts';
 import { rubberBulkModulus, rubberKind } from '../../tables/index.ts';
@@ -40,12 +33,12 @@ const source =
   'rubber laid in, or else both halves as full discs, heated by its volume expansion; masters, bosses, sprue form, tabs and build-ups as they are; can that does not give';
 
 /** Whether what is laid into the can finds room in it, cold and at the temperature of the cure. */
-export const pack: Check = task<PackInput, ReportPart>({
+export const pack: Check = check<PackInput>({
   id: 'pack',
   title: 'What is packed into the can',
-  scope: 'whole',
+  follows: false,
   processes: ['rubber'],
-  units: (mold) => (packs(mold) ? [{ subject: 'can', input: inputOf(mold) }] : []),
+  units: (mold) => (packs(mold) ? [{ subject: 'can', about: [], input: inputOf(mold) }] : []),
   run: (input, { memoize }) => {
     const { missing, can, densityKgM3, expansionPerK, kelvin, estimated } = input;
     if (missing.length > 0)

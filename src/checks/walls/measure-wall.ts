@@ -6,6 +6,7 @@ import {
   type Boss,
   bossMesh,
   type Check,
+  check,
   type Mold,
   makeAlways,
   type Placement,
@@ -13,7 +14,6 @@ import {
   type Sprue,
   sprueMesh,
   type Tools,
-  task,
 } from '../../mold/index.ts';
 import { everyProcess, floorOf, isUnder, masterMesh, type ProcessFloor } from '../from-mold/index.ts';
 import { distanceAtMost, type SearchBounds, searchBoundsOf, worthMeasuring } from './search-bounds.ts';
@@ -122,17 +122,17 @@ interface FixtureInput {
   readonly kind: WallKind;
 }
 
-interface FixtureWalls extends Pick<Check, 'id' | 'title' | 'scope'> {
+interface FixtureWalls extends Pick<Check, 'id' | 'title' | 'follows'> {
   readonly processes?: readonly Process[];
   fixtures(mold: Mold): readonly Fixture[];
 }
 
 /** A check of the walls between cavities and fixtures of one sort: those near by, and the cavity nearest to each. */
-export function wallsTo({ id, title, scope, processes = everyProcess, fixtures }: FixtureWalls): Check {
-  return task<FixtureInput, ReportPart>({
+export function wallsTo({ id, title, follows, processes = everyProcess, fixtures }: FixtureWalls): Check {
+  return check<FixtureInput>({
     id,
     title,
-    scope,
+    follows,
     processes,
     units: (mold) => {
       const cavities = mold.placements.map((placement) => ({
@@ -151,6 +151,7 @@ export function wallsTo({ id, title, scope, processes = everyProcess, fixtures }
         const kind = { ...fixture.kind, ...(floor && { floor }) };
         return near.map((i) => ({
           subject: others[i].placement.id,
+          about: [others[i].placement.id, fixture.id],
           input: { cavity: cavityOf(mold, others[i].placement), id: fixture.id, shape, kind },
         }));
       });

@@ -47,7 +47,6 @@ interface StencilInput extends PlanNames {
 export const knifeStencil: Part = task({
   id: 'knife-stencil',
   title: 'knife stencil',
-  scope: 'whole',
   processes: ['rubber'],
   units: (mold) =>
     (['lower', 'upper'] as const).flatMap((half) => {
@@ -65,7 +64,7 @@ export const knifeStencil: Part = task({
         channels,
         fixture: { material, clearance, ...(holeCompensation !== undefined && { holeCompensation }) },
       };
-      return [{ subject: stencilId(half), input }];
+      return [{ subject: stencilId(half), about: [], input }];
     }),
   run: (input, { kernel }) => {
     const { drawing, findings } = stencilDrawing(input);

@@ -78,9 +78,8 @@ interface PlateInput extends Standing, PlanNames {
 export const layoutPlate: Part = task({
   id,
   title: name,
-  scope: 'whole',
   processes: ['rubber'],
-  units: (mold) => (mold.placements.length > 0 ? [{ subject: id, input: inputFor(mold) }] : []),
+  units: (mold) => (mold.placements.length > 0 ? [{ subject: id, about: [], input: inputFor(mold) }] : []),
   run: (input, { kernel }) =>
     kernel.scope((scope) => {
       const { masters, fixture, thickness, estimated } = input;

@@ -20,9 +20,8 @@ import { labelCorners } from './plain-disc.ts';
 export const halves: Part = task({
   id: 'halves',
   title: 'mold halves',
-  scope: 'whole',
   processes: ['rubber', 'rigid', 'poured'],
-  units: (mold) => [{ subject: 'mold', input: halvesInput(mold) }],
+  units: (mold) => [{ subject: 'mold', about: [], input: halvesInput(mold) }],
   run: halfSolids,
 });
 

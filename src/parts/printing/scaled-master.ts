@@ -21,9 +21,9 @@ interface ScaledInput {
 export const scaledMaster: Part = part({
   id: 'scaled-master',
   title: 'scaled masters',
-  scope: 'whole',
   processes: ['rubber', 'poured'],
-  units: (mold) => scaledInputs(mold).map((input) => ({ subject: input.master.id, input })),
+  units: (mold) =>
+    scaledInputs(mold).map((input) => ({ subject: input.master.id, about: input.used, input })),
   run: (input) => [enlarged(input)],
 });
 

@@ -28,12 +28,12 @@ export interface BossKind {
 export const bosses: Part = task({
   id: 'bosses',
   title: 'registration bosses',
-  scope: 'whole',
   processes: ['rubber', 'rigid', 'poured'],
   units: (mold) => {
     const { chordError, compensation } = mold.fixture;
     return bossKinds(mold).map((kind) => ({
       subject: kind.used[0],
+      about: kind.used,
       input: { ...kind, chordError, compensation },
     }));
   },

@@ -27,7 +27,6 @@ const onOuterFace: Matrix4 = [0, 0, 1, 0, 0, -1, 0, 0, 1, 0, 0, 0, 0, 0, 0, 1];
 export const notch: Part = task({
   id: 'notch',
   title: 'witness notches',
-  scope: 'whole',
   processes: ['rubber'],
   units: ({ notches, disc, fixture, revision }) =>
     notches.map((one) => {
@@ -37,6 +36,7 @@ export const notch: Part = task({
       const words = formWords(one.id, revision);
       return {
         subject: one.id,
+        about: [one.id],
         input: { notch: withoutPlace(one), disc: size, words, compensation, chordError },
       };
     }),

@@ -58,9 +58,8 @@ interface JigInput extends PlanNames {
 export const registrationJig: Part = task({
   id,
   title: name,
-  scope: 'whole',
   processes: ['rubber'],
-  units: (mold) => (mold.bosses.length > 0 ? [{ subject: id, input: inputFor(mold) }] : []),
+  units: (mold) => (mold.bosses.length > 0 ? [{ subject: id, about: [], input: inputFor(mold) }] : []),
   run: (input, { kernel }) => {
     const outline = jigOutline(input);
     const { engraved, lettered, findings } = titleOf(input);

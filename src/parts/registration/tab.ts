@@ -22,11 +22,11 @@ const standUp: Matrix4 = [1, 0, 0, 0, 0, 0, 1, 0, 0, -1, 0, 0, 0, 0, 0, 1];
 export const tab: Part = part({
   id: 'tab',
   title: 'separating tabs',
-  scope: 'whole',
   processes: ['rubber'],
   units: ({ tabs, disc, fixture }) =>
     tabs.map((one) => ({
       subject: one.id,
+      about: [one.id],
       input: { tab: withoutPlace(one), radius: disc.radius, compensation: fixture.compensation },
     })),
   run: ({ tab: one, radius, compensation }, { kernel }) =>

@@ -11,13 +11,13 @@ import { formWords } from './sprue-form.ts';
 export const plug: Part = task({
   id: 'plug',
   title: 'plug',
-  scope: 'whole',
   processes: ['rubber', 'rigid', 'poured'],
   units: ({ disc, sprue, fixture, revision }) =>
     sprue
       ? [
           {
             subject: 'sprue',
+            about: ['sprue'],
             input: {
               upper: disc.upper,
               sprue: withoutPlace(sprue),

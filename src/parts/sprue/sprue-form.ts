@@ -29,13 +29,13 @@ interface FormInput {
 export const sprueForm: Part = task({
   id: 'sprue-form',
   title: 'sprue form',
-  scope: 'whole',
   processes: ['rubber', 'rigid', 'poured'],
   units: ({ disc, sprue, fixture, revision }) =>
     sprue
       ? [
           {
             subject: 'sprue',
+            about: ['sprue'],
             input: { disc, sprue: withoutPlace(sprue), fixture, words: formWords('sprue', revision) },
           },
         ]
