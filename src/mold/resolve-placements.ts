@@ -53,7 +53,7 @@ export function resolvePlacements(
     const base = oriented.get(flat.master);
     if (!base) throw new Error(`layout: placement ${flat.id} of a master that was not read, ${flat.master}`);
     const one = place(plan, flat, base);
-    findings.push(...judge(one, flat));
+    findings.push(...judge(one));
     return one;
   });
   return { placed, findings };
@@ -106,12 +106,11 @@ function place(
     highest: max[2],
     reach: base.oriented.reach,
     estimated: base.master.estimated,
-    at: flat.at,
     mesh,
   };
 }
 
-function judge({ id, lowest, highest, x, y }: PlacedMaster, { at }: FlatPlacement): Finding[] {
+function judge({ id, lowest, highest, x, y }: PlacedMaster): Finding[] {
   const findings: Finding[] = [];
   if (lowest > touching || highest < -touching) {
     const above = lowest > touching;
@@ -124,7 +123,6 @@ function judge({ id, lowest, highest, x, y }: PlacedMaster, { at }: FlatPlacemen
           limit: 0,
           side: above ? 'above' : 'below',
         },
-        at,
       }),
     );
   }

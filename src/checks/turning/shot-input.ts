@@ -23,7 +23,7 @@ export interface ShotInput {
   readonly densityKgM3?: number;
   readonly tensionNM?: number;
   readonly estimated: boolean;
-  readonly sprue?: Omit<Sprue, 'at'>;
+  readonly sprue?: Sprue;
   readonly upper: number;
   readonly speedRpm?: number;
   readonly shotKg?: number;
@@ -38,7 +38,6 @@ export function shotInput(mold: Mold): ShotInput {
   const { bench, sprue, placements, channels, disc } = mold;
   const { spin, machine } = bench;
   const [density, tension] = [alloyDensity(mold), alloyTension(mold)];
-  const { at: _, ...shape } = sprue ?? { at: undefined };
   return {
     missing: leftOut([
       ['alloy.density', density],
@@ -57,7 +56,7 @@ export function shotInput(mold: Mold): ShotInput {
     ...(density && { densityKgM3: density.value }),
     ...(tension && { tensionNM: tension.value }),
     estimated: (density?.estimated ?? false) || placements.some((one) => one.estimated),
-    ...(sprue && { sprue: shape as Omit<Sprue, 'at'> }),
+    ...(sprue && { sprue }),
     upper: disc.upper,
     ...(spin?.speedRpm !== undefined && { speedRpm: spin.speedRpm }),
     ...(spin?.shotKg !== undefined && { shotKg: spin.shotKg }),

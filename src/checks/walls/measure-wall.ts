@@ -96,8 +96,8 @@ function tooThin(
 /** What a fixture's mesh is made of: plain data, and made only where it is measured. */
 export type Shape =
   | { readonly mesh: TriangleMesh }
-  | { readonly boss: Omit<Boss, 'at'>; readonly process: Process }
-  | { readonly sprue: Omit<Sprue, 'at'>; readonly upper: number };
+  | { readonly boss: Boss; readonly process: Process }
+  | { readonly sprue: Sprue; readonly upper: number };
 
 /** Throws KernelFault where a sprue's numbers leave no body. */
 export function meshOf(shape: Shape): TriangleMesh {

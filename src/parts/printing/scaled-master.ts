@@ -3,13 +3,13 @@ import { closedAfterRounding, onGrid } from '../../kernel/index.ts';
 import { percentOver } from '../../lettering/index.ts';
 import { type Master, type Mold, type Part, type Placement, part, type Solid } from '../../mold/index.ts';
 import { masterOf } from '../halves/index.ts';
-import { onBed, withoutPlace } from '../making/index.ts';
+import { onBed } from '../making/index.ts';
 
 interface ScaledInput {
   readonly id: string;
   readonly master: Master;
   /** One of the placements that use it at this size. */
-  readonly placement: Omit<Placement, 'at'>;
+  readonly placement: Placement;
   readonly used: readonly string[];
 }
 
@@ -42,7 +42,7 @@ function scaledInputs({ masters, placements }: Mold): ScaledInput[] {
     return {
       id: `scaled-${first.master}${before === 0 ? '' : `-${before + 1}`}`,
       master: masterOf(masters, first),
-      placement: withoutPlace(first),
+      placement: first,
       used: group.map(({ id }) => id),
     };
   });

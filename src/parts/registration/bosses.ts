@@ -9,7 +9,6 @@ import {
   leastLetters,
   onBed,
   roomInRound,
-  withoutPlaces,
 } from '../making/index.ts';
 import { uprightBoss } from './boss-body.ts';
 
@@ -81,8 +80,8 @@ const lineOn = (free: number): number => Math.min(2 * free, Math.max(leastLetter
 
 /** The shapes of all bosses that are loose bodies, in the plan's order. */
 export function bossKinds({ process, bosses: all }: Mold): BossKind[] {
-  const loose = withoutPlaces(all).filter((boss) => isLoose(boss, process));
-  const groups = new Map<string, Omit<Boss, 'at'>[]>();
+  const loose = all.filter((boss) => isLoose(boss, process));
+  const groups = new Map<string, Boss[]>();
   for (const boss of loose) {
     const { kind, size, acrossFlats, rootDepth, headRadius, headHeight, headDraftRad } = boss;
     const key = JSON.stringify([kind, size, acrossFlats, rootDepth, headRadius, headHeight, headDraftRad]);

@@ -10,7 +10,7 @@ import {
   type Part,
   task,
 } from '../../mold/index.ts';
-import { asSolid, labelCutter, labelFindings, withoutPlace } from '../making/index.ts';
+import { asSolid, labelCutter, labelFindings } from '../making/index.ts';
 import { formWords } from '../sprue/index.ts';
 
 /** Quarter turn about y, outward becomes downward: the strip lies on the face that was at the rim. */
@@ -37,7 +37,7 @@ export const notch: Part = task({
       return {
         subject: one.id,
         about: [one.id],
-        input: { notch: withoutPlace(one), disc: size, words, compensation, chordError },
+        input: { notch: one, disc: size, words, compensation, chordError },
       };
     }),
   run: ({ notch: one, disc, words, compensation, chordError }, { kernel }) => {

@@ -1,6 +1,6 @@
 import { segmentsFor } from '../../geometry/index.ts';
 import { type Part, plugOutline, task } from '../../mold/index.ts';
-import { asSolid, labelFindings, onBed, withoutPlace } from '../making/index.ts';
+import { asSolid, labelFindings, onBed } from '../making/index.ts';
 import { gripCutters, gripLabel, gripRoom, type Stem } from './sprue-cuts.ts';
 import { formWords } from './sprue-form.ts';
 
@@ -20,7 +20,7 @@ export const plug: Part = task({
             about: ['sprue'],
             input: {
               upper: disc.upper,
-              sprue: withoutPlace(sprue),
+              sprue,
               fixture,
               words: formWords('plug', revision),
             },

@@ -10,7 +10,7 @@ import {
   task,
   wellPieceOutline,
 } from '../../mold/index.ts';
-import { asSolid, labelFindings, onBed, withoutPlace } from '../making/index.ts';
+import { asSolid, labelFindings, onBed } from '../making/index.ts';
 import { gripCutters, gripLabel, gripRoom, type Stem, ventCutter } from './sprue-cuts.ts';
 import { sprueFormBody } from './sprue-form-body.ts';
 
@@ -36,7 +36,7 @@ export const sprueForm: Part = task({
           {
             subject: 'sprue',
             about: ['sprue'],
-            input: { disc, sprue: withoutPlace(sprue), fixture, words: formWords('sprue', revision) },
+            input: { disc, sprue, fixture, words: formWords('sprue', revision) },
           },
         ]
       : [],
