@@ -7,6 +7,7 @@ import {
   type Check,
   check,
   type Mold,
+  masterOf,
   shaftRadius,
   sprueVolume,
   tabLumps,
@@ -85,7 +86,7 @@ function packs({ placements, sprue, disc, bench: { cure } }: Mold): boolean {
 }
 
 function inputOf(mold: Mold): PackInput {
-  const { disc, bench, placements, masters } = mold;
+  const { disc, bench, placements } = mold;
   const { can, rubber, cure } = bench;
   const kind = rubber?.compound === undefined ? undefined : rubberKind(rubber.compound);
   const expansion = rubber?.expansionPerK ?? kind?.expansionPerK?.value;
@@ -100,11 +101,9 @@ function inputOf(mold: Mold): PackInput {
     ['cure.start', cure?.startC],
   ]);
   const full = Math.PI * disc.radius ** 2 * (disc.lower + disc.upper);
-  const inMasters = placements.map(({ master, scale }) => {
-    const volume = masters.find(({ id }) => id === master)?.measures.volume;
-    if (volume === undefined) throw new Error(`no master ${master}`);
-    return volume * scale ** 3;
-  });
+  const inMasters = placements.map(
+    ({ master, scale }) => masterOf(mold, master).measures.volume * scale ** 3,
+  );
   const solids = [
     ...inMasters,
     ...[

@@ -1,5 +1,12 @@
 import { type FigureName, makeFigure } from '../../findings/index.ts';
-import { type BuildUpSpace, buildUpSpaces, buildUpVolume, type Check, check } from '../../mold/index.ts';
+import {
+  type BuildUpSpace,
+  buildUpSpaces,
+  buildUpVolume,
+  type Check,
+  check,
+  masterOf,
+} from '../../mold/index.ts';
 
 interface LedgerInput {
   readonly id: string;
@@ -21,8 +28,7 @@ export const rubberLedger: Check = check<LedgerInput>({
   units: (mold) => {
     const spaces = buildUpSpaces(mold);
     return mold.placements.map(({ id, master, scale, estimated }) => {
-      const volume = mold.masters.find((one) => one.id === master)?.measures.volume;
-      if (volume === undefined) throw new Error(`no master ${master}`);
+      const volume = masterOf(mold, master).measures.volume;
       const buildUp = spaces.find((space) => space.id === id) ?? null;
       return { subject: id, about: [id], input: { id, volume, scale, estimated, buildUp } };
     });

@@ -1,6 +1,6 @@
 import { type Matrix4, movedAlong, movePoint, type TriangleMesh, type Vec3 } from '../../geometry/index.ts';
-import { type Check, check, cropSurface, heightAt, type PartingSurface } from '../../mold/index.ts';
-import { everyProcess, masterMesh } from '../from-mold/index.ts';
+import { type Check, check, cropSurface, heightAt, masterOf, type PartingSurface } from '../../mold/index.ts';
+import { everyProcess } from '../from-mold/index.ts';
 import { coverOf, type Reaching } from './cover-of.ts';
 import { type HalfThickness, halfThicknessOf } from './half-thickness.ts';
 
@@ -28,7 +28,7 @@ export const coverOfCavities: Check = check<PlacedInput>({
       about: [id],
       input: {
         id,
-        mesh: masterMesh(mold, master),
+        mesh: masterOf(mold, master).mesh,
         matrix,
         surface: cropSurface(mold.parting, { min: [x - reach, y - reach], max: [x + reach, y + reach] }),
         estimated,

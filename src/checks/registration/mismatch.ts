@@ -1,8 +1,8 @@
 import { type Figure, finding } from '../../findings/index.ts';
 import { type Matrix4, movePoint, type TriangleMesh, type Vec3 } from '../../geometry/index.ts';
-import { type Check, check } from '../../mold/index.ts';
+import { type Check, check, masterOf } from '../../mold/index.ts';
 import { largestMismatch, type Pin } from '../../physics/index.ts';
-import { everyProcess, masterMesh } from '../from-mold/index.ts';
+import { everyProcess } from '../from-mold/index.ts';
 import { holds, pinsOf, source } from './pins.ts';
 
 interface MismatchInput {
@@ -31,7 +31,7 @@ export const mismatch: Check = check<MismatchInput>({
       about: [id],
       input: {
         id,
-        mesh: masterMesh(mold, master),
+        mesh: masterOf(mold, master).mesh,
         matrix,
         pins,
         limit: mold.limits.mismatch,

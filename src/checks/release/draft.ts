@@ -1,7 +1,6 @@
 import { makeFigure } from '../../findings/index.ts';
 import { type Matrix4, moveMesh, type TriangleMesh, toDegrees } from '../../geometry/index.ts';
-import { type Check, check, cropSurface, heightAt, type PartingSurface } from '../../mold/index.ts';
-import { masterMesh } from '../from-mold/index.ts';
+import { type Check, check, cropSurface, heightAt, masterOf, type PartingSurface } from '../../mold/index.ts';
 
 /** Width of a column of the histogram, degrees. */
 const step = 5;
@@ -32,7 +31,7 @@ export const draft: Check = check<DraftInput>({
       about: [id],
       input: {
         id,
-        mesh: masterMesh(mold, master),
+        mesh: masterOf(mold, master).mesh,
         matrix,
         surface: cropSurface(mold.parting, { min: [x - reach, y - reach], max: [x + reach, y + reach] }),
         estimated,

@@ -15,13 +15,13 @@ import {
   check,
   cropSheet,
   type Mold,
+  masterOf,
   type Placement,
   type Process,
   type Sheet,
   undercutColumns,
 } from '../../mold/index.ts';
 import { fixed } from '../../wording/index.ts';
-import { masterMesh } from '../from-mold/index.ts';
 
 /** Columns stand this far apart, mm, or farther where a master would need more of them than `mostColumns`. */
 const finestCell = 0.08;
@@ -68,12 +68,12 @@ export const release: Check = check<ReleaseInput>({
 });
 
 function inputOf(mold: Mold, { id, master, matrix, scale, x, y, reach, estimated }: Placement): ReleaseInput {
-  const measures = mold.masters.find((one) => one.id === master)?.measures;
+  const { mesh, measures } = masterOf(mold, master);
   return {
     id,
-    mesh: masterMesh(mold, master),
+    mesh,
     matrix,
-    volume: Math.abs(measures?.volume ?? 0) * scale ** 3,
+    volume: Math.abs(measures.volume) * scale ** 3,
     surface: cropSheet(mold.parting, { min: [x - reach, y - reach], max: [x + reach, y + reach] }),
     process: mold.process,
     relieve: mold.fixture.relieve,

@@ -15,10 +15,10 @@ import {
   heightAt,
   leastBuildUp,
   type Mold,
+  masterOf,
   type PartingSurface,
   type Placement,
 } from '../../mold/index.ts';
-import { masterMesh } from '../from-mold/index.ts';
 import { freeLength } from './free-length.ts';
 
 /** Columns stand this far apart, mm, or farther where a master would need more of them than `mostColumns`. */
@@ -72,7 +72,7 @@ function inputOf(mold: Mold, { id, master, matrix, x, y, reach, estimated }: Pla
   const built = wished !== undefined && !mold.parting.flat;
   return {
     id,
-    mesh: masterMesh(mold, master),
+    mesh: masterOf(mold, master).mesh,
     matrix,
     builtUp: built ? cropSurface(mold.parting, box) : null,
     clearance: wished?.clearance ?? 0,

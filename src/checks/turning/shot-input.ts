@@ -1,7 +1,14 @@
 import type { Matrix4, TriangleMesh } from '../../geometry/index.ts';
-import { channelReach, channelSection, type Mold, type Placement, type Sprue } from '../../mold/index.ts';
+import {
+  channelReach,
+  channelSection,
+  type Mold,
+  masterOf,
+  type Placement,
+  type Sprue,
+} from '../../mold/index.ts';
 import { type PressedArea, stripPressed } from '../../physics/index.ts';
-import { alloyDensity, alloyTension, imprintOf, leftOut, masterMesh } from '../from-mold/index.ts';
+import { alloyDensity, alloyTension, imprintOf, leftOut } from '../from-mold/index.ts';
 
 /** One cavity to be filled. */
 export interface Cavity {
@@ -69,11 +76,11 @@ export function shotInput(mold: Mold): ShotInput {
 
 function cavityOf(mold: Mold, placement: Placement): Cavity {
   const { id, master, matrix, scale, estimated } = placement;
-  const massG = mold.masters.find((one) => one.id === master)?.massG;
+  const { mesh, massG } = masterOf(mold, master);
   const { volume } = imprintOf(mold, placement);
   return {
     id,
-    mesh: masterMesh(mold, master),
+    mesh,
     matrix,
     volume,
     // Shrink takes back what the allowance added to the master.

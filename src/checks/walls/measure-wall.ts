@@ -9,13 +9,14 @@ import {
   check,
   type Mold,
   makeAlways,
+  masterOf,
   type Placement,
   type Process,
   type Sprue,
   sprueMesh,
   type Tools,
 } from '../../mold/index.ts';
-import { everyProcess, floorOf, isUnder, masterMesh, type ProcessFloor } from '../from-mold/index.ts';
+import { everyProcess, floorOf, isUnder, type ProcessFloor } from '../from-mold/index.ts';
 import { distanceAtMost, type SearchBounds, searchBoundsOf, worthMeasuring } from './search-bounds.ts';
 
 const trueDistance = 'true distance of the placed meshes';
@@ -32,7 +33,7 @@ export interface Cavity {
 
 export const cavityOf = (mold: Mold, { id, master, matrix, estimated }: Placement): Cavity => ({
   id,
-  mesh: masterMesh(mold, master),
+  mesh: masterOf(mold, master).mesh,
   matrix,
   estimated,
 });

@@ -7,8 +7,8 @@ import {
   type TriangleMesh,
 } from '../../geometry/index.ts';
 import { treeOf } from '../../mesh/index.ts';
-import { type Check, check, type Disc, type Mold, type Placement } from '../../mold/index.ts';
-import { everyProcess, masterMesh } from '../from-mold/index.ts';
+import { type Check, check, type Disc, type Mold, masterOf, type Placement } from '../../mold/index.ts';
+import { everyProcess } from '../from-mold/index.ts';
 import { everyFixture } from './fixtures.ts';
 import { type Cavity, cavityOf, meshOf, type Shape } from './measure-wall.ts';
 
@@ -50,7 +50,10 @@ export const wallsField: Check = check<FieldInput>({
       const fixtures = known
         .filter(({ fixture }) => fixture.own !== id && fixture.gapTo(x, y, reach) < searchRadius)
         .map(({ shape }) => shape());
-      const cavities = near.map((other) => ({ mesh: masterMesh(mold, other.master), matrix: other.matrix }));
+      const cavities = near.map((other) => ({
+        mesh: masterOf(mold, other.master).mesh,
+        matrix: other.matrix,
+      }));
       return {
         subject: id,
         about: [id],

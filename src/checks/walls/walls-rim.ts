@@ -1,7 +1,7 @@
 import { type Finding, finding, makeFigure } from '../../findings/index.ts';
 import { type Matrix4, movedAlong, movePoint, type TriangleMesh, type Vec3 } from '../../geometry/index.ts';
-import { bossSpace, type Check, check } from '../../mold/index.ts';
-import { everyProcess, floorOf, isUnder, masterMesh, type ProcessFloor } from '../from-mold/index.ts';
+import { bossSpace, type Check, check, masterOf } from '../../mold/index.ts';
+import { everyProcess, floorOf, isUnder, type ProcessFloor } from '../from-mold/index.ts';
 
 interface RimInput {
   readonly id: string;
@@ -36,7 +36,7 @@ export const wallsToRim: Check = check<RimInput>({
         limit: mold.limits.cavityToRim,
         ...(floor && { floor }),
         estimated,
-        body: { mesh: masterMesh(mold, master), matrix },
+        body: { mesh: masterOf(mold, master).mesh, matrix },
       },
     }));
     const bosses = mold.bosses.map((boss) => ({

@@ -2,7 +2,7 @@ import PDFDocument from 'pdfkit';
 import { type Finding, type Report, type UnitSystem, worstFirst } from '../../findings/index.ts';
 import { moveMesh } from '../../geometry/index.ts';
 import { silhouette } from '../../mesh/index.ts';
-import type { Mold } from '../../mold/index.ts';
+import { type Mold, masterOf } from '../../mold/index.ts';
 import { counted, fixed, sayFinding } from '../../wording/index.ts';
 import type { Build } from '../build.ts';
 import { amounts, ledger } from './amounts.ts';
@@ -158,13 +158,11 @@ function alike(findings: readonly Finding[]): Finding[][] {
   return [...groups.values()];
 }
 
-const shadowsOf = (mold: Mold): Shadow[] => {
-  const meshes = new Map(mold.masters.map(({ id, mesh }) => [id, mesh]));
-  return mold.placements.flatMap(({ id, master, x, y, matrix }) => {
-    const mesh = meshes.get(master);
-    return mesh ? [{ id, x, y, rings: silhouette(moveMesh(mesh, matrix), shadowCell) }] : [];
+const shadowsOf = (mold: Mold): Shadow[] =>
+  mold.placements.map(({ id, master, x, y, matrix }) => {
+    const rings = silhouette(moveMesh(masterOf(mold, master).mesh, matrix), shadowCell);
+    return { id, x, y, rings };
   });
-};
 
 function numberPages(paper: Paper, { planHash, version }: Build): void {
   const { start, count } = paper.pen.bufferedPageRange();

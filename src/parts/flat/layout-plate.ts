@@ -16,6 +16,7 @@ import {
   type Drawing,
   heightAt,
   type Mold,
+  masterOf,
   type Part,
   type PartingSurface,
   type Tip,
@@ -113,8 +114,7 @@ export const layoutPlate: Part = task({
 });
 
 function inputFor(mold: Mold): PlateInput {
-  const { disc, revision, masters, placements, parting, fixture } = mold;
-  const meshes = new Map(masters.map(({ id: master, mesh }) => [master, mesh]));
+  const { disc, revision, placements, parting, fixture } = mold;
   return {
     ...standingOn(mold),
     radius: disc.radius,
@@ -123,8 +123,7 @@ function inputFor(mold: Mold): PlateInput {
     thickness: plateThickness(fixture),
     masters: placements.map((placed) => {
       const { id: placement, master, matrix, lowest, turnRad } = placed;
-      const mesh = meshes.get(master);
-      if (!mesh) throw new RangeError(`placement of ${master}: there is no such master`);
+      const { mesh } = masterOf(mold, master);
       return { id: placement, mesh, matrix, lowest, turnRad, tips: tipsOf(placed) };
     }),
     surface: parting,

@@ -1,8 +1,15 @@
 import { boundsOf, compose, moveMesh, scaling } from '../../geometry/index.ts';
 import { closedAfterRounding, onGrid } from '../../kernel/index.ts';
 import { percentOver } from '../../lettering/index.ts';
-import { type Master, type Mold, type Part, type Placement, part, type Solid } from '../../mold/index.ts';
-import { masterOf } from '../halves/index.ts';
+import {
+  type Master,
+  type Mold,
+  masterOf,
+  type Part,
+  type Placement,
+  part,
+  type Solid,
+} from '../../mold/index.ts';
 import { onBed } from '../making/index.ts';
 
 interface ScaledInput {
@@ -27,9 +34,9 @@ export const scaledMaster: Part = part({
   run: (input) => [enlarged(input)],
 });
 
-function scaledInputs({ masters, placements }: Mold): ScaledInput[] {
+function scaledInputs(mold: Mold): ScaledInput[] {
   const groups = new Map<string, Placement[]>();
-  for (const placement of placements) {
+  for (const placement of mold.placements) {
     if (placement.scale === 1) continue;
     const key = `${placement.master} ${placement.scale}`;
     groups.set(key, [...(groups.get(key) ?? []), placement]);
@@ -41,7 +48,7 @@ function scaledInputs({ masters, placements }: Mold): ScaledInput[] {
     sizes.set(first.master, before + 1);
     return {
       id: `scaled-${first.master}${before === 0 ? '' : `-${before + 1}`}`,
-      master: masterOf(masters, first),
+      master: masterOf(mold, first.master),
       placement: first,
       used: group.map(({ id }) => id),
     };
