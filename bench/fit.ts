@@ -8,7 +8,7 @@ import { openPlan } from '../cli/plan-files.ts';
 import { boundsOf, moveMesh } from '../src/geometry/index.ts';
 import { type Body, loadKernel, type Scope } from '../src/kernel/index.ts';
 import { distanceTree, meshDistance } from '../src/mesh/measure/distance.ts';
-import { flatPartingSurface, type Mold, type Solid, undercut } from '../src/mold/index.ts';
+import { flatPartingSurface, type Mold, masterOf, type Solid, undercut } from '../src/mold/index.ts';
 import { channelBody } from '../src/parts/halves/channel-body.ts';
 import { parts } from '../src/parts/index.ts';
 import { readMold } from '../src/pipeline/index.ts';
@@ -27,11 +27,10 @@ const byId = (id: string): Solid => {
   return found;
 };
 
-const placedMesh = ({ masters, placements }: Mold, id: string) => {
-  const placement = placements.find((one) => one.id === id);
-  const master = masters.find((one) => one.id === placement?.master);
-  if (!placement || !master) throw new Error(`no placement ${id}`);
-  return moveMesh(master.mesh, placement.matrix);
+const placedMesh = (mold: Mold, id: string) => {
+  const placement = mold.placements.find((one) => one.id === id);
+  if (!placement) throw new Error(`no placement ${id}`);
+  return moveMesh(masterOf(mold, placement.master).mesh, placement.matrix);
 };
 
 /** The part of a box round the master that the closed mold leaves empty, and what the master shares with the halves. */

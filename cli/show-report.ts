@@ -4,11 +4,10 @@ import {
   type Finding,
   figureCatalogue,
   figureHeadings,
+  groupAlike,
   headingOf,
   type Report,
-  severities,
   type UnitSystem,
-  worstFirst,
 } from '../src/findings/index.ts';
 import { placeText, sayFinding, showQuantity } from '../src/wording/index.ts';
 import { lineWidth, plain, severityMark, shorten, strong, table, wrap } from './terminal.ts';
@@ -85,12 +84,7 @@ const showLeftOut = (finding: Finding, units: UnitSystem): string =>
 
 /** All findings in the person's units, worst first; those of one code and severity together. */
 export function showFindings(findings: readonly Finding[], units: UnitSystem): string {
-  const groups = new Map<string, Finding[]>();
-  for (const one of worstFirst(findings)) {
-    const key = `${one.severity} ${one.code}`;
-    groups.set(key, [...(groups.get(key) ?? []), one]);
-  }
-  return [...groups.values()]
+  return groupAlike(findings)
     .map((group) => {
       if (isLeftOut(group[0])) return group.map((one) => showLeftOut(one, units)).join('\n');
       return group.length === 1 ? showFinding(group[0], units) : showAlike(group, units);
@@ -175,14 +169,3 @@ function endsOf(values: Float32Array): { least: number; most: number } {
   }
   return { least, most };
 }
-
-const words = { stop: ['stop', 'stops'], warn: ['warning', 'warnings'], note: ['note', 'notes'] } as const;
-
-/** How many of each severity, in words. */
-export const tally = (findings: readonly Finding[]): string =>
-  severities
-    .map((severity) => {
-      const count = findings.filter((one) => one.severity === severity).length;
-      return `${count} ${words[severity][count === 1 ? 0 : 1]}`;
-    })
-    .join(', ');

@@ -1,5 +1,12 @@
 import type { Build, Json } from '../../src/export/index.ts';
-import type { FigureName, Finding, Severity, Unit, UnitSystem } from '../../src/findings/index.ts';
+import {
+  type FigureName,
+  type Finding,
+  type Severity,
+  severities,
+  type Unit,
+  type UnitSystem,
+} from '../../src/findings/index.ts';
 import type { Setting } from '../../src/plan/index.ts';
 import { sayFinding } from '../../src/wording/index.ts';
 import { keyFiguresOf } from './key-figures.ts';
@@ -71,8 +78,8 @@ export const unbuiltRow = (
 
 function verdict({ name, settings }: Variant, findings: readonly Finding[], units: UnitSystem) {
   const of = (wanted: Severity) => findings.filter(({ severity }) => severity === wanted);
-  const [stops, warnings] = [of('stop'), of('warn')];
-  const open = [...stops, ...warnings].map((one): OpenFinding => {
+  const grave = severities.filter((severity) => severity !== 'note').flatMap(of);
+  const open = grave.map((one): OpenFinding => {
     const { code, severity, subject } = one;
     return { code, severity, subject, says: sayFinding(one, units).says };
   });
@@ -80,8 +87,8 @@ function verdict({ name, settings }: Variant, findings: readonly Finding[], unit
     name,
     settings,
     units,
-    stops: stops.length,
-    warnings: warnings.length,
+    stops: of('stop').length,
+    warnings: of('warn').length,
     notes: of('note').length,
     open,
   };

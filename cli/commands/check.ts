@@ -1,10 +1,11 @@
 import { reportJson } from '../../src/export/index.ts';
 import { loadKernel } from '../../src/kernel/index.ts';
 import { checkMold, readMold, unreadReport } from '../../src/pipeline/index.ts';
+import { tally } from '../../src/wording/index.ts';
 import { type ExitCode, exitCode } from '../exit.ts';
 import { openPlan } from '../plan-files.ts';
 import { withProgress } from '../progress-line.ts';
-import { showFields, showFigures, showFindings, tally } from '../show-report.ts';
+import { showFields, showFigures, showFindings } from '../show-report.ts';
 import { strong, type Terminal } from '../terminal.ts';
 
 export interface CheckOptions {

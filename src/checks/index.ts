@@ -52,15 +52,3 @@ export const checks: readonly Check[] = [
 
 /** Tasks that give fields, a number for each vertex: they take longer, and are run where a field is asked for. */
 export const fieldChecks: readonly Check[] = [wallsField];
-
-// What is asked about one thing alone while it is moved by hand.
-export {
-  coverOfCavities,
-  coverOfFixtures,
-  wallsBetweenCavities,
-  wallsToBolts,
-  wallsToBosses,
-  wallsToRim,
-  wallsToTabs,
-  wallsToWell,
-};

@@ -1,7 +1,14 @@
 import { z } from 'zod';
-import { catalogue, type FigureName, type FindingCode, figureCatalogue, units } from '../findings/index.ts';
+import {
+  catalogue,
+  type FigureName,
+  type FindingCode,
+  figureCatalogue,
+  severities,
+  units,
+} from '../findings/index.ts';
 
-const severity = z.enum(['stop', 'warn', 'note']);
+const severity = z.enum(severities);
 const unit = z.enum(units);
 const place = z.tuple([z.number(), z.number(), z.number()]).describe('x, y, z in mm.');
 const measured = z.strictObject({ value: z.number(), unit });

@@ -83,5 +83,15 @@ export const worstFirst = (findings: readonly Finding[]): Finding[] =>
       compare(a.subject, b.subject),
   );
 
+/** Those of one code and severity together, worst first. */
+export function groupAlike(findings: readonly Finding[]): Finding[][] {
+  const groups = new Map<string, Finding[]>();
+  for (const one of worstFirst(findings)) {
+    const key = `${one.severity} ${one.code}`;
+    groups.set(key, [...(groups.get(key) ?? []), one]);
+  }
+  return [...groups.values()];
+}
+
 // Not localeCompare: the order must not depend on the machine's language.
 const compare = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);

@@ -3,7 +3,7 @@ export type { CodeEntry, Template } from './codes/entry.ts';
 export { type FigureEntry, type FigureName, figureCatalogue, figureHeadings, headingOf } from './figures.ts';
 export * from './finding.ts';
 export * from './report.ts';
-export { type Severity, severities } from './severity.ts';
+export { isMilder, type Severity, severities } from './severity.ts';
 export {
   type FindingValue,
   kindOf,

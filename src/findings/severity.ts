@@ -3,3 +3,6 @@ export type Severity = 'stop' | 'warn' | 'note';
 
 /** From the gravest to the mildest. */
 export const severities = ['stop', 'warn', 'note'] as const satisfies readonly Severity[];
+
+export const isMilder = (one: Severity, than: Severity): boolean =>
+  severities.indexOf(one) > severities.indexOf(than);

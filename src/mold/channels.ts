@@ -1,4 +1,3 @@
-import type { TextPlace } from '../findings/index.ts';
 import type { Point2, TriangleMesh } from '../geometry/index.ts';
 import { shadowAlong } from './edge-along.ts';
 import type { Channel } from './mold.ts';
@@ -13,8 +12,9 @@ export interface ChannelSpec {
   readonly width: number;
   readonly depth: number;
   readonly half: 'lower' | 'upper';
-  readonly at?: TextPlace;
 }
+
+export const channelId = (kind: Channel['kind'], placement: string): string => `${kind}-${placement}`;
 
 export interface Target {
   readonly id: string;
@@ -40,7 +40,7 @@ export function straightGate(target: Target, wellRadius: number, spec: ChannelSp
   if (!end || end.radius <= wellRadius) return undefined;
   const along = (radius: number): Point2 => [radius * end.x, radius * end.y];
   return {
-    id: `gate-${target.id}`,
+    id: channelId('gate', target.id),
     kind: 'gate',
     placement: target.id,
     from: along(wellRadius - past),
@@ -56,7 +56,7 @@ export function straightVent(target: Target, discRadius: number, spec: ChannelSp
   if (!end || end.radius >= discRadius) return undefined;
   const along = (radius: number): Point2 => [radius * end.x, radius * end.y];
   return {
-    id: `vent-${target.id}`,
+    id: channelId('vent', target.id),
     kind: 'vent',
     placement: target.id,
     from: along(Math.max(0, end.radius - past)),

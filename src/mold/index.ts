@@ -4,6 +4,7 @@ export * from './drawing.ts';
 export { roomBetween } from './judge-layout.ts';
 export * from './lie.ts';
 export * from './loose.ts';
+export { masterOf } from './master-of.ts';
 export { type Memoize, makeAlways } from './memoize.ts';
 export * from './mold.ts';
 export * from './parting/index.ts';

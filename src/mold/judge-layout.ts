@@ -1,4 +1,4 @@
-import { type Finding, finding, type TextPlace } from '../findings/index.ts';
+import { type Finding, finding } from '../findings/index.ts';
 import type { Boss, Notch, Process, Tab } from './mold.ts';
 import type { Fixed } from './resolve-parting.ts';
 import { bossSpace, sprueSpace, tabFace } from './shapes/index.ts';
@@ -12,14 +12,13 @@ interface Ring {
   readonly near: number;
   readonly far: number;
   readonly place: readonly [number, number, number];
-  readonly at?: TextPlace;
 }
 
 const bossRing = (boss: Boss, process: Process): Ring => {
-  const { id, x, y, at } = boss;
+  const { id, x, y } = boss;
   const middle = Math.hypot(x, y);
   const { reach } = bossSpace(boss, process);
-  return { id, near: middle - reach, far: middle + reach, place: [x, y, 0], ...(at && { at }) };
+  return { id, near: middle - reach, far: middle + reach, place: [x, y, 0] };
 };
 
 /** Room between what two bosses take, seen from above, by the circles round it; below 0 where they stand in one another. */
@@ -38,7 +37,6 @@ function inOneAnother(bosses: readonly Boss[], process: Process): Finding[] {
           subject: boss.id,
           place: [boss.x, boss.y, 0],
           values: { measured: gap, limit: 0, other: earlier.id, by: -gap },
-          ...(boss.at && { at: boss.at }),
         }),
       ];
     }),
@@ -46,23 +44,21 @@ function inOneAnother(bosses: readonly Boss[], process: Process): Finding[] {
 }
 
 const tabRing = (tab: Tab, radius: number): Ring => {
-  const { id, angleRad, inset, length, width, at } = tab;
+  const { id, angleRad, inset, length, width } = tab;
   const outer = tabFace(tab, radius);
   return {
     id,
     near: outer - length,
     far: Math.max(radius - inset, width / 2 + inset),
     place: onRim(angleRad, outer),
-    ...(at && { at }),
   };
 };
 
-const notchRing = ({ id, angleRad, width, depth, at }: Notch, radius: number): Ring => ({
+const notchRing = ({ id, angleRad, width, depth }: Notch, radius: number): Ring => ({
   id,
   near: radius - depth,
   far: Math.max(radius, width / 2),
   place: onRim(angleRad, radius),
-  ...(at && { at }),
 });
 
 const onRim = (angleRad: number, radius: number): [number, number, number] => [
@@ -92,26 +88,24 @@ export function judgeLayout({ process, disc, sprue, bosses, tabs, notches }: Fix
   ];
 }
 
-function pastRim({ id, far, place, at }: Ring, radius: number): Finding[] {
+function pastRim({ id, far, place }: Ring, radius: number): Finding[] {
   if (far <= radius + slack) return [];
   return [
     finding('layout.outside-disc', {
       subject: id,
       place,
       values: { measured: far, limit: radius, beyond: far - radius },
-      ...(at && { at }),
     }),
   ];
 }
 
-function overWell({ id, near, place, at }: Ring, well: number): Finding[] {
+function overWell({ id, near, place }: Ring, well: number): Finding[] {
   if (near >= well) return [];
   return [
     finding('layout.over-well', {
       subject: id,
       place,
       values: { measured: near, limit: well },
-      ...(at && { at }),
     }),
   ];
 }

@@ -16,10 +16,10 @@ export function judgeSprue({ sprue: spec }: Plan, sprue: Sprue | undefined, uppe
   if (spec.puller && !sprue.puller) {
     const { screw, hole = 'tapped' } = spec.puller;
     const values = { which: hole === 'insert' ? 'insert' : 'thread', screw } as const;
-    findings.push(finding('layout.unknown-thread', { subject: 'sprue', values, at: spec.at }));
+    findings.push(finding('layout.unknown-thread', { subject: 'sprue', values }));
   }
   const thin = (values: CodeValues<'layout.sprue-thin'>): void => {
-    findings.push(finding('layout.sprue-thin', { subject: 'sprue', values, at: spec.at }));
+    findings.push(finding('layout.sprue-thin', { subject: 'sprue', values }));
   };
   const top = shaftRadius(sprue, upper);
   // There is no grip then; `fit.sprue-closed` says so.

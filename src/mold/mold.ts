@@ -33,6 +33,11 @@ export interface Mold {
   readonly bench: Bench;
   /** Codes of findings the plan takes more or less seriously than is usual. */
   readonly severity?: Plan['severity'];
+  /**
+   * Where in the plan's text each thing stands, by its id, and each of the plan's sections, by its name. Apart from the
+   * things, so that nothing made from them, and no key it is cached under, hangs on lines.
+   */
+  readonly places: Readonly<Record<string, TextPlace>>;
 }
 
 /** Thicknesses of the halves; `label` is engraved on the outer faces. */
@@ -66,7 +71,6 @@ export interface Sprue {
   readonly vent?: number;
   /** Whether it is parted at the parting plane; left out, one piece. */
   readonly pieces?: 'one' | 'two';
-  readonly at?: TextPlace;
 }
 
 /** A hole from the top of the grip for the screw the form is pulled with, `diameter` wide as drilled or for an insert. */
@@ -86,7 +90,6 @@ export interface Master {
   /** What the master itself is made of, in the plan's words. */
   readonly material?: string;
   readonly estimated: boolean;
-  readonly at?: TextPlace;
 }
 
 /** One master on the disc. `matrix` brings the master's mesh to the mold frame: shrink scale, lie, sink, turn, place. */
@@ -104,7 +107,6 @@ export interface Placement {
   /** Radius of the smallest circle round the silhouette, about (x, y). */
   readonly reach: number;
   readonly estimated: boolean;
-  readonly at?: TextPlace;
 }
 
 /**
@@ -133,7 +135,6 @@ export interface Boss {
   readonly clearance: number;
   /** Least lean from upright of the socket's walls (rigid halves). Left out, none. */
   readonly socketDraftRad?: number;
-  readonly at?: TextPlace;
 }
 
 /** A build-up wished under a placement; `clearance` is the gap (mm) it leaves round masters. */
@@ -153,7 +154,6 @@ export interface Tab {
   readonly height: number;
   /** Distance of the tab's outer corners from the rim. */
   readonly inset: number;
-  readonly at?: TextPlace;
 }
 
 /** A V-notch across both halves at the rim: `width` along the rim, `depth` inward, through both thicknesses. */
@@ -162,7 +162,6 @@ export interface Notch {
   readonly angleRad: number;
   readonly width: number;
   readonly depth: number;
-  readonly at?: TextPlace;
 }
 
 /** A straight gate (metal, from the well) or vent (air, to the rim), following the parting surface along its path. */
@@ -175,7 +174,6 @@ export interface Channel {
   readonly width: number;
   readonly depth: number;
   readonly half: 'lower' | 'upper';
-  readonly at?: TextPlace;
 }
 
 /** How fixtures are made. `clearance` is the gap left round what fits loosely; `chordError` that of round shapes. */

@@ -1,3 +1,4 @@
+import type { TextPlace } from '../findings/index.ts';
 import { holdersNeeded, openingForce, placesNeeded, speedForRim } from '../physics/index.ts';
 import { asNeeded, type Plan, type PlanBench, resolveSize } from '../plan/index.ts';
 import { holdingReserve } from '../tables/index.ts';
@@ -5,45 +6,53 @@ import type { Bench, Closing } from './bench.ts';
 
 /** Bench and machine as the plan gives them; what follows the disc by a rule is worked out, lengths in mm. */
 export function resolveBench(plan: Plan): Bench {
-  const { machine, rubber, alloy, cure } = plan;
-  const spin = resolveSpin(plan);
-  const can = resolveCan(plan);
-  const closing = resolveClosing(plan, can);
+  const { diameter } = plan.disc;
+  const { closing: given, ...rest } = sectionsOf(plan);
+  const can = rest.can && resolveCan(rest.can, diameter);
+  const spin = rest.spin && resolveSpin(rest.spin, diameter);
+  const closing = given && resolveClosing(given, can, diameter);
+  return { ...rest, ...(can && { can }), ...(spin && { spin }), ...(closing && { closing }) };
+}
+
+/** The sections without their places in the text, which the mold has apart. */
+function sectionsOf({ can, closing, machine, rubber, alloy, spin, cure }: Plan): PlanBench {
   return {
-    ...(can && { can }),
-    ...(closing && { closing }),
-    ...(machine && { machine }),
-    ...(rubber && { rubber }),
-    ...(alloy && { alloy }),
-    ...(spin && { spin }),
-    ...(cure && { cure }),
+    ...(can && { can: unplaced(can) }),
+    ...(closing && { closing: unplaced(closing) }),
+    ...(machine && { machine: unplaced(machine) }),
+    ...(rubber && { rubber: unplaced(rubber) }),
+    ...(alloy && { alloy: unplaced(alloy) }),
+    ...(spin && { spin: unplaced(spin) }),
+    ...(cure && { cure: unplaced(cure) }),
   };
 }
 
-function resolveCan({ can, disc }: Plan): PlanBench['can'] {
-  if (can?.gap === undefined) return can;
-  return { ...can, diameter: disc.diameter + can.gap };
+const unplaced = <T extends { readonly at: TextPlace }>({ at: _, ...section }: T): Omit<T, 'at'> => section;
+
+type Section<K extends keyof PlanBench> = NonNullable<PlanBench[K]>;
+
+function resolveCan(can: Section<'can'>, discDiameter: number): Section<'can'> {
+  return can.gap === undefined ? can : { ...can, diameter: discDiameter + can.gap };
 }
 
 /** Machines are set to whole rpm. */
-function resolveSpin({ spin, disc }: Plan): PlanBench['spin'] {
-  if (spin?.rimSpeedMS === undefined) return spin;
-  return { ...spin, speedRpm: Math.round(speedForRim(spin.rimSpeedMS, disc.diameter / 2)) };
+function resolveSpin(spin: Section<'spin'>, discDiameter: number): Section<'spin'> {
+  if (spin.rimSpeedMS === undefined) return spin;
+  return { ...spin, speedRpm: Math.round(speedForRim(spin.rimSpeedMS, discDiameter / 2)) };
 }
 
-function resolveClosing({ closing, disc }: Plan, can: PlanBench['can']): Closing | undefined {
-  if (!closing) return undefined;
+function resolveClosing(closing: Given, can: PlanBench['can'], discDiameter: number): Closing {
   const { bolts, clamps, lid, ...rest } = closing;
-  const pressed = { pressurePa: closing.pressurePa, diameter: can?.diameter ?? disc.diameter };
+  const pressed = { pressurePa: closing.pressurePa, diameter: can?.diameter ?? discDiameter };
   return {
     ...rest,
-    ...(bolts && { bolts: resolveBolts(bolts, disc.diameter) }),
+    ...(bolts && { bolts: resolveBolts(bolts, discDiameter) }),
     ...(clamps && { clamps: resolveClamps(clamps, pressed) }),
-    ...(lid && { lid: { ...lid, thickness: resolveSize(lid.thickness, disc.diameter) } }),
+    ...(lid && { lid: { ...lid, thickness: resolveSize(lid.thickness, discDiameter) } }),
   };
 }
 
-type Given = NonNullable<PlanBench['closing']>;
+type Given = Section<'closing'>;
 
 function resolveBolts(
   { spacing, ...bolts }: NonNullable<Given['bolts']>,

@@ -21,14 +21,14 @@ const leastTop = 0.3;
 export function resolveBosses(plan: Plan): { bosses: Boss[]; findings: Finding[] } {
   const findings: Finding[] = [];
   const bosses: Boss[] = [];
-  for (const { id, spec, place } of placesOf(plan)) {
+  for (const { id, spec, place } of expandBosses(plan)) {
     const shape = shapeOf(spec);
     if (!shape) {
       findings.push(unknownNut(id, spec));
       continue;
     }
     const top = topShare(shape);
-    if (top < leastTop) findings.push(tooPointed(id, spec, top));
+    if (top < leastTop) findings.push(tooPointed(id, top));
     else bosses.push(resolveBoss(id, spec, place, shape, plan));
   }
   return { bosses, findings };
@@ -39,18 +39,17 @@ function unknownNut(id: string, spec: PlanBoss): Finding {
     spec.kind === 'cap nut'
       ? (['cap nut', spec.size] as const)
       : (['hexagon nut', 'across' in spec && 'thread' in spec.across ? spec.across.thread : ''] as const);
-  return finding('layout.unknown-nut', { subject: id, values: { nut, size }, at: spec.at });
+  return finding('layout.unknown-nut', { subject: id, values: { nut, size } });
 }
 
 /** How wide a head is at its top against its foot; 1 where it has no leaning flats. */
 const topShare = ({ headRadius, headHeight, headDraftRad = 0 }: BossShape): number =>
   1 - (headHeight * Math.tan(headDraftRad)) / headRadius;
 
-const tooPointed = (id: string, spec: PlanBoss, share: number): Finding =>
+const tooPointed = (id: string, share: number): Finding =>
   finding('layout.boss-pointed', {
     subject: id,
     values: { which: share > 0 ? 'narrow' : 'closed', measured: Math.max(0, share), limit: leastTop },
-    at: spec.at,
   });
 
 interface Place {
@@ -62,7 +61,7 @@ interface Place {
  * Every boss on its own, in the plan's order. Those without an `id` are numbered through all of the plan; those of a
  * ring with an `id` have their number in the ring behind it.
  */
-function placesOf(plan: Plan): { id: string; spec: PlanBoss; place: Place }[] {
+export function expandBosses(plan: Plan): { id: string; spec: PlanBoss; place: Place }[] {
   let number = 0;
   return (plan.registration?.bosses ?? []).flatMap((spec) => {
     const alone = 'position' in spec.where;
@@ -90,7 +89,6 @@ function resolveBoss(id: string, spec: PlanBoss, place: Place, shape: BossShape,
     y: radius * Math.sin(angleRad),
     turnRad: spec.turnRad ?? bossDefaults.turnRad,
     ...socketOf(spec, plan),
-    at: spec.at,
   };
 }
 

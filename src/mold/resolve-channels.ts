@@ -1,4 +1,4 @@
-import { type Finding, finding } from '../findings/index.ts';
+import { type Finding, finding, type TextPlace } from '../findings/index.ts';
 import {
   channelDefaults,
   expandPlacements,
@@ -18,16 +18,17 @@ export function resolveChannels(
 ): { channels: Channel[]; findings: Finding[] } {
   const findings: Finding[] = [];
   const channels: Channel[] = [];
-  const add = (kind: Channel['kind'], one: PlacedMaster, spec: ChannelSpec) => {
-    const channel =
-      kind === 'vent'
-        ? straightVent(one, plan.disc.diameter / 2, spec)
-        : sprue && straightGate(one, sprue.wellRadius, spec);
-    if (channel) channels.push(channel);
-    else findings.push(noChannel(kind, one, sprue !== undefined, spec));
-  };
   for (const kind of ['gate', 'vent'] as const) {
-    for (const { one, spec } of wanted(plan, kind, placed)) add(kind, one, spec);
+    for (const { placement, spec, at } of channelsWanted(plan, kind)) {
+      const one = placed.find(({ id }) => id === placement);
+      if (!one) continue;
+      const channel =
+        kind === 'vent'
+          ? straightVent(one, plan.disc.diameter / 2, spec)
+          : sprue && straightGate(one, sprue.wellRadius, spec);
+      if (channel) channels.push(channel);
+      else findings.push(noChannel(kind, one, sprue !== undefined, at));
+    }
   }
   return { channels, findings };
 }
@@ -36,31 +37,37 @@ function noChannel(
   kind: Channel['kind'],
   one: PlacedMaster,
   hasSprue: boolean,
-  { at }: ChannelSpec,
+  at: TextPlace | undefined,
 ): Finding {
-  const place = at ?? one.at;
   return finding('layout.no-channel', {
     subject: one.id,
     place: [one.x, one.y, 0],
     values: { which: kind === 'gate' && !hasSprue ? 'no-sprue' : 'missed', kind },
-    ...(place && { at: place }),
+    ...(at && { at }),
   });
 }
 
-function wanted(plan: Plan, kind: Channel['kind'], placed: readonly PlacedMaster[]) {
+/** A gate or vent that the plan asks for; without a place in the text where it only says `straight`. */
+interface Wanted {
+  readonly placement: string;
+  readonly spec: ChannelSpec;
+  readonly at?: TextPlace;
+}
+
+/** By the plan's entries, within one in the order of the placements. */
+export function channelsWanted(plan: Plan, kind: Channel['kind']): Wanted[] {
   const section = kind === 'gate' ? plan.gates : plan.vents;
   if (section === undefined) return [];
   const usual = channelDefaults[kind];
-  if (section === 'straight') return placed.map((one) => ({ one, spec: usual as ChannelSpec }));
   const flat = expandPlacements(plan);
+  if (section === 'straight') return flat.map(({ id }) => ({ placement: id, spec: usual }));
   return section.flatMap((entry: PlanChannel) => {
     const ids = new Set(entry.placements.flatMap((name) => placementsNamed(flat, name)));
-    const spec: ChannelSpec = {
+    const spec = {
       width: entry.width ?? usual.width,
       depth: entry.depth ?? usual.depth,
       half: entry.half ?? usual.half,
-      at: entry.at,
     };
-    return placed.filter(({ id }) => ids.has(id)).map((one) => ({ one, spec }));
+    return flat.filter(({ id }) => ids.has(id)).map(({ id }) => ({ placement: id, spec, at: entry.at }));
   });
 }

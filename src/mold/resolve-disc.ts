@@ -44,7 +44,6 @@ export function resolveSprue({ sprue, disc }: Plan): Sprue | undefined {
     ...(sprue.flats !== undefined && { flats: sprue.flats }),
     ...(sprue.vent !== undefined && { vent: sprue.vent }),
     ...(sprue.pieces && { pieces: sprue.pieces }),
-    at: sprue.at,
   };
 }
 

@@ -10,6 +10,7 @@ import { resolveChannels } from './resolve-channels.ts';
 import { resolveDisc, resolveFixture, resolveLimits, resolveSprue } from './resolve-disc.ts';
 import { resolveParting } from './resolve-parting.ts';
 import { resolvePlacements } from './resolve-placements.ts';
+import { resolvePlaces } from './resolve-places.ts';
 import { resolveRim } from './resolve-rim.ts';
 import { resolveSupports } from './resolve-supports.ts';
 
@@ -53,6 +54,7 @@ export function resolveLayout(plan: Plan, masters: readonly Master[], memoize: M
     limits: resolveLimits(plan),
     ...(plan.registration?.flex !== undefined && { flex: plan.registration.flex }),
     bench: resolveBench(plan),
+    places: resolvePlaces(plan),
     ...(plan.severity && { severity: plan.severity }),
   };
   return {

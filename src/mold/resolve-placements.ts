@@ -8,6 +8,7 @@ import {
   resolveRadius,
   shrinkDefaults,
 } from '../plan/index.ts';
+import { masterOf } from './master-of.ts';
 import { type Memoize, makeAlways } from './memoize.ts';
 import type { Master, Placement } from './mold.ts';
 import {
@@ -35,28 +36,33 @@ export function resolvePlacements(
   memoize: Memoize = makeAlways,
 ): { placed: PlacedMaster[]; findings: Finding[] } {
   const findings: Finding[] = [];
-  const oriented = new Map<string, { master: Master; oriented: OrientedMaster; scale: number; sink: Sink }>();
-  for (const master of masters) {
-    const spec = plan.masters?.[master.id];
-    if (!spec) throw new Error(`layout: master ${master.id} is not in the plan`);
-    const scale = scaleOf(plan, spec);
-    const { mesh } = master;
-    const lie = lieOf(spec);
-    oriented.set(master.id, {
-      master,
-      oriented: memoize('lie', { mesh, lie, scale }, () => orientMaster(mesh, lie, scale)),
-      scale,
-      sink: usualSink(spec, scale),
-    });
-  }
+  const bases = new Map<string, Base>();
   const placed = expandPlacements(plan).map((flat) => {
-    const base = oriented.get(flat.master);
-    if (!base) throw new Error(`layout: placement ${flat.id} of a master that was not read, ${flat.master}`);
+    const base = bases.get(flat.master) ?? baseOf(plan, masterOf({ masters }, flat.master), memoize);
+    bases.set(flat.master, base);
     const one = place(plan, flat, base);
-    findings.push(...judge(one, flat));
+    findings.push(...judge(one));
     return one;
   });
   return { placed, findings };
+}
+
+/** A master as all its placements have it. */
+interface Base {
+  readonly master: Master;
+  readonly oriented: OrientedMaster;
+  readonly scale: number;
+  readonly sink: Sink;
+}
+
+function baseOf(plan: Plan, master: Master, memoize: Memoize): Base {
+  const spec = plan.masters?.[master.id];
+  if (!spec) throw new Error(`layout: master ${master.id} is not in the plan`);
+  const { mesh } = master;
+  const scale = scaleOf(plan, spec);
+  const lie = lieOf(spec);
+  const oriented = memoize('lie', { mesh, lie, scale }, () => orientMaster(mesh, lie, scale));
+  return { master, oriented, scale, sink: usualSink(spec, scale) };
 }
 
 /**
@@ -79,11 +85,7 @@ const lieOf = (spec: PlanMaster): Lie => {
 const usualSink = (spec: PlanMaster, scale: number): Sink =>
   spec.kind === 'stand-in' ? { depth: spec.below * scale } : 'silhouette';
 
-function place(
-  plan: Plan,
-  flat: FlatPlacement,
-  base: { master: Master; oriented: OrientedMaster; scale: number; sink: Sink },
-): PlacedMaster {
+function place(plan: Plan, flat: FlatPlacement, base: Base): PlacedMaster {
   const radius = resolveRadius(flat.radius, plan.disc.diameter / 2);
   const depth = sinkDepth(base.oriented, flat.sink ?? base.sink);
   const matrix = placingMatrix(base.oriented, {
@@ -106,12 +108,11 @@ function place(
     highest: max[2],
     reach: base.oriented.reach,
     estimated: base.master.estimated,
-    at: flat.at,
     mesh,
   };
 }
 
-function judge({ id, lowest, highest, x, y }: PlacedMaster, { at }: FlatPlacement): Finding[] {
+function judge({ id, lowest, highest, x, y }: PlacedMaster): Finding[] {
   const findings: Finding[] = [];
   if (lowest > touching || highest < -touching) {
     const above = lowest > touching;
@@ -124,7 +125,6 @@ function judge({ id, lowest, highest, x, y }: PlacedMaster, { at }: FlatPlacemen
           limit: 0,
           side: above ? 'above' : 'below',
         },
-        at,
       }),
     );
   }

@@ -11,6 +11,13 @@ import { type RimStretch, widestFreeArc } from './free-arc.ts';
 import type { Boss, Notch, Placement, Tab } from './mold.ts';
 import { bossReach } from './shapes/index.ts';
 
+interface Named {
+  readonly id?: string | undefined;
+}
+
+export const tabId = ({ id }: Named, index: number): string => id ?? `tab-${index + 1}`;
+export const notchId = ({ id }: Named, index: number): string => id ?? `notch-${index + 1}`;
+
 /** Tabs and notches; one whose angle the plan leaves open goes to the middle of the widest free arc of the rim. */
 export function resolveRim(
   plan: Plan,
@@ -31,12 +38,11 @@ export function resolveRim(
   const tabs = (plan.tabs ?? []).map((spec, index) =>
     resolve<Tab>(
       {
-        id: spec.id ?? `tab-${index + 1}`,
+        id: tabId(spec, index),
         width: spread(spec.width) ?? tabDefaults.width,
         length: spread(spec.length) ?? tabDefaults.length,
         height: spec.height ?? tabDefaults.height,
         inset: spec.inset ?? tabDefaults.inset,
-        at: spec.at,
       },
       spec.angleRad,
     ),
@@ -44,10 +50,9 @@ export function resolveRim(
   const notches = (plan.notches ?? []).map((spec, index) =>
     resolve<Notch>(
       {
-        id: spec.id ?? `notch-${index + 1}`,
+        id: notchId(spec, index),
         width: spread(spec.width) ?? notchDefaults.width,
         depth: spread(spec.depth) ?? notchDefaults.depth,
-        at: spec.at,
       },
       spec.angleRad,
     ),

@@ -5,9 +5,6 @@ import type { Memoize } from './memoize.ts';
 import type { Mold, Process } from './mold.ts';
 import type { Solid } from './solid.ts';
 
-/** What one task looks at: one placement, each pair, or the whole mold. */
-type Scope = 'placement' | 'pair' | 'whole';
-
 /** What a part or a check gets besides its input. */
 export interface Tools {
   readonly kernel: Kernel;
@@ -19,17 +16,18 @@ export interface Tools {
 
 /**
  * One unit of a task. `input` is all it may look at, and so is also the key under which its result is cached: it must
- * be plain data. `subject` is the id it is about.
+ * be plain data. `subject` is what is named where it cannot be done.
  */
 interface Unit<I> {
   readonly subject: string;
+  /** Ids of what on the disc it is about: a placement, both of a pair, a fixture; none for the mold as a whole. */
+  readonly about: readonly string[];
   readonly input: I;
 }
 
 export interface Definition<I, O> {
   readonly id: string;
   readonly title: string;
-  readonly scope: Scope;
   readonly processes: readonly Process[];
   /** The units there are for this mold: none, one, or one for each subject. */
   units(mold: Mold): readonly Unit<I>[];
@@ -40,17 +38,15 @@ export interface Definition<I, O> {
 export interface Task<O> {
   readonly id: string;
   readonly title: string;
-  readonly scope: Scope;
   readonly processes: readonly Process[];
   units(mold: Mold): readonly (Unit<unknown> & { run(tools: Tools): O })[];
 }
 
 export function task<I, O>(definition: Definition<I, O>): Task<O> {
-  const { id, title, scope, processes } = definition;
+  const { id, title, processes } = definition;
   return {
     id,
     title,
-    scope,
     processes,
     units: (mold) =>
       processes.includes(mold.process)
@@ -76,4 +72,15 @@ export const part = <I>(definition: Definition<I, readonly Solid[]>): Part =>
   task({ ...definition, run: (input, tools) => ({ solids: definition.run(input, tools), findings: [] }) });
 
 /** A check. */
-export type Check = Task<ReportPart>;
+export interface Check extends Task<ReportPart> {
+  /**
+   * Whether it is asked, unit by unit, about what is being dragged while it is dragged: it has to be quick then, and may
+   * hang on nothing that is found anew only when all is.
+   */
+  readonly follows: boolean;
+}
+
+export const check = <I>(definition: Definition<I, ReportPart> & Pick<Check, 'follows'>): Check => ({
+  ...task(definition),
+  follows: definition.follows,
+});

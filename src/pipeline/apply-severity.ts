@@ -1,4 +1,4 @@
-import { entryOf, type Finding, severities } from '../findings/index.ts';
+import { entryOf, type Finding, isMilder } from '../findings/index.ts';
 import type { Mold } from '../mold/index.ts';
 
 /**
@@ -13,7 +13,7 @@ export function applySeverity(
   return findings.map((one) => {
     const rule = Object.hasOwn(wanted, one.code) ? wanted[one.code] : undefined;
     if (!rule || rule.severity === one.severity) return one;
-    const lowered = severities.indexOf(rule.severity) > severities.indexOf(one.severity);
+    const lowered = isMilder(rule.severity, one.severity);
     if (lowered && one.severity === 'stop' && entryOf(one.code).safety) return one;
     return { ...one, severity: rule.severity, changed: { from: one.severity, reason: rule.reason } };
   });

@@ -1,13 +1,4 @@
-import {
-  coverOfCavities,
-  coverOfFixtures,
-  wallsBetweenCavities,
-  wallsToBolts,
-  wallsToBosses,
-  wallsToRim,
-  wallsToTabs,
-  wallsToWell,
-} from '../checks/index.ts';
+import { checks } from '../checks/index.ts';
 import type { Figure, Finding } from '../findings/index.ts';
 import type { Kernel } from '../kernel/index.ts';
 import type { Mold, Placement } from '../mold/index.ts';
@@ -16,16 +7,7 @@ import { Cache } from './cache.ts';
 import { memoizeIn } from './memoize-in.ts';
 import { drain, stepTasks } from './run-task.ts';
 
-const nearChecks = [
-  coverOfCavities,
-  coverOfFixtures,
-  wallsBetweenCavities,
-  wallsToBosses,
-  wallsToWell,
-  wallsToTabs,
-  wallsToBolts,
-  wallsToRim,
-];
+const nearChecks = checks.filter(({ follows }) => follows);
 
 /** What hangs on the parting surface, which is not found anew while something is moved. */
 const ofSurface = new Set<Figure['name']>(['depth.below', 'height.above']);
@@ -48,7 +30,7 @@ export function checkNear(mold: Mold, id: string, kernel: Kernel, cache = new Ca
   const nearBy = aroundOf(mold, id);
   const tasks = nearChecks.map((check) => ({
     ...check,
-    units: (of: Mold) => check.units(of).filter(({ input }) => isAbout(input, id)),
+    units: (of: Mold) => check.units(of).filter(({ about }) => about.includes(id)),
   }));
   const { done } = drain(stepTasks(tasks, nearBy, { kernel, nearOnly: true, memoize: memoizeIn(cache) }));
   return {
@@ -68,12 +50,4 @@ function aroundOf(mold: Mold, id: string): Mold {
   const isNear = ({ x, y, reach }: Placement) =>
     Math.hypot(x - one.x, y - one.y) - reach - one.reach <= searchFactor * limits.wall;
   return { ...mold, placements: placements.filter((other) => other === one || isNear(other)) };
-}
-
-/** Whether what a check looks at is the thing itself, or a pair or cavity it is part of. */
-function isAbout(input: unknown, id: string): boolean {
-  if (typeof input !== 'object' || input === null) return false;
-  if ('id' in input && input.id === id) return true;
-  const parts = ['a' in input && input.a, 'b' in input && input.b, 'cavity' in input && input.cavity];
-  return parts.some((part) => typeof part === 'object' && part !== null && 'id' in part && part.id === id);
 }

@@ -35,7 +35,6 @@ export async function readMaster(
     ...(spec.massKg !== undefined && { massG: spec.massKg * 1000 }),
     ...(spec.material !== undefined && { material: spec.material }),
     estimated: spec.kind === 'stand-in',
-    ...(spec.at && { at: spec.at }),
   };
   return { master, findings: named };
 }

@@ -4,6 +4,7 @@ import { type Master, type Mold, resolveLayout } from '../mold/index.ts';
 import { type Plan, readPlan } from '../plan/index.ts';
 import type { Cache } from './cache.ts';
 import type { FileAccess } from './files.ts';
+import { inPlan } from './in-plan.ts';
 import { memoizeIn } from './memoize-in.ts';
 import type { Progress } from './progress.ts';
 import { readMaster } from './read-master.ts';
@@ -83,5 +84,6 @@ export function placeMold(
   { cache }: Pick<ReadOptions, 'cache'> = {},
 ): MoldOutcome & { readonly mold: Mold } {
   const laid = resolveLayout(plan, masters, cache && memoizeIn(cache));
-  return { plan, mold: laid.mold, findings: [...found, ...laid.findings], units: laid.mold.units };
+  const { mold } = laid;
+  return { plan, mold, findings: [...found, ...inPlan(laid.findings, mold)], units: mold.units };
 }

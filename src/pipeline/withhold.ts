@@ -15,9 +15,9 @@ export function concerns(
   solids: readonly Named[],
   { placements }: { readonly placements: readonly Pick<Placement, 'id' | 'master'>[] },
 ): (finding: Finding, solid: Named) => boolean {
-  const masterOf = new Map(placements.map(({ id, master }) => [id, master]));
+  const masters = new Map(placements.map(({ id, master }) => [id, master]));
   const madeFrom = ({ id, subjects }: Named): Set<string> =>
-    new Set([id, ...subjects, ...subjects.flatMap((subject) => masterOf.get(subject) ?? [])]);
+    new Set([id, ...subjects, ...subjects.flatMap((subject) => masters.get(subject) ?? [])]);
   const known = new Set(solids.flatMap((solid) => [...madeFrom(solid)]));
   return ({ subject }, solid) =>
     madeFrom(solid).has(subject) || (!known.has(subject) && solid.subjects.includes(wholeMold));

@@ -5,8 +5,8 @@ import {
   type Finding,
   type FindingCode,
   findingWith,
+  isMilder,
   type Severity,
-  severities,
 } from '../findings/index.ts';
 import { expandPlacements, placementsNamed } from './expand-placements.ts';
 import { nearestName } from './nearest-name.ts';
@@ -120,7 +120,7 @@ const isCode = (text: string): text is FindingCode => Object.hasOwn(catalogue, t
 /** Whether a stop that protects people would become less. */
 function isLowered(code: FindingCode, wanted: Severity): boolean {
   const { safety, severity } = entryOf(code);
-  return safety === true && severities.indexOf(wanted) > severities.indexOf(severity);
+  return safety === true && isMilder(wanted, severity);
 }
 
 /** Most names listed. */

@@ -33,27 +33,28 @@ type ItemSections =
 /** What is done with the mold at the bench and on the machine. */
 type BenchSection = 'can' | 'closing' | 'machine' | 'rubber' | 'alloy' | 'spin' | 'cure';
 
-/** The bench sections a plan has, each with the place of its name in the text. */
-export type PlanBench = { readonly [K in BenchSection]?: Placed<Given<K>> };
+/** The bench sections a plan has. */
+export type PlanBench = { readonly [K in BenchSection]?: Given<K> };
 
 /**
  * Exactly what the plan file says, validated, in internal units (mm, rad, s, kg, Pa, C); what it does not say is
  * undefined. Plain data. A key's unit is in its name where it is not mm. `at` is a place in the text.
  */
-export type Plan = Omit<PlanValue, ItemSections | 'units'> &
-  PlanBench & {
-    readonly units: UnitSystem;
-    readonly disc: Placed<PlanValue['disc']>;
-    readonly sprue?: Placed<Given<'sprue'>>;
-    readonly masters?: Readonly<Record<string, PlanMaster>>;
-    readonly placements?: readonly PlanPlacement[];
-    readonly registration?: Omit<Given<'registration'>, 'bosses'> & { readonly bosses?: readonly PlanBoss[] };
-    readonly supports?: Listed<Given<'supports'>>;
-    readonly tabs?: readonly PlanTab[];
-    readonly notches?: readonly PlanNotch[];
-    readonly gates?: Listed<Given<'gates'>>;
-    readonly vents?: Listed<Given<'vents'>>;
-  };
+export type Plan = Omit<PlanValue, ItemSections | 'units'> & {
+  readonly [K in BenchSection]?: Placed<Given<K>>;
+} & {
+  readonly units: UnitSystem;
+  readonly disc: Placed<PlanValue['disc']>;
+  readonly sprue?: Placed<Given<'sprue'>>;
+  readonly masters?: Readonly<Record<string, PlanMaster>>;
+  readonly placements?: readonly PlanPlacement[];
+  readonly registration?: Omit<Given<'registration'>, 'bosses'> & { readonly bosses?: readonly PlanBoss[] };
+  readonly supports?: Listed<Given<'supports'>>;
+  readonly tabs?: readonly PlanTab[];
+  readonly notches?: readonly PlanNotch[];
+  readonly gates?: Listed<Given<'gates'>>;
+  readonly vents?: Listed<Given<'vents'>>;
+};
 
 /** Adds to every item of a checked plan its place in the text. */
 export function placeInText(value: PlanValue, tree: PlanTree, units: UnitSystem): Plan {

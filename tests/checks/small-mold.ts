@@ -35,6 +35,7 @@ export const emptyMold: Mold = {
   parting: flatPartingSurface(125),
   fixture: { material: 'PLA', clearance: 0.2, chordError: 0.01, relieve: false },
   bench: {},
+  places: {},
   limits: {
     cover: 3,
     wall: 3,

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { showFigures, showFindings, tally } from '../../cli/show-report.ts';
+import { showFigures, showFindings } from '../../cli/show-report.ts';
 import { lineWidth, plain, shorten, wrap } from '../../cli/terminal.ts';
 import { type Figure, type FigureName, joinReport } from '../../src/findings/index.ts';
-import { openRim, thinCover } from '../example-findings.ts';
+import { thinCover } from '../example-findings.ts';
 import { run, workbench } from './workbench.ts';
 
 const bench = workbench();
@@ -71,12 +71,6 @@ const says = (subject: string): string =>
   `${subject} leaves 1.00 mm (0.039 in) in the lower half, where 3.00 mm (0.118 in) is wanted.`;
 
 describe('findings', () => {
-  it('are counted in words', () => {
-    expect(tally([])).toBe('0 stops, 0 warnings, 0 notes');
-    const stop = openRim('a');
-    expect(tally([stop, thin('c'), thin('d')])).toBe('1 stop, 2 warnings, 0 notes');
-  });
-
   it('of one code stand together, what to do once', () => {
     const shown = plain(showFindings([thin('b'), thin('a')], 'metric'));
     expect(shown.split('\n')).toEqual([

@@ -37,6 +37,7 @@ const mold: Mold = {
   parting: flatPartingSurface(125),
   fixture: { material: 'PETG', clearance: 0.2, chordError: 0.01, relieve: false },
   bench: {},
+  places: {},
   limits: {
     cover: 3,
     wall: 3,

@@ -39,6 +39,7 @@ export const exampleMold = (changes: Partial<Mold> = {}): Mold => ({
   parting: flatPartingSurface(75),
   fixture: { material: 'resin', clearance: 0.2, chordError: 0.01, relieve: false },
   bench: {},
+  places: {},
   limits: {
     cover: 3,
     wall: 3,

@@ -154,6 +154,33 @@ describe('a second run', () => {
     expect(again).toEqual([]);
   });
 
+  // Lines are no part of what anything is made from: only what is said of them moves.
+  test('after lines were put before all else makes nothing anew, and names the new lines', async () => {
+    const full = `${plan}can: { diameter: 121.5, depth: 28 }
+closing: { pressure: 1.5 MPa, bolts: { size: M8, count: 6, circle: 150 } }
+machine: { maxSpeed: 1000 }
+rubber: { density: 1100 kg/m3 }
+alloy: { density: 7000 kg/m3 }
+spin: { speed: 400 }
+cure: { temperature: 155 }
+gates: [{ placements: [one] }]
+vents: straight
+supports: auto
+`;
+    const cache = new Watched();
+    const before = await run(full, cache);
+    const lined = before.report.findings.filter(({ at }) => at);
+    expect(new Set(lined.map(({ subject }) => subject)).size).toBeGreaterThan(4);
+    cache.made = [];
+    const after = await run(`# one\n# two\n${full}`, cache);
+    expect(cache.made).toEqual([]);
+    expect(after.report.findings).toEqual(
+      before.report.findings.map((one) =>
+        one.at ? { ...one, at: { ...one.at, line: one.at.line + 2 } } : one,
+      ),
+    );
+  });
+
   test('after a fixture was made finer makes the solids anew, not the masters or walls', async () => {
     const { again } = await afterEdit('chordError: 0.1', 'chordError: 0.08');
     expect(again).toEqual(expect.arrayContaining(['halves', 'disc-blank', 'sprue-form', 'plug', 'bosses']));

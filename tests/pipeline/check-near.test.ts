@@ -1,9 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { checks } from '../../src/checks/index.ts';
 import { compose, rotation, translation } from '../../src/geometry/index.ts';
 import { type Kernel, loadKernel } from '../../src/kernel/index.ts';
 import { TriangleTree } from '../../src/mesh/index.ts';
-import type { Mold } from '../../src/mold/index.ts';
+import { check, type Mold } from '../../src/mold/index.ts';
 import {
   Cache,
   checkMold,
@@ -75,6 +76,28 @@ describe('one thing alone', () => {
     expect(thin.length).toBeGreaterThan(0);
     const near = checkNear(mold, 'one', kernel).findings.map(saysOf);
     for (const found of thin) expect(near).toContain(saysOf(found));
+  });
+});
+
+describe('what a unit is about', () => {
+  const ids = [mold.placements, mold.bosses, mold.tabs, mold.notches].flat().map(({ id }) => id);
+
+  test.each(checks.map((one) => [one.id, one] as const))('%s: what its figures name', (_, one) => {
+    for (const { about, run } of one.units(mold)) {
+      const { figures = [] } = run({ kernel });
+      const named = new Set(figures.flatMap(({ subject }) => subject.split(' ')));
+      // What is found for the mold as a whole may name any of its things.
+      if (about.length === 0) expect(one.follows).toBe(false);
+      else if (named.size > 0) for (const id of ids) expect(about.includes(id), id).toBe(named.has(id));
+    }
+  });
+
+  test('has to be said, and whether it is asked while that is dragged', () => {
+    const one = { id: 'one', title: 'one', processes: ['rubber'], run: () => ({}) } as const;
+    // @ts-expect-error no `about`
+    check({ ...one, follows: true, units: () => [{ subject: 'a', input: 1 }] });
+    // @ts-expect-error no `follows`
+    check({ ...one, units: () => [{ subject: 'a', about: ['a'], input: 1 }] });
   });
 });
 

@@ -6,7 +6,6 @@ import type { Mold } from '../../src/mold/index.ts';
 import { threadDiameter } from '../../src/tables/index.ts';
 import { emptyMold, figureOf, nutAt, runCheck, smallSprue } from '../checks/small-mold.ts';
 
-const at = { file: 'plan.yaml', line: 1, column: 1 };
 const codesOf = ({ findings }: { findings: readonly { code: string; subject: string }[] }) =>
   findings.map(({ code, subject }) => `${code} ${subject}`);
 
@@ -25,7 +24,7 @@ describe('disc in can: plain differences', () => {
     async (diameter, depth, spacer, gap, left, codes) => {
       const report = await runCheck(fitCan, {
         ...emptyMold,
-        bench: { can: { diameter, depth, spacer, at } },
+        bench: { can: { diameter, depth, spacer } },
       });
       expect(figureOf(report, 'fit.canGap', 'can')).toBeCloseTo(gap, 9);
       expect(figureOf(report, 'fit.depthLeft', 'can')).toBeCloseTo(left, 9);
@@ -34,7 +33,7 @@ describe('disc in can: plain differences', () => {
   );
 
   it('says what the plan leaves out; a sprue form alone goes into no can', async () => {
-    const report = await runCheck(fitCan, { ...emptyMold, bench: { can: { diameter: 251, at } } });
+    const report = await runCheck(fitCan, { ...emptyMold, bench: { can: { diameter: 251 } } });
     expect(codesOf(report)).toEqual(['fit.not-checked can']);
     expect(report.findings[0].values).toEqual({ which: 'can', missing: ['can.depth'] });
     expect(fitCan.units(emptyMold)).toEqual([]);
@@ -67,7 +66,7 @@ describe('sprue form: a cone', () => {
     );
   });
   it('stands into the lid of a can by its grip', async () => {
-    const can = { can: { diameter: 251, depth: 25.4, at } };
+    const can = { can: { diameter: 251, depth: 25.4 } };
     expect(codesOf(await runCheck(fitSprue, withSprue({}, can)))).toEqual(['fit.sprue-lid sprue']);
     expect(codesOf(await runCheck(fitSprue, withSprue({ grip: 0 }, can)))).toEqual([]);
   });
@@ -90,7 +89,7 @@ it.each([
 const bolted = (bolts: object, other: Partial<Mold>): Mold => ({
   ...emptyMold,
   ...other,
-  bench: { closing: { bolts: { size: 'M10', count: 4, ...bolts }, at } },
+  bench: { closing: { bolts: { size: 'M10', count: 4, ...bolts } } },
 });
 const tab = { id: 'tab-1', angleRad: 0, width: 18, length: 8, height: 3, inset: 1 };
 

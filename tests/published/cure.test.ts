@@ -3,7 +3,6 @@ import { cureReached } from '../../src/checks/heat/cure.ts';
 import type { Mold } from '../../src/mold/index.ts';
 import { emptyMold, figureOf, runCheck } from '../checks/small-mold.ts';
 
-const at = { file: 'plan.yaml', line: 1, column: 1 };
 type Bench = Mold['bench'];
 
 /** The worked case: filled rubber, 160 C for 2 h, E 90 kJ/mol; oven with 20 W/m2K on lids of 6 mm steel. */
@@ -35,9 +34,9 @@ const check = ({ stack = 38, cure = platens, rubber = {}, bench = {} }: Case) =>
     ...emptyMold,
     disc: { ...emptyMold.disc, lower: stack / 2, upper: stack / 2 },
     bench: {
-      cure: { ...cure, at },
-      rubber: { ...compound, ...rubber, at },
-      closing: { lid: { material: 'steel', thickness: 6 }, at },
+      cure,
+      rubber: { ...compound, ...rubber },
+      closing: { lid: { material: 'steel', thickness: 6 } },
       ...bench,
     },
   });
@@ -86,7 +85,7 @@ describe('cure in an oven', () => {
   });
   it('with a film beyond measure and lids of nothing it is the platen case', async () => {
     const cure = { ...oven, filmWM2K: 1e7, coolingConstantS: 0 };
-    const bench = { closing: { lid: { material: 'steel', thickness: 1e-6 }, at } };
+    const bench = { closing: { lid: { material: 'steel', thickness: 1e-6 } } };
     expect(await value('cure.middle', { cure, bench })).toBeCloseTo(await value('cure.middle', {}), 2);
   });
 });
@@ -106,7 +105,7 @@ describe('findings', () => {
     [['cure.not-checked'], { rubber: { diffusivityM2S: undefined, compound: 'silicone' } }],
     [[], { rubber: { diffusivityM2S: undefined, compound: 'filled organic rubber' } }],
     [['cure.not-checked'], { cure: { ...oven, filmWM2K: undefined } }],
-    [['cure.not-checked'], { cure: oven, bench: { closing: { at } } }],
+    [['cure.not-checked'], { cure: oven, bench: { closing: {} } }],
     // At 60 C the rate is a thousandth: a week would not do, or nearly.
     [['cure.short'], { cure: { ...platens, temperatureC: 60 } }],
   ])('%j', async (codes, one) => {

@@ -132,7 +132,6 @@ it('wall between a box and bolts through the disc', async () => {
     ...withMaster(emptyMold, 'brick', brick, at(x, 0)),
     bench: {
       closing: {
-        at: { file: 'plan.yaml', line: 1, column: 1 },
         bolts: { size: 'M10', count: 4, circle, ...(startRad !== undefined && { startRad }) },
       },
     },

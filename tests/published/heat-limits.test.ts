@@ -9,7 +9,6 @@ import { sayFinding } from '../../src/wording/index.ts';
 import { emptyMold, figureOf, nutAt, runCheck, smallSprue, withMaster } from '../checks/small-mold.ts';
 import { ball, single } from '../revolved-solids.ts';
 
-const at = { file: 'plan.yaml', line: 1, column: 1 };
 const bead = single(ball(5, [0, 0, 0]));
 const codesOf = ({ findings }: { findings: readonly { code: string; subject: string }[] }) =>
   findings.map(({ code, subject }) => `${code} ${subject}`);
@@ -56,7 +55,7 @@ describe('heat.limit: tables of printing materials (deflection at 1.8 MPa, lower
   });
 });
 
-const inCan = (material: string, bench: Mold['bench'] = { cure: { temperatureC: 155, at } }): Mold => ({
+const inCan = (material: string, bench: Mold['bench'] = { cure: { temperatureC: 155 } }): Mold => ({
   ...emptyMold,
   sprue: smallSprue,
   fixture: { ...emptyMold.fixture, material },
@@ -159,7 +158,7 @@ describe('in a can at 155 C', () => {
 
 // ISO 75-2, method A: 1.80 MPa. What is pressed harder was not tested so.
 it('a plastic pressed harder than it was tested with is a stop', async () => {
-  const bench = (pressurePa: number) => ({ cure: { temperatureC: 45, at }, closing: { pressurePa, at } });
+  const bench = (pressurePa: number) => ({ cure: { temperatureC: 45 }, closing: { pressurePa } });
   expect(codesOf(await runCheck(heatOfCure, inCan('PLA', bench(1.8e6))))).toEqual([]);
   expect(codesOf(await runCheck(heatOfCure, inCan('PLA', bench(1.9e6))))).toEqual([
     'heat.load-untested sprue',
@@ -170,7 +169,7 @@ it('a plastic pressed harder than it was tested with is a stop', async () => {
 const poured = (process: Mold['process'], material: string, pourC: number, rubber?: object): Mold => ({
   ...withMaster({ ...emptyMold, process }, 'snail', bead, translation(60, 0, 0)),
   fixture: { ...emptyMold.fixture, material },
-  bench: { alloy: { pourC, at }, ...(rubber && { rubber: { ...rubber, at } }) },
+  bench: { alloy: { pourC }, ...(rubber && { rubber }) },
 });
 
 describe('heat.halfLimit', () => {

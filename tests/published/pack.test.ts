@@ -5,7 +5,6 @@ import type { Mold } from '../../src/mold/index.ts';
 import { nutBore } from '../../src/tables/index.ts';
 import { emptyMold, figureOf, nutAt, runCheck, smallSprue, withMaster } from '../checks/small-mold.ts';
 
-const at = { file: 'plan.yaml', line: 1, column: 1 };
 /** A box of 10 x 20 x 4 mm: 800 mm3. */
 const box = {
   positions: Float32Array.from(
@@ -21,9 +20,9 @@ const mold = (can: object, rubber: object = {}, other: Partial<Mold> = {}): Mold
   ...withMaster(emptyMold, 'charm', box, identity),
   ...other,
   bench: {
-    can: { diameter: 250, depth: 25.4, at, ...can },
-    rubber: { expansionPerK: 6.6e-4, at, ...rubber },
-    cure: { temperatureC: 155, startC: 20, at },
+    can: { diameter: 250, depth: 25.4, ...can },
+    rubber: { expansionPerK: 6.6e-4, ...rubber },
+    cure: { temperatureC: 155, startC: 20 },
   },
 });
 const codesOf = ({ findings }: { findings: readonly { code: string }[] }) => findings.map(({ code }) => code);

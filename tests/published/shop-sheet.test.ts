@@ -172,7 +172,7 @@ describe.runIf(hasPoppler())('what a sheet says beyond its drawings', () => {
     const poured: Mold = {
       ...exampleMold(),
       process: 'poured',
-      bench: { rubber: { densityKgM3: 1100, at: { file: '', line: 1, column: 1 } } },
+      bench: { rubber: { densityKgM3: 1100 } },
     };
     const words = await wordsOf({ ...build(poured), solids: [half] });
     expect(words).toContain(

@@ -6,11 +6,10 @@ import { sayFinding } from '../../src/wording/index.ts';
 import { emptyMold, figureOf, runCheck, smallSprue, withMaster } from '../checks/small-mold.ts';
 import { box, single } from '../revolved-solids.ts';
 
-const at = { file: 'plan.yaml', line: 1, column: 1 };
 const bench: Mold['bench'] = {
-  alloy: { at, densityKgM3: 1000 },
-  machine: { at, maxSpeedRpm: 1000 },
-  spin: { at, speedRpm: 600 },
+  alloy: { densityKgM3: 1000 },
+  machine: { maxSpeedRpm: 1000 },
+  spin: { speedRpm: 600 },
 };
 const aluminum: Mold = {
   ...emptyMold,
@@ -53,7 +52,7 @@ describe('spin of rigid halves', () => {
     const burst = figureOf(await runCheck(spin, aluminum), 'spin.burst', 'spin');
     const turning = (speedRpm: number): Mold => ({
       ...aluminum,
-      bench: { ...bench, machine: { at, maxSpeedRpm: 1e6 }, spin: { at, speedRpm } },
+      bench: { ...bench, machine: { maxSpeedRpm: 1e6 }, spin: { speedRpm } },
     });
     expect(await codes(turning(burst / 2 - 1))).toEqual([]);
     expect(await codes(turning(burst / 2 + 1))).toEqual([['spin.weak', 'stop']]);
@@ -74,12 +73,12 @@ describe('spin of rubber halves', () => {
     const report = await runCheck(spin, rubber);
     expect(report.findings).toEqual([]);
     expect(report.figures.map(({ name }) => name)).toEqual(['spin.rimSpeed']);
-    const fast = { ...rubber, bench: { ...bench, spin: { at, speedRpm: 1001 } } };
+    const fast = { ...rubber, bench: { ...bench, spin: { speedRpm: 1001 } } };
     expect(await codes(fast)).toEqual([['spin.over-limit', 'stop']]);
   });
 
   it('asks for speed and limit', async () => {
-    const { findings } = await runCheck(spin, { ...rubber, bench: { spin: { at } } });
+    const { findings } = await runCheck(spin, { ...rubber, bench: { spin: {} } });
     expect(findings.map(({ code }) => code)).toEqual(['spin.not-checked']);
     expect(findings[0].values).toEqual({ missing: ['spin.speed', 'machine.maxSpeed'] });
     expect(sayFinding(findings[0], 'metric').says).toBe(

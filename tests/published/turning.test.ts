@@ -20,9 +20,6 @@ import {
 import { emptyMold, figureOf, nutAt, runCheck, withMaster } from '../checks/small-mold.ts';
 import { box, single } from '../revolved-solids.ts';
 
-/** Where a section stands in the plan; nothing here looks at it. */
-const at = { file: 'plan.yaml', line: 1, column: 1 };
-
 describe('permissible unbalance of ISO 21940-11', () => {
   // U = 9549 G m / n in g.mm (exactly 30000 / pi), recomputed by hand for each case.
   it.each([
@@ -94,10 +91,10 @@ describe('volume of a cap nut', () => {
 describe('balance of a filled mold', () => {
   const brick = single(box([-5, -5, -5], [5, 5, 5]));
   const bench: Mold['bench'] = {
-    alloy: { at, densityKgM3: 11_000 },
-    rubber: { at, densityKgM3: 1000 },
-    machine: { at, plateMassKg: 4 },
-    spin: { at, speedRpm: 400, grade: 'G6.3' },
+    alloy: { densityKgM3: 11_000 },
+    rubber: { densityKgM3: 1000 },
+    machine: { plateMassKg: 4 },
+    spin: { speedRpm: 400, grade: 'G6.3' },
   };
   const mold = withMaster({ ...emptyMold, bench }, 'brick', brick, translation(80, 0, 0));
 
@@ -117,7 +114,7 @@ describe('balance of a filled mold', () => {
   });
 
   it('a missing casting of 10 g at 80 mm is 800 g.mm', async () => {
-    const light = { ...bench, alloy: { at, densityKgM3: 10_000 } };
+    const light = { ...bench, alloy: { densityKgM3: 10_000 } };
     const pair = withMaster(
       { ...emptyMold, bench: light },
       'brick',

@@ -5,9 +5,8 @@ import {
   finding,
   type Judged,
   makeFigure,
-  type ReportPart,
 } from '../../findings/index.ts';
-import { type Check, type Mold, task } from '../../mold/index.ts';
+import { type Check, check, type Mold } from '../../mold/index.ts';
 import { openingForce, plateBow, plateStress } from '../../physics/index.ts';
 import { bolt, lidMetal } from '../../tables/index.ts';
 import { leftOut } from '../from-mold/index.ts';
@@ -38,14 +37,14 @@ interface Lid {
  * What the molding pressure pushes the can open with, and whether clamps or press, bolts and lids stand it. Bolts
  * are not counted; they draw shut, and are shown with the share of their proof load they would see in the clamps' stead.
  */
-export const canClosing: Check = task<CanClosingInput, ReportPart>({
+export const canClosing: Check = check<CanClosingInput>({
   id: 'can-closing',
   title: 'Closing the can',
-  scope: 'whole',
+  follows: false,
   processes: ['rubber'],
   units: (mold) => {
     if (!mold.bench.closing && mold.placements.length === 0) return [];
-    return [{ subject: 'closing', input: inputOf(mold) }];
+    return [{ subject: 'closing', about: [], input: inputOf(mold) }];
   },
   run: (input) => {
     const { pressurePa, diameter } = input;

@@ -1,5 +1,5 @@
-import { finding, makeFigure, type ReportPart } from '../../findings/index.ts';
-import { type Check, fitsOnRim, task } from '../../mold/index.ts';
+import { finding, makeFigure } from '../../findings/index.ts';
+import { type Check, check, fitsOnRim } from '../../mold/index.ts';
 import { type BoltCircle, boltCircle } from '../from-mold/index.ts';
 import { cornersOf, distanceTo, roundOf, span, type Thing } from './seen-from-above.ts';
 
@@ -12,16 +12,16 @@ interface BoltInput {
 }
 
 /** Bosses and tabs clear of the can's bolts. Where the plan does not say how the bolts are turned, of their circle. */
-export const fitBolts: Check = task<BoltInput, ReportPart>({
+export const fitBolts: Check = check<BoltInput>({
   id: 'fit-bolts',
   title: 'Clear of the bolts',
-  scope: 'whole',
+  follows: false,
   processes: ['rubber'],
   units: ({ bench, bosses, tabs, disc }) => {
     const onDisc = tabs.filter((tab) => fitsOnRim(tab, disc.radius));
     if (!bench.closing?.bolts || bosses.length + onDisc.length === 0) return [];
     const things = [...bosses.map(roundOf), ...onDisc.map((tab) => cornersOf(tab, disc.radius))];
-    return [{ subject: 'closing', input: { things, ...boltCircle(bench) } }];
+    return [{ subject: 'closing', about: [], input: { things, ...boltCircle(bench) } }];
   },
   run: ({ things, bolts, missing }) => {
     if (!bolts) {

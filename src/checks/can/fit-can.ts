@@ -1,12 +1,5 @@
-import {
-  type Figure,
-  type FigureName,
-  type Finding,
-  finding,
-  makeFigure,
-  type ReportPart,
-} from '../../findings/index.ts';
-import { type Check, task } from '../../mold/index.ts';
+import { type Figure, type FigureName, type Finding, finding, makeFigure } from '../../findings/index.ts';
+import { type Check, check } from '../../mold/index.ts';
 import { leftOut } from '../from-mold/index.ts';
 
 /** How much wider than the disc a can may be, mm; 1 to 2 is usual (from memory), with 1 mm to spare. */
@@ -23,10 +16,10 @@ interface CanInput {
 }
 
 /** Disc in can: diameter and depth. */
-export const fitCan: Check = task<CanInput, ReportPart>({
+export const fitCan: Check = check<CanInput>({
   id: 'fit-can',
   title: 'Disc in the can',
-  scope: 'whole',
+  follows: false,
   processes: ['rubber'],
   units: ({ disc, bench, placements }) => {
     // A plan of a sprue form alone has nothing to cure.
@@ -38,7 +31,7 @@ export const fitCan: Check = task<CanInput, ReportPart>({
       ...(spacer !== undefined && { spacer }),
     };
     const whole = { diameter: 2 * disc.radius, thickness: disc.lower + disc.upper };
-    return [{ subject: 'can', input: { disc: whole, can } }];
+    return [{ subject: 'can', about: [], input: { disc: whole, can } }];
   },
   run: ({ disc, can }) => {
     const findings: Finding[] = [];

@@ -1,13 +1,6 @@
-import {
-  type Figure,
-  type FigureName,
-  type Finding,
-  finding,
-  makeFigure,
-  type ReportPart,
-} from '../../findings/index.ts';
+import { type Figure, type FigureName, type Finding, finding, makeFigure } from '../../findings/index.ts';
 import { degreesPerRad, radPerDegree } from '../../geometry/index.ts';
-import { type Check, type Sprue, shaftRadius, task } from '../../mold/index.ts';
+import { type Check, check, type Sprue, shaftRadius } from '../../mold/index.ts';
 
 const figure = (name: FigureName, value: number, source: string): Figure =>
   makeFigure(name, { subject: 'sprue', value, source, estimated: false });
@@ -18,16 +11,17 @@ interface SprueInput extends Pick<Sprue, 'holeRadius' | 'draftRad' | 'grip'> {
 }
 
 /** The sprue form in the hole of the upper half: its draft, what is left of it at the outer face, the lid over it. */
-export const fitSprue: Check = task<SprueInput, ReportPart>({
+export const fitSprue: Check = check<SprueInput>({
   id: 'fit-sprue',
   title: 'Sprue form in its hole',
-  scope: 'whole',
+  follows: false,
   processes: ['rubber', 'rigid', 'poured'],
   units: ({ sprue, disc, bench, process }) => {
     if (!sprue) return [];
     const { holeRadius, draftRad, grip } = sprue;
     const inCan = process === 'rubber' && bench.can !== undefined;
-    return [{ subject: 'sprue', input: { holeRadius, draftRad, grip, upper: disc.upper, inCan } }];
+    const input = { holeRadius, draftRad, grip, upper: disc.upper, inCan };
+    return [{ subject: 'sprue', about: ['sprue'], input }];
   },
   run: (input) => {
     const { draftRad, grip, upper, inCan } = input;

@@ -1,22 +1,16 @@
-import {
-  type Figure,
-  type FigureName,
-  type Finding,
-  finding,
-  makeFigure,
-  type ReportPart,
-} from '../../findings/index.ts';
+import { type Figure, type FigureName, type Finding, finding, makeFigure } from '../../findings/index.ts';
 import {
   type BuildUpSpace,
   bossLumps,
   buildUpSpaces,
   buildUpVolume,
   type Check,
+  check,
   type Mold,
+  masterOf,
   shaftRadius,
   sprueVolume,
   tabLumps,
-  task,
 } from '../../mold/index.ts';
 import { canVolume, heatedVolume, lockPressure } from '../../physics/index.ts';
 import { rubberBulkModulus, rubberKind } from '../../tables/index.ts';
@@ -40,12 +34,12 @@ const source =
   'rubber laid in, or else both halves as full discs, heated by its volume expansion; masters, bosses, sprue form, tabs and build-ups as they are; can that does not give';
 
 /** Whether what is laid into the can finds room in it, cold and at the temperature of the cure. */
-export const pack: Check = task<PackInput, ReportPart>({
+export const pack: Check = check<PackInput>({
   id: 'pack',
   title: 'What is packed into the can',
-  scope: 'whole',
+  follows: false,
   processes: ['rubber'],
-  units: (mold) => (packs(mold) ? [{ subject: 'can', input: inputOf(mold) }] : []),
+  units: (mold) => (packs(mold) ? [{ subject: 'can', about: [], input: inputOf(mold) }] : []),
   run: (input, { memoize }) => {
     const { missing, can, densityKgM3, expansionPerK, kelvin, estimated } = input;
     if (missing.length > 0)
@@ -92,7 +86,7 @@ function packs({ placements, sprue, disc, bench: { cure } }: Mold): boolean {
 }
 
 function inputOf(mold: Mold): PackInput {
-  const { disc, bench, placements, masters } = mold;
+  const { disc, bench, placements } = mold;
   const { can, rubber, cure } = bench;
   const kind = rubber?.compound === undefined ? undefined : rubberKind(rubber.compound);
   const expansion = rubber?.expansionPerK ?? kind?.expansionPerK?.value;
@@ -107,11 +101,9 @@ function inputOf(mold: Mold): PackInput {
     ['cure.start', cure?.startC],
   ]);
   const full = Math.PI * disc.radius ** 2 * (disc.lower + disc.upper);
-  const inMasters = placements.map(({ master, scale }) => {
-    const volume = masters.find(({ id }) => id === master)?.measures.volume;
-    if (volume === undefined) throw new Error(`no master ${master}`);
-    return volume * scale ** 3;
-  });
+  const inMasters = placements.map(
+    ({ master, scale }) => masterOf(mold, master).measures.volume * scale ** 3,
+  );
   const solids = [
     ...inMasters,
     ...[

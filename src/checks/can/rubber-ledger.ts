@@ -1,5 +1,12 @@
-import { type FigureName, makeFigure, type ReportPart } from '../../findings/index.ts';
-import { type BuildUpSpace, buildUpSpaces, buildUpVolume, type Check, task } from '../../mold/index.ts';
+import { type FigureName, makeFigure } from '../../findings/index.ts';
+import {
+  type BuildUpSpace,
+  buildUpSpaces,
+  buildUpVolume,
+  type Check,
+  check,
+  masterOf,
+} from '../../mold/index.ts';
 
 interface LedgerInput {
   readonly id: string;
@@ -13,18 +20,17 @@ interface LedgerInput {
  * Rubber that each master takes the place of (as much can be cut away where it lies), and what each build-up fills:
  * as much has to be laid in there, as a fixture or as rubber cut to its outline.
  */
-export const rubberLedger: Check = task<LedgerInput, ReportPart>({
+export const rubberLedger: Check = check<LedgerInput>({
   id: 'rubber-ledger',
   title: 'Rubber displaced and needed',
-  scope: 'placement',
+  follows: false,
   processes: ['rubber'],
   units: (mold) => {
     const spaces = buildUpSpaces(mold);
     return mold.placements.map(({ id, master, scale, estimated }) => {
-      const volume = mold.masters.find((one) => one.id === master)?.measures.volume;
-      if (volume === undefined) throw new Error(`no master ${master}`);
+      const volume = masterOf(mold, master).measures.volume;
       const buildUp = spaces.find((space) => space.id === id) ?? null;
-      return { subject: id, input: { id, volume, scale, estimated, buildUp } };
+      return { subject: id, about: [id], input: { id, volume, scale, estimated, buildUp } };
     });
   },
   run: ({ id, volume, scale, estimated, buildUp }, { memoize }) => {

@@ -1,5 +1,4 @@
-import type { ReportPart } from '../../findings/index.ts';
-import { type Check, coveredFixtures, task } from '../../mold/index.ts';
+import { type Check, check, coveredFixtures } from '../../mold/index.ts';
 import { everyProcess } from '../from-mold/index.ts';
 import { coverOf } from './cover-of.ts';
 import { type HalfThickness, halfThicknessOf } from './half-thickness.ts';
@@ -14,15 +13,16 @@ interface FixtureInput {
 }
 
 /** The same for bosses, and for the well under the parting plane (the pouring hole is meant to go through). */
-export const coverOfFixtures: Check = task<FixtureInput, ReportPart>({
+export const coverOfFixtures: Check = check<FixtureInput>({
   id: 'cover-fixtures',
   title: 'Cover over bosses and well',
-  scope: 'placement',
+  follows: true,
   processes: everyProcess,
   units: (mold) => {
     const halves = halfThicknessOf(mold);
     return coveredFixtures(mold).map(({ id, x, y, depth, height }) => ({
       subject: id,
+      about: [id],
       input: { id, x, y, depth, height, halves },
     }));
   },

@@ -1,5 +1,5 @@
-import { type Figure, type FigureName, makeFigure, type ReportPart } from '../../findings/index.ts';
-import { type Check, coveredFixtures, task } from '../../mold/index.ts';
+import { type Figure, type FigureName, makeFigure } from '../../findings/index.ts';
+import { type Check, check, coveredFixtures } from '../../mold/index.ts';
 import { nextStock } from '../../tables/index.ts';
 import { everyProcess } from '../from-mold/index.ts';
 import { coverSource, type HalfThickness, halfThicknessOf, leastOf } from './half-thickness.ts';
@@ -14,10 +14,10 @@ interface LeastInput {
  * The least cover of the whole mold, and the thinnest half, and stock, that leaves the cover wanted everywhere; stock
  * is said of what drives it.
  */
-export const leastCover: Check = task<LeastInput, ReportPart>({
+export const leastCover: Check = check<LeastInput>({
   id: 'cover-least',
   title: 'Least cover',
-  scope: 'whole',
+  follows: false,
   processes: everyProcess,
   units: (mold) => {
     const masters = mold.placements.map(({ id, lowest, highest }) => ({ id, lowest, highest }));
@@ -30,7 +30,7 @@ export const leastCover: Check = task<LeastInput, ReportPart>({
     const estimated = mold.placements.some((one) => one.estimated);
     return reaching.length === 0
       ? []
-      : [{ subject: 'mold', input: { reaching, halves: halfThicknessOf(mold), estimated } }];
+      : [{ subject: 'mold', about: [], input: { reaching, halves: halfThicknessOf(mold), estimated } }];
   },
   run: ({ reaching, halves, estimated }) => {
     // Of several that reach equally far the first by name, so that the order of the plan does not matter.

@@ -1,6 +1,6 @@
-import { makeFigure, type ReportPart } from '../../findings/index.ts';
+import { makeFigure } from '../../findings/index.ts';
 import type { Vec3 } from '../../geometry/index.ts';
-import { type Check, type PartingSurface, task } from '../../mold/index.ts';
+import { type Check, check, type PartingSurface } from '../../mold/index.ts';
 import { everyProcess } from '../from-mold/index.ts';
 import { type HalfThickness, halfThicknessOf, leastOf, tooThin } from './half-thickness.ts';
 
@@ -10,15 +10,21 @@ interface PartingInput {
 }
 
 /** What each half is thick where the parting surface comes nearest to its outer face. */
-export const coverOfParting: Check = task<PartingInput, ReportPart>({
+export const coverOfParting: Check = check<PartingInput>({
   id: 'cover-parting',
   title: 'Thickness of the halves under the parting surface',
-  scope: 'whole',
+  follows: false,
   processes: everyProcess,
   units: (mold) =>
     mold.parting.flat
       ? []
-      : [{ subject: 'mold', input: { surface: sheetless(mold.parting), halves: halfThicknessOf(mold) } }],
+      : [
+          {
+            subject: 'mold',
+            about: [],
+            input: { surface: sheetless(mold.parting), halves: halfThicknessOf(mold) },
+          },
+        ],
   run: ({ surface, halves }) => {
     const [low, high] = ends(surface);
     const sides = [

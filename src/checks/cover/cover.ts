@@ -1,7 +1,6 @@
-import type { ReportPart } from '../../findings/index.ts';
 import { type Matrix4, movedAlong, movePoint, type TriangleMesh, type Vec3 } from '../../geometry/index.ts';
-import { type Check, cropSurface, heightAt, type PartingSurface, task } from '../../mold/index.ts';
-import { everyProcess, masterMesh } from '../from-mold/index.ts';
+import { type Check, check, cropSurface, heightAt, masterOf, type PartingSurface } from '../../mold/index.ts';
+import { everyProcess } from '../from-mold/index.ts';
 import { coverOf, type Reaching } from './cover-of.ts';
 import { type HalfThickness, halfThicknessOf } from './half-thickness.ts';
 
@@ -18,17 +17,18 @@ interface PlacedInput {
  * Depth below and height above the parting surface of each master, where it is; and the cover it leaves to both outer
  * faces, which are flat, so that the true distance to them is along z.
  */
-export const coverOfCavities: Check = task<PlacedInput, ReportPart>({
+export const coverOfCavities: Check = check<PlacedInput>({
   id: 'cover',
   title: 'Cover over the cavities',
-  scope: 'placement',
+  follows: true,
   processes: everyProcess,
   units: (mold) =>
     mold.placements.map(({ id, master, matrix, estimated, x, y, reach }) => ({
       subject: id,
+      about: [id],
       input: {
         id,
-        mesh: masterMesh(mold, master),
+        mesh: masterOf(mold, master).mesh,
         matrix,
         surface: cropSurface(mold.parting, { min: [x - reach, y - reach], max: [x + reach, y + reach] }),
         estimated,

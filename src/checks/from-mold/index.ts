@@ -1,6 +1,5 @@
 export { type BoltCircle, boltCircle } from './bolt-circle.ts';
 export { alloyDensity, alloyTension, halfDensity, halfDensityPlace } from './densities.ts';
-export { masterMesh } from './master-mesh.ts';
 export { leftOut } from './not-given.ts';
 export { floorOf, isUnder, type ProcessFloor } from './process-floor.ts';
 export { everyProcess } from './processes.ts';

@@ -6,6 +6,7 @@ import {
   isLoose,
   type Lump,
   type Mold,
+  masterOf,
   notchLumps,
   type Placement,
   roomBetween,
@@ -34,10 +35,9 @@ const weigh = ({ volume, x, y, z }: Lump, densityKgM3: number): PointMass => ({
 
 /** The imprint of a placement in the mold frame: volume by the matrix's determinant, centroid moved by it. */
 export function imprintOf(mold: Mold, { master: id, matrix }: Placement): Lump {
-  const master = mold.masters.find((one) => one.id === id);
-  if (!master) throw new Error(`a placement names the master ${id}, which the mold does not hold`);
-  const [x, y, z] = movePoint(matrix, master.measures.centroid);
-  return { volume: master.measures.volume * Math.abs(determinant(matrix)), x, y, z };
+  const { measures } = masterOf(mold, id);
+  const [x, y, z] = movePoint(matrix, measures.centroid);
+  return { volume: measures.volume * Math.abs(determinant(matrix)), x, y, z };
 }
 
 /** What a filled cavity weighs more than the half's material it takes the place of. */
@@ -49,7 +49,7 @@ export function metalInCavity(mold: Mold, placement: Placement, densities: Densi
 /** The metal alone that a misrun leaves out: weighed where the plan knows the mass of a casting, else by volume. */
 export function metalAlone(mold: Mold, placement: Placement, { alloy }: Densities): PointMass {
   const metal = weigh(imprintOf(mold, placement), alloy);
-  const weighed = mold.masters.find(({ id }) => id === placement.master)?.massG;
+  const weighed = masterOf(mold, placement.master).massG;
   return weighed === undefined ? metal : { ...metal, massG: weighed };
 }
 

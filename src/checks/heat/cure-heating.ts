@@ -10,22 +10,17 @@ type Bench = Mold['bench'];
 export interface CureInput {
   /** Both halves together, mm. */
   readonly thickness: number;
-  readonly cure: Omit<NonNullable<Bench['cure']>, 'at'> | null;
-  readonly rubber: Omit<NonNullable<Bench['rubber']>, 'at'> | null;
+  readonly cure: NonNullable<Bench['cure']> | null;
+  readonly rubber: NonNullable<Bench['rubber']> | null;
   readonly lid: { readonly material?: string; readonly thickness?: number };
 }
 
 export function cureInput(thickness: number, { cure, rubber, closing, can }: Bench): CureInput {
-  const strip = <T extends { at: unknown }>(given: T | undefined): Omit<T, 'at'> | null => {
-    if (!given) return null;
-    const { at: _, ...rest } = given;
-    return rest;
-  };
   const lid = closing?.lid?.thickness ?? can?.lid;
   return {
     thickness,
-    cure: strip(cure),
-    rubber: strip(rubber),
+    cure: cure ?? null,
+    rubber: rubber ?? null,
     lid: {
       ...(closing?.lid?.material !== undefined && { material: closing.lid.material }),
       ...(lid !== undefined && { thickness: lid }),

@@ -1,5 +1,5 @@
-import { finding, type ReportPart } from '../../findings/index.ts';
-import { type Check, task } from '../../mold/index.ts';
+import { finding } from '../../findings/index.ts';
+import { type Check, check } from '../../mold/index.ts';
 
 interface InhibitionInput {
   readonly material: string;
@@ -10,14 +10,14 @@ interface InhibitionInput {
 const inhibits = /\b(resin|sla|dlp|clay|plasticine|sulfur|sulphur|rubber|latex|epoxy|amine|nitrile)\b/i;
 
 /** The face of the pattern plates, on which silicone or resin is poured. */
-export const cureInhibition: Check = task<InhibitionInput, ReportPart>({
+export const cureInhibition: Check = check<InhibitionInput>({
   id: 'cure-inhibition',
   title: 'Cure inhibition',
-  scope: 'whole',
+  follows: false,
   processes: ['poured'],
   units: ({ bench, fixture: { material } }) => {
     const { compound } = bench.rubber ?? {};
-    return [{ subject: 'mold', input: { material, ...(compound !== undefined && { compound }) } }];
+    return [{ subject: 'mold', about: [], input: { material, ...(compound !== undefined && { compound }) } }];
   },
   run: ({ material, compound }) => {
     if (!inhibits.test(material)) return {};

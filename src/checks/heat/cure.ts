@@ -6,7 +6,7 @@ import {
   makeFigure,
   type ReportPart,
 } from '../../findings/index.ts';
-import { type Check, task } from '../../mold/index.ts';
+import { type Check, check } from '../../mold/index.ts';
 import { type CureRate, type Heating, slabTemperature } from '../../physics/index.ts';
 import { leftOut } from '../from-mold/index.ts';
 import { type CureInput, cureInput, heatOf } from './cure-heating.ts';
@@ -20,14 +20,14 @@ const arrhenius = `${source}; rate of cure by Arrhenius from the activation ener
  * Temperature through the halves while they are heated and cool in the can, and the cure that this gives at the slowest
  * place, the middle of the stack, and at the faces, in minutes at the compound's reference temperature.
  */
-export const cureReached: Check = task<CureInput, ReportPart>({
+export const cureReached: Check = check<CureInput>({
   id: 'cure',
   title: 'Cure',
-  scope: 'whole',
+  follows: false,
   processes: ['rubber'],
   units: ({ disc, placements, bench }) => {
     if (!bench.cure && placements.length === 0) return [];
-    return [{ subject: 'cure', input: cureInput(disc.lower + disc.upper, bench) }];
+    return [{ subject: 'cure', about: [], input: cureInput(disc.lower + disc.upper, bench) }];
   },
   run: (input) => {
     const known = heatOf(input);

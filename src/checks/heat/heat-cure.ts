@@ -1,5 +1,5 @@
 import { type Figure, type Finding, finding, makeFigure, type ReportPart } from '../../findings/index.ts';
-import { type Check, canRings, type Mold, task } from '../../mold/index.ts';
+import { type Check, canRings, check, type Mold } from '../../mold/index.ts';
 import { heatRow, heatRows, standsC } from '../../tables/index.ts';
 import { type Heated, placedMasters, ringThing, testedPa } from './heat-limits.ts';
 
@@ -32,10 +32,10 @@ function fixturesInCan(mold: Mold): Heated[] {
 }
 
 /** Fixtures and masters against the heat and the pressure of the cure. */
-export const heatOfCure: Check = task<CureInput, ReportPart>({
+export const heatOfCure: Check = check<CureInput>({
   id: 'heat-cure',
   title: 'Heat of the cure',
-  scope: 'whole',
+  follows: false,
   processes: ['rubber'],
   units: (mold) => {
     const { cure, closing } = mold.bench;
@@ -54,7 +54,7 @@ export const heatOfCure: Check = task<CureInput, ReportPart>({
       ...(cureC !== undefined && { cureC }),
       ...(pressurePa !== undefined && { pressurePa }),
     };
-    return [{ subject: 'cure', input }];
+    return [{ subject: 'cure', about: [], input }];
   },
   run: ({ things, unsaid, cureC, pressurePa }) => {
     const note = (which: 'cure' | 'masters', missing: readonly string[]): Finding =>

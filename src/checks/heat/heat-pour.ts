@@ -1,5 +1,5 @@
 import { type Finding, finding, makeFigure, type ReportPart } from '../../findings/index.ts';
-import { type Check, type Mold, task } from '../../mold/index.ts';
+import { type Check, check, type Mold } from '../../mold/index.ts';
 import { heatRow, rubberHeat, standsC } from '../../tables/index.ts';
 
 interface PourInput {
@@ -11,10 +11,10 @@ interface PourInput {
 }
 
 /** The pouring temperature against what the halves stand. */
-export const heatOfPour: Check = task<PourInput, ReportPart>({
+export const heatOfPour: Check = check<PourInput>({
   id: 'heat-pour',
   title: 'Heat of the metal',
-  scope: 'whole',
+  follows: false,
   processes: ['rubber', 'rigid', 'poured'],
   units: ({ process, bench, fixture, placements }) => {
     if (placements.length === 0) return [];
@@ -27,7 +27,7 @@ export const heatOfPour: Check = task<PourInput, ReportPart>({
       ...(makersLimitC !== undefined && { makersLimitC }),
       ...(pourC !== undefined && { pourC }),
     };
-    return [{ subject: 'alloy', input }];
+    return [{ subject: 'alloy', about: [], input }];
   },
   run: (input) => {
     const damp = dampHalves(input);

@@ -1,6 +1,6 @@
-import { type Figure, type Finding, finding, type ReportPart, type Series } from '../../findings/index.ts';
+import { type Figure, type Finding, finding, type Series } from '../../findings/index.ts';
 import { degreesPerRad } from '../../geometry/index.ts';
-import { type Check, pegsOf, slackIn, task } from '../../mold/index.ts';
+import { type Check, check, pegsOf, slackIn } from '../../mold/index.ts';
 import { type FalseSeat, Pattern, type Peg } from '../../physics/index.ts';
 
 interface ClosingInput {
@@ -16,15 +16,19 @@ const source = 'bottleneck assignment of bosses to sockets over all turns about 
  * it could enter. The nearest false seat must miss by more than the limit and more than the widest head's radius,
  * since a head that is less than its radius off slides in by itself.
  */
-export const closing: Check = task<ClosingInput, ReportPart>({
+export const closing: Check = check<ClosingInput>({
   id: 'closing',
   title: 'One way to close',
-  scope: 'whole',
+  follows: false,
   processes: ['rubber', 'rigid', 'poured'],
   units: (mold) => {
     if (mold.bosses.length === 0 && mold.placements.length === 0) return [];
     return [
-      { subject: 'mold', input: { pegs: pegsOf(mold), limit: mold.limits.falseSeat, slack: slackIn(mold) } },
+      {
+        subject: 'mold',
+        about: [],
+        input: { pegs: pegsOf(mold), limit: mold.limits.falseSeat, slack: slackIn(mold) },
+      },
     ];
   },
   run: ({ pegs, limit, slack }) => {

@@ -1,8 +1,8 @@
-import { type Figure, finding, type ReportPart } from '../../findings/index.ts';
+import { type Figure, finding } from '../../findings/index.ts';
 import { type Matrix4, movePoint, type TriangleMesh, type Vec3 } from '../../geometry/index.ts';
-import { type Check, task } from '../../mold/index.ts';
+import { type Check, check, masterOf } from '../../mold/index.ts';
 import { largestMismatch, type Pin } from '../../physics/index.ts';
-import { everyProcess, masterMesh } from '../from-mold/index.ts';
+import { everyProcess } from '../from-mold/index.ts';
 import { holds, pinsOf, source } from './pins.ts';
 
 interface MismatchInput {
@@ -18,19 +18,20 @@ interface MismatchInput {
 const directions = 24;
 
 /** What that play does at each cavity: the largest step it can leave along the parting line. */
-export const mismatch: Check = task<MismatchInput, ReportPart>({
+export const mismatch: Check = check<MismatchInput>({
   id: 'mismatch',
   title: 'Mismatch at the cavities',
-  scope: 'placement',
+  follows: false,
   processes: everyProcess,
   units: (mold) => {
     const pins = holds(mold) && pinsOf(mold);
     if (!pins) return [];
     return mold.placements.map(({ id, master, matrix, estimated }) => ({
       subject: id,
+      about: [id],
       input: {
         id,
-        mesh: masterMesh(mold, master),
+        mesh: masterOf(mold, master).mesh,
         matrix,
         pins,
         limit: mold.limits.mismatch,

@@ -1,6 +1,6 @@
-import type { Figure, FigureName, ReportPart } from '../../findings/index.ts';
+import type { Figure, FigureName } from '../../findings/index.ts';
 import { degreesPerRad } from '../../geometry/index.ts';
-import { type Check, task } from '../../mold/index.ts';
+import { type Check, check } from '../../mold/index.ts';
 import { largestMismatch, largestTurn, type Pin } from '../../physics/index.ts';
 import { everyProcess } from '../from-mold/index.ts';
 import { holds, noFlex, pinsOf, source } from './pins.ts';
@@ -11,14 +11,20 @@ interface PlayInput {
 }
 
 /** How far one half can shift and turn on the other, closed. */
-export const play: Check = task<PlayInput, ReportPart>({
+export const play: Check = check<PlayInput>({
   id: 'play',
   title: 'Play of the closed halves',
-  scope: 'whole',
+  follows: false,
   processes: everyProcess,
   units: (mold) =>
     holds(mold)
-      ? [{ subject: 'mold', input: { pins: pinsOf(mold) ?? null, estimated: mold.process !== 'rigid' } }]
+      ? [
+          {
+            subject: 'mold',
+            about: [],
+            input: { pins: pinsOf(mold) ?? null, estimated: mold.process !== 'rigid' },
+          },
+        ]
       : [],
   run: ({ pins, estimated }) => {
     if (!pins) return { findings: [noFlex()] };

@@ -1,7 +1,6 @@
-import { makeFigure, type ReportPart } from '../../findings/index.ts';
+import { makeFigure } from '../../findings/index.ts';
 import { type Matrix4, moveMesh, type TriangleMesh, toDegrees } from '../../geometry/index.ts';
-import { type Check, cropSurface, heightAt, type PartingSurface, task } from '../../mold/index.ts';
-import { masterMesh } from '../from-mold/index.ts';
+import { type Check, check, cropSurface, heightAt, masterOf, type PartingSurface } from '../../mold/index.ts';
 
 /** Width of a column of the histogram, degrees. */
 const step = 5;
@@ -21,17 +20,18 @@ interface DraftInput {
  * Draft of the cavity's faces in rigid halves, before any relief: the angle by which a face opens toward the parting
  * surface, 0 on a vertical wall, 90 on a floor, below 0 where it is undercut. Area over draft as a series.
  */
-export const draft: Check = task<DraftInput, ReportPart>({
+export const draft: Check = check<DraftInput>({
   id: 'draft',
   title: 'Draft of the cavities',
-  scope: 'placement',
+  follows: false,
   processes: ['rigid'],
   units: (mold) =>
     mold.placements.map(({ id, master, matrix, estimated, x, y, reach }) => ({
       subject: id,
+      about: [id],
       input: {
         id,
-        mesh: masterMesh(mold, master),
+        mesh: masterOf(mold, master).mesh,
         matrix,
         surface: cropSurface(mold.parting, { min: [x - reach, y - reach], max: [x + reach, y + reach] }),
         estimated,

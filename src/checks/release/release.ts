@@ -1,11 +1,4 @@
-import {
-  type Figure,
-  type FigureName,
-  type Finding,
-  finding,
-  makeFigure,
-  type ReportPart,
-} from '../../findings/index.ts';
+import { type Figure, type FigureName, type Finding, finding, makeFigure } from '../../findings/index.ts';
 import {
   boundsOf,
   compose,
@@ -19,16 +12,16 @@ import {
 } from '../../geometry/index.ts';
 import {
   type Check,
+  check,
   cropSheet,
   type Mold,
+  masterOf,
   type Placement,
   type Process,
   type Sheet,
-  task,
   undercutColumns,
 } from '../../mold/index.ts';
 import { fixed } from '../../wording/index.ts';
-import { masterMesh } from '../from-mold/index.ts';
 
 /** Columns stand this far apart, mm, or farther where a master would need more of them than `mostColumns`. */
 const finestCell = 0.08;
@@ -56,13 +49,16 @@ interface ReleaseInput {
  * than the columns can tell is not judged. Rubber bends, and is held to a share of the cavity; a rigid half to 0.05 mm,
  * or, where its undercuts are filled, to nothing: what that adds to the casting is said.
  */
-export const release: Check = task<ReleaseInput, ReportPart>({
+export const release: Check = check<ReleaseInput>({
   id: 'release',
   title: 'Release of the castings',
-  scope: 'placement',
+  follows: false,
   processes: ['rubber', 'rigid', 'poured'],
   units: (mold) =>
-    mold.placements.map((placement) => ({ subject: placement.id, input: inputOf(mold, placement) })),
+    mold.placements.map((placement) => {
+      const { id } = placement;
+      return { subject: id, about: [id], input: inputOf(mold, placement) };
+    }),
   run: (input) => {
     const found = input.surface.flat
       ? onPlane(input)
@@ -72,12 +68,12 @@ export const release: Check = task<ReleaseInput, ReportPart>({
 });
 
 function inputOf(mold: Mold, { id, master, matrix, scale, x, y, reach, estimated }: Placement): ReleaseInput {
-  const measures = mold.masters.find((one) => one.id === master)?.measures;
+  const { mesh, measures } = masterOf(mold, master);
   return {
     id,
-    mesh: masterMesh(mold, master),
+    mesh,
     matrix,
-    volume: Math.abs(measures?.volume ?? 0) * scale ** 3,
+    volume: Math.abs(measures.volume) * scale ** 3,
     surface: cropSheet(mold.parting, { min: [x - reach, y - reach], max: [x + reach, y + reach] }),
     process: mold.process,
     relieve: mold.fixture.relieve,

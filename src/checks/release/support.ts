@@ -1,11 +1,4 @@
-import {
-  type Figure,
-  type FigureName,
-  type Finding,
-  finding,
-  makeFigure,
-  type ReportPart,
-} from '../../findings/index.ts';
+import { type Figure, type FigureName, type Finding, finding, makeFigure } from '../../findings/index.ts';
 import {
   boundsOf,
   type Matrix4,
@@ -17,15 +10,15 @@ import {
 import { type Columns, columnsOf } from '../../mesh/index.ts';
 import {
   type Check,
+  check,
   cropSurface,
   heightAt,
   leastBuildUp,
   type Mold,
+  masterOf,
   type PartingSurface,
   type Placement,
-  task,
 } from '../../mold/index.ts';
-import { masterMesh } from '../from-mold/index.ts';
 import { freeLength } from './free-length.ts';
 
 /** Columns stand this far apart, mm, or farther where a master would need more of them than `mostColumns`. */
@@ -54,13 +47,16 @@ interface SupportInput {
  * counts as far as it rises: bits it holds are ticked off as `support.held`. Of parts that lie over others only the
  * lowest is looked at.
  */
-export const support: Check = task<SupportInput, ReportPart>({
+export const support: Check = check<SupportInput>({
   id: 'support',
   title: 'Support of thin bits',
-  scope: 'placement',
+  follows: false,
   processes: ['rubber'],
   units: (mold) =>
-    mold.placements.map((placement) => ({ subject: placement.id, input: inputOf(mold, placement) })),
+    mold.placements.map((placement) => {
+      const { id } = placement;
+      return { subject: id, about: [id], input: inputOf(mold, placement) };
+    }),
   run: (input) => {
     const placed = moveMesh(input.mesh, input.matrix);
     const bits = ([1, -1] as const).flatMap((side) => slenderBits(placed, side, input));
@@ -76,7 +72,7 @@ function inputOf(mold: Mold, { id, master, matrix, x, y, reach, estimated }: Pla
   const built = wished !== undefined && !mold.parting.flat;
   return {
     id,
-    mesh: masterMesh(mold, master),
+    mesh: masterOf(mold, master).mesh,
     matrix,
     builtUp: built ? cropSurface(mold.parting, box) : null,
     clearance: wished?.clearance ?? 0,

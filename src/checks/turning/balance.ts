@@ -5,9 +5,8 @@ import {
   finding,
   type Judged,
   makeFigure,
-  type ReportPart,
 } from '../../findings/index.ts';
-import { type Check, isLoose, type Mold, task } from '../../mold/index.ts';
+import { type Check, check, isLoose, type Mold } from '../../mold/index.ts';
 import {
   angleOf,
   type PointMass,
@@ -61,12 +60,12 @@ interface BalanceInput {
 }
 
 /** How far the filled mold is out of balance, as cast, and with its heaviest cavity left empty. */
-export const balance: Check = task<BalanceInput, ReportPart>({
+export const balance: Check = check<BalanceInput>({
   id: 'balance',
   title: 'Balance',
-  scope: 'whole',
+  follows: false,
   processes: ['rubber', 'rigid'],
-  units: (mold) => (mold.placements.length > 0 ? [{ subject: 'mold', input: inputOf(mold) }] : []),
+  units: (mold) => (mold.placements.length > 0 ? [{ subject: 'mold', about: [], input: inputOf(mold) }] : []),
   run: (input) => {
     const note =
       input.missing.length > 0

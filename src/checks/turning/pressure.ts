@@ -8,7 +8,7 @@ import {
   type ReportPart,
   type Series,
 } from '../../findings/index.ts';
-import { type Check, metalWell, shaftRadius, task } from '../../mold/index.ts';
+import { type Check, check, metalWell, shaftRadius } from '../../mold/index.ts';
 import { finestDetail, gFactor, surfaceRise, turningPressure, volumeUnder } from '../../physics/index.ts';
 import { pressedOf } from './pressed-area.ts';
 import { type Cavity, type ShotInput, shotInput } from './shot-input.ts';
@@ -21,16 +21,16 @@ const byRotation =
 const byVolumes = 'volumes of cavities, gates and well times the density';
 
 /** What the shot weighs, where it stands while it turns, and how hard it presses on cavities and halves. */
-export const pressure: Check = task<ShotInput, ReportPart>({
+export const pressure: Check = check<ShotInput>({
   id: 'pressure',
   title: 'Pressure and shot',
-  scope: 'whole',
+  follows: false,
   processes: ['rubber', 'rigid'],
   units: (mold) => {
     const { placements, sprue, disc } = mold;
     // Nothing can be poured through a hole that its draft closes; `fit.sprue-closed` says so.
     if (placements.length === 0 || (sprue && shaftRadius(sprue, disc.upper) <= 0)) return [];
-    return [{ subject: 'spin', input: shotInput(mold) }];
+    return [{ subject: 'spin', about: [], input: shotInput(mold) }];
   },
   run: (input, { memoize }) => {
     const note =

@@ -1,7 +1,14 @@
 import type { Matrix4, TriangleMesh } from '../../geometry/index.ts';
-import { channelReach, channelSection, type Mold, type Placement, type Sprue } from '../../mold/index.ts';
+import {
+  channelReach,
+  channelSection,
+  type Mold,
+  masterOf,
+  type Placement,
+  type Sprue,
+} from '../../mold/index.ts';
 import { type PressedArea, stripPressed } from '../../physics/index.ts';
-import { alloyDensity, alloyTension, imprintOf, leftOut, masterMesh } from '../from-mold/index.ts';
+import { alloyDensity, alloyTension, imprintOf, leftOut } from '../from-mold/index.ts';
 
 /** One cavity to be filled. */
 export interface Cavity {
@@ -23,7 +30,7 @@ export interface ShotInput {
   readonly densityKgM3?: number;
   readonly tensionNM?: number;
   readonly estimated: boolean;
-  readonly sprue?: Omit<Sprue, 'at'>;
+  readonly sprue?: Sprue;
   readonly upper: number;
   readonly speedRpm?: number;
   readonly shotKg?: number;
@@ -38,7 +45,6 @@ export function shotInput(mold: Mold): ShotInput {
   const { bench, sprue, placements, channels, disc } = mold;
   const { spin, machine } = bench;
   const [density, tension] = [alloyDensity(mold), alloyTension(mold)];
-  const { at: _, ...shape } = sprue ?? { at: undefined };
   return {
     missing: leftOut([
       ['alloy.density', density],
@@ -57,7 +63,7 @@ export function shotInput(mold: Mold): ShotInput {
     ...(density && { densityKgM3: density.value }),
     ...(tension && { tensionNM: tension.value }),
     estimated: (density?.estimated ?? false) || placements.some((one) => one.estimated),
-    ...(sprue && { sprue: shape as Omit<Sprue, 'at'> }),
+    ...(sprue && { sprue }),
     upper: disc.upper,
     ...(spin?.speedRpm !== undefined && { speedRpm: spin.speedRpm }),
     ...(spin?.shotKg !== undefined && { shotKg: spin.shotKg }),
@@ -70,11 +76,11 @@ export function shotInput(mold: Mold): ShotInput {
 
 function cavityOf(mold: Mold, placement: Placement): Cavity {
   const { id, master, matrix, scale, estimated } = placement;
-  const massG = mold.masters.find((one) => one.id === master)?.massG;
+  const { mesh, massG } = masterOf(mold, master);
   const { volume } = imprintOf(mold, placement);
   return {
     id,
-    mesh: masterMesh(mold, master),
+    mesh,
     matrix,
     volume,
     // Shrink takes back what the allowance added to the master.

@@ -5,9 +5,8 @@ import {
   finding,
   type Judged,
   makeFigure,
-  type ReportPart,
 } from '../../findings/index.ts';
-import { type Check, type Mold, task } from '../../mold/index.ts';
+import { type Check, check, type Mold } from '../../mold/index.ts';
 import { burstSpeed, discStress, rimSpeed } from '../../physics/index.ts';
 import { halfMaterial } from '../../tables/index.ts';
 import { alloyDensity, imprintOf, leftOut } from '../from-mold/index.ts';
@@ -38,13 +37,15 @@ interface RigidHalves {
 }
 
 /** Speed of mold and machine, and whether rigid halves stand it. */
-export const spin: Check = task<SpinInput, ReportPart>({
+export const spin: Check = check<SpinInput>({
   id: 'spin',
   title: 'Spin',
-  scope: 'whole',
+  follows: false,
   processes: ['rubber', 'rigid'],
   units: (mold) =>
-    mold.placements.length > 0 || mold.bench.spin ? [{ subject: 'spin', input: inputOf(mold) }] : [],
+    mold.placements.length > 0 || mold.bench.spin
+      ? [{ subject: 'spin', about: [], input: inputOf(mold) }]
+      : [],
   run: (input) => {
     const note =
       input.missing.length > 0

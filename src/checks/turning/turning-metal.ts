@@ -9,7 +9,7 @@ const fastest = 10_000;
 /** A shot whose metal, well and speed are known. */
 export interface Turning extends ShotInput {
   readonly densityKgM3: number;
-  readonly sprue: Omit<Sprue, 'at'>;
+  readonly sprue: Sprue;
   readonly speedRpm: number;
   readonly cavitiesPressed: readonly PressedCavity[];
 }

@@ -22,7 +22,7 @@ export const everyFixture = (mold: Mold): Fixture[] =>
 
 export function bossesOf({ process, bosses, limits }: Mold): Fixture[] {
   const limit = limits.cavityToBoss;
-  return bosses.map(({ at: _, ...boss }) => ({
+  return bosses.map((boss) => ({
     id: boss.id,
     ...boundsAlong({ from: [boss.x, boss.y], to: [boss.x, boss.y] }, bossSpace(boss, process).reach),
     points: [[boss.x, boss.y, 0]],
@@ -31,10 +31,9 @@ export function bossesOf({ process, bosses, limits }: Mold): Fixture[] {
   }));
 }
 
-export function wellOf({ sprue: given, disc, limits }: Mold): Fixture[] {
+export function wellOf({ sprue, disc, limits }: Mold): Fixture[] {
   // Where the draft closes the hole there is no such form to measure to; `fit.sprue-closed` says so.
-  if (!given || shaftRadius(given, disc.upper) <= 0) return [];
-  const { at: _, ...sprue } = given;
+  if (!sprue || shaftRadius(sprue, disc.upper) <= 0) return [];
   const limit = limits.cavityToWell;
   return [
     {

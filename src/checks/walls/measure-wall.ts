@@ -6,16 +6,17 @@ import {
   type Boss,
   bossMesh,
   type Check,
+  check,
   type Mold,
   makeAlways,
+  masterOf,
   type Placement,
   type Process,
   type Sprue,
   sprueMesh,
   type Tools,
-  task,
 } from '../../mold/index.ts';
-import { everyProcess, floorOf, isUnder, masterMesh, type ProcessFloor } from '../from-mold/index.ts';
+import { everyProcess, floorOf, isUnder, type ProcessFloor } from '../from-mold/index.ts';
 import { distanceAtMost, type SearchBounds, searchBoundsOf, worthMeasuring } from './search-bounds.ts';
 
 const trueDistance = 'true distance of the placed meshes';
@@ -32,7 +33,7 @@ export interface Cavity {
 
 export const cavityOf = (mold: Mold, { id, master, matrix, estimated }: Placement): Cavity => ({
   id,
-  mesh: masterMesh(mold, master),
+  mesh: masterOf(mold, master).mesh,
   matrix,
   estimated,
 });
@@ -96,8 +97,8 @@ function tooThin(
 /** What a fixture's mesh is made of: plain data, and made only where it is measured. */
 export type Shape =
   | { readonly mesh: TriangleMesh }
-  | { readonly boss: Omit<Boss, 'at'>; readonly process: Process }
-  | { readonly sprue: Omit<Sprue, 'at'>; readonly upper: number };
+  | { readonly boss: Boss; readonly process: Process }
+  | { readonly sprue: Sprue; readonly upper: number };
 
 /** Throws KernelFault where a sprue's numbers leave no body. */
 export function meshOf(shape: Shape): TriangleMesh {
@@ -122,17 +123,17 @@ interface FixtureInput {
   readonly kind: WallKind;
 }
 
-interface FixtureWalls extends Pick<Check, 'id' | 'title' | 'scope'> {
+interface FixtureWalls extends Pick<Check, 'id' | 'title' | 'follows'> {
   readonly processes?: readonly Process[];
   fixtures(mold: Mold): readonly Fixture[];
 }
 
 /** A check of the walls between cavities and fixtures of one sort: those near by, and the cavity nearest to each. */
-export function wallsTo({ id, title, scope, processes = everyProcess, fixtures }: FixtureWalls): Check {
-  return task<FixtureInput, ReportPart>({
+export function wallsTo({ id, title, follows, processes = everyProcess, fixtures }: FixtureWalls): Check {
+  return check<FixtureInput>({
     id,
     title,
-    scope,
+    follows,
     processes,
     units: (mold) => {
       const cavities = mold.placements.map((placement) => ({
@@ -151,6 +152,7 @@ export function wallsTo({ id, title, scope, processes = everyProcess, fixtures }
         const kind = { ...fixture.kind, ...(floor && { floor }) };
         return near.map((i) => ({
           subject: others[i].placement.id,
+          about: [others[i].placement.id, fixture.id],
           input: { cavity: cavityOf(mold, others[i].placement), id: fixture.id, shape, kind },
         }));
       });

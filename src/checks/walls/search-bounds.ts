@@ -1,6 +1,5 @@
 import { type Matrix4, movePoint, type TriangleMesh, type Vec3 } from '../../geometry/index.ts';
-import type { Mold, Placement } from '../../mold/index.ts';
-import { masterMesh } from '../from-mold/index.ts';
+import { type Mold, masterOf, type Placement } from '../../mold/index.ts';
 
 /** A placed mesh is known by about this many of its vertices where only a bound of its distance is asked for. */
 const sampled = 200;
@@ -16,7 +15,7 @@ export interface SearchBounds {
 export function searchBoundsOf(mold: Mold, { master, matrix, x, y, reach }: Placement): SearchBounds {
   return {
     gapTo: (u, v, other) => Math.hypot(x - u, y - v) - reach - other,
-    points: someVertices(masterMesh(mold, master), matrix),
+    points: someVertices(masterOf(mold, master).mesh, matrix),
   };
 }
 

@@ -6,7 +6,7 @@ import { wallsTo } from './measure-wall.ts';
 export const wallsToBolts: Check = wallsTo({
   id: 'walls-bolts',
   title: 'Walls between cavities and bolts',
-  scope: 'pair',
+  follows: true,
   processes: ['rubber'],
   fixtures: boltsOf,
 });

@@ -6,6 +6,6 @@ import { wallsTo } from './measure-wall.ts';
 export const wallsToBosses: Check = wallsTo({
   id: 'walls-bosses',
   title: 'Walls between cavities and bosses',
-  scope: 'pair',
+  follows: true,
   fixtures: bossesOf,
 });

@@ -6,6 +6,6 @@ import { wallsTo } from './measure-wall.ts';
 export const wallsToChannels: Check = wallsTo({
   id: 'walls-channels',
   title: 'Walls between cavities and channels',
-  scope: 'pair',
+  follows: false,
   fixtures: channelsOf,
 });

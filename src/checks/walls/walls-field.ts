@@ -1,4 +1,3 @@
-import type { ReportPart } from '../../findings/index.ts';
 import {
   boundsOf,
   identity,
@@ -8,8 +7,8 @@ import {
   type TriangleMesh,
 } from '../../geometry/index.ts';
 import { treeOf } from '../../mesh/index.ts';
-import { type Check, type Disc, type Mold, type Placement, task } from '../../mold/index.ts';
-import { everyProcess, masterMesh } from '../from-mold/index.ts';
+import { type Check, check, type Disc, type Mold, masterOf, type Placement } from '../../mold/index.ts';
+import { everyProcess } from '../from-mold/index.ts';
 import { everyFixture } from './fixtures.ts';
 import { type Cavity, cavityOf, meshOf, type Shape } from './measure-wall.ts';
 
@@ -33,10 +32,10 @@ interface FieldInput {
  * A vertex is never farther from the nearer outer face than half the thickness of both halves, so that only what is
  * as near as that is looked at, and a field stays true when anything farther off is moved.
  */
-export const wallsField: Check = task<FieldInput, ReportPart>({
+export const wallsField: Check = check<FieldInput>({
   id: 'walls-field',
   title: 'Thickness of the walls',
-  scope: 'placement',
+  follows: false,
   processes: everyProcess,
   units: (mold) => {
     const { label: _, ...disc } = mold.disc;
@@ -51,8 +50,15 @@ export const wallsField: Check = task<FieldInput, ReportPart>({
       const fixtures = known
         .filter(({ fixture }) => fixture.own !== id && fixture.gapTo(x, y, reach) < searchRadius)
         .map(({ shape }) => shape());
-      const cavities = near.map((other) => ({ mesh: masterMesh(mold, other.master), matrix: other.matrix }));
-      return { subject: id, input: { cavity: cavityOf(mold, placement), cavities, fixtures, disc } };
+      const cavities = near.map((other) => ({
+        mesh: masterOf(mold, other.master).mesh,
+        matrix: other.matrix,
+      }));
+      return {
+        subject: id,
+        about: [id],
+        input: { cavity: cavityOf(mold, placement), cavities, fixtures, disc },
+      };
     });
   },
   run: ({ cavity, cavities, fixtures, disc }) => {

@@ -1,7 +1,7 @@
-import { type Finding, finding, makeFigure, type ReportPart } from '../../findings/index.ts';
+import { type Finding, finding, makeFigure } from '../../findings/index.ts';
 import { type Matrix4, movedAlong, movePoint, type TriangleMesh, type Vec3 } from '../../geometry/index.ts';
-import { bossSpace, type Check, task } from '../../mold/index.ts';
-import { everyProcess, floorOf, isUnder, masterMesh, type ProcessFloor } from '../from-mold/index.ts';
+import { bossSpace, type Check, check, masterOf } from '../../mold/index.ts';
+import { everyProcess, floorOf, isUnder, type ProcessFloor } from '../from-mold/index.ts';
 
 interface RimInput {
   readonly id: string;
@@ -19,27 +19,29 @@ interface RimInput {
  * from the axis. For a mesh that point is one of its vertices, so this is exact. Bosses count as the round through
  * their hexagon's corners.
  */
-export const wallsToRim: Check = task<RimInput, ReportPart>({
+export const wallsToRim: Check = check<RimInput>({
   id: 'walls-rim',
   title: 'Walls to the rim',
-  scope: 'placement',
+  follows: true,
   processes: everyProcess,
   units: (mold) => {
     const { radius } = mold.disc;
     const floor = floorOf(mold);
     const cavities = mold.placements.map(({ id, master, matrix, estimated }) => ({
       subject: id,
+      about: [id],
       input: {
         id,
         radius,
         limit: mold.limits.cavityToRim,
         ...(floor && { floor }),
         estimated,
-        body: { mesh: masterMesh(mold, master), matrix },
+        body: { mesh: masterOf(mold, master).mesh, matrix },
       },
     }));
     const bosses = mold.bosses.map((boss) => ({
       subject: boss.id,
+      about: [boss.id],
       input: {
         id: boss.id,
         radius,

@@ -6,6 +6,6 @@ import { wallsTo } from './measure-wall.ts';
 export const wallsToTabs: Check = wallsTo({
   id: 'walls-tabs',
   title: 'Walls between cavities, tabs and notches',
-  scope: 'pair',
+  follows: true,
   fixtures: (mold) => [...tabsOf(mold), ...notchesOf(mold)],
 });

@@ -6,6 +6,6 @@ import { wallsTo } from './measure-wall.ts';
 export const wallsToWell: Check = wallsTo({
   id: 'walls-well',
   title: 'Walls between cavities and the well',
-  scope: 'placement',
+  follows: true,
   fixtures: wellOf,
 });

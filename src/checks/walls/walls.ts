@@ -1,5 +1,4 @@
-import type { ReportPart } from '../../findings/index.ts';
-import { type Check, type Mold, task } from '../../mold/index.ts';
+import { type Check, check, type Mold } from '../../mold/index.ts';
 import { everyProcess, floorOf } from '../from-mold/index.ts';
 import { type Cavity, cavityOf, measureWall, searchFactor, type WallKind } from './measure-wall.ts';
 import { distanceAtMost, searchBoundsOf, worthMeasuring } from './search-bounds.ts';
@@ -14,10 +13,10 @@ interface PairInput {
  * The wall between every two neighboring cavities: true mesh distance, with both places. Neighbors are all within
  * twice the limit, and of each cavity the nearest however far it is.
  */
-export const wallsBetweenCavities: Check = task<PairInput, ReportPart>({
+export const wallsBetweenCavities: Check = check<PairInput>({
   id: 'walls',
   title: 'Walls between cavities',
-  scope: 'pair',
+  follows: true,
   processes: everyProcess,
   units: (mold) => {
     const { placements } = mold;
@@ -42,6 +41,7 @@ export const wallsBetweenCavities: Check = task<PairInput, ReportPart>({
         const b = placements[pair % placements.length];
         return {
           subject: a.id,
+          about: [a.id, b.id],
           input: { a: cavityOf(mold, a), b: cavityOf(mold, b), kind },
         };
       });

@@ -1,9 +1,9 @@
 import PDFDocument from 'pdfkit';
-import { type Finding, type Report, type UnitSystem, worstFirst } from '../../findings/index.ts';
+import { type Finding, groupAlike, type Report, type UnitSystem } from '../../findings/index.ts';
 import { moveMesh } from '../../geometry/index.ts';
 import { silhouette } from '../../mesh/index.ts';
-import type { Mold } from '../../mold/index.ts';
-import { counted, fixed, sayFinding } from '../../wording/index.ts';
+import { type Mold, masterOf } from '../../mold/index.ts';
+import { counted, fixed, sayFinding, tally } from '../../wording/index.ts';
 import type { Build } from '../build.ts';
 import { amounts, ledger } from './amounts.ts';
 import { benchOrder, cautions } from './bench-order.ts';
@@ -73,7 +73,7 @@ function front(paper: Paper, { mold, report, withheld }: Build, drawing: DiscDra
       : [mold.title]),
     `Process: ${process}. Disc: ${both(units, 2 * disc.radius)} across, lower half ${both(units, disc.lower)}, upper half ${both(units, disc.upper)}.`,
     `${counted(mold.placements.length, 'placement', 'placements')} of ${counted(mold.masters.length, 'master', 'masters')}, ${counted(mold.bosses.length, 'boss', 'bosses')}, ${counted(drawing.buildUps.length, 'build-up', 'build-ups')}. Fixtures of ${fixture.material}.`,
-    tallyText(report.findings),
+    `Findings open: ${tally(report.findings)}; see the findings page.`,
     ...(withheld.length > 0 ? [`Not written: ${withheld.map(({ title }) => title).join(', ')}.`] : []),
   ];
   for (const fact of facts) paper.paragraph(fact, mold.title, { size: 3.2 });
@@ -97,12 +97,6 @@ function front(paper: Paper, { mold, report, withheld }: Build, drawing: DiscDra
   paper.section('Cautions', mold.title, below - 4);
   for (const caution of cautions) paper.paragraph(caution, mold.title, { size: 2.7 });
 }
-
-const tallyText = (findings: readonly Finding[]): string => {
-  const count = (severity: Finding['severity']): number =>
-    findings.filter((one) => one.severity === severity).length;
-  return `Findings open: ${counted(count('stop'), 'stop', 'stops')}, ${counted(count('warn'), 'warning', 'warnings')}, ${counted(count('note'), 'note', 'notes')}; see the findings page.`;
-};
 
 function orderPage(paper: Paper, mold: Mold): void {
   const title = 'Order of work';
@@ -128,7 +122,7 @@ function findingsPage(paper: Paper, { findings, units }: Report): void {
     { title: 'about', share: 0.24 },
     { title: 'what, and what to do', share: 0.68 },
   ];
-  const rows = alike(findings).flatMap((group) => rowsOf(group, units));
+  const rows = groupAlike(findings).flatMap((group) => rowsOf(group, units));
   if (rows.length > 0) paper.table(columns, rows, title);
 }
 
@@ -148,23 +142,11 @@ function rowsOf(group: readonly Finding[], units: UnitSystem): string[][] {
   ];
 }
 
-/** Findings of one code and severity together, worst first. */
-function alike(findings: readonly Finding[]): Finding[][] {
-  const groups = new Map<string, Finding[]>();
-  for (const one of worstFirst(findings)) {
-    const key = `${one.severity} ${one.code}`;
-    groups.set(key, [...(groups.get(key) ?? []), one]);
-  }
-  return [...groups.values()];
-}
-
-const shadowsOf = (mold: Mold): Shadow[] => {
-  const meshes = new Map(mold.masters.map(({ id, mesh }) => [id, mesh]));
-  return mold.placements.flatMap(({ id, master, x, y, matrix }) => {
-    const mesh = meshes.get(master);
-    return mesh ? [{ id, x, y, rings: silhouette(moveMesh(mesh, matrix), shadowCell) }] : [];
+const shadowsOf = (mold: Mold): Shadow[] =>
+  mold.placements.map(({ id, master, x, y, matrix }) => {
+    const rings = silhouette(moveMesh(masterOf(mold, master).mesh, matrix), shadowCell);
+    return { id, x, y, rings };
   });
-};
 
 function numberPages(paper: Paper, { planHash, version }: Build): void {
   const { start, count } = paper.pen.bufferedPageRange();

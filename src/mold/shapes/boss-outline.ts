@@ -42,7 +42,7 @@ function headChain(boss: Boss, chordError: number): RevolvedPoint[] {
 }
 
 /** Half the width across flats of a hexagon's top. */
-export function topOfHexagon({ id, headRadius, headHeight, headDraftRad = 0 }: Omit<Boss, 'at'>): number {
+export function topOfHexagon({ id, headRadius, headHeight, headDraftRad = 0 }: Boss): number {
   const top = headRadius - headHeight * Math.tan(headDraftRad);
   if (!(top > 0)) throw new KernelFault(id, 'its flats meet below its top');
   return top;

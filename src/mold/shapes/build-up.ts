@@ -1,5 +1,6 @@
 import { type Matrix4, moveMesh, type TriangleMesh } from '../../geometry/index.ts';
 import { looseVolume } from '../loose.ts';
+import { masterOf } from '../master-of.ts';
 import { type Memoize, makeAlways } from '../memoize.ts';
 import type { Mold, Placement } from '../mold.ts';
 import { cropSurface, type PartingSurface } from '../parting-surface.ts';
@@ -58,11 +59,10 @@ function around(mold: Mold, placement: Placement): Pick<BuildUpSpace, 'surface' 
   };
 }
 
-function placed({ masters }: Mold, { master, matrix }: Placement): PlacedMesh {
-  const mesh = masters.find(({ id }) => id === master)?.mesh;
-  if (!mesh) throw new RangeError(`placement of ${master}: there is no such master`);
-  return { mesh, matrix };
-}
+const placed = (mold: Mold, { master, matrix }: Placement): PlacedMesh => ({
+  mesh: masterOf(mold, master).mesh,
+  matrix,
+});
 
 /** Volume (mm3) of the build-up that fills a space, under the master and over it, the smallest bits included. */
 export function buildUpVolume(

@@ -47,12 +47,11 @@ interface CutInput {
 export const leftByCutter: Part = task({
   id: 'left-by-cutter',
   title: 'what the cutter leaves',
-  scope: 'whole',
   processes: ['rigid'],
   units: (mold) => {
     const { cutter, making } = mold.fixture;
     if (!cutter && making?.process !== 'machined') return [];
-    return [{ subject: 'mold', input: { halves: halvesInput(mold), ...(cutter && { cutter }) } }];
+    return [{ subject: 'mold', about: [], input: { halves: halvesInput(mold), ...(cutter && { cutter }) } }];
   },
   run: ({ halves, cutter }, tools) => {
     const made = halfSolids(halves, tools).solids;

@@ -16,11 +16,11 @@ const titles: Readonly<Record<CanRing['id'], string>> = {
 export const canParts: Part = task({
   id: 'can-parts',
   title: 'parts for the can',
-  scope: 'whole',
   processes: ['rubber'],
   units: (mold) =>
     canRings(mold).map((ring) => ({
       subject: ring.id,
+      about: [ring.id],
       input: {
         ring,
         label: mold.disc.label,

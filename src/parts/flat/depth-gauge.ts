@@ -28,11 +28,10 @@ interface GaugeInput extends PlanNames {
 export const depthGauge: Part = task({
   id,
   title: 'depth gauge',
-  scope: 'whole',
   processes: ['rubber', 'rigid', 'poured'],
   units: (mold) => {
     const input = inputFor(mold);
-    return input.depths.length > 0 ? [{ subject: id, input }] : [];
+    return input.depths.length > 0 ? [{ subject: id, about: [], input }] : [];
   },
   run: ({ depths, fixture, estimated, ...names }, { kernel }) => {
     const outline = combOutline(depths.map(({ depth }) => depth));

@@ -12,7 +12,7 @@ import {
   type Sprue,
   task,
 } from '../../mold/index.ts';
-import { type HalfName, holeFit, withoutPlace, withoutPlaces } from '../making/index.ts';
+import { type HalfName, holeFit } from '../making/index.ts';
 import {
   type FindTitlePlace,
   freeSpace,
@@ -33,9 +33,9 @@ const sheet = 1;
 interface StencilInput extends PlanNames {
   readonly half: HalfName;
   readonly disc: Pick<Disc, 'radius'>;
-  readonly sprue?: Omit<Sprue, 'at'>;
-  readonly bosses: readonly Omit<Boss, 'at'>[];
-  readonly channels: readonly Omit<Channel, 'at'>[];
+  readonly sprue?: Sprue;
+  readonly bosses: readonly Boss[];
+  readonly channels: readonly Channel[];
   readonly fixture: Pick<Fixture, 'material' | 'clearance' | 'holeCompensation'>;
 }
 
@@ -47,11 +47,10 @@ interface StencilInput extends PlanNames {
 export const knifeStencil: Part = task({
   id: 'knife-stencil',
   title: 'knife stencil',
-  scope: 'whole',
   processes: ['rubber'],
   units: (mold) =>
     (['lower', 'upper'] as const).flatMap((half) => {
-      const channels = withoutPlaces(mold.channels).filter((channel) => channel.half === half);
+      const channels = mold.channels.filter((channel) => channel.half === half);
       if (channels.length === 0) return [];
       const { disc, revision, sprue, bosses } = mold;
       const { material, clearance, holeCompensation } = mold.fixture;
@@ -60,12 +59,12 @@ export const knifeStencil: Part = task({
         label: disc.label,
         revision,
         disc: { radius: disc.radius },
-        ...(sprue && { sprue: withoutPlace(sprue) }),
-        bosses: withoutPlaces(bosses),
+        ...(sprue && { sprue }),
+        bosses,
         channels,
         fixture: { material, clearance, ...(holeCompensation !== undefined && { holeCompensation }) },
       };
-      return [{ subject: stencilId(half), input }];
+      return [{ subject: stencilId(half), about: [], input }];
     }),
   run: (input, { kernel }) => {
     const { drawing, findings } = stencilDrawing(input);

@@ -16,6 +16,7 @@ import {
   type Drawing,
   heightAt,
   type Mold,
+  masterOf,
   type Part,
   type PartingSurface,
   type Tip,
@@ -78,9 +79,8 @@ interface PlateInput extends Standing, PlanNames {
 export const layoutPlate: Part = task({
   id,
   title: name,
-  scope: 'whole',
   processes: ['rubber'],
-  units: (mold) => (mold.placements.length > 0 ? [{ subject: id, input: inputFor(mold) }] : []),
+  units: (mold) => (mold.placements.length > 0 ? [{ subject: id, about: [], input: inputFor(mold) }] : []),
   run: (input, { kernel }) =>
     kernel.scope((scope) => {
       const { masters, fixture, thickness, estimated } = input;
@@ -114,8 +114,7 @@ export const layoutPlate: Part = task({
 });
 
 function inputFor(mold: Mold): PlateInput {
-  const { disc, revision, masters, placements, parting, fixture } = mold;
-  const meshes = new Map(masters.map(({ id: master, mesh }) => [master, mesh]));
+  const { disc, revision, placements, parting, fixture } = mold;
   return {
     ...standingOn(mold),
     radius: disc.radius,
@@ -124,8 +123,7 @@ function inputFor(mold: Mold): PlateInput {
     thickness: plateThickness(fixture),
     masters: placements.map((placed) => {
       const { id: placement, master, matrix, lowest, turnRad } = placed;
-      const mesh = meshes.get(master);
-      if (!mesh) throw new RangeError(`placement of ${master}: there is no such master`);
+      const { mesh } = masterOf(mold, master);
       return { id: placement, mesh, matrix, lowest, turnRad, tips: tipsOf(placed) };
     }),
     surface: parting,

@@ -6,8 +6,8 @@ import {
   type TriangleMesh,
   translation,
 } from '../../geometry/index.ts';
-import { type Body, KernelFault, type Profile, type Scope } from '../../kernel/index.ts';
-import type { Master, Placement } from '../../mold/index.ts';
+import type { Body, Profile, Scope } from '../../kernel/index.ts';
+import { type Master, masterOf, type Placement } from '../../mold/index.ts';
 import type { HalfName } from '../making/index.ts';
 import { reliefBodies } from './relief.ts';
 
@@ -54,22 +54,17 @@ export function flatCavities(scope: Scope, placed: Placed, relieve: boolean): (h
 }
 
 /** Every master whole, at its place. */
-export function wholeCavities(scope: Scope, { masters, placements }: Placed): Body[] {
+export function wholeCavities(scope: Scope, placed: Placed): Body[] {
+  const { placements } = placed;
   const crowded = crowdedPlacements(placements);
   const joined: TriangleMesh[] = [];
   const single: Body[] = [];
   for (const placement of placements) {
-    const mesh = moveMesh(masterOf(masters, placement).mesh, placement.matrix);
+    const mesh = moveMesh(masterOf(placed, placement.master).mesh, placement.matrix);
     if (crowded.has(placement.id)) single.push(scope.fromExactMesh(mesh, placement.id));
     else joined.push(mesh);
   }
   return joined.length === 0 ? single : [scope.fromExactMesh(joinMeshes(joined), 'cavities'), ...single];
-}
-
-export function masterOf(masters: readonly Master[], { id, master }: Placement): Master {
-  const found = masters.find((one) => one.id === master);
-  if (!found) throw new KernelFault(id, `there is no master ${master}`);
-  return found;
 }
 
 /** Ids of placements whose bounding circle touches another's. */
@@ -85,9 +80,9 @@ function crowdedPlacements(placements: readonly Placement[]): ReadonlySet<string
   return crowded;
 }
 
-function shapesOf({ masters, placements }: Placed): Shape[] {
+function shapesOf(placed: Placed): Shape[] {
   const shapes = new Map<string, Shape>();
-  for (const placement of placements) {
+  for (const placement of placed.placements) {
     const matrix = compose(transposed(spin(placement.matrix)), placement.matrix);
     const upright = [...matrix.slice(0, 12), 0, 0, matrix[14], 1];
     // Nine decimals: below a float32 step at any size, above the rounding of the turn taken out.
@@ -95,7 +90,11 @@ function shapesOf({ masters, placements }: Placed): Shape[] {
     const known = shapes.get(key);
     if (known) known.placements.push(placement);
     else
-      shapes.set(key, { mesh: masterOf(masters, placement).mesh, matrix: upright, placements: [placement] });
+      shapes.set(key, {
+        mesh: masterOf(placed, placement.master).mesh,
+        matrix: upright,
+        placements: [placement],
+      });
   }
   return [...shapes.values()];
 }

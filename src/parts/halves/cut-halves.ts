@@ -5,6 +5,7 @@ import {
   joinLooseComponents,
   type LooseComponent,
   type Mold,
+  masterOf,
   partingPrism,
 } from '../../mold/index.ts';
 import { type HalfName, halfNames } from '../making/index.ts';
@@ -17,7 +18,7 @@ import {
   tabRecess,
 } from '../registration/index.ts';
 import { sprueOpening } from '../sprue/index.ts';
-import { flatCavities, masterOf, wholeCavities } from './cavities.ts';
+import { flatCavities, wholeCavities } from './cavities.ts';
 import { channelBody } from './channel-body.ts';
 import { hasLooseComponents } from './loose-components.ts';
 import { type DiscShape, discBody, markCutters, wholeDiscBody } from './plain-disc.ts';
@@ -165,18 +166,14 @@ function heads(scope: Scope, side: HalfName, { process, disc, bosses, fixture }:
 }
 
 /** Undercuts toward a curved parting surface, in one half. */
-function relief(
-  scope: Scope,
-  side: HalfName,
-  body: Body,
-  { process, fixture, masters, placements, parting }: HalvesInput,
-): Body[] {
+function relief(scope: Scope, side: HalfName, body: Body, input: HalvesInput): Body[] {
+  const { process, fixture, placements, parting } = input;
   if (!(process === 'rigid' && fixture.relieve)) return [];
   const { min, max } = boundsOf(parting.sheet.positions);
   const end = side === 'lower' ? max[2] : min[2];
   const material = (profile: Profile, z: number): number => scope.commonArea(profile, scope.slice(body, z));
   return placements.flatMap((placement) => {
-    const mesh = moveMesh(masterOf(masters, placement).mesh, placement.matrix);
+    const mesh = moveMesh(masterOf(input, placement.master).mesh, placement.matrix);
     const master = scope.fromExactMesh(mesh, placement.id);
     return reliefBodies(scope, master, side, end, material, placement.id);
   });

@@ -8,11 +8,10 @@ import { type DiscShape, discBody, labelCorners, markCutters, markFindings } fro
 export const discBlank: Part = task({
   id: 'disc-blank',
   title: 'disc blanks',
-  scope: 'whole',
   processes: ['rubber', 'rigid', 'poured'],
   units: ({ disc, sprue, fixture, revision }) => {
     const shape: DiscShape = { disc, ...(sprue && { sprue }), chordError: fixture.chordError, revision };
-    return halfNames.map((half) => ({ subject: 'disc', input: { half, shape } }));
+    return halfNames.map((half) => ({ subject: 'disc', about: [], input: { half, shape } }));
   },
   run: ({ half, shape }, { kernel }) =>
     kernel.scope((scope) => ({

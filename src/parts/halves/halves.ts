@@ -9,7 +9,7 @@ import {
   type Tools,
   task,
 } from '../../mold/index.ts';
-import { asSolid, halfNames, halfToPrint, withoutPlace, withoutPlaces } from '../making/index.ts';
+import { asSolid, halfNames, halfToPrint } from '../making/index.ts';
 import { cutHalves, type HalvesInput } from './cut-halves.ts';
 import { labelCorners } from './plain-disc.ts';
 
@@ -20,9 +20,8 @@ import { labelCorners } from './plain-disc.ts';
 export const halves: Part = task({
   id: 'halves',
   title: 'mold halves',
-  scope: 'whole',
   processes: ['rubber', 'rigid', 'poured'],
-  units: (mold) => [{ subject: 'mold', input: halvesInput(mold) }],
+  units: (mold) => [{ subject: 'mold', about: [], input: halvesInput(mold) }],
   run: halfSolids,
 });
 
@@ -64,13 +63,13 @@ export function halvesInput(mold: Mold): HalvesInput {
     process: mold.process,
     revision: mold.revision,
     disc: mold.disc,
-    ...(mold.sprue && { sprue: withoutPlace(mold.sprue) }),
+    ...(mold.sprue && { sprue: mold.sprue }),
     masters: mold.masters.filter(({ id }) => used.has(id)),
-    placements: withoutPlaces(mold.placements),
-    bosses: withoutPlaces(mold.bosses),
-    tabs: withoutPlaces(mold.tabs),
-    notches: withoutPlaces(mold.notches),
-    channels: withoutPlaces(mold.channels),
+    placements: mold.placements,
+    bosses: mold.bosses,
+    tabs: mold.tabs,
+    notches: mold.notches,
+    channels: mold.channels,
     parting: mold.parting,
     fixture: mold.fixture,
   };

@@ -1,4 +1,3 @@
-export { masterOf } from './cavities.ts';
 export type { HalvesInput } from './cut-halves.ts';
 export { discBlank } from './disc-blank.ts';
 export { halfSolids, halves, halvesInput, subjectsOf } from './halves.ts';

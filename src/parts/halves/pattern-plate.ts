@@ -25,9 +25,8 @@ export const plateFloor = 5;
 export const patternPlate: Part = task({
   id: 'pattern-plate',
   title: 'pattern plates',
-  scope: 'whole',
   processes: ['poured'],
-  units: (mold) => [{ subject: 'mold', input: halvesInput(mold) }],
+  units: (mold) => [{ subject: 'mold', about: [], input: halvesInput(mold) }],
   run: (input, { kernel }) =>
     kernel.scope((scope) => {
       const bodies = cutHalves(scope, thickened(input), { marks: false });

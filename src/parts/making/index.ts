@@ -16,4 +16,3 @@ export {
   waysToLay,
   wordsLeftOff,
 } from './label.ts';
-export { withoutPlace, withoutPlaces } from './without-places.ts';

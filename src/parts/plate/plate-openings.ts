@@ -1,18 +1,18 @@
 import { hole, type Path, type Point2 } from '../../geometry/index.ts';
 import type { Profile, Scope } from '../../kernel/index.ts';
 import { headReach, type Mold, type Sprue } from '../../mold/index.ts';
-import { type FlatFixture, flatFixture, holeFit, withoutPlace } from '../making/index.ts';
+import { type FlatFixture, flatFixture, holeFit } from '../making/index.ts';
 
 /** What a plate that lies on the disc leaves room for. */
 export interface Standing {
-  readonly sprue?: Omit<Sprue, 'at'>;
+  readonly sprue?: Sprue;
   readonly bosses: readonly { readonly x: number; readonly y: number; readonly radius: number }[];
   readonly fixture: FlatFixture;
 }
 
 export function standingOn({ sprue, bosses, fixture }: Mold): Standing {
   return {
-    ...(sprue && { sprue: withoutPlace(sprue) }),
+    ...(sprue && { sprue }),
     bosses: bosses.map((boss) => ({ x: boss.x, y: boss.y, radius: headReach(boss) })),
     fixture: flatFixture(fixture),
   };

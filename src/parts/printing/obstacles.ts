@@ -1,7 +1,6 @@
 import { movePoint } from '../../geometry/index.ts';
 import { kindOfRole, type SolidRole } from '../../kinds/index.ts';
-import { bossSpace, type Mold, notchCorners, tabCorners } from '../../mold/index.ts';
-import { masterOf } from '../halves/index.ts';
+import { bossSpace, type Mold, masterOf, notchCorners, tabCorners } from '../../mold/index.ts';
 
 /** What a split line keeps away from: corners of a convex outline round it, seen from above, mold frame, mm. */
 export interface Obstacle {
@@ -14,13 +13,11 @@ export interface Obstacle {
 const directions = 64;
 
 /** Bosses, tabs and notches of a mold, and its placements where a solid of that role shows them. */
-export function obstaclesOf(
-  { placements, masters, bosses, tabs, notches, disc, process }: Mold,
-  role: SolidRole,
-): Obstacle[] {
+export function obstaclesOf(mold: Mold, role: SolidRole): Obstacle[] {
+  const { placements, bosses, tabs, notches, disc, process } = mold;
   return [
     ...(kindOfRole(role).showsMasters ? placements : []).map((placement) => {
-      const { positions } = masterOf(masters, placement).mesh;
+      const { positions } = masterOf(mold, placement.master).mesh;
       const points: [number, number][] = [];
       for (let i = 0; i < positions.length; i += 3) {
         const [x, y] = movePoint(placement.matrix, [positions[i], positions[i + 1], positions[i + 2]]);

@@ -1,15 +1,22 @@
 import { boundsOf, compose, moveMesh, scaling } from '../../geometry/index.ts';
 import { closedAfterRounding, onGrid } from '../../kernel/index.ts';
 import { percentOver } from '../../lettering/index.ts';
-import { type Master, type Mold, type Part, type Placement, part, type Solid } from '../../mold/index.ts';
-import { masterOf } from '../halves/index.ts';
-import { onBed, withoutPlace } from '../making/index.ts';
+import {
+  type Master,
+  type Mold,
+  masterOf,
+  type Part,
+  type Placement,
+  part,
+  type Solid,
+} from '../../mold/index.ts';
+import { onBed } from '../making/index.ts';
 
 interface ScaledInput {
   readonly id: string;
   readonly master: Master;
   /** One of the placements that use it at this size. */
-  readonly placement: Omit<Placement, 'at'>;
+  readonly placement: Placement;
   readonly used: readonly string[];
 }
 
@@ -21,15 +28,15 @@ interface ScaledInput {
 export const scaledMaster: Part = part({
   id: 'scaled-master',
   title: 'scaled masters',
-  scope: 'whole',
   processes: ['rubber', 'poured'],
-  units: (mold) => scaledInputs(mold).map((input) => ({ subject: input.master.id, input })),
+  units: (mold) =>
+    scaledInputs(mold).map((input) => ({ subject: input.master.id, about: input.used, input })),
   run: (input) => [enlarged(input)],
 });
 
-function scaledInputs({ masters, placements }: Mold): ScaledInput[] {
+function scaledInputs(mold: Mold): ScaledInput[] {
   const groups = new Map<string, Placement[]>();
-  for (const placement of placements) {
+  for (const placement of mold.placements) {
     if (placement.scale === 1) continue;
     const key = `${placement.master} ${placement.scale}`;
     groups.set(key, [...(groups.get(key) ?? []), placement]);
@@ -41,8 +48,8 @@ function scaledInputs({ masters, placements }: Mold): ScaledInput[] {
     sizes.set(first.master, before + 1);
     return {
       id: `scaled-${first.master}${before === 0 ? '' : `-${before + 1}`}`,
-      master: masterOf(masters, first),
-      placement: withoutPlace(first),
+      master: masterOf(mold, first.master),
+      placement: first,
       used: group.map(({ id }) => id),
     };
   });

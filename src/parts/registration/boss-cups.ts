@@ -27,13 +27,13 @@ interface CupInput extends BossKind {
 export const bossCups: Part = task({
   id: 'boss-cups',
   title: 'socket cups',
-  scope: 'whole',
   processes: ['rubber'],
   units: (mold) =>
     bossKinds(mold)
       .filter(({ shape }) => shape.kind !== 'cap nut')
       .map((kind) => ({
         subject: kind.used[0],
+        about: kind.used,
         input: { ...kind, fixture: mold.fixture, upper: mold.disc.upper, cover: mold.limits.cover },
       })),
   run: (input, { kernel }) => {

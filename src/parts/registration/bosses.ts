@@ -9,7 +9,6 @@ import {
   leastLetters,
   onBed,
   roomInRound,
-  withoutPlaces,
 } from '../making/index.ts';
 import { uprightBoss } from './boss-body.ts';
 
@@ -28,12 +27,12 @@ export interface BossKind {
 export const bosses: Part = task({
   id: 'bosses',
   title: 'registration bosses',
-  scope: 'whole',
   processes: ['rubber', 'rigid', 'poured'],
   units: (mold) => {
     const { chordError, compensation } = mold.fixture;
     return bossKinds(mold).map((kind) => ({
       subject: kind.used[0],
+      about: kind.used,
       input: { ...kind, chordError, compensation },
     }));
   },
@@ -81,8 +80,8 @@ const lineOn = (free: number): number => Math.min(2 * free, Math.max(leastLetter
 
 /** The shapes of all bosses that are loose bodies, in the plan's order. */
 export function bossKinds({ process, bosses: all }: Mold): BossKind[] {
-  const loose = withoutPlaces(all).filter((boss) => isLoose(boss, process));
-  const groups = new Map<string, Omit<Boss, 'at'>[]>();
+  const loose = all.filter((boss) => isLoose(boss, process));
+  const groups = new Map<string, Boss[]>();
   for (const boss of loose) {
     const { kind, size, acrossFlats, rootDepth, headRadius, headHeight, headDraftRad } = boss;
     const key = JSON.stringify([kind, size, acrossFlats, rootDepth, headRadius, headHeight, headDraftRad]);

@@ -10,7 +10,7 @@ import {
   type Part,
   task,
 } from '../../mold/index.ts';
-import { asSolid, labelCutter, labelFindings, withoutPlace } from '../making/index.ts';
+import { asSolid, labelCutter, labelFindings } from '../making/index.ts';
 import { formWords } from '../sprue/index.ts';
 
 /** Quarter turn about y, outward becomes downward: the strip lies on the face that was at the rim. */
@@ -27,7 +27,6 @@ const onOuterFace: Matrix4 = [0, 0, 1, 0, 0, -1, 0, 0, 1, 0, 0, 0, 0, 0, 0, 1];
 export const notch: Part = task({
   id: 'notch',
   title: 'witness notches',
-  scope: 'whole',
   processes: ['rubber'],
   units: ({ notches, disc, fixture, revision }) =>
     notches.map((one) => {
@@ -37,7 +36,8 @@ export const notch: Part = task({
       const words = formWords(one.id, revision);
       return {
         subject: one.id,
-        input: { notch: withoutPlace(one), disc: size, words, compensation, chordError },
+        about: [one.id],
+        input: { notch: one, disc: size, words, compensation, chordError },
       };
     }),
   run: ({ notch: one, disc, words, compensation, chordError }, { kernel }) => {

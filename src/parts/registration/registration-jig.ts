@@ -9,15 +9,7 @@ import {
   reversed,
 } from '../../geometry/index.ts';
 import { type Boss, hexagonCorners, type Mold, type Notch, type Part, task } from '../../mold/index.ts';
-import {
-  asSolid,
-  type FlatFixture,
-  flatFixture,
-  holeFit,
-  onBed,
-  openingFit,
-  withoutPlaces,
-} from '../making/index.ts';
+import { asSolid, type FlatFixture, flatFixture, holeFit, onBed, openingFit } from '../making/index.ts';
 import {
   indexCut,
   layOutTitle,
@@ -42,8 +34,8 @@ const keyWidth = 6;
 
 interface JigInput extends PlanNames {
   readonly radius: number;
-  readonly bosses: readonly Omit<Boss, 'at'>[];
-  readonly notches: readonly Omit<Notch, 'at'>[];
+  readonly bosses: readonly Boss[];
+  readonly notches: readonly Notch[];
   /** As the plan says; left out, by bosses and nuts. */
   readonly width?: number;
   readonly thickness?: number;
@@ -58,9 +50,8 @@ interface JigInput extends PlanNames {
 export const registrationJig: Part = task({
   id,
   title: name,
-  scope: 'whole',
   processes: ['rubber'],
-  units: (mold) => (mold.bosses.length > 0 ? [{ subject: id, input: inputFor(mold) }] : []),
+  units: (mold) => (mold.bosses.length > 0 ? [{ subject: id, about: [], input: inputFor(mold) }] : []),
   run: (input, { kernel }) => {
     const outline = jigOutline(input);
     const { engraved, lettered, findings } = titleOf(input);
@@ -91,8 +82,8 @@ function inputFor({ disc, revision, bosses, notches, fixture }: Mold): JigInput 
     radius: disc.radius,
     label: disc.label,
     revision,
-    bosses: withoutPlaces(bosses),
-    notches: withoutPlaces(notches),
+    bosses,
+    notches,
     ...(fixture.jigWidth !== undefined && { width: fixture.jigWidth }),
     ...(fixture.jigThickness !== undefined && { thickness: fixture.jigThickness }),
     fixture: flatFixture(fixture),
@@ -101,11 +92,11 @@ function inputFor({ disc, revision, bosses, notches, fixture }: Mold): JigInput 
 
 type Fitting = Pick<JigInput, 'fixture'>;
 
-const fitOf = ({ fixture }: Fitting, boss: Omit<Boss, 'at'>): number =>
+const fitOf = ({ fixture }: Fitting, boss: Boss): number =>
   holeFit(fixture, boss.acrossFlats > 0 ? boss.acrossFlats : 2 * boss.headRadius);
 
 /** Radius of the circle round an opening. */
-const reachOf = (input: Fitting, boss: Omit<Boss, 'at'>): number =>
+const reachOf = (input: Fitting, boss: Boss): number =>
   boss.acrossFlats > 0
     ? (boss.acrossFlats + fitOf(input, boss)) / Math.sqrt(3)
     : boss.headRadius + fitOf(input, boss) / 2;
@@ -121,7 +112,7 @@ function innerRadius(input: JigInput): number {
 }
 
 /** Openings over the hexagons (a corner on +x at turn 0, as the nuts stand) or the roots. */
-export function pocketOf(input: Fitting, boss: Omit<Boss, 'at'>): Path {
+export function pocketOf(input: Fitting, boss: Boss): Path {
   if (boss.acrossFlats === 0) return hole([boss.x, boss.y], reachOf(input, boss));
   const hexagon = polygon(hexagonCorners(boss.acrossFlats + fitOf(input, boss)));
   return reversed(placed(hexagon, boss.turnRad, [boss.x, boss.y]));

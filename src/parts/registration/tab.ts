@@ -9,7 +9,7 @@ import {
   tabOutline,
   tabRounding,
 } from '../../mold/index.ts';
-import { asSolid, withoutPlace } from '../making/index.ts';
+import { asSolid } from '../making/index.ts';
 
 /** y becomes z, z becomes -y: an outline drawn in (x, y) stands up. */
 const standUp: Matrix4 = [1, 0, 0, 0, 0, 0, 1, 0, 0, -1, 0, 0, 0, 0, 0, 1];
@@ -22,12 +22,12 @@ const standUp: Matrix4 = [1, 0, 0, 0, 0, 0, 1, 0, 0, -1, 0, 0, 0, 0, 0, 1];
 export const tab: Part = part({
   id: 'tab',
   title: 'separating tabs',
-  scope: 'whole',
   processes: ['rubber'],
   units: ({ tabs, disc, fixture }) =>
     tabs.map((one) => ({
       subject: one.id,
-      input: { tab: withoutPlace(one), radius: disc.radius, compensation: fixture.compensation },
+      about: [one.id],
+      input: { tab: one, radius: disc.radius, compensation: fixture.compensation },
     })),
   run: ({ tab: one, radius, compensation }, { kernel }) =>
     kernel.scope((scope) => [

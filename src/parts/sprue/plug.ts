@@ -1,6 +1,6 @@
 import { segmentsFor } from '../../geometry/index.ts';
 import { type Part, plugOutline, task } from '../../mold/index.ts';
-import { asSolid, labelFindings, onBed, withoutPlace } from '../making/index.ts';
+import { asSolid, labelFindings, onBed } from '../making/index.ts';
 import { gripCutters, gripLabel, gripRoom, type Stem } from './sprue-cuts.ts';
 import { formWords } from './sprue-form.ts';
 
@@ -11,16 +11,16 @@ import { formWords } from './sprue-form.ts';
 export const plug: Part = task({
   id: 'plug',
   title: 'plug',
-  scope: 'whole',
   processes: ['rubber', 'rigid', 'poured'],
   units: ({ disc, sprue, fixture, revision }) =>
     sprue
       ? [
           {
             subject: 'sprue',
+            about: ['sprue'],
             input: {
               upper: disc.upper,
-              sprue: withoutPlace(sprue),
+              sprue,
               fixture,
               words: formWords('plug', revision),
             },

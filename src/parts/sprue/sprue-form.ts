@@ -10,7 +10,7 @@ import {
   task,
   wellPieceOutline,
 } from '../../mold/index.ts';
-import { asSolid, labelFindings, onBed, withoutPlace } from '../making/index.ts';
+import { asSolid, labelFindings, onBed } from '../making/index.ts';
 import { gripCutters, gripLabel, gripRoom, type Stem, ventCutter } from './sprue-cuts.ts';
 import { sprueFormBody } from './sprue-form-body.ts';
 
@@ -29,14 +29,14 @@ interface FormInput {
 export const sprueForm: Part = task({
   id: 'sprue-form',
   title: 'sprue form',
-  scope: 'whole',
   processes: ['rubber', 'rigid', 'poured'],
   units: ({ disc, sprue, fixture, revision }) =>
     sprue
       ? [
           {
             subject: 'sprue',
-            input: { disc, sprue: withoutPlace(sprue), fixture, words: formWords('sprue', revision) },
+            about: ['sprue'],
+            input: { disc, sprue, fixture, words: formWords('sprue', revision) },
           },
         ]
       : [],

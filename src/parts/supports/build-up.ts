@@ -48,7 +48,6 @@ interface BuildUpInput extends BuildUpSpace {
 export const buildUp: Part = task({
   id: 'build-up',
   title: 'part-support build-ups',
-  scope: 'placement',
   processes: ['rubber'],
   units: (mold) =>
     buildUpSpaces(mold).flatMap((space) =>
@@ -58,7 +57,8 @@ export const buildUp: Part = task({
           // What is cut from something else does not shrink as prints do.
           const own = mold.supports.find(({ placement }) => placement === space.id)?.material;
           const compensation = own === undefined ? mold.fixture.compensation : undefined;
-          return { subject: space.id, input: { ...space, x, y, estimated, compensation } };
+          const input = { ...space, x, y, estimated, compensation };
+          return { subject: space.id, about: [space.id], input };
         }),
     ),
   run: (input, { kernel, memoize = makeAlways }) =>

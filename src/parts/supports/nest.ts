@@ -72,11 +72,10 @@ interface Window {
 export const nest: Part = task({
   id: 'nest',
   title: 'nests of the build-ups',
-  scope: 'whole',
   processes: ['rubber'],
   units: (mold) => {
     const spaces = buildUpSpaces(mold);
-    return spaces.length > 0 ? [{ subject: 'nest', input: inputFor(mold, spaces) }] : [];
+    return spaces.length > 0 ? [{ subject: 'nest', about: [], input: inputFor(mold, spaces) }] : [];
   },
   run: (input, tools) => {
     const feet = input.spaces.flatMap((space) =>

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { severities } from '../../findings/index.ts';
 import { kinds } from '../../kinds/index.ts';
 import { angle, length, line, share, word } from './fields.ts';
 
@@ -120,7 +121,7 @@ export const severity = z
   .record(
     z.string(),
     z.strictObject({
-      severity: z.enum(['stop', 'warn', 'note']).describe('stop, warn or note.'),
+      severity: z.enum(severities).describe('stop, warn or note.'),
       reason: line('Why; shown with the finding.', 400),
     }),
   )

@@ -1,3 +1,4 @@
+import { type Severity, severities } from '../../findings/index.ts';
 import { findings, mold, plan, reportIsCurrent, unread } from '../state/store.ts';
 import { light, openPanel, units, warmth } from '../state/view.ts';
 import { Choice } from './choice.tsx';
@@ -22,19 +23,19 @@ export function Header() {
 
 /** How many findings of each weight there are; opens their list. */
 function Verdict() {
-  const count = (severity: string) => findings.value.filter((one) => one.severity === severity).length;
-  const [stops, warns, notes] = ['stop', 'warn', 'note'].map(count);
+  const count = (severity: Severity) => findings.value.filter((one) => one.severity === severity).length;
+  const worst = severities.find((severity) => count(severity) > 0);
   const pending = unread.value.length === 0 && !reportIsCurrent.value;
   return (
     <button
       type="button"
-      class={`verdict ${stops > 0 ? 'is-stop' : warns > 0 ? 'is-warn' : 'is-fine'}`}
+      class={`verdict ${worst === 'stop' || worst === 'warn' ? `is-${worst}` : 'is-fine'}`}
       aria-busy={pending}
       onClick={() => {
         openPanel.value = 'findings';
       }}
     >
-      {pending ? 'checking' : `${stops} stop, ${warns} warn, ${notes} note`}
+      {pending ? 'checking' : severities.map((severity) => `${count(severity)} ${severity}`).join(', ')}
     </button>
   );
 }

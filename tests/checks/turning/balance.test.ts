@@ -7,13 +7,12 @@ import { notchMoment } from '../../parts/notch-area.ts';
 import { box, single } from '../../revolved-solids.ts';
 import { emptyMold, figureOf, nutAt, runCheck, withMaster } from '../small-mold.ts';
 
-const at = { file: 'plan.yaml', line: 1, column: 1 };
 const cube = (half: number) => single(box([-half, -half, -half], [half, half, half]));
 const bench: Mold['bench'] = {
-  alloy: { at, name: 'tin' },
-  rubber: { at, densityKgM3: 1100 },
-  machine: { at, plateMassKg: 6 },
-  spin: { at, speedRpm: 400, grade: 'G6.3' },
+  alloy: { name: 'tin' },
+  rubber: { densityKgM3: 1100 },
+  machine: { plateMassKg: 6 },
+  spin: { speedRpm: 400, grade: 'G6.3' },
 };
 const bare: Mold = { ...emptyMold, bench };
 const heavySide = withMaster(bare, 'button', cube(5), translation(90, 0, 0));
@@ -24,15 +23,15 @@ describe('balance', () => {
   it('warns of a heavy side little, and of more than the machine stands with a stop', async () => {
     // 1 cm3 of tin for rubber, 6.18 g at 90 mm: 556 g.mm; G6.3, 7.38 kg at 400 rpm: 1110 allowed.
     expect(await outcome(heavySide)).toEqual([]);
-    const faster = { ...heavySide, bench: { ...bench, spin: { at, speedRpm: 900, grade: 'G6.3' } } };
+    const faster = { ...heavySide, bench: { ...bench, spin: { speedRpm: 900, grade: 'G6.3' } } };
     expect(await outcome(faster)).toEqual([['balance.over', 'warn']]);
-    const weak = { ...bench, machine: { at, plateMassKg: 6, maxUnbalanceGmm: 500 } };
+    const weak = { ...bench, machine: { plateMassKg: 6, maxUnbalanceGmm: 500 } };
     expect(await outcome({ ...heavySide, bench: weak })).toEqual([['balance.machine', 'stop']]);
   });
 
   it('warns where one misrun is more than the machine stands', async () => {
     const pair = withMaster(
-      { ...bare, bench: { ...bench, machine: { at, plateMassKg: 6, maxUnbalanceGmm: 500 } } },
+      { ...bare, bench: { ...bench, machine: { plateMassKg: 6, maxUnbalanceGmm: 500 } } },
       'button',
       cube(5),
       translation(90, 0, 0),
@@ -77,7 +76,7 @@ describe('balance', () => {
   });
 
   it('says which face is over its share where the whole is in balance', async () => {
-    const strict: Mold = { ...bare, bench: { ...bench, spin: { at, speedRpm: 400, grade: 'G1' } } };
+    const strict: Mold = { ...bare, bench: { ...bench, spin: { speedRpm: 400, grade: 'G1' } } };
     // Opposite each other, one in the upper half and one in the lower: a couple alone.
     const couple = withMaster(strict, 'button', cube(5), translation(90, 0, 5), translation(-90, 0, -5));
     const report = await runCheck(balance, couple);

@@ -36,7 +36,7 @@ const on = ({ entities }: Dxf, layer: string) => entities.filter((one) => one.la
 const sorted = (values: readonly number[]): number[] => [...values].sort((a, b) => a - b);
 
 test('the spacer is one circle, collar and stop are two: pi (R2 - r2)', () => {
-  const can = { diameter: 170, depth: 40, at: { file: 'plan.yaml', line: 1, column: 1 } };
+  const can = { diameter: 170, depth: 40 };
   const [spacer, collar, stop] = drawn(canParts, { bench: { can } }).map(readBack);
   // As much less and more as ISO 2768-1 m lets can and plate be off between 120 and 400.
   expect(on(spacer, 'cut').map(({ type, radius }) => [type, radius])).toEqual([['CIRCLE', 84.5]]);

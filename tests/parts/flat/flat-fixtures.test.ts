@@ -146,8 +146,7 @@ describe('registration jig', () => {
 });
 
 describe('parts for the can', () => {
-  const at = { file: 'plan.yaml', line: 1, column: 1 };
-  const can = { diameter: 170, depth: 40, at };
+  const can = { diameter: 170, depth: 40 };
 
   test('plate and rings against pi (R2 - r2) h', async () => {
     const parts = made(canParts, rubber({ bench: { can } })).map(
@@ -171,7 +170,7 @@ describe('parts for the can', () => {
   });
 
   test('of PLA they do not stand the cure, and the stop is about each of them', () => {
-    const bench = { can, cure: { temperatureC: 155, at } };
+    const bench = { can, cure: { temperatureC: 155 } };
     const mold = rubber({ bench, bosses: [], fixture: { ...rubber().fixture, material: 'PLA' } });
     const { findings = [] } = heatOfCure.units(mold)[0].run({ kernel });
     const soft = findings.filter(({ code, severity }) => code === 'heat.fixture-soft' && severity === 'stop');
@@ -180,7 +179,7 @@ describe('parts for the can', () => {
   });
 
   test('none where the can fits the disc', () => {
-    expect(made(canParts, rubber({ bench: { can: { diameter: 151, depth: 31.75, at } } }))).toEqual([]);
+    expect(made(canParts, rubber({ bench: { can: { diameter: 151, depth: 31.75 } } }))).toEqual([]);
     expect(made(canParts, rubber())).toEqual([]);
   });
 });

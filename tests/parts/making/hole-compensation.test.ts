@@ -28,7 +28,7 @@ test('a puller hole is as much wider as is given: a circumscribed cylinder, r2 n
 });
 
 test('an opening of the jig is as much wider between its flats, on top of its clearance', () => {
-  const boss: Omit<Boss, 'at'> = {
+  const boss: Boss = {
     id: 'boss-1',
     kind: 'cap nut',
     x: 0,

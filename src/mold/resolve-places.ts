@@ -1,0 +1,31 @@
+import { expandPlacements, type Plan } from '../plan/index.ts';
+import { channelId } from './channels.ts';
+import type { Mold } from './mold.ts';
+import { expandBosses } from './resolve-bosses.ts';
+import { channelsWanted } from './resolve-channels.ts';
+import { notchId, tabId } from './resolve-rim.ts';
+
+const benchSections = ['can', 'closing', 'machine', 'rubber', 'alloy', 'spin', 'cure'] as const;
+
+/** Where all that the plan names or makes stands in its text; of things of one id the place of the later kind. */
+export function resolvePlaces(plan: Plan): Mold['places'] {
+  const sections = benchSections.map((id) => ({ id, at: plan[id]?.at }));
+  const masters = Object.entries(plan.masters ?? {}).map(([id, { at }]) => ({ id, at }));
+  const channels = (['gate', 'vent'] as const).flatMap((kind) =>
+    channelsWanted(plan, kind).map(({ placement, at }) => ({ id: channelId(kind, placement), at })),
+  );
+  const notches = (plan.notches ?? []).map((spec, i) => ({ id: notchId(spec, i), at: spec.at }));
+  const tabs = (plan.tabs ?? []).map((spec, i) => ({ id: tabId(spec, i), at: spec.at }));
+  const bosses = expandBosses(plan).map(({ id, spec }) => ({ id, at: spec.at }));
+  const all = [
+    ...sections,
+    ...masters,
+    ...channels,
+    ...notches,
+    ...tabs,
+    ...bosses,
+    ...expandPlacements(plan),
+    { id: 'sprue', at: plan.sprue?.at },
+  ];
+  return Object.fromEntries(all.flatMap(({ id, at }) => (at ? [[id, at] as const] : [])));
+}
