@@ -1,4 +1,4 @@
-import type { TriangleMesh } from '../geometry/index.ts';
+import { memoPerObject, type TriangleMesh } from '../geometry/index.ts';
 import { type Kernel, KernelFault } from '../kernel/index.ts';
 import type { Master, Mold } from '../mold/index.ts';
 
@@ -12,29 +12,27 @@ const roughness = tolerance * mostMoved;
 /** Greatest error of a distance between two reduced masters, mm: both may be off. */
 export const roughError = 2 * roughness;
 
-const reduced = new WeakMap<TriangleMesh, TriangleMesh>();
-
 /**
  * The mold with its masters' meshes reduced, so that distances are found while something is being moved; each is off
  * by no more than `roughError`. Everything else stays. Each master is reduced once for as long as it is the same.
  */
 export const roughMold = (mold: Mold, kernel: Kernel): Mold => ({
   ...mold,
-  masters: mold.masters.map((master): Master => ({ ...master, mesh: roughMesh(master.mesh, kernel) })),
+  masters: mold.masters.map((master): Master => ({ ...master, mesh: reducedBy(kernel)(master.mesh) })),
 });
 
+const reducedBy = memoPerObject((kernel: Kernel) =>
+  memoPerObject((mesh: TriangleMesh) => roughMesh(mesh, kernel)),
+);
+
 function roughMesh(mesh: TriangleMesh, kernel: Kernel): TriangleMesh {
-  const known = reduced.get(mesh);
-  if (known) return known;
-  let rough = mesh;
   try {
-    rough = kernel.scope((scope) =>
+    return kernel.scope((scope) =>
       scope.toMesh(scope.simplify(scope.fromExactMesh(mesh, 'reduced master'), tolerance)),
     );
   } catch (error) {
     // What the kernel cannot take stays as it is: slower, but right.
-    if (!(error instanceof KernelFault)) throw error;
+    if (error instanceof KernelFault) return mesh;
+    throw error;
   }
-  reduced.set(mesh, rough);
-  return rough;
 }

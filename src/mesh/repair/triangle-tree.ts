@@ -1,4 +1,4 @@
-import type { TriangleMesh, Vec3 } from '../../geometry/index.ts';
+import { memoPerMesh, type TriangleMesh, type Vec3 } from '../../geometry/index.ts';
 import { distance2ToTriangle, solidAngle } from './triangle-measures.ts';
 
 const leafSize = 4;
@@ -251,14 +251,5 @@ function crossHalf(c: Float64Array, i: number): Vec3 {
   return [(uy * vz - uz * vy) / 2, (uz * vx - ux * vz) / 2, (ux * vy - uy * vx) / 2];
 }
 
-// Keyed by the positions, which all placements of a master share and which never change after they are made.
-const trees = new WeakMap<Float32Array, { readonly triangles: Uint32Array; readonly tree: TriangleTree }>();
-
 /** The tree of a mesh that stays: made when first asked for. */
-export function treeOf(mesh: TriangleMesh): TriangleTree {
-  const known = trees.get(mesh.positions);
-  if (known?.triangles === mesh.triangles) return known.tree;
-  const tree = new TriangleTree(mesh);
-  trees.set(mesh.positions, { triangles: mesh.triangles, tree });
-  return tree;
-}
+export const treeOf = memoPerMesh((mesh) => new TriangleTree(mesh));
