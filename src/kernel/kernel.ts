@@ -67,6 +67,9 @@ export class Kernel {
   }
 }
 
+/** How far simplifying moves a surface at most, mm: measured, about 2.7 times the tolerance it is given. */
+export const movedBySimplify = (toleranceMm: number): number => 2.7 * toleranceMm;
+
 /**
  * Kernel operations. Every body made here is guarded (status, emptiness where a solid is expected) and freed with
  * the scope. `what` names the solid in messages. A KernelFault is thrown where no usable solid comes out.
@@ -275,7 +278,7 @@ export class Scope {
     );
   }
 
-  /** The body with edges collapsed; its surface may move by up to about 2.7 times the tolerance, mm. For pictures. */
+  /** The body with edges collapsed; its surface may move by up to `movedBySimplify`. For pictures. */
   simplify(body: Body, toleranceMm: number): Body {
     return this.keep(body.simplify(toleranceMm));
   }

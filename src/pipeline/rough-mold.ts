@@ -1,16 +1,12 @@
 import { memoPerObject, type TriangleMesh } from '../geometry/index.ts';
-import { type Kernel, KernelFault } from '../kernel/index.ts';
+import { type Kernel, KernelFault, movedBySimplify } from '../kernel/index.ts';
 import type { Master, Mold } from '../mold/index.ts';
 
-/** Tolerance given to the kernel, mm, and how many times that it moves a surface at most (measured). */
+/** Tolerance given to the kernel, mm. */
 const tolerance = 0.018;
-const mostMoved = 2.7;
-
-/** Greatest distance of a reduced master's surface from its own, mm. */
-const roughness = tolerance * mostMoved;
 
 /** Greatest error of a distance between two reduced masters, mm: both may be off. */
-export const roughError = 2 * roughness;
+export const roughError = 2 * movedBySimplify(tolerance);
 
 /**
  * The mold with its masters' meshes reduced, so that distances are found while something is being moved; each is off
