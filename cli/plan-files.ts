@@ -1,6 +1,6 @@
 import { readFile, stat } from 'node:fs/promises';
 import { basename, dirname, join, resolve, sep } from 'node:path';
-import type { FileAccess } from '../src/pipeline/index.ts';
+import type { FileAccess, PlanSource } from '../src/pipeline/index.ts';
 import { leadsOut } from '../src/plan/index.ts';
 import { Unreadable } from './exit.ts';
 
@@ -29,13 +29,6 @@ async function bytesOf(path: string, shown: string): Promise<{ bytes: Uint8Array
 /** Reads a file named on the command line. */
 export const readNamed = (path: string): Promise<{ bytes: Uint8Array } | { fault: string }> =>
   bytesOf(path, path);
-
-export interface PlanSource {
-  readonly bytes: Uint8Array;
-  /** As shown in messages: what the user typed, with the file of a folder added. */
-  readonly name: string;
-  readonly files: FileAccess;
-}
 
 /** Path of a plan: a file, or plan.yaml in a folder. Throws Unreadable where it cannot be read. */
 export async function planPath(argument: string): Promise<string> {

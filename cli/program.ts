@@ -66,7 +66,9 @@ function sayOurFault(error: unknown, terminal: Terminal): void {
   if (process.env.DISCWRIGHT_DEBUG && error instanceof Error) terminal.err(error.stack ?? '');
 }
 
-function describeProgram(terminal: Terminal, done: (code: ExitCode) => void): Command {
+type Done = (code: ExitCode) => void;
+
+function describeProgram(terminal: Terminal, done: Done): Command {
   const program = new Command('discwright')
     .description(
       'Turns a text plan of a two-part disc mold into solids, and says beforehand whether it will work.',
@@ -78,7 +80,20 @@ function describeProgram(terminal: Terminal, done: (code: ExitCode) => void): Co
       writeErr: (text) => terminal.err(text.trimEnd()),
     })
     .addHelpText('after', `${examples}\n${exitCodesHelp}`);
+  for (const describe of [
+    describeNew,
+    describeInspect,
+    describeCheck,
+    describeBuild,
+    describeBatch,
+    describePreview,
+  ]) {
+    describe(program, terminal, done);
+  }
+  return program;
+}
 
+function describeNew(program: Command, terminal: Terminal, done: Done): void {
   program
     .command('new')
     .description('write a commented starter plan')
@@ -93,7 +108,9 @@ function describeProgram(terminal: Terminal, done: (code: ExitCode) => void): Co
         done(await runNew(file, options, terminal));
       },
     );
+}
 
+function describeInspect(program: Command, terminal: Terminal, done: Done): void {
   program
     .command('inspect')
     .description('read, mend and measure meshes')
@@ -106,7 +123,9 @@ function describeProgram(terminal: Terminal, done: (code: ExitCode) => void): Co
       const { runInspect } = await import('./commands/inspect.ts');
       done(await runInspect(files, options, terminal));
     });
+}
 
+function describeCheck(program: Command, terminal: Terminal, done: Done): void {
   program
     .command('check')
     .description('say whether the mold closes, holds and leaves enough rubber')
@@ -127,7 +146,9 @@ function describeProgram(terminal: Terminal, done: (code: ExitCode) => void): Co
       const { runCheck } = await import('./commands/check.ts');
       done(await runCheck(plan, options, terminal));
     });
+}
 
+function describeBuild(program: Command, terminal: Terminal, done: Done): void {
   program
     .command('build')
     .description('make the solids and write them with a report and a manifest')
@@ -148,7 +169,9 @@ function describeProgram(terminal: Terminal, done: (code: ExitCode) => void): Co
       const { runBuild } = await import('./commands/build.ts');
       done(await runBuild(plan, options, terminal));
     });
+}
 
+function describeBatch(program: Command, terminal: Terminal, done: Done): void {
   program
     .command('batch')
     .description('make variants of a plan, each in a folder of its own, and a summary over all')
@@ -176,7 +199,9 @@ function describeProgram(terminal: Terminal, done: (code: ExitCode) => void): Co
       const { runBatch } = await import('./commands/batch.ts');
       done(await runBatch(plan, options, terminal));
     });
+}
 
+function describePreview(program: Command, terminal: Terminal, done: Done): void {
   program
     .command('preview')
     .description('look at the mold in the browser, and change it by hand')
@@ -191,6 +216,4 @@ function describeProgram(terminal: Terminal, done: (code: ExitCode) => void): Co
       const { runPreview } = await import('./commands/preview.ts');
       done(await runPreview(plan, options, terminal));
     });
-
-  return program;
 }

@@ -2,12 +2,19 @@ import { basename, join } from 'node:path';
 import { bareManifest, type ExportFile, reportJson, sha256Hex, writeBuild } from '../../src/export/index.ts';
 import { type Finding, finding, type UnitSystem } from '../../src/findings/index.ts';
 import { KernelExhausted, loadKernel } from '../../src/kernel/index.ts';
-import { buildMold, Cache, placeMold, readMasters, unreadReport } from '../../src/pipeline/index.ts';
+import {
+  buildMold,
+  Cache,
+  type PlanSource,
+  placeMold,
+  readMasters,
+  unreadReport,
+} from '../../src/pipeline/index.ts';
 import { readPlan, setInPlan } from '../../src/plan/index.ts';
 import { sayFinding } from '../../src/wording/index.ts';
 import { NoRoom, Unreadable } from '../exit.ts';
 import { readFonts } from '../fonts.ts';
-import { openPlan, type PlanSource } from '../plan-files.ts';
+import { openPlan } from '../plan-files.ts';
 import { version } from '../version.ts';
 import { writeFolder } from '../write-folder.ts';
 import { cacheFiles } from './cache-files.ts';

@@ -1,6 +1,7 @@
 import { availableParallelism } from 'node:os';
 import { join } from 'node:path';
 import { usualFormats } from '../../src/export/index.ts';
+import type { PlanSource } from '../../src/pipeline/index.ts';
 import { readPlan } from '../../src/plan/index.ts';
 import { batchFolderName, batchName, openBatchFolder, recoverAll } from '../batch/batch-folder.ts';
 import type { VariantTask } from '../batch/make-variant.ts';
@@ -12,7 +13,7 @@ import type { Variant } from '../batch/variant.ts';
 import { readVariants, type VaryOptions } from '../batch/variants.ts';
 import { type ExitCode, exitCode, Unreadable } from '../exit.ts';
 import { formatsAsked } from '../formats-asked.ts';
-import { openPlan, type PlanSource } from '../plan-files.ts';
+import { openPlan } from '../plan-files.ts';
 import { withCount } from '../progress-line.ts';
 import { showFindings } from '../show-report.ts';
 import type { Terminal } from '../terminal.ts';

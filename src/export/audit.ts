@@ -1,3 +1,4 @@
+import { sidesCrossed } from '../geometry/index.ts';
 import { type EdgePairing, pairEdges } from './edge-pairing.ts';
 import { scatter, tableSize } from './open-addressing.ts';
 
@@ -149,15 +150,7 @@ function measure({ count, corners: c }: Soup): Measures {
   let volume = 0;
   let area = 0;
   for (let face = 0, i = 0; face < count; face++, i += 9) {
-    const ux = c[i + 3] - c[i];
-    const uy = c[i + 4] - c[i + 1];
-    const uz = c[i + 5] - c[i + 2];
-    const vx = c[i + 6] - c[i];
-    const vy = c[i + 7] - c[i + 1];
-    const vz = c[i + 8] - c[i + 2];
-    const nx = uy * vz - uz * vy;
-    const ny = uz * vx - ux * vz;
-    const nz = ux * vy - uy * vx;
+    const [nx, ny, nz] = sidesCrossed(c, 3 * face, 3 * face + 1, 3 * face + 2);
     if (nx === 0 && ny === 0 && nz === 0) noArea[face] = 1;
     area += Math.sqrt(nx * nx + ny * ny + nz * nz);
     volume += nx * (c[i] - ox) + ny * (c[i + 1] - oy) + nz * (c[i + 2] - oz);

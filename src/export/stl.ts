@@ -1,4 +1,4 @@
-import { type TriangleMesh, triangleCount } from '../geometry/index.ts';
+import { sidesCrossed, type TriangleMesh, triangleCount } from '../geometry/index.ts';
 
 const stlHeaderBytes = 80;
 const stlFacetBytes = 50;
@@ -22,39 +22,26 @@ export function writeStl(mesh: TriangleMesh, header: string): Uint8Array {
   for (let i = 0; i < triangles.length; i += 3) {
     if (triangles[i] >= vertices || triangles[i + 1] >= vertices || triangles[i + 2] >= vertices)
       throw new RangeError(`writeStl: facet ${i / 3} names a vertex that is not there`);
-    writeFacet(view, at, positions, triangles[i] * 3, triangles[i + 1] * 3, triangles[i + 2] * 3);
+    writeFacet(view, at, positions, triangles[i], triangles[i + 1], triangles[i + 2]);
     at += stlFacetBytes;
   }
   return bytes;
 }
 
 function writeFacet(view: DataView, at: number, p: Float32Array, a: number, b: number, c: number): void {
-  const ax = p[a];
-  const ay = p[a + 1];
-  const az = p[a + 2];
-  const ux = p[b] - ax;
-  const uy = p[b + 1] - ay;
-  const uz = p[b + 2] - az;
-  const vx = p[c] - ax;
-  const vy = p[c + 1] - ay;
-  const vz = p[c + 2] - az;
-  const nx = uy * vz - uz * vy;
-  const ny = uz * vx - ux * vz;
-  const nz = ux * vy - uy * vx;
+  const [nx, ny, nz] = sidesCrossed(p, a, b, c);
   const length = Math.sqrt(nx * nx + ny * ny + nz * nz);
   const scale = length > 0 ? 1 / length : 0;
   view.setFloat32(at, nx * scale, true);
   view.setFloat32(at + 4, ny * scale, true);
   view.setFloat32(at + 8, nz * scale, true);
-  view.setFloat32(at + 12, ax, true);
-  view.setFloat32(at + 16, ay, true);
-  view.setFloat32(at + 20, az, true);
-  view.setFloat32(at + 24, p[b], true);
-  view.setFloat32(at + 28, p[b + 1], true);
-  view.setFloat32(at + 32, p[b + 2], true);
-  view.setFloat32(at + 36, p[c], true);
-  view.setFloat32(at + 40, p[c + 1], true);
-  view.setFloat32(at + 44, p[c + 2], true);
+  writePoint(view, at + 12, p, a);
+  writePoint(view, at + 24, p, b);
+  writePoint(view, at + 36, p, c);
+}
+
+function writePoint(view: DataView, at: number, p: Float32Array, vertex: number): void {
+  for (let axis = 0; axis < 3; axis++) view.setFloat32(at + 4 * axis, p[3 * vertex + axis], true);
 }
 
 /**

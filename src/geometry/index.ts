@@ -1,5 +1,6 @@
 export * from './grid.ts';
 export * from './matrix.ts';
+export * from './memo.ts';
 export * from './outline.ts';
 export * from './pieces.ts';
 export * from './segments.ts';

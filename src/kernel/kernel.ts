@@ -4,6 +4,7 @@ import createModule, {
   type Manifold,
   type ManifoldToplevel,
   type Mat4,
+  type Mesh,
 } from 'manifold-3d/manifold';
 import type { Matrix4, TriangleMesh, Vec3 } from '../geometry/index.ts';
 import { brokeDown, codeOf, KernelExhausted, KernelFault } from './fault.ts';
@@ -67,6 +68,9 @@ export class Kernel {
   }
 }
 
+/** How far simplifying moves a surface at most, mm: measured, about 2.7 times the tolerance it is given. */
+export const movedBySimplify = (toleranceMm: number): number => 2.7 * toleranceMm;
+
 /**
  * Kernel operations. Every body made here is guarded (status, emptiness where a solid is expected) and freed with
  * the scope. `what` names the solid in messages. A KernelFault is thrown where no usable solid comes out.
@@ -103,6 +107,19 @@ export class Scope {
     return body;
   }
 
+  private inputOf({ positions, triangles }: TriangleMesh): Mesh {
+    return new this.wasm.Mesh({ numProp: 3, vertProperties: positions, triVerts: triangles });
+  }
+
+  private ofMesh(mesh: Mesh, what: string): Body {
+    try {
+      return this.keep(this.wasm.Manifold.ofMesh(mesh));
+    } catch (error) {
+      if (brokeDown(error)) throw error;
+      throw new KernelFault(what, `not a closed solid (${codeOf(error)})`);
+    }
+  }
+
   /** A closed mesh as a body. Throws KernelFault where the mesh is not a closed 2-manifold or is inside out. */
   fromMesh(mesh: TriangleMesh, what: string, toleranceMm = tolerance): Body {
     const raw = this.fromExactMesh(mesh, what);
@@ -111,18 +128,7 @@ export class Scope {
 
   /** As fromMesh, but nothing is simplified: faces and points stay as given. Right for judging and repairing. */
   fromExactMesh(mesh: TriangleMesh, what: string): Body {
-    const input = new this.wasm.Mesh({
-      numProp: 3,
-      vertProperties: mesh.positions,
-      triVerts: mesh.triangles,
-    });
-    let raw: Body;
-    try {
-      raw = this.keep(this.wasm.Manifold.ofMesh(input));
-    } catch (error) {
-      if (brokeDown(error)) throw error;
-      throw new KernelFault(what, `not a closed solid (${codeOf(error)})`);
-    }
+    const raw = this.ofMesh(this.inputOf(mesh), what);
     if (raw.status() !== 'NoError') throw new KernelFault(what, `the kernel reports ${raw.status()}`);
     return this.expectSolid(raw, what);
   }
@@ -135,19 +141,12 @@ export class Scope {
         positions.push(...point(vertices[0]), ...point(vertices[i - 1]), ...point(vertices[i]));
       }
     }
-    const mesh = new this.wasm.Mesh({
-      numProp: 3,
-      vertProperties: Float32Array.from(positions),
-      triVerts: Uint32Array.from({ length: positions.length / 3 }, (_, i) => i),
+    const mesh = this.inputOf({
+      positions: Float32Array.from(positions),
+      triangles: Uint32Array.from({ length: positions.length / 3 }, (_, i) => i),
     });
     mesh.merge();
-    let raw: Body;
-    try {
-      raw = this.keep(this.wasm.Manifold.ofMesh(mesh));
-    } catch (error) {
-      if (brokeDown(error)) throw error;
-      throw new KernelFault(what, `not a closed solid (${codeOf(error)})`);
-    }
+    const raw = this.ofMesh(mesh, what);
     return this.expectSolid(this.sound(raw.setTolerance(tolerance), what), what);
   }
 
@@ -275,7 +274,7 @@ export class Scope {
     );
   }
 
-  /** The body with edges collapsed; its surface may move by up to about 2.7 times the tolerance, mm. For pictures. */
+  /** The body with edges collapsed; its surface may move by up to `movedBySimplify`. For pictures. */
   simplify(body: Body, toleranceMm: number): Body {
     return this.keep(body.simplify(toleranceMm));
   }

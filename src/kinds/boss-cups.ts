@@ -1,6 +1,7 @@
-import type { SolidKind } from './kind.ts';
+import { fixture, type SolidKind } from './kind.ts';
 
 export const bossCups = {
+  ...fixture,
   id: 'boss-cups',
   role: 'boss cup',
   order: 7,
@@ -9,10 +10,5 @@ export const bossCups = {
   look: { title: 'Socket cups', color: '#a98f5a' },
   side: 'upper',
   shownAtFirst: false,
-  printable: true,
-  flat: false,
-  showsMasters: false,
-  inOpenMold: 'no',
-  madeOf: 'the fixtures',
   atBosses: true,
 } as const satisfies SolidKind;

@@ -1,6 +1,7 @@
-import type { SolidKind } from './kind.ts';
+import { fixture, type SolidKind } from './kind.ts';
 
 export const bosses = {
+  ...fixture,
   id: 'bosses',
   role: 'boss',
   order: 6,
@@ -9,10 +10,6 @@ export const bosses = {
   look: { title: 'Bosses', color: '#c39a3f' },
   side: 'lower',
   shownAtFirst: true,
-  printable: true,
-  flat: false,
-  showsMasters: false,
   inOpenMold: 'on the face',
-  madeOf: 'the fixtures',
   atBosses: true,
 } as const satisfies SolidKind;

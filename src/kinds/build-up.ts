@@ -1,6 +1,7 @@
-import type { SolidKind } from './kind.ts';
+import { fixture, type SolidKind } from './kind.ts';
 
 export const buildUp = {
+  ...fixture,
   id: 'build-up',
   role: 'build-up',
   order: 8,
@@ -9,10 +10,6 @@ export const buildUp = {
   look: { title: 'Build-ups', color: '#8b789f' },
   side: 'lower',
   shownAtFirst: true,
-  printable: true,
-  flat: false,
-  showsMasters: false,
   inOpenMold: 'on the face',
   madeOf: 'its support',
-  atBosses: false,
 } as const satisfies SolidKind;

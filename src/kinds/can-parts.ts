@@ -1,18 +1,11 @@
-import type { SolidKind } from './kind.ts';
+import { plate, type SolidKind } from './kind.ts';
 
 export const canParts = {
+  ...plate,
   id: 'can-parts',
   role: 'can part',
   order: 17,
   use: 'Lies in the can with the disc, to center it or to stop it at its thickness.',
   color: '#6F7F8A',
   look: { title: 'Can parts', color: '#8793a0' },
-  side: 'lower',
-  shownAtFirst: false,
-  printable: true,
-  flat: true,
-  showsMasters: false,
-  inOpenMold: 'no',
-  madeOf: 'the fixtures',
-  atBosses: false,
 } as const satisfies SolidKind;

@@ -1,6 +1,7 @@
-import type { SolidKind } from './kind.ts';
+import { fixture, type SolidKind } from './kind.ts';
 
 export const discBlank = {
+  ...fixture,
   id: 'disc-blank',
   role: 'blank',
   order: 2,
@@ -9,10 +10,5 @@ export const discBlank = {
   look: { title: 'Blank discs', color: '#a3a69b' },
   side: 'of its half',
   shownAtFirst: false,
-  printable: true,
-  flat: false,
-  showsMasters: false,
-  inOpenMold: 'no',
   madeOf: 'half',
-  atBosses: false,
 } as const satisfies SolidKind;

@@ -1,6 +1,7 @@
-import type { SolidKind } from './kind.ts';
+import { fixture, type SolidKind } from './kind.ts';
 
 export const halves = {
+  ...fixture,
   id: 'halves',
   role: 'half',
   order: 1,
@@ -12,10 +13,7 @@ export const halves = {
   },
   side: 'of its half',
   shownAtFirst: true,
-  printable: true,
-  flat: false,
   showsMasters: true,
   inOpenMold: 'face',
   madeOf: 'half',
-  atBosses: false,
 } as const satisfies SolidKind;

@@ -47,3 +47,21 @@ export interface SolidKind extends DrawnKind {
   /** One solid for all bosses of a size: it stands at each of those it is made from. */
   readonly atBosses: boolean;
 }
+
+/** What most things have in common that a mold is made with. */
+export const fixture = {
+  printable: true,
+  flat: false,
+  showsMasters: false,
+  inOpenMold: 'no',
+  madeOf: 'the fixtures',
+  atBosses: false,
+} as const satisfies Partial<SolidKind>;
+
+/** A plate that things are laid out, set or measured with: no part of the closed mold. */
+export const plate = {
+  ...fixture,
+  side: 'lower',
+  shownAtFirst: false,
+  flat: true,
+} as const satisfies Partial<SolidKind>;

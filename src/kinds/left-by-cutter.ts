@@ -1,6 +1,7 @@
-import type { SolidKind } from './kind.ts';
+import { fixture, type SolidKind } from './kind.ts';
 
 export const leftByCutter = {
+  ...fixture,
   id: 'left-by-cutter',
   role: 'left by the cutter',
   order: 19,
@@ -10,9 +11,4 @@ export const leftByCutter = {
   side: 'lower',
   shownAtFirst: false,
   printable: false,
-  flat: false,
-  showsMasters: false,
-  inOpenMold: 'no',
-  madeOf: 'the fixtures',
-  atBosses: false,
 } as const satisfies SolidKind;

@@ -1,6 +1,7 @@
-import type { SolidKind } from './kind.ts';
+import { fixture, type SolidKind } from './kind.ts';
 
 export const notch = {
+  ...fixture,
   id: 'notch',
   role: 'notch',
   order: 10,
@@ -9,10 +10,4 @@ export const notch = {
   look: { title: 'Notches', color: '#93705e' },
   side: 'lower',
   shownAtFirst: false,
-  printable: true,
-  flat: false,
-  showsMasters: false,
-  inOpenMold: 'no',
-  madeOf: 'the fixtures',
-  atBosses: false,
 } as const satisfies SolidKind;

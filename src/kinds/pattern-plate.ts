@@ -1,6 +1,7 @@
-import type { SolidKind } from './kind.ts';
+import { fixture, type SolidKind } from './kind.ts';
 
 export const patternPlate = {
+  ...fixture,
   id: 'pattern-plate',
   role: 'pattern plate',
   order: 13,
@@ -9,10 +10,6 @@ export const patternPlate = {
   look: { title: 'Pattern plates', color: '#9c9a6c' },
   side: 'of its half',
   shownAtFirst: true,
-  printable: true,
-  flat: false,
   showsMasters: true,
   inOpenMold: 'face',
-  madeOf: 'the fixtures',
-  atBosses: false,
 } as const satisfies SolidKind;

@@ -1,6 +1,7 @@
-import type { SolidKind } from './kind.ts';
+import { fixture, type SolidKind } from './kind.ts';
 
 export const plug = {
+  ...fixture,
   id: 'plug',
   role: 'plug',
   order: 5,
@@ -9,10 +10,4 @@ export const plug = {
   look: { title: 'Plug', color: '#86a3b8' },
   side: 'loose',
   shownAtFirst: false,
-  printable: true,
-  flat: false,
-  showsMasters: false,
-  inOpenMold: 'no',
-  madeOf: 'the fixtures',
-  atBosses: false,
 } as const satisfies SolidKind;

@@ -1,18 +1,11 @@
-import type { SolidKind } from './kind.ts';
+import { plate, type SolidKind } from './kind.ts';
 
 export const registrationJig = {
+  ...plate,
   id: 'registration-jig',
   role: 'jig',
   order: 14,
   use: 'Dropped into the can or onto the disc, it holds every boss in its place while it is set.',
   color: '#7A6A9A',
   look: { title: 'Jig', color: '#a2a878' },
-  side: 'lower',
-  shownAtFirst: false,
-  printable: true,
-  flat: true,
-  showsMasters: false,
-  inOpenMold: 'no',
-  madeOf: 'the fixtures',
-  atBosses: false,
 } as const satisfies SolidKind;

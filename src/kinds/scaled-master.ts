@@ -1,6 +1,7 @@
-import type { SolidKind } from './kind.ts';
+import { fixture, type SolidKind } from './kind.ts';
 
 export const scaledMaster = {
+  ...fixture,
   id: 'scaled-master',
   role: 'scaled master',
   order: 12,
@@ -9,10 +10,5 @@ export const scaledMaster = {
   look: { title: 'Scaled masters', color: '#b4bcc4' },
   side: 'lower',
   shownAtFirst: false,
-  printable: true,
-  flat: false,
-  showsMasters: false,
-  inOpenMold: 'no',
   madeOf: 'its master',
-  atBosses: false,
 } as const satisfies SolidKind;

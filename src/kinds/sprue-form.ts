@@ -1,6 +1,7 @@
-import type { SolidKind } from './kind.ts';
+import { fixture, type SolidKind } from './kind.ts';
 
 export const sprueForm = {
+  ...fixture,
   id: 'sprue-form',
   role: 'sprue form',
   order: 4,
@@ -9,10 +10,5 @@ export const sprueForm = {
   look: { title: 'Sprue form', color: '#577792' },
   side: 'loose',
   shownAtFirst: true,
-  printable: true,
-  flat: false,
-  showsMasters: false,
   inOpenMold: 'on the face',
-  madeOf: 'the fixtures',
-  atBosses: false,
 } as const satisfies SolidKind;

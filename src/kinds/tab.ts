@@ -1,6 +1,7 @@
-import type { SolidKind } from './kind.ts';
+import { fixture, type SolidKind } from './kind.ts';
 
 export const tab = {
+  ...fixture,
   id: 'tab',
   role: 'tab',
   order: 9,
@@ -9,10 +10,5 @@ export const tab = {
   look: { title: 'Tabs', color: '#a9594f' },
   side: 'lower',
   shownAtFirst: true,
-  printable: true,
-  flat: false,
-  showsMasters: false,
   inOpenMold: 'on the face',
-  madeOf: 'the fixtures',
-  atBosses: false,
 } as const satisfies SolidKind;

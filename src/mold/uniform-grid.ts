@@ -1,4 +1,4 @@
-import { type Bounds2, boundsOf, type TriangleMesh } from '../geometry/index.ts';
+import { type Bounds2, boundsOf, memoPerMesh, type TriangleMesh } from '../geometry/index.ts';
 
 /** Side of the cells a sheet's faces are sorted into, mm: some of them make a master's place. */
 const side = 8;
@@ -13,17 +13,12 @@ interface UniformGrid {
   readonly faces: Uint32Array;
 }
 
-// A sheet is sorted once, and never changed after it is made.
-const grids = new WeakMap<TriangleMesh, UniformGrid>();
-
 /**
  * The faces of a sheet that may reach into a box, each once and in the sheet's order, by where they start in its list
  * of corners.
  */
 export function facesWithin(sheet: TriangleMesh, { min, max }: Bounds2): Uint32Array {
-  const uniform = grids.get(sheet) ?? gridOfFaces(sheet);
-  grids.set(sheet, uniform);
-  const { x0, y0, nx, ny, starts, faces } = uniform;
+  const { x0, y0, nx, ny, starts, faces } = gridOfFaces(sheet);
   const [i0, i1] = [cellOf(min[0], x0, nx), cellOf(max[0], x0, nx)];
   const rows: Uint32Array[] = [];
   for (let j = cellOf(min[1], y0, ny); j <= cellOf(max[1], y0, ny); j++) {
@@ -47,7 +42,7 @@ export function facesWithin(sheet: TriangleMesh, { min, max }: Bounds2): Uint32A
 const cellOf = (at: number, from: number, count: number): number =>
   Math.min(count - 1, Math.max(0, Math.floor((at - from) / side)));
 
-function gridOfFaces(sheet: TriangleMesh): UniformGrid {
+const gridOfFaces = memoPerMesh((sheet): UniformGrid => {
   const { min, max } = boundsOf(sheet.positions);
   const [x0, y0] = min;
   const [nx, ny] = [0, 1].map((axis) => Math.floor((max[axis] - min[axis]) / side) + 1);
@@ -61,7 +56,7 @@ function gridOfFaces(sheet: TriangleMesh): UniformGrid {
     faces[next[cell]++] = face;
   });
   return { ...grid, starts, faces };
-}
+});
 
 /** Visits every cell the box round each face reaches into. */
 function eachCell(

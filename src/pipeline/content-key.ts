@@ -1,5 +1,6 @@
 import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex } from '@noble/hashes/utils.js';
+import { memoPerObject } from '../geometry/index.ts';
 import { murmur } from './murmur.ts';
 
 /**
@@ -7,9 +8,6 @@ import { murmur } from './murmur.ts';
  * JavaScript. Nobody attacks a cache within one process with meshes made to collide.
  */
 const seeds = [0, 0x9747b28c] as const;
-
-/** Big arrays are hashed once: meshes are shared between many inputs and never changed after they are made. */
-const arrayKeys = new WeakMap<object, string>();
 
 /**
  * SHA-256 of plain data (numbers, strings, booleans, null, undefined, arrays, plain objects, typed arrays), the same
@@ -25,7 +23,7 @@ function describe(value: unknown): string {
   // Object.is: -0 and NaN are told apart from 0 and null, which JSON would not do.
   if (typeof value === 'number') return Object.is(value, -0) ? 'n-0' : `n${value}`;
   if (value === null || typeof value === 'boolean' || typeof value === 'string') return JSON.stringify(value);
-  if (ArrayBuffer.isView(value)) return arrayKey(value as Float32Array);
+  if (ArrayBuffer.isView(value)) return arrayKey(value);
   if (Array.isArray(value)) return `[${value.map(describe).join()}]`;
   if (typeof value === 'object' && Object.getPrototypeOf(value) === Object.prototype) {
     const entries = Object.entries(value).filter(([, item]) => item !== undefined);
@@ -35,12 +33,8 @@ function describe(value: unknown): string {
   throw new TypeError(`contentKey: ${Object.prototype.toString.call(value)} is not plain data`);
 }
 
-function arrayKey(array: Float32Array): string {
-  let key = arrayKeys.get(array);
-  if (key === undefined) {
-    const bytes = new Uint8Array(array.buffer, array.byteOffset, array.byteLength);
-    key = `${array.constructor.name}(${bytes.length} ${murmur(bytes, seeds).join(' ')})`;
-    arrayKeys.set(array, key);
-  }
-  return key;
-}
+/** Big arrays are hashed once: meshes are shared between many inputs. */
+const arrayKey = memoPerObject((array: ArrayBufferView): string => {
+  const bytes = new Uint8Array(array.buffer, array.byteOffset, array.byteLength);
+  return `${array.constructor.name}(${bytes.length} ${murmur(bytes, seeds).join(' ')})`;
+});

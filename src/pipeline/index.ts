@@ -14,6 +14,7 @@ export { loadKey, loadMesh, type MeshOutcome, type MeshToLoad, meshToLoad } from
 export type { Progress } from './progress.ts';
 export {
   type MastersOutcome,
+  type PlanSource,
   placeMold,
   readMasters,
   readMold,

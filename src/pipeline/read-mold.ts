@@ -11,7 +11,7 @@ import { readMaster } from './read-master.ts';
 
 export interface PlanSource {
   readonly bytes: Uint8Array;
-  /** As shown in messages. */
+  /** As shown in messages: what the person typed, with the file of a folder added. */
   readonly name: string;
   readonly files: FileAccess;
 }

@@ -1,18 +1,12 @@
-import type { TriangleMesh } from '../geometry/index.ts';
-import { type Kernel, KernelFault } from '../kernel/index.ts';
+import { memoPerObject, type TriangleMesh } from '../geometry/index.ts';
+import { type Kernel, KernelFault, movedBySimplify } from '../kernel/index.ts';
 import type { Master, Mold } from '../mold/index.ts';
 
-/** Tolerance given to the kernel, mm, and how many times that it moves a surface at most (measured). */
+/** Tolerance given to the kernel, mm. */
 const tolerance = 0.018;
-const mostMoved = 2.7;
-
-/** Greatest distance of a reduced master's surface from its own, mm. */
-const roughness = tolerance * mostMoved;
 
 /** Greatest error of a distance between two reduced masters, mm: both may be off. */
-export const roughError = 2 * roughness;
-
-const reduced = new WeakMap<TriangleMesh, TriangleMesh>();
+export const roughError = 2 * movedBySimplify(tolerance);
 
 /**
  * The mold with its masters' meshes reduced, so that distances are found while something is being moved; each is off
@@ -20,21 +14,21 @@ const reduced = new WeakMap<TriangleMesh, TriangleMesh>();
  */
 export const roughMold = (mold: Mold, kernel: Kernel): Mold => ({
   ...mold,
-  masters: mold.masters.map((master): Master => ({ ...master, mesh: roughMesh(master.mesh, kernel) })),
+  masters: mold.masters.map((master): Master => ({ ...master, mesh: reducedBy(kernel)(master.mesh) })),
 });
 
+const reducedBy = memoPerObject((kernel: Kernel) =>
+  memoPerObject((mesh: TriangleMesh) => roughMesh(mesh, kernel)),
+);
+
 function roughMesh(mesh: TriangleMesh, kernel: Kernel): TriangleMesh {
-  const known = reduced.get(mesh);
-  if (known) return known;
-  let rough = mesh;
   try {
-    rough = kernel.scope((scope) =>
+    return kernel.scope((scope) =>
       scope.toMesh(scope.simplify(scope.fromExactMesh(mesh, 'reduced master'), tolerance)),
     );
   } catch (error) {
     // What the kernel cannot take stays as it is: slower, but right.
-    if (!(error instanceof KernelFault)) throw error;
+    if (error instanceof KernelFault) return mesh;
+    throw error;
   }
-  reduced.set(mesh, rough);
-  return rough;
 }

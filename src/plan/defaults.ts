@@ -74,6 +74,7 @@ export const channelDefaults = {
 
 export const partingDefaults = {
   surface: 'follow',
+  // Common practice, no published source.
   slopeRad: toRadians(45),
   /** How far the surface may leave the plane, as a share of the half's thickness on that side. */
   limitShare: 0.5,

@@ -10,7 +10,7 @@ import { planSchema } from './schema.ts';
 import { systemOf } from './unit-system.ts';
 
 /** The text a plan was read from: to rewrite it with comments and order kept, and to find places in it. */
-export interface PlanSource {
+export interface PlanText {
   readonly document: Document.Parsed;
   /** Place of the value at a path such as `['placements', 2, 'sink']`, or of the nearest thing round it. */
   spotAt(path: PlanPath): TextPlace;
@@ -20,14 +20,14 @@ export interface PlanReading {
   /** Left out when a finding is a stop. */
   readonly plan?: Plan;
   /** Left out when the text is no YAML. */
-  readonly source?: PlanSource;
+  readonly source?: PlanText;
   readonly findings: Finding[];
   /** The system the person reads: as the plan says, else the one it gives the disc's diameter in. */
   readonly units: UnitSystem;
 }
 
 /** The plan's text again after changes to its document: comments, order and line breaks are kept. */
-export const writePlan = ({ document }: Pick<PlanSource, 'document'>): string =>
+export const writePlan = ({ document }: Pick<PlanText, 'document'>): string =>
   document.toString({ lineWidth: 0 });
 
 /**
@@ -41,7 +41,7 @@ export function readPlan(text: string | Uint8Array, fileName: string): PlanReadi
   const parsed = planDocument(decoded.text, fileName);
   if ('fault' in parsed) return { findings: [parsed.fault], units: 'metric' };
   const tree = planTree(parsed);
-  const source: PlanSource = { document: parsed.document, spotAt: tree.spotAt };
+  const source: PlanText = { document: parsed.document, spotAt: tree.spotAt };
   const units = systemOf(tree.value);
   const { plan, findings } = tree.cutShort ? { findings: [...tree.findings] } : check(tree, parsed, units);
   const stopped = findings.some(({ severity }) => severity === 'stop');

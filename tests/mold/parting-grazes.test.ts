@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { moveMesh, translation } from '../../src/geometry/index.ts';
-import { findPartingSurface, partingDefaults } from '../../src/mold/index.ts';
+import { findPartingSurface } from '../../src/mold/index.ts';
+import { partingDefaults } from '../../src/plan/index.ts';
 import { asMesh, box } from '../mesh/rough-shapes.ts';
 
 /** What is found of a block 10 mm wide and 4 high whose top stands so far above the plane, where the surface must be flat. */

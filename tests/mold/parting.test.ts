@@ -6,10 +6,10 @@ import {
   heightAt,
   joinLooseComponents,
   type Pin,
-  partingDefaults,
   partingPrism,
   undercut,
 } from '../../src/mold/index.ts';
+import { partingDefaults } from '../../src/plan/index.ts';
 import { pairEdges } from '../parts/pairing.ts';
 import { measureFit } from './measure-fit.ts';
 import { badge, bunny, ellipsoid, placed, rod, rotation, torus, translation } from './shaped-masters.ts';

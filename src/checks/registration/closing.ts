@@ -1,4 +1,11 @@
-import { type Figure, type Finding, finding, type Series } from '../../findings/index.ts';
+import {
+  type Figure,
+  type FigureName,
+  type Finding,
+  finding,
+  makeFigure,
+  type Series,
+} from '../../findings/index.ts';
 import { degreesPerRad } from '../../geometry/index.ts';
 import { type Check, check, pegsOf, slackIn } from '../../mold/index.ts';
 import { type FalseSeat, Pattern, type Peg } from '../../physics/index.ts';
@@ -38,42 +45,9 @@ export const closing: Check = check<ClosingInput>({
     const seats = pattern.falseSeats(wanted);
     const nearest = seats.at(0);
     const within = seats.filter(({ misfit }) => misfit < wanted).length;
-    const figures: Figure[] = [
-      {
-        name: 'registration.falseSeats',
-        subject: 'mold',
-        value: within,
-        unit: 'count',
-        source,
-        estimated: false,
-      },
-    ];
-    const findings: Finding[] = [];
-    if (nearest) {
-      const angle = nearest.angleRad * degreesPerRad;
-      figures.push(
-        {
-          name: 'registration.falseSeat',
-          subject: 'mold',
-          value: nearest.misfit,
-          unit: 'mm',
-          source,
-          estimated: false,
-        },
-        {
-          name: 'registration.falseSeatAngle',
-          subject: 'mold',
-          value: angle,
-          unit: 'deg',
-          source,
-          estimated: false,
-        },
-      );
-      if (nearest.misfit < wanted) findings.push(closesRotated(nearest.misfit, angle, wanted));
-    }
     return {
-      findings,
-      figures,
+      findings: nearest && nearest.misfit < wanted ? [closesRotated(nearest, wanted)] : [],
+      figures: [figure('registration.falseSeats', within), ...(nearest ? seatFigures(nearest) : [])],
       series: [
         ...misfitSeries(
           pattern,
@@ -90,11 +64,19 @@ export const closing: Check = check<ClosingInput>({
 const tooFew = (count: number): Finding =>
   finding('registration.too-few', { subject: 'mold', values: { measured: count, limit: 2 } });
 
-const closesRotated = (misfit: number, angle: number, wanted: number): Finding =>
+const closesRotated = ({ misfit, angleRad }: FalseSeat, wanted: number): Finding =>
   finding('registration.closes-turned', {
     subject: 'mold',
-    values: { measured: misfit, limit: wanted, angle },
+    values: { measured: misfit, limit: wanted, angle: angleRad * degreesPerRad },
   });
+
+const figure = (name: FigureName, value: number): Figure =>
+  makeFigure(name, { subject: 'mold', value, source, estimated: false });
+
+const seatFigures = ({ misfit, angleRad }: FalseSeat): Figure[] => [
+  figure('registration.falseSeat', misfit),
+  figure('registration.falseSeatAngle', angleRad * degreesPerRad),
+];
 
 /** Every false seat found: where it is and what it misses by. */
 const seatSeries = (seats: readonly FalseSeat[]): Series => ({

@@ -1,4 +1,4 @@
-import { type Figure, finding } from '../../findings/index.ts';
+import { finding, makeFigure } from '../../findings/index.ts';
 import { type Matrix4, movePoint, type TriangleMesh, type Vec3 } from '../../geometry/index.ts';
 import { type Check, check, masterOf } from '../../mold/index.ts';
 import { largestMismatch, type Pin } from '../../physics/index.ts';
@@ -48,17 +48,8 @@ export const mismatch: Check = check<MismatchInput>({
     if (!found) return {};
     const most = found.distance;
     const place = points[found.point];
-    const figures: Figure[] = [
-      {
-        name: 'registration.mismatch',
-        subject: id,
-        value: most,
-        unit: 'mm',
-        source,
-        estimated,
-        places: [place],
-      },
-    ];
+    const figure = { subject: id, value: most, source, estimated, places: [place] };
+    const figures = [makeFigure('registration.mismatch', figure)];
     if (most <= limit) return { figures };
     const one = finding('registration.mismatch', { subject: id, place, values: { measured: most, limit } });
     return { findings: [one], figures };

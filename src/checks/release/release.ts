@@ -3,6 +3,7 @@ import {
   boundsOf,
   compose,
   type Matrix4,
+  memoPerMesh,
   moveMesh,
   movePoint,
   rotation,
@@ -123,23 +124,15 @@ function judge(mesh: TriangleMesh, surface: Sheet): Judged {
   return { cell, lower: side(below), upper: side(above) };
 }
 
-// Keyed by the triangles, which all placements of a master share and which never change after they are made.
-const known = new WeakMap<
-  Uint32Array,
-  { readonly positions: Float32Array; readonly lies: Map<string, Judged> }
->();
+const liesOf = memoPerMesh(() => new Map<string, Judged>());
 
 /** On the plane, where a placement stands and how it is turned changes nothing: each lie and sink is measured once. */
 function onPlane({ mesh, matrix, surface }: ReleaseInput): Judged {
   const { upright, back } = withoutTurn(matrix);
-  let kept = known.get(mesh.triangles);
-  if (kept?.positions !== mesh.positions) {
-    kept = { positions: mesh.positions, lies: new Map() };
-    known.set(mesh.triangles, kept);
-  }
+  const lies = liesOf(mesh);
   const key = upright.join();
-  const found = kept.lies.get(key) ?? judge(moveMesh(mesh, upright), surface);
-  kept.lies.set(key, found);
+  const found = lies.get(key) ?? judge(moveMesh(mesh, upright), surface);
+  lies.set(key, found);
   const move = (side: Side): Side => ({ ...side, place: movePoint(back, side.place) });
   return { ...found, lower: move(found.lower), upper: move(found.upper) };
 }

@@ -1,5 +1,5 @@
 import { codes } from './entry.ts';
-import { leftOut, notSaid } from './not-said.ts';
+import { notChecked, notSaid } from './not-said.ts';
 
 const force =
   'Stand aside while the can is closed and heated, and go by the ratings of clamps, press and bolts as their makers give them.';
@@ -13,17 +13,22 @@ const cured = { measured: 's', limit: 's', reference: 'C' } as const;
 
 /** How much more is in the hot can than it has room for. */
 const excess = { measured: 'mm3', limit: 'mm3' } as const;
-const flowsOut = 'Hot, {measured} of rubber are too much for the can and must flow out.';
+const room = 'V_rubber (1 + beta dT) + V_masters, bosses, sprue form, tabs, build-ups';
+const swelling = "volume expansion; beta from the compound's sheet, else from memory";
+const flowsOut = {
+  values: excess,
+  says: 'Hot, {measured} of rubber are too much for the can and must flow out.',
+  formula: `${room} <= V_can`,
+  source: swelling,
+} as const;
 
 /** Closing the can, what is packed into it, and the cure. */
 export const canCodes = codes({
   'closing.not-checked': {
-    severity: 'note',
+    ...notChecked,
     means:
       'The plan leaves out what the force on the can, its clamps, bolts and lids is found from; that part is not checked.',
-    values: leftOut,
     says: `Closing the can is in part ${notSaid}`,
-    remedy: 'Add what is named to the plan.',
   },
   'closing.bolts-alone': {
     severity: 'stop',
@@ -137,15 +142,13 @@ export const canCodes = codes({
       "Roark's Formulas for Stress and Strain, round plate, simply supported, even load; the factor 1.5 is our own choice",
   },
   'cure.not-checked': {
-    severity: 'note',
+    ...notChecked,
     means: 'The plan leaves out what the cure is found from; that part is not checked.',
-    values: leftOut,
     says: {
       heating: `Cure is ${notSaid}`,
       compound: `How far the cure goes is ${notSaid}`,
       cooling: `Cooling in the can is not counted toward the cure, and ${notSaid}`,
     },
-    remedy: 'Add what is named to the plan.',
   },
   'cure.not-heating': {
     severity: 'stop',
@@ -189,11 +192,9 @@ export const canCodes = codes({
     source: "Arrhenius; limit and E from the compound's sheet",
   },
   'pack.not-checked': {
-    severity: 'note',
+    ...notChecked,
     means: 'The plan leaves out what the room in the can is found from; it is not checked.',
-    values: leftOut,
     says: `What is packed into the can is ${notSaid}`,
-    remedy: 'Add what is named to the plan.',
   },
   'pack.locked': {
     severity: 'stop',
@@ -203,26 +204,20 @@ export const canCodes = codes({
     says: 'Hot, there are {measured} too much and no way out: held in, the rubber would press with about {pressure}.',
     remedy: `Cut rubber away, or cut spew grooves and write \`spew: open\` under \`can\`. ${force}`,
     safety: true,
-    formula: 'V_rubber (1 + beta dT) + V_masters, bosses, sprue form, tabs, build-ups <= V_can',
+    formula: flowsOut.formula,
     source: 'volume expansion; bulk modulus of rubber about 2 GPa (from memory)',
   },
   'pack.way-out': {
     severity: 'warn',
     means:
       'Hot rubber takes up more room than the can has, and the plan does not say whether it can flow out.',
-    values: excess,
-    says: flowsOut,
-    formula: 'V_rubber (1 + beta dT) + V_masters, bosses, sprue form, tabs, build-ups <= V_can',
-    source: "volume expansion; beta from the compound's sheet, else from memory",
+    ...flowsOut,
     remedy: `Cut rubber away, or see that it can flow out and write \`spew: open\` under \`can\`. ${force}`,
   },
   'pack.flows-out': {
     severity: 'note',
     means: 'Hot rubber takes up more room than the can has; the rest flows out.',
-    values: excess,
-    says: flowsOut,
-    formula: 'V_rubber (1 + beta dT) + V_masters, bosses, sprue form, tabs, build-ups <= V_can',
-    source: "volume expansion; beta from the compound's sheet, else from memory",
+    ...flowsOut,
     remedy: 'Keep the grooves clear; cut more rubber away if less is to flow out.',
   },
   'pack.short': {
@@ -230,8 +225,8 @@ export const canCodes = codes({
     means: 'Even hot the rubber does not fill the can: it is not pressed, and stays porous.',
     values: { ...excess, empty: 'mm3' },
     says: 'Hot, {empty} of the can stay empty: no pressure builds up.',
-    formula: 'V_rubber (1 + beta dT) + V_masters, bosses, sprue form, tabs, build-ups >= V_can',
-    source: "volume expansion; beta from the compound's sheet, else from memory",
+    formula: `${room} >= V_can`,
+    source: swelling,
     remedy: 'Lay in more rubber, or a thicker spacer.',
   },
 });

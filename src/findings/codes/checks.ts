@@ -1,5 +1,5 @@
 import { codes } from './entry.ts';
-import { wall, wallSays } from './wall.ts';
+import { thinWall, wall, wallSays } from './wall.ts';
 
 const cover = {
   measured: 'mm',
@@ -91,31 +91,22 @@ export const checkCodes = codes({
     remedy: 'Move one of them away from the other.',
   },
   'walls.thin': {
-    formula: 'true distance of the two surfaces',
+    ...thinWall,
     source: 'geometry; starting limit from memory, editable in the plan as `limits.wall`',
-    severity: 'warn',
     means: 'The wall between two cavities is thin: it bends under pressure, and flash joins the castings.',
-    values: wall,
-    says: { thin: wallSays.thin },
     remedy: 'Move the two apart, or take one of them off this disc.',
   },
   'walls.boss': {
-    formula: 'true distance of the two surfaces',
+    ...thinWall,
     source: 'geometry; starting limit from memory, editable in the plan as `limits.cavityToBoss`',
-    severity: 'warn',
     means: 'A cavity lies close to a boss: the rubber between them tears when the halves are pulled apart.',
-    values: wall,
-    says: { thin: wallSays.thin },
     remedy: 'Move the boss or the master.',
   },
   'walls.well': {
-    formula: 'true distance of the two surfaces',
+    ...thinWall,
     source: 'geometry; starting limit from memory, editable in the plan as `limits.cavityToWell`',
-    severity: 'warn',
     means:
       'A cavity lies close to the well, which leaves little length for a gate and little rubber under the stream.',
-    values: wall,
-    says: { thin: wallSays.thin },
     remedy: 'Move the master outward, or make the well smaller.',
   },
   'walls.rim': {

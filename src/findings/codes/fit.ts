@@ -1,5 +1,5 @@
 import { codes } from './entry.ts';
-import { leftOut, notSaid } from './not-said.ts';
+import { notChecked, notSaid } from './not-said.ts';
 import { wallSays } from './wall.ts';
 
 const playOfCan = 'disc 1 to 2 mm smaller than the can: starting limit from memory';
@@ -9,14 +9,12 @@ const gap = { measured: 'mm', limit: 'mm' } as const;
 /** Disc, sprue form and bolts against the can. */
 export const fitCodes = codes({
   'fit.not-checked': {
-    severity: 'note',
+    ...notChecked,
     means: 'The plan leaves out what the fit in the can is found from; that part is not checked.',
-    values: leftOut,
     says: {
       can: `The fit of the disc in the can is ${notSaid}`,
       bolts: `Whether bosses and tabs are clear of the bolts is ${notSaid}`,
     },
-    remedy: 'Add what is named to the plan.',
   },
   'fit.can-narrow': {
     severity: 'stop',

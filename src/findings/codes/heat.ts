@@ -1,5 +1,5 @@
 import { codes } from './entry.ts';
-import { leftOut, notSaid } from './not-said.ts';
+import { notChecked, notSaid } from './not-said.ts';
 
 const burns =
   'Hot metal and hot presses burn: wear eye, hand and body protection, and keep water away from molten metal.';
@@ -14,33 +14,32 @@ const what =
 const noFigure =
   'The halves are of {material}, and no figure at hand says whether that stands metal at {pour}.';
 const knownHalves = 'Make the halves of a material the table has a figure for, such as aluminum or steel.';
-const soft = { ...heated, measured: 'C', limit: 'C' } as const;
-const softens = `${what} is of {material}, which stands {limit}; the can is heated to {measured}.` as const;
+const soft = {
+  values: { ...heated, measured: 'C', limit: 'C' },
+  says: `${what} is of {material}, which stands {limit}; the can is heated to {measured}.`,
+  formula:
+    'temperature of the cure against the deflection temperature at 1.8 MPa less 10 K (metals: solidus less 20 K, or where they soften for good)',
+  source:
+    'tables of printing materials and of alloys, each row with its source; the margin is our own choice',
+} as const;
 
 /** Heat and materials. */
 export const heatCodes = codes({
   'heat.not-checked': {
-    severity: 'note',
+    ...notChecked,
     means:
       'The plan leaves out what the heat on fixtures, masters or halves is judged from; that part is not checked.',
-    values: leftOut,
     says: {
       cure: `What the cure does to fixtures and masters is ${notSaid}`,
       masters: `Whether the masters stand the cure is ${notSaid}`,
       metal: `Whether the halves stand the metal is ${notSaid}`,
     },
-    remedy: 'Add what is named to the plan.',
   },
   'heat.fixture-soft': {
     severity: 'stop',
     means:
       'A fixture goes into the can and softens in the cure: under the molding pressure it is crushed, and the rubber cures round what is left.',
-    values: soft,
-    says: softens,
-    formula:
-      'temperature of the cure against the deflection temperature at 1.8 MPa less 10 K (metals: solidus less 20 K, or where they soften for good)',
-    source:
-      'tables of printing materials and of alloys, each row with its source; the margin is our own choice',
+    ...soft,
     remedy: `Make it of metal that stands the cure, such as aluminum, brass or steel. ${burns}`,
     safety: true,
   },
@@ -48,12 +47,7 @@ export const heatCodes = codes({
     severity: 'stop',
     means:
       'A master softens or melts in the cure: it is pressed flat, or runs out and burns whoever opens the can.',
-    values: soft,
-    says: softens,
-    formula:
-      'temperature of the cure against the deflection temperature at 1.8 MPa less 10 K (metals: solidus less 20 K, or where they soften for good)',
-    source:
-      'tables of printing materials and of alloys, each row with its source; the margin is our own choice',
+    ...soft,
     remedy: `Cast or machine the master in metal that stands the cure. ${burns}`,
     safety: true,
   },

@@ -1,5 +1,5 @@
 import { codes } from './entry.ts';
-import { wall, wallSays } from './wall.ts';
+import { thinWall, wall, wallSays } from './wall.ts';
 
 /** Play of the closed halves, release of castings, support of thin bits. */
 export const releaseCodes = codes({
@@ -30,23 +30,19 @@ export const releaseCodes = codes({
     remedy: 'Turn or move the master, or give the channel another way.',
   },
   'walls.tab': {
-    severity: 'warn',
+    ...thinWall,
     means: 'A cavity lies close to a tab or notch, where the halves are pried and handled.',
     formula: 'true distance of the surfaces of cavity and tab or notch; against `limits.wall`',
     source: 'geometry; starting limit from memory, editable in the plan as `limits.wall`',
-    values: wall,
-    says: { thin: wallSays.thin },
     remedy: 'Move the tab or notch to a free arc of the rim, or the master inward.',
   },
   'walls.bolt': {
-    severity: 'warn',
+    ...thinWall,
     means:
       'A cavity lies close to a bolt of the can that goes through the disc: the wall between them tears.',
     formula:
       'true distance of cavity and bolt, its shank as wide as its thread; of the whole circle where the plan does not say how the bolts are turned; against `limits.wall`',
     source: 'geometry; starting limit from memory, editable in the plan as `limits.wall`',
-    values: wall,
-    says: { thin: wallSays.thin },
     remedy: 'Move the master, or turn or widen the circle of bolts.',
   },
   'release.undercut': {

@@ -1,5 +1,5 @@
 import { codes } from './entry.ts';
-import { leftOut, notSaid } from './not-said.ts';
+import { notChecked, notSaid } from './not-said.ts';
 
 const guard =
   'Keep the machine behind its interlocked guard, and go by its maker\u2019s limits and local codes.';
@@ -10,11 +10,9 @@ const shot = { measured: 'g', limit: 'g', speed: 'rpm' } as const;
 /** The mold as it turns: balance, metal under pressure, speed. */
 export const turningCodes = codes({
   'balance.not-checked': {
-    severity: 'note',
+    ...notChecked,
     means: 'The plan leaves out what the balance or its limit is found from; that part is not checked.',
-    values: leftOut,
     says: `Balance is in part ${notSaid}`,
-    remedy: 'Add what is named to the plan.',
   },
   'balance.over': {
     formula: 'sum of m r as cast, in whole and carried to both outer faces, against U = 1000 G m / omega',
@@ -70,11 +68,9 @@ export const turningCodes = codes({
     remedy: `Move that cavity inward, or run slower. ${guard}`,
   },
   'shot.not-checked': {
-    severity: 'note',
+    ...notChecked,
     means: 'The plan leaves out what shot and pressure are found from; that part is not checked.',
-    values: leftOut,
     says: `Pressure and shot are in part ${notSaid}`,
-    remedy: 'Add what is named to the plan.',
   },
   'shot.short': {
     formula:
@@ -119,11 +115,9 @@ export const turningCodes = codes({
     remedy: 'Run faster within the limits of mold and machine, or move the innermost masters outward.',
   },
   'spin.not-checked': {
-    severity: 'note',
+    ...notChecked,
     means: 'The plan leaves out the speed, its limit or what turns; that part is not checked.',
-    values: leftOut,
     says: `The speed is in part ${notSaid}`,
-    remedy: 'Add what is named to the plan.',
   },
   'spin.over-limit': {
     formula: 'speed of the plan against `machine.maxSpeed`',

@@ -6,3 +6,11 @@ export const wallSays = {
   thin: 'The wall between {subject} and {other} is {measured}, where {limit} is wanted.',
   meets: '{subject} and {other} run into each other.',
 } as const;
+
+/** What all codes share about a wall that is too thin, but for its limit in the plan. */
+export const thinWall = {
+  severity: 'warn',
+  formula: 'true distance of the two surfaces',
+  values: wall,
+  says: { thin: wallSays.thin },
+} as const;

@@ -5,6 +5,7 @@ import {
   boundsOf,
   identity,
   type Matrix4,
+  memoPerMesh,
   movePoint,
   pieceOfVertex,
   type TriangleMesh,
@@ -33,13 +34,8 @@ export type Distance =
   | { readonly distance: number; readonly pointA: Vec3; readonly pointB: Vec3 }
   | { readonly beyond: number };
 
-interface Shared {
-  readonly bounds: Bounds;
-  readonly pieces: readonly Vec3[];
-}
-
-// Keyed by the triangles, which are shared by all placements of a master and never changed after they are made.
-const known = new WeakMap<Uint32Array, Shared & { readonly positions: Float32Array }>();
+/** What all placements of a mesh share. */
+const sharedOf = memoPerMesh((mesh) => ({ bounds: boundsOf(mesh.positions), pieces: onePointEach(mesh) }));
 
 /** Prepares a closed mesh; `matrix` must scale all axes alike (a RangeError otherwise). Empty meshes: RangeError. */
 export function distanceTree(mesh: TriangleMesh, matrix: Matrix4 = identity): DistanceTree {
@@ -53,15 +49,6 @@ export function distanceTree(mesh: TriangleMesh, matrix: Matrix4 = identity): Di
     bounds: movedBounds(bounds, matrix),
     pieces: pieces.map((point) => movePoint(matrix, point)),
   };
-}
-
-function sharedOf(mesh: TriangleMesh): Shared {
-  const { positions, triangles } = mesh;
-  const before = known.get(triangles);
-  if (before?.positions === positions) return before;
-  const shared = { positions, bounds: boundsOf(positions), pieces: onePointEach(mesh) };
-  known.set(triangles, shared);
-  return shared;
 }
 
 /** The box round the eight corners of a box, moved. */

@@ -1,5 +1,5 @@
 import earcut, { deviation } from 'earcut';
-import type { Vec3 } from '../../geometry/index.ts';
+import { sidesCrossed, type Vec3 } from '../../geometry/index.ts';
 import { newellVector, spanLoop, triangleArea } from '../repair/span-loop.ts';
 
 /** Corner numbers of the triangles, three each, running the way the polygon runs. */
@@ -53,16 +53,11 @@ export function quadCorner(p: Float64Array): 0 | 1 | undefined {
   const ny = uz * vx - ux * vz;
   const nz = ux * vy - uy * vx;
   const faces = (i: number, j: number, k: number): boolean => {
-    const ax = p[j] - p[i];
-    const ay = p[j + 1] - p[i + 1];
-    const az = p[j + 2] - p[i + 2];
-    const bx = p[k] - p[i];
-    const by = p[k + 1] - p[i + 1];
-    const bz = p[k + 2] - p[i + 2];
-    return (ay * bz - az * by) * nx + (az * bx - ax * bz) * ny + (ax * by - ay * bx) * nz > 0;
+    const [x, y, z] = sidesCrossed(p, i, j, k);
+    return x * nx + y * ny + z * nz > 0;
   };
-  if (faces(0, 3, 6) && faces(0, 6, 9)) return 0;
-  return faces(3, 6, 9) && faces(3, 9, 0) ? 1 : undefined;
+  if (faces(0, 1, 2) && faces(0, 2, 3)) return 0;
+  return faces(1, 2, 3) && faces(1, 3, 0) ? 1 : undefined;
 }
 
 function fan(n: number, from: number): number[] {

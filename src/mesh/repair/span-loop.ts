@@ -1,5 +1,5 @@
 import { Earcut } from 'three/src/extras/Earcut.js';
-import { dot, nextCorner, type Vec3 } from '../../geometry/index.ts';
+import { cross, dot, nextCorner, type Vec3 } from '../../geometry/index.ts';
 
 /** Loops up to this many points get the best of all triangulations (n^3 / 6 steps); longer ones are clipped. */
 const bestUpTo = 240;
@@ -35,15 +35,11 @@ export function newellVector(points: readonly Vec3[]): Vec3 {
   return sum;
 }
 
-export function triangleArea(a: Vec3, b: Vec3, c: Vec3): number {
-  const ux = b[0] - a[0];
-  const uy = b[1] - a[1];
-  const uz = b[2] - a[2];
-  const vx = c[0] - a[0];
-  const vy = c[1] - a[1];
-  const vz = c[2] - a[2];
-  return Math.hypot(uy * vz - uz * vy, uz * vx - ux * vz, ux * vy - uy * vx) / 2;
-}
+/** Cross product of two sides of a triangle. */
+const normalOf = (a: Vec3, b: Vec3, c: Vec3): Vec3 =>
+  cross([b[0] - a[0], b[1] - a[1], b[2] - a[2]], [c[0] - a[0], c[1] - a[1], c[2] - a[2]]);
+
+export const triangleArea = (a: Vec3, b: Vec3, c: Vec3): number => Math.hypot(...normalOf(a, b, c)) / 2;
 
 function leastArea(points: readonly Vec3[], taken: (i: number, j: number) => boolean): number[] | undefined {
   const n = points.length;
@@ -186,15 +182,7 @@ function sharpestEar(
 }
 
 /** Positive where a -> b -> c turns counter-clockwise seen against `normal`. */
-function turn(a: Vec3, b: Vec3, c: Vec3, normal: Vec3): number {
-  const ux = b[0] - a[0];
-  const uy = b[1] - a[1];
-  const uz = b[2] - a[2];
-  const vx = c[0] - a[0];
-  const vy = c[1] - a[1];
-  const vz = c[2] - a[2];
-  return (uy * vz - uz * vy) * normal[0] + (uz * vx - ux * vz) * normal[1] + (ux * vy - uy * vx) * normal[2];
-}
+const turn = (a: Vec3, b: Vec3, c: Vec3, normal: Vec3): number => dot(normalOf(a, b, c), normal);
 
 function covers(
   points: readonly Vec3[],

@@ -1,4 +1,4 @@
-import type { TriangleMesh, Vec3 } from '../../geometry/index.ts';
+import { sidesCrossed, type TriangleMesh, type Vec3 } from '../../geometry/index.ts';
 
 /** Area of one face, mm2. */
 export function faceArea({ positions, triangles }: TriangleMesh, face: number): number {
@@ -8,16 +8,9 @@ export function faceArea({ positions, triangles }: TriangleMesh, face: number): 
 
 /** Half the cross product of two sides: points out of the face, as long as its area in mm2. */
 export function areaVector(positions: Float32Array, triangles: Uint32Array, face: number): Vec3 {
-  const a = triangles[face * 3] * 3;
-  const b = triangles[face * 3 + 1] * 3;
-  const c = triangles[face * 3 + 2] * 3;
-  const ux = positions[b] - positions[a];
-  const uy = positions[b + 1] - positions[a + 1];
-  const uz = positions[b + 2] - positions[a + 2];
-  const vx = positions[c] - positions[a];
-  const vy = positions[c + 1] - positions[a + 1];
-  const vz = positions[c + 2] - positions[a + 2];
-  return [(uy * vz - uz * vy) / 2, (uz * vx - ux * vz) / 2, (ux * vy - uy * vx) / 2];
+  const h = face * 3;
+  const [x, y, z] = sidesCrossed(positions, triangles[h], triangles[h + 1], triangles[h + 2]);
+  return [x / 2, y / 2, z / 2];
 }
 
 /** Middle of one face. */

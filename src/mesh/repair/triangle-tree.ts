@@ -1,4 +1,4 @@
-import type { TriangleMesh, Vec3 } from '../../geometry/index.ts';
+import { memoPerMesh, sidesCrossed, type TriangleMesh } from '../../geometry/index.ts';
 import { distance2ToTriangle, solidAngle } from './triangle-measures.ts';
 
 const leafSize = 4;
@@ -161,8 +161,8 @@ export class TriangleTree {
     let weight = 0;
     for (let f = from; f < to; f++) {
       const c = f * 9;
-      const v = crossHalf(corners, c);
-      const area = Math.hypot(v[0], v[1], v[2]) + 1e-30;
+      const v = sidesCrossed(corners, 3 * f, 3 * f + 1, 3 * f + 2);
+      const area = Math.hypot(v[0], v[1], v[2]) / 2 + 1e-30;
       weight += area;
       for (let axis = 0; axis < 3; axis++) {
         const p = corners[c + axis];
@@ -170,7 +170,7 @@ export class TriangleTree {
         const r = corners[c + 6 + axis];
         nodes[n + axis] = Math.min(nodes[n + axis], p, q, r);
         nodes[n + 3 + axis] = Math.max(nodes[n + 3 + axis], p, q, r);
-        nodes[n + 6 + axis] += v[axis];
+        nodes[n + 6 + axis] += v[axis] / 2;
         nodes[n + 9 + axis] += (area * (p + q + r)) / 3;
       }
     }
@@ -241,24 +241,5 @@ function halve(order: Uint32Array, middles: Float32Array, from: number, to: numb
   return at - from < least || to - at < least ? (from + to) >> 1 : at;
 }
 
-function crossHalf(c: Float64Array, i: number): Vec3 {
-  const ux = c[i + 3] - c[i];
-  const uy = c[i + 4] - c[i + 1];
-  const uz = c[i + 5] - c[i + 2];
-  const vx = c[i + 6] - c[i];
-  const vy = c[i + 7] - c[i + 1];
-  const vz = c[i + 8] - c[i + 2];
-  return [(uy * vz - uz * vy) / 2, (uz * vx - ux * vz) / 2, (ux * vy - uy * vx) / 2];
-}
-
-// Keyed by the positions, which all placements of a master share and which never change after they are made.
-const trees = new WeakMap<Float32Array, { readonly triangles: Uint32Array; readonly tree: TriangleTree }>();
-
 /** The tree of a mesh that stays: made when first asked for. */
-export function treeOf(mesh: TriangleMesh): TriangleTree {
-  const known = trees.get(mesh.positions);
-  if (known?.triangles === mesh.triangles) return known.tree;
-  const tree = new TriangleTree(mesh);
-  trees.set(mesh.positions, { triangles: mesh.triangles, tree });
-  return tree;
-}
+export const treeOf = memoPerMesh((mesh) => new TriangleTree(mesh));

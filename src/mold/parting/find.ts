@@ -30,9 +30,6 @@ export interface PartingInput {
   readonly cell: number;
 }
 
-/** Slope and cell for a disc of many masters; 45 degrees: common practice, no published source. */
-export const partingDefaults = { slopeRad: Math.PI / 4, cell: 0.125 } as const;
-
 /** The sheet keeps this close to the heights, mm: below what a casting shows, above what the columns know. */
 const sheetTolerance = 0.01;
 

@@ -1,4 +1,4 @@
-import { type Matrix4, moveMesh, type TriangleMesh } from '../../geometry/index.ts';
+import { type Matrix4, memoPerObject, moveMesh, type TriangleMesh } from '../../geometry/index.ts';
 import { looseVolume } from '../loose.ts';
 import { masterOf } from '../master-of.ts';
 import { type Memoize, makeAlways } from '../memoize.ts';
@@ -24,25 +24,17 @@ export interface BuildUpSpace {
   readonly clearance: number;
 }
 
-const spaces = new WeakMap<Mold, readonly BuildUpSpace[]>();
-
 /**
  * The spaces of all build-ups wished; none where the parting surface is the plane. Found once for a mold, which is never
  * changed after it is made: several works look at them, and each crop would be a new array to be hashed.
  */
-export function buildUpSpaces(mold: Mold): readonly BuildUpSpace[] {
-  const known = spaces.get(mold) ?? findSpaces(mold);
-  spaces.set(mold, known);
-  return known;
-}
-
-function findSpaces(mold: Mold): BuildUpSpace[] {
+export const buildUpSpaces = memoPerObject((mold: Mold): readonly BuildUpSpace[] => {
   if (mold.parting.flat) return [];
   return mold.supports.flatMap(({ placement: id, clearance }, index) => {
     const placement = mold.placements.find((one) => one.id === id);
     return placement ? [{ id, number: index + 1, clearance, ...around(mold, placement) }] : [];
   });
-}
+});
 
 function around(mold: Mold, placement: Placement): Pick<BuildUpSpace, 'surface' | 'own' | 'others'> {
   const { id, x, y, reach } = placement;

@@ -1,7 +1,13 @@
 import { circle, hole, line, type Outline, type Path } from '../../geometry/index.ts';
 import { type CanRing, canRings, type Part, task } from '../../mold/index.ts';
-import { asSolid, flatFixture, onBed } from '../making/index.ts';
-import { type FindTitlePlace, layOutTitle, planWords, plateBody, titlePlaceOnRing } from '../plate/index.ts';
+import { flatFixture } from '../making/index.ts';
+import {
+  engravedPlate,
+  type FindTitlePlace,
+  layOutTitle,
+  planWords,
+  titlePlaceOnRing,
+} from '../plate/index.ts';
 
 const titles: Readonly<Record<CanRing['id'], string>> = {
   'can-spacer': 'spacer plate for the can',
@@ -35,19 +41,11 @@ export const canParts: Part = task({
     const label = layOutTitle({ id, title }, ['LID SIDE', ...planWords(names)], spotFor(ring));
     const { lettered, findings } = label;
     const engraved = [indexLine(ring), ...label.engraved];
-    const solid = kernel.scope((scope) => {
-      const body = plateBody(scope, { outline, thickness, engraved }, fixture, title);
-      return asSolid(scope, body, onBed(0), { id, title, role: 'can part', subjects: [id], lettered });
-    });
-    const marks = [
-      { layer: 'cut', outline, texts: [] },
-      { layer: 'engrave', outline: engraved, texts: [] },
-    ] as const;
-    return {
-      solids: [solid],
-      drawings: [{ id, title, subjects: [id], marks, thickness, estimated: false }],
-      findings,
-    };
+    const naming = { id, title, role: 'can part', subjects: [id], lettered } as const;
+    const { solid, drawing } = kernel.scope((scope) =>
+      engravedPlate(scope, { outline, thickness, engraved }, fixture, naming),
+    );
+    return { solids: [solid], drawings: [drawing], findings };
   },
 });
 

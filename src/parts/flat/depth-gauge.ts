@@ -1,8 +1,14 @@
 import { type Outline, type Path, type Point2, polygon } from '../../geometry/index.ts';
 import { lettersOf, tenths } from '../../lettering/index.ts';
 import { type Mold, type Part, task } from '../../mold/index.ts';
-import { asSolid, type FlatFixture, flatFixture, onBed } from '../making/index.ts';
-import { type FindTitlePlace, layOutTitle, type PlanNames, planWords, plateBody } from '../plate/index.ts';
+import { type FlatFixture, flatFixture } from '../making/index.ts';
+import {
+  engravedPlate,
+  type FindTitlePlace,
+  layOutTitle,
+  type PlanNames,
+  planWords,
+} from '../plate/index.ts';
 
 const id = 'depth-gauge';
 /** Millimeters; common practice. */
@@ -41,19 +47,11 @@ export const depthGauge: Part = task({
     const engraved = [...depths.flatMap(({ depth }, i) => numberOf(depth, i)), ...label.engraved];
     const subjects = depths.flatMap(({ ids }) => ids);
     const { thickness } = gauge;
-    const solid = kernel.scope((scope) => {
-      const body = plateBody(scope, { outline, thickness, engraved }, fixture, title);
-      return asSolid(scope, body, onBed(0), { id, title, role: 'gauge', subjects, lettered, estimated });
-    });
-    const marks = [
-      { layer: 'cut', outline, texts: [] },
-      { layer: 'engrave', outline: engraved, texts: [] },
-    ] as const;
-    return {
-      solids: [solid],
-      drawings: [{ id, title, subjects, marks, thickness, estimated }],
-      findings,
-    };
+    const naming = { id, title, role: 'gauge', subjects, lettered, estimated } as const;
+    const { solid, drawing } = kernel.scope((scope) =>
+      engravedPlate(scope, { outline, thickness, engraved }, fixture, naming),
+    );
+    return { solids: [solid], drawings: [drawing], findings };
   },
 });
 

@@ -13,7 +13,6 @@ import type { Profile, Scope } from '../../kernel/index.ts';
 import { tenths } from '../../lettering/index.ts';
 import { sectionOf } from '../../mesh/index.ts';
 import {
-  type Drawing,
   heightAt,
   type Mold,
   masterOf,
@@ -23,10 +22,11 @@ import {
   task,
   tipsOf,
 } from '../../mold/index.ts';
-import { asSolid, holeFit, onBed } from '../making/index.ts';
+import { holeFit } from '../making/index.ts';
 import {
   bossHoles,
   drawnTo,
+  engravedPlate,
   freeSpace,
   indexCut,
   type LabelWish,
@@ -35,7 +35,6 @@ import {
   overlapsAmong,
   type PlanNames,
   planWords,
-  plateBody,
   plateThickness,
   rimTrack,
   roomBehind,
@@ -90,24 +89,12 @@ export const layoutPlate: Part = task({
       const openings = windows.map((profile) => outerRings(scope, profile));
       const { outline, engraved, lettered, findings } = drawn(input, openings);
       const subjects = masters.map((master) => master.id);
-      const title = name;
-      const body = plateBody(scope, { outline, thickness, engraved }, fixture, title);
-      const solid = asSolid(scope, body, onBed(0), {
-        id,
-        title,
-        role: 'layout plate',
-        subjects,
-        lettered,
-        estimated,
-      });
-      const marks: Drawing['marks'] = [
-        { layer: 'cut', outline, texts: [] },
-        { layer: 'engrave', outline: engraved, texts: [] },
-      ];
+      const naming = { id, title: name, role: 'layout plate', subjects, lettered, estimated } as const;
+      const { solid, drawing } = engravedPlate(scope, { outline, thickness, engraved }, fixture, naming);
       const papers = exact.flatMap((profile) => outerRings(scope, scope.inset(profile, 0, drawnTo)));
       return {
         solids: [solid],
-        drawings: [{ id, title, subjects, thickness, estimated, marks }, partingPaper(input, papers)],
+        drawings: [drawing, partingPaper(input, papers)],
         findings: [...overlaps(scope, input, windows), ...findings],
       };
     }),

@@ -1,4 +1,4 @@
-export { asSolid, onBed } from './as-solid.ts';
+export { asSolid, onBed, type SolidNaming } from './as-solid.ts';
 export { type FlatFixture, flatFixture, holeFit, openingFit } from './fit.ts';
 export { fromOuterFace, type HalfName, halfNames, halfToPrint } from './half-frame.ts';
 export {

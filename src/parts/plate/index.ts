@@ -1,5 +1,5 @@
 export { freeSpace } from './free-space.ts';
-export { plateBody, plateThickness } from './plate-body.ts';
+export { engravedPlate, plateThickness } from './plate-body.ts';
 export type { LabelWish } from './plate-labels.ts';
 export { letterPlate } from './plate-lettering.ts';
 export {

@@ -1,7 +1,7 @@
-import { type Outline, type Path, pointsOf, polygonsOf } from '../../geometry/index.ts';
+import { inverse, type Outline, type Path, pointsOf, polygonsOf } from '../../geometry/index.ts';
 import type { Body, Scope } from '../../kernel/index.ts';
-import type { Fixture } from '../../mold/index.ts';
-import { labelDepth, strokeOutlines } from '../making/index.ts';
+import type { Drawing, Fixture, Solid } from '../../mold/index.ts';
+import { asSolid, labelDepth, onBed, type SolidNaming, strokeOutlines } from '../making/index.ts';
 import { footCutters } from './foot-chamfer.ts';
 
 /** Where the plan does not say, mm; common practice. */
@@ -36,4 +36,25 @@ export function plateBody(
     cutters.push(scope.extrude(pen, thickness - labelDepth, thickness + 1, what));
   }
   return scope.subtract(scope.extrude(polygons, 0, thickness, what), cutters, what);
+}
+
+/** The plate as a solid, in the mold frame where `toPrint` brings it from, and the drawing it is cut and engraved by. */
+export function engravedPlate(
+  scope: Scope,
+  plate: Plate,
+  fixture: Pick<Fixture, 'chordError' | 'footChamfer'>,
+  naming: SolidNaming,
+  toPrint = onBed(0),
+): { solid: Solid; drawing: Drawing } {
+  const { id, title, subjects, estimated = false } = naming;
+  const { outline, thickness, engraved } = plate;
+  const body = scope.move(plateBody(scope, plate, fixture, title), inverse(toPrint), title);
+  const marks = [
+    { layer: 'cut', outline, texts: [] },
+    { layer: 'engrave', outline: engraved, texts: [] },
+  ] as const;
+  return {
+    solid: asSolid(scope, body, toPrint, naming),
+    drawing: { id, title, subjects, marks, thickness, estimated },
+  };
 }

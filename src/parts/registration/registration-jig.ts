@@ -9,13 +9,13 @@ import {
   reversed,
 } from '../../geometry/index.ts';
 import { type Boss, hexagonCorners, type Mold, type Notch, type Part, task } from '../../mold/index.ts';
-import { asSolid, type FlatFixture, flatFixture, holeFit, onBed, openingFit } from '../making/index.ts';
+import { type FlatFixture, flatFixture, holeFit, openingFit } from '../making/index.ts';
 import {
+  engravedPlate,
   indexCut,
   layOutTitle,
   type PlanNames,
   planWords,
-  plateBody,
   type RimCut,
   rimTrack,
   type Title,
@@ -59,18 +59,13 @@ export const registrationJig: Part = task({
     const subjects = input.bosses.map((boss) => boss.id);
     const highest = Math.max(...input.bosses.map(({ rootDepth }) => rootDepth));
     const thickness = input.thickness ?? Math.max(leastThickness, highest);
-    const title = name;
-    const solid = kernel.scope((scope) => {
-      const body = plateBody(scope, { outline, thickness, engraved }, input.fixture, title);
-      return asSolid(scope, body, onBed(0), { id, title, role: 'jig', subjects, lettered });
-    });
-    const marks = [
-      { layer: 'cut', outline, texts: [] },
-      { layer: 'engrave', outline: engraved, texts: [] },
-    ] as const;
+    const naming = { id, title: name, role: 'jig', subjects, lettered } as const;
+    const { solid, drawing } = kernel.scope((scope) =>
+      engravedPlate(scope, { outline, thickness, engraved }, input.fixture, naming),
+    );
     return {
       solids: [solid],
-      drawings: [{ id, title, subjects, marks, thickness, estimated: false }],
+      drawings: [drawing],
       // One that is not given out needs no words on its label.
       findings: thin.length > 0 ? thin : [...lowFinding(thickness, highest), ...findings],
     };

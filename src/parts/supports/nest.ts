@@ -1,14 +1,5 @@
 import { type Finding, finding } from '../../findings/index.ts';
-import {
-  inverse,
-  type Path,
-  type Point2,
-  pointsOf,
-  polygon,
-  reversed,
-  translation,
-  upsideDown,
-} from '../../geometry/index.ts';
+import { type Path, type Point2, pointsOf, polygon, reversed, upsideDown } from '../../geometry/index.ts';
 import type { Profile, Scope } from '../../kernel/index.ts';
 import {
   type BuildUpSpace,
@@ -20,10 +11,11 @@ import {
   type Tools,
   task,
 } from '../../mold/index.ts';
-import { asSolid, holeFit } from '../making/index.ts';
+import { holeFit, onBed } from '../making/index.ts';
 import {
   bossHoles,
   drawnTo,
+  engravedPlate,
   freeSpace,
   indexCut,
   letterPlate,
@@ -32,7 +24,6 @@ import {
   overlapsBetween,
   type PlanNames,
   planWords,
-  plateBody,
   plateThickness,
   rimTrack,
   roomBehind,
@@ -119,18 +110,13 @@ function oneNest(input: NestInput, side: Side, feet: readonly PlacedFoot[], { ke
     const drawn = drawnPlate(scope, input, { ...named, half, windows, holes });
     const { outline, engraved, lettered } = drawn;
     const naming = { ...named, role: 'nest' as const, subjects, lettered, windows: drawn.windows, estimated };
-    const body = plateBody(scope, { outline, thickness, engraved }, fixture, named.title);
-    const toPrint = side === 1 ? translation(0, 0, 0) : upsideDown;
-    const there = scope.move(body, inverse(toPrint), named.title);
-    const solid = asSolid(scope, there, toPrint, naming);
-    const marks = [
-      { layer: 'cut', outline, texts: [] },
-      { layer: 'engrave', outline: engraved, texts: [] },
-    ] as const;
+    const plate = { outline, thickness, engraved };
+    const toPrint = side === 1 ? onBed(0) : upsideDown;
+    const { solid, drawing } = engravedPlate(scope, plate, fixture, naming, toPrint);
     const broken = brokenWindows(scope, named.id, { windows, holes, radius: input.radius });
     return {
       solids: [solid],
-      drawings: [{ ...named, subjects, thickness, estimated, marks }],
+      drawings: [drawing],
       // One that is not given out needs no words on it.
       findings: broken.length > 0 ? broken : [...meetings(scope, named.id, windows), ...drawn.findings],
     };

@@ -22,17 +22,6 @@ function open(preset: Preset): void {
 
 /** Opened with no plan: a disc to start from, without a word of file format. */
 export function FirstLook() {
-  const unit = units.value;
-  const [size, setSize] = useState(3);
-  const [process, setProcess] = useState<(typeof processes)[number]['id']>('rubber');
-  const { presets, notCarried } = offers.value;
-  const diameter = sizes[unit][size];
-  const start = () =>
-    openPlan({
-      name: 'new-disc.yaml',
-      text: starterPlan({ diameter: unit === 'in' ? diameter * mmPerInch : diameter, process, unit }),
-      origin: 'preset',
-    });
   return (
     <main class="first-look">
       <h1>discwright</h1>
@@ -40,28 +29,7 @@ export function FirstLook() {
         Choose a disc. You get a center sprue form, plug, bosses, tab and blank halves at once; masters can
         come later.
       </p>
-      <section aria-label="A new disc" class="card new-disc">
-        <Choice label="Lengths" value={units} options={['mm', 'in']} />
-        <fieldset class="choice sizes">
-          <legend>Disc across</legend>
-          {sizes[unit].map((one, index) => (
-            <button key={one} type="button" aria-pressed={index === size} onClick={() => setSize(index)}>
-              {one} {unit}
-            </button>
-          ))}
-        </fieldset>
-        <fieldset class="choice">
-          <legend>The halves will be</legend>
-          {processes.map(({ id, title }) => (
-            <button key={id} type="button" aria-pressed={id === process} onClick={() => setProcess(id)}>
-              {title}
-            </button>
-          ))}
-        </fieldset>
-        <button type="button" class="main" onClick={start}>
-          Start with this disc
-        </button>
-      </section>
+      <NewDisc />
       <h2>Or bring your own</h2>
       <p>
         Drop a plan and its meshes anywhere on this page, or <OpenFiles />
@@ -72,6 +40,57 @@ export function FirstLook() {
         </p>
       )}
       <h2>Or look at a finished one</h2>
+      <Offers />
+      <p class="caution">
+        Molten metal, spinning discs and hot presses hurt people. What is computed here are shapes and
+        distances; local codes, the makers of your machine, rubber and alloy, and licensed practice come
+        first.
+      </p>
+    </main>
+  );
+}
+
+function NewDisc() {
+  const unit = units.value;
+  const [size, setSize] = useState(3);
+  const [process, setProcess] = useState<(typeof processes)[number]['id']>('rubber');
+  const diameter = sizes[unit][size];
+  const start = () =>
+    openPlan({
+      name: 'new-disc.yaml',
+      text: starterPlan({ diameter: unit === 'in' ? diameter * mmPerInch : diameter, process, unit }),
+      origin: 'preset',
+    });
+  return (
+    <section aria-label="A new disc" class="card new-disc">
+      <Choice label="Lengths" value={units} options={['mm', 'in']} />
+      <fieldset class="choice sizes">
+        <legend>Disc across</legend>
+        {sizes[unit].map((one, index) => (
+          <button key={one} type="button" aria-pressed={index === size} onClick={() => setSize(index)}>
+            {one} {unit}
+          </button>
+        ))}
+      </fieldset>
+      <fieldset class="choice">
+        <legend>The halves will be</legend>
+        {processes.map(({ id, title }) => (
+          <button key={id} type="button" aria-pressed={id === process} onClick={() => setProcess(id)}>
+            {title}
+          </button>
+        ))}
+      </fieldset>
+      <button type="button" class="main" onClick={start}>
+        Start with this disc
+      </button>
+    </section>
+  );
+}
+
+function Offers() {
+  const { presets, notCarried } = offers.value;
+  return (
+    <>
       <ul class="cards">
         {presets.map((preset) => (
           <li key={preset.id}>
@@ -89,11 +108,6 @@ export function FirstLook() {
           in its folder presets; drop a plan from there with its masters.
         </p>
       )}
-      <p class="caution">
-        Molten metal, spinning discs and hot presses hurt people. What is computed here are shapes and
-        distances; local codes, the makers of your machine, rubber and alloy, and licensed practice come
-        first.
-      </p>
-    </main>
+    </>
   );
 }

@@ -5,28 +5,9 @@ import { cut, hidden, pose, seeThrough, setView, viewNames } from '../state/view
 
 /** Under the picture: which kinds are shown, from where, how the halves stand, and where the picture is cut off. */
 export function ShowBar() {
-  const there = present();
-  const isTool = ({ shownAtFirst }: Kind): boolean => !shownAtFirst;
   return (
     <div class="show-bar">
-      <fieldset class="chips">
-        <legend class="unseen">Shown</legend>
-        {there
-          .filter((kind) => !isTool(kind))
-          .map((kind) => (
-            <Chip key={kind.id} kind={kind} />
-          ))}
-        {there.some(isTool) && (
-          <details class="tools">
-            <summary>Blanks, tools</summary>
-            <div class="tool-chips">
-              {there.filter(isTool).map((kind) => (
-                <Chip key={kind.id} kind={kind} />
-              ))}
-            </div>
-          </details>
-        )}
-      </fieldset>
+      <ShownKinds />
       <div class="looks">
         <fieldset class="look-row">
           <legend class="unseen">Look</legend>
@@ -39,30 +20,62 @@ export function ShowBar() {
             show all
           </button>
         </fieldset>
-        <fieldset class="look-row">
-          <legend class="unseen">Halves</legend>
-          <button
-            type="button"
-            aria-pressed={pose.value === 'open book'}
-            onClick={() => {
-              pose.value = pose.value === 'open book' ? 'stacked' : 'open book';
-            }}
-          >
-            open book
-          </button>
-          <button
-            type="button"
-            aria-pressed={seeThrough.value}
-            onClick={() => {
-              seeThrough.value = !seeThrough.value;
-            }}
-          >
-            see-through
-          </button>
-        </fieldset>
+        <HalvesControl />
         <CutControl />
       </div>
     </div>
+  );
+}
+
+function ShownKinds() {
+  const there = present();
+  const isTool = ({ shownAtFirst }: Kind): boolean => !shownAtFirst;
+  return (
+    <fieldset class="chips">
+      <legend class="unseen">Shown</legend>
+      {there
+        .filter((kind) => !isTool(kind))
+        .map((kind) => (
+          <Chip key={kind.id} kind={kind} />
+        ))}
+      {there.some(isTool) && (
+        <details class="tools">
+          <summary>Blanks, tools</summary>
+          <div class="tool-chips">
+            {there.filter(isTool).map((kind) => (
+              <Chip key={kind.id} kind={kind} />
+            ))}
+          </div>
+        </details>
+      )}
+    </fieldset>
+  );
+}
+
+function HalvesControl() {
+  const isOpen = pose.value === 'open book';
+  return (
+    <fieldset class="look-row">
+      <legend class="unseen">Halves</legend>
+      <button
+        type="button"
+        aria-pressed={isOpen}
+        onClick={() => {
+          pose.value = isOpen ? 'stacked' : 'open book';
+        }}
+      >
+        open book
+      </button>
+      <button
+        type="button"
+        aria-pressed={seeThrough.value}
+        onClick={() => {
+          seeThrough.value = !seeThrough.value;
+        }}
+      >
+        see-through
+      </button>
+    </fieldset>
   );
 }
 

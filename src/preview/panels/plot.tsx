@@ -41,6 +41,42 @@ function keyTo({ key, shiftKey }: KeyboardEvent, at: number, from: number, to: n
   return key === 'End' ? to : undefined;
 }
 
+interface AxesProps {
+  readonly x: ShownAxis;
+  readonly y: ShownAxis;
+  readonly px: (value: number) => number;
+  readonly py: (value: number) => number;
+  /** Ends of the x axis, and the upper one of y. */
+  readonly range: readonly [x0: number, x1: number, y1: number];
+}
+
+function Axes({ x, y, px, py, range: [x0, x1, y1] }: AxesProps) {
+  return (
+    <>
+      <line class="axis" x1={left} y1={py(0)} x2={width - right} y2={py(0)} />
+      <line class="axis" x1={left} y1={8} x2={left} y2={py(0)} />
+      {steps(x0, x1, x.unit).map((value) => (
+        <text key={value} class="tick" x={px(value)} y={height - 14} text-anchor="middle">
+          {Number(value.toFixed(6))}
+        </text>
+      ))}
+      {steps(0, y1 / headroom, y.unit)
+        .slice(1)
+        .map((value) => (
+          <text key={value} class="tick" x={left - 4} y={py(value) + 3} text-anchor="end">
+            {Number(value.toFixed(6))}
+          </text>
+        ))}
+      <text class="tick" x={width - right} y={height - 3} text-anchor="end">
+        {x.label}, {x.unit}
+      </text>
+      <text class="tick is-over" x={left + 4} y={10}>
+        {y.label}, {y.unit}
+      </text>
+    </>
+  );
+}
+
 /** A line plot of a series of the report, as it is: no smoothing, axes from zero. */
 export function Plot({ series, marks = [], at, onPick }: PlotProps) {
   const { x, y, level } = series;
@@ -81,26 +117,7 @@ export function Plot({ series, marks = [], at, onPick }: PlotProps) {
           }
         : { role: 'img' })}
     >
-      <line class="axis" x1={left} y1={py(0)} x2={width - right} y2={py(0)} />
-      <line class="axis" x1={left} y1={8} x2={left} y2={py(0)} />
-      {steps(x0, x1, x.unit).map((value) => (
-        <text key={value} class="tick" x={px(value)} y={height - 14} text-anchor="middle">
-          {Number(value.toFixed(6))}
-        </text>
-      ))}
-      {steps(0, y1 / headroom, y.unit)
-        .slice(1)
-        .map((value) => (
-          <text key={value} class="tick" x={left - 4} y={py(value) + 3} text-anchor="end">
-            {Number(value.toFixed(6))}
-          </text>
-        ))}
-      <text class="tick" x={width - right} y={height - 3} text-anchor="end">
-        {x.label}, {x.unit}
-      </text>
-      <text class="tick is-over" x={left + 4} y={10}>
-        {y.label}, {y.unit}
-      </text>
+      <Axes x={x} y={y} px={px} py={py} range={[x0, x1, y1]} />
       <path class="curve" d={line.join('')} />
       {level && (
         <>

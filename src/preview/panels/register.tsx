@@ -1,11 +1,13 @@
 import { useEffect } from 'preact/hooks';
 import type { BossSeat } from '../../mold/index.ts';
 import { falseSeats, figure, misfit, seatings, shaken, shakeWay } from '../state/closing.ts';
+import { pointing } from '../state/pointing.ts';
 import { inTheirUnits, length } from '../state/show.ts';
-import { pointedAt, report } from '../state/store.ts';
+import { report } from '../state/store.ts';
 import { apart, pose, wrongTurn } from '../state/view.ts';
 import type { Panel } from './panel.ts';
 import { Plot } from './plot.tsx';
+import { Rows } from './rows.tsx';
 
 export const register: Panel = {
   id: 'register',
@@ -84,33 +86,15 @@ function Seats() {
   const clashes = seatings.value.some(({ state }) => state === 'clash');
   return (
     <>
-      <table class="rows">
-        <thead>
-          <tr>
-            <th>Boss</th>
-            <th>Off its socket</th>
-            <th>Now</th>
+      <Rows heads={['Boss', 'Off its socket', 'Now']}>
+        {seatings.value.map((seat) => (
+          <tr key={seat.id} class={`is-${seat.state.split(' ')[0]}`} {...pointing(seat.id)}>
+            <td>{seat.id}</td>
+            <td class="number">{length(seat.off)}</td>
+            <td class="number">{stateOf(seat)}</td>
           </tr>
-        </thead>
-        <tbody>
-          {seatings.value.map((seat) => (
-            <tr
-              key={seat.id}
-              class={`is-${seat.state.split(' ')[0]}`}
-              onPointerEnter={() => {
-                pointedAt.value = seat.id;
-              }}
-              onPointerLeave={() => {
-                pointedAt.value = undefined;
-              }}
-            >
-              <td>{seat.id}</td>
-              <td class="number">{length(seat.off)}</td>
-              <td class="number">{stateOf(seat)}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
+        ))}
+      </Rows>
       {clashes && (
         <p class="remark">
           A clash is as deep as the upper half would have to be raised there to be clear. Bosses are held to
@@ -205,25 +189,17 @@ function Play() {
         </button>{' '}
         The upper half can shift by {length(how.shift)}; drawn {how.factor} times as large.
       </p>
-      <table class="rows">
-        <thead>
-          <tr>
-            <th>Cavity</th>
-            <th>Step at the parting line</th>
+      <Rows heads={['Cavity', 'Step at the parting line']}>
+        {steps.map(({ subject, value, estimated }) => (
+          <tr key={subject}>
+            <td>{subject}</td>
+            <td class="number">
+              {estimated ? '~ ' : ''}
+              {length(value)}
+            </td>
           </tr>
-        </thead>
-        <tbody>
-          {steps.map(({ subject, value, estimated }) => (
-            <tr key={subject}>
-              <td>{subject}</td>
-              <td class="number">
-                {estimated ? '~ ' : ''}
-                {length(value)}
-              </td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
+        ))}
+      </Rows>
     </>
   );
 }

@@ -1,11 +1,13 @@
 import { useState } from 'preact/hooks';
 import { figureOf, figuresOf } from '../state/figures.ts';
+import { pointing } from '../state/pointing.ts';
 import { inTheirUnits, inUnits, length, quantity } from '../state/show.ts';
 import { mold, pointedAt, report } from '../state/store.ts';
 import { FigureList } from './figure-list.tsx';
 import { FindingsAbout } from './findings-about.tsx';
 import type { Panel } from './panel.ts';
 import { Plot } from './plot.tsx';
+import { Rows } from './rows.tsx';
 
 export const spin: Panel = {
   id: 'spin',
@@ -81,39 +83,22 @@ function Cavities() {
   const inner = figuresOf('pressure.inner');
   if (inner.length === 0) return null;
   return (
-    <table class="rows">
-      <caption class="unseen">Pressure at the ends of each cavity</caption>
-      <thead>
-        <tr>
-          <th>Cavity</th>
-          <th>Inner end</th>
-          <th>Outer end</th>
-          <th>Finest</th>
-        </tr>
-      </thead>
-      <tbody>
-        {inner.map(({ subject, value, unit }) => {
-          const outer = figureOf('pressure.outer', subject);
-          const detail = figureOf('pressure.detail', subject);
-          return (
-            <tr
-              key={subject}
-              class={pointedAt.value === subject ? 'is-near' : ''}
-              onPointerEnter={() => {
-                pointedAt.value = subject;
-              }}
-              onPointerLeave={() => {
-                pointedAt.value = undefined;
-              }}
-            >
-              <td>{subject}</td>
-              <td class="number">{quantity(value, unit)}</td>
-              <td class="number">{outer ? quantity(outer.value, outer.unit) : ''}</td>
-              <td class="number">{detail ? length(detail.value) : ''}</td>
-            </tr>
-          );
-        })}
-      </tbody>
-    </table>
+    <Rows
+      heads={['Cavity', 'Inner end', 'Outer end', 'Finest']}
+      caption="Pressure at the ends of each cavity"
+    >
+      {inner.map(({ subject, value, unit }) => {
+        const outer = figureOf('pressure.outer', subject);
+        const detail = figureOf('pressure.detail', subject);
+        return (
+          <tr key={subject} class={pointedAt.value === subject ? 'is-near' : ''} {...pointing(subject)}>
+            <td>{subject}</td>
+            <td class="number">{quantity(value, unit)}</td>
+            <td class="number">{outer ? quantity(outer.value, outer.unit) : ''}</td>
+            <td class="number">{detail ? length(detail.value) : ''}</td>
+          </tr>
+        );
+      })}
+    </Rows>
   );
 }

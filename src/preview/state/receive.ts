@@ -32,14 +32,7 @@ function put(message: FromWorker): void {
       break;
     }
     case 'laid':
-      store.unread.value = [];
-      planSystem.value = message.mold.units;
-      if (!store.mold.peek()) hideForFirstLook(message.mold.process);
-      store.mold.value = message.mold;
-      if (message.complete) showArrived();
-      // What was let go lies there now; what was picked up meanwhile is still dragged.
-      if (!isDragging.peek()) dragState.value = undefined;
-      performance.mark(message.complete ? 'mold laid' : 'disc laid');
+      showLaid(message);
       break;
     case 'channels':
       store.channels.value = message.channels;
@@ -57,12 +50,7 @@ function put(message: FromWorker): void {
       store.reportIsCurrent.value = true;
       break;
     case 'built':
-      store.report.value = { ...message.report, fields: store.report.peek()?.fields ?? [] };
-      store.withheld.value = message.withheld;
-      store.stls.value = message.stls;
-      store.drawings.value = message.drawings;
-      store.step.value = undefined;
-      performance.mark('mold built');
+      showBuilt(message);
       break;
     case 'unread':
       store.unread.value = message.findings;
@@ -86,4 +74,26 @@ function put(message: FromWorker): void {
     case 'left':
       break;
   }
+}
+
+type Of<Kind extends FromWorker['kind']> = Extract<FromWorker, { readonly kind: Kind }>;
+
+function showLaid({ mold, complete }: Of<'laid'>): void {
+  store.unread.value = [];
+  planSystem.value = mold.units;
+  if (!store.mold.peek()) hideForFirstLook(mold.process);
+  store.mold.value = mold;
+  if (complete) showArrived();
+  // What was let go lies there now; what was picked up meanwhile is still dragged.
+  if (!isDragging.peek()) dragState.value = undefined;
+  performance.mark(complete ? 'mold laid' : 'disc laid');
+}
+
+function showBuilt({ report, withheld, stls, drawings }: Of<'built'>): void {
+  store.report.value = { ...report, fields: store.report.peek()?.fields ?? [] };
+  store.withheld.value = withheld;
+  store.stls.value = stls;
+  store.drawings.value = drawings;
+  store.step.value = undefined;
+  performance.mark('mold built');
 }

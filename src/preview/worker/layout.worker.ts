@@ -12,9 +12,9 @@ import {
 } from '../../pipeline/index.ts';
 import { type Plan, readPlan } from '../../plan/index.ts';
 import { PageFiles } from './files.ts';
-import { Helper, loadTogether, mostTriangles } from './load-together.ts';
+import { Helper, loadTogether } from './load-together.ts';
 import type { AskNear, BuildRequest, OpenPlan, ShownMold, ToLayoutWorker } from './messages.ts';
-import { shownMesh } from './reduce.ts';
+import { mostTriangles, shownMesh } from './reduce.ts';
 import { Outdated, onEdit, send, workerKernel, yieldToEvents } from './send.ts';
 import { showChannels } from './show-channels.ts';
 import { showSolids } from './show-solids.ts';

@@ -9,15 +9,8 @@ import {
 } from '../../pipeline/index.ts';
 import { expandPlacements, type Plan } from '../../plan/index.ts';
 import type { Loaded, LoadRequest } from './messages.ts';
-import { shownMesh } from './reduce.ts';
+import { mostTriangles, shownMesh } from './reduce.ts';
 import { Outdated, send, yieldToEvents } from './send.ts';
-
-/** Triangles of all masters on the disc together in the picture. */
-const shownTriangles = 120_000;
-
-/** Triangles each master may have in the picture, of so many placements. */
-export const mostTriangles = (placements: number): number =>
-  Math.max(1500, shownTriangles / Math.max(1, placements));
 
 /** What is to be loaded for an edit: its source, the master it is of, and how many triangles its picture may have. */
 export type Loading = Pick<LoadRequest, 'edit' | 'id' | 'source' | 'most'>;

@@ -1,13 +1,17 @@
 import { cornerNormals } from '../../export/index.ts';
 import { type TriangleMesh, triangleCount } from '../../geometry/index.ts';
-import { type Body, type Kernel, KernelFault, type Scope } from '../../kernel/index.ts';
+import { type Body, type Kernel, KernelFault, movedBySimplify, type Scope } from '../../kernel/index.ts';
 import type { ShownMesh } from './messages.ts';
 
 /** Tolerances, mm, given to the kernel one after the other until a mesh is small enough. */
 const fine = [0.01, 0.02, 0.04];
 const coarse = [0.08, 0.16, 0.32];
-/** The kernel moves a surface by at most this many times the tolerance (measured), each time it is reduced. */
-const mostMoved = 2.7;
+/** Triangles of all that stands on the disc together in the picture. */
+const shownTriangles = 120_000;
+
+/** Triangles each may have in the picture, of so many placements. */
+export const mostTriangles = (placements: number): number =>
+  Math.max(1500, shownTriangles / Math.max(1, placements));
 
 /** A mesh for the picture with about `most` triangles, or as near to it as the coarsest tolerance comes. */
 export function shownMesh(mesh: TriangleMesh, most: number, kernel: Kernel): ShownMesh {
@@ -54,7 +58,7 @@ function stepDown(start: Body, tolerances: readonly number[], most: number, scop
   let [body, error] = [start, 0];
   for (const tolerance of tolerances) {
     body = scope.simplify(body, tolerance);
-    error += mostMoved * tolerance;
+    error += movedBySimplify(tolerance);
     if (body.numTri() <= most) break;
   }
   return { body, error };

@@ -3,10 +3,7 @@ import type { TriangleMesh } from '../../geometry/index.ts';
 import type { Kernel } from '../../kernel/index.ts';
 import type { Mold } from '../../mold/index.ts';
 import type { ShownMaster, ShownWall, ShownWalls } from './messages.ts';
-import { reduce, shownOf } from './reduce.ts';
-
-/** Triangles of all cavities together in the picture. */
-const shownTriangles = 120_000;
+import { mostTriangles, reduce, shownOf } from './reduce.ts';
 
 /**
  * The thickness of the walls at the corners of what is drawn. The field has a value for each vertex of the whole mesh;
@@ -17,7 +14,7 @@ export function showWalls(
   fields: readonly Field[],
   kernel: Kernel,
 ): ShownWalls {
-  const most = Math.max(1500, shownTriangles / Math.max(1, placements.length));
+  const most = mostTriangles(placements.length);
   const meshes: ShownMaster[] = [];
   const walls: ShownWall[] = [];
   for (const { id, mesh } of masters) {

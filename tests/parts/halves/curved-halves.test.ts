@@ -1,15 +1,10 @@
 import { beforeAll, expect, test } from 'vitest';
 import { compose, moveMesh, rotation, translation } from '../../../src/geometry/index.ts';
 import { loadKernel } from '../../../src/kernel/index.ts';
-import {
-  findPartingSurface,
-  heightAt,
-  type Mold,
-  partingDefaults,
-  type Tools,
-} from '../../../src/mold/index.ts';
+import { findPartingSurface, heightAt, type Mold, type Tools } from '../../../src/mold/index.ts';
 import { halves } from '../../../src/parts/halves/halves.ts';
 import { patternPlate } from '../../../src/parts/halves/pattern-plate.ts';
+import { partingDefaults } from '../../../src/plan/index.ts';
 import { ball, masterOf, place } from '../example-masters.ts';
 import { exampleMold, polygonShare, shareAt, solidsOf, volumeOf } from '../example-mold.ts';
 import { pairEdges } from '../pairing.ts';

@@ -4,15 +4,10 @@ import { areaOf, boundsOf, moveMesh, type TriangleMesh } from '../../../src/geom
 import { loadKernel } from '../../../src/kernel/index.ts';
 import { bvhOf } from '../../../src/mesh/measure/bvh.ts';
 import { distanceTree, meshDistance } from '../../../src/mesh/measure/distance.ts';
-import {
-  findPartingSurface,
-  heightAt,
-  type Mold,
-  partingDefaults,
-  type Solid,
-} from '../../../src/mold/index.ts';
+import { findPartingSurface, heightAt, type Mold, type Solid } from '../../../src/mold/index.ts';
 import { labelDepth } from '../../../src/parts/making/label.ts';
 import { buildUp } from '../../../src/parts/supports/build-up.ts';
+import { partingDefaults } from '../../../src/plan/index.ts';
 import { badge, bunny, ellipsoid, placed, rod, rotation, translation } from '../../mold/shaped-masters.ts';
 import { masterOf, place } from '../example-masters.ts';
 import { exampleMold, solidsOf, volumeOf } from '../example-mold.ts';

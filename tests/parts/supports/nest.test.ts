@@ -10,12 +10,13 @@ import {
   type TriangleMesh,
 } from '../../../src/geometry/index.ts';
 import { loadKernel } from '../../../src/kernel/index.ts';
-import { findPartingSurface, type Mold, partingDefaults, type Solid } from '../../../src/mold/index.ts';
+import { findPartingSurface, type Mold, type Solid } from '../../../src/mold/index.ts';
 import { splitToBed } from '../../../src/parts/index.ts';
 import { buildUp } from '../../../src/parts/supports/build-up.ts';
 import { nest } from '../../../src/parts/supports/nest.ts';
 import { Cache } from '../../../src/pipeline/cache.ts';
 import { memoizeIn } from '../../../src/pipeline/memoize-in.ts';
+import { partingDefaults } from '../../../src/plan/index.ts';
 import { ellipsoid, placed, translation } from '../../mold/shaped-masters.ts';
 import { masterOf, place } from '../example-masters.ts';
 import { exampleMold, volumeOf } from '../example-mold.ts';

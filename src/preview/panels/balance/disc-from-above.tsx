@@ -1,7 +1,7 @@
 import { toDegrees } from '../../../geometry/index.ts';
 import { bossSpace } from '../../../mold/index.ts';
+import { isNear, pointing } from '../../state/pointing.ts';
 import { quantity } from '../../state/show.ts';
-import { picked, pointedAt } from '../../state/store.ts';
 import type { ShownUnbalance } from '../../state/unbalance.ts';
 import type { ShownMold } from '../../worker/messages.ts';
 
@@ -74,16 +74,11 @@ interface RoundProps {
 function Round({ id, kind, x, y, reach }: RoundProps) {
   return (
     <circle
-      class={`reach is-${kind} ${pointedAt.value === id || picked.value === id ? 'is-near' : ''}`}
+      class={`reach is-${kind} ${isNear(id) ? 'is-near' : ''}`}
       cx={x}
       cy={-y}
       r={reach}
-      onPointerEnter={() => {
-        pointedAt.value = id;
-      }}
-      onPointerLeave={() => {
-        pointedAt.value = undefined;
-      }}
+      {...pointing(id)}
     />
   );
 }

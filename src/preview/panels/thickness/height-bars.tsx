@@ -1,3 +1,4 @@
+import { isNear, pointing } from '../../state/pointing.ts';
 import { coversOf, leastCover, nextStock, type Reaching } from '../../state/reaching.ts';
 import { length, tick } from '../../state/show.ts';
 import { picked, pointedAt } from '../../state/store.ts';
@@ -109,7 +110,7 @@ interface BarProps {
 
 function Bar({ one, x, width, y, disc, limit }: BarProps) {
   const { id, kind, lowest, highest } = one;
-  const isNear = pointedAt.value === id || picked.value === id;
+  const near = isNear(id);
   const isThin = coversOf(one).some((cover) => cover < limit);
   const middle = x + width / 2;
   const [barLeft, barWidth] = [x + width * 0.14, width * 0.72];
@@ -117,15 +118,10 @@ function Bar({ one, x, width, y, disc, limit }: BarProps) {
     <g
       id={barId(id)}
       role="option"
-      aria-selected={isNear}
+      aria-selected={near}
       aria-label={say(one)}
-      class={`bar ${isNear ? 'is-near' : ''}`}
-      onPointerEnter={() => {
-        pointedAt.value = id;
-      }}
-      onPointerLeave={() => {
-        pointedAt.value = undefined;
-      }}
+      class={`bar ${near ? 'is-near' : ''}`}
+      {...pointing(id)}
       onClick={() => {
         picked.value = id;
       }}
@@ -134,7 +130,7 @@ function Bar({ one, x, width, y, disc, limit }: BarProps) {
       {highest > 0 && <line class="cover" x1={middle} y1={y(disc.upper)} x2={middle} y2={y(highest)} />}
       {lowest < 0 && <line class="cover" x1={middle} y1={y(lowest)} x2={middle} y2={y(-disc.lower)} />}
       <rect
-        class={`reach is-${kind.replace(' ', '-')} ${isThin ? 'is-thin' : ''} ${isNear ? 'is-near' : ''}`}
+        class={`reach is-${kind.replace(' ', '-')} ${isThin ? 'is-thin' : ''} ${near ? 'is-near' : ''}`}
         x={barLeft}
         y={y(highest)}
         width={barWidth}

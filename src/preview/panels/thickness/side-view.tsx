@@ -1,7 +1,7 @@
 import { shaftRadius } from '../../../mold/index.ts';
+import { isNear, pointing } from '../../state/pointing.ts';
 import type { Reaching } from '../../state/reaching.ts';
 import { length } from '../../state/show.ts';
-import { picked, pointedAt } from '../../state/store.ts';
 import type { ShownMold } from '../../worker/messages.ts';
 
 interface SideViewProps {
@@ -33,17 +33,12 @@ export function SideView({ mold: { disc, sprue }, things }: SideViewProps) {
         {things.map(({ id, kind, x, reach, lowest, highest }) => (
           <rect
             key={id}
-            class={`reach is-${kind.replace(' ', '-')} ${pointedAt.value === id || picked.value === id ? 'is-near' : ''}`}
+            class={`reach is-${kind.replace(' ', '-')} ${isNear(id) ? 'is-near' : ''}`}
             x={x - reach}
             y={-highest}
             width={2 * reach}
             height={highest - lowest}
-            onPointerEnter={() => {
-              pointedAt.value = id;
-            }}
-            onPointerLeave={() => {
-              pointedAt.value = undefined;
-            }}
+            {...pointing(id)}
           />
         ))}
         <line class="plane" x1={-radius} y1={0} x2={radius} y2={0} />

@@ -1,7 +1,9 @@
+import { isNear, pointing } from '../../state/pointing.ts';
 import { leastCover, nextStock, type Reaching, reaching } from '../../state/reaching.ts';
 import { length } from '../../state/show.ts';
-import { mold, picked, pointedAt } from '../../state/store.ts';
+import { mold, picked } from '../../state/store.ts';
 import type { Panel } from '../panel.ts';
+import { Rows } from '../rows.tsx';
 import { HeightBars } from './height-bars.tsx';
 import { SideView } from './side-view.tsx';
 
@@ -39,22 +41,14 @@ function Stock({ half, now }: { readonly half: 'lower' | 'upper'; readonly now: 
 
 function CoverTable({ things, limit }: { readonly things: readonly Reaching[]; readonly limit: number }) {
   return (
-    <table class="rows">
-      <caption class="unseen">Depth below and height above the parting plane, and least cover</caption>
-      <thead>
-        <tr>
-          <th>Stands in</th>
-          <th>Below plane</th>
-          <th>Above plane</th>
-          <th>Cover</th>
-        </tr>
-      </thead>
-      <tbody>
-        {things.map((one) => (
-          <CoverRow key={one.id} one={one} limit={limit} />
-        ))}
-      </tbody>
-    </table>
+    <Rows
+      heads={['Stands in', 'Below plane', 'Above plane', 'Cover']}
+      caption="Depth below and height above the parting plane, and least cover"
+    >
+      {things.map((one) => (
+        <CoverRow key={one.id} one={one} limit={limit} />
+      ))}
+    </Rows>
   );
 }
 
@@ -62,24 +56,15 @@ function CoverRow({ one, limit }: { readonly one: Reaching; readonly limit: numb
   const { id, lowest, highest, estimated } = one;
   const cover = leastCover(one);
   const isThin = cover !== undefined && cover < limit;
-  const point = () => {
-    pointedAt.value = id;
-  };
-  const leave = () => {
-    pointedAt.value = undefined;
-  };
+  const { onPointerEnter, onPointerLeave } = pointing(id);
   return (
-    <tr
-      class={pointedAt.value === id || picked.value === id ? 'is-near' : ''}
-      onPointerEnter={point}
-      onPointerLeave={leave}
-    >
+    <tr class={isNear(id) ? 'is-near' : ''} onPointerEnter={onPointerEnter} onPointerLeave={onPointerLeave}>
       <td>
         <button
           type="button"
           class="plain"
-          onFocus={point}
-          onBlur={leave}
+          onFocus={onPointerEnter}
+          onBlur={onPointerLeave}
           onClick={() => {
             picked.value = id;
           }}

@@ -23,17 +23,7 @@ export function Scale() {
         role="img"
         aria-label={`Color scale from 0, dark blue, to ${fixed(end, 0)} mm (${fixed(end / mmPerInch, 2)} in) and more, light yellow`}
       >
-        {Array.from({ length: steps }, (_, i) => (
-          <rect
-            key={i}
-            x={left + ((right - left) * i) / steps}
-            y={bandTop}
-            width={(right - left) / steps + 0.4}
-            height={bandHeight}
-            shape-rendering="crispEdges"
-            fill={cssAt((i + 0.5) / steps)}
-          />
-        ))}
+        <Band />
         {Array.from({ length: scaleParts + 1 }, (_, part) => (
           <text
             key={x(part)}
@@ -67,6 +57,24 @@ export function Scale() {
         )}
       </svg>
     </figure>
+  );
+}
+
+function Band() {
+  return (
+    <>
+      {Array.from({ length: steps }, (_, i) => (
+        <rect
+          key={i}
+          x={left + ((right - left) * i) / steps}
+          y={bandTop}
+          width={(right - left) / steps + 0.4}
+          height={bandHeight}
+          shape-rendering="crispEdges"
+          fill={cssAt((i + 0.5) / steps)}
+        />
+      ))}
+    </>
   );
 }
 

@@ -1,12 +1,14 @@
 import { useEffect } from 'preact/hooks';
 import { loose } from '../../scene/kinds.ts';
 import { requestWalls } from '../../state/actions.ts';
+import { pointing } from '../../state/pointing.ts';
 import { length } from '../../state/show.ts';
 import { flyTo, mold, picked, pointedAt, solidsAreCurrent, walls } from '../../state/store.ts';
 import { apart, hidden, pose } from '../../state/view.ts';
 import { dimensioned, type MeasuredWall, measuredWalls, middleOf } from '../../state/walls.ts';
 import { FindingsAbout } from '../findings-about.tsx';
 import type { Panel } from '../panel.ts';
+import { Rows } from '../rows.tsx';
 import { Scale } from './scale.tsx';
 
 /** What stands between the eye and the cavities; opened like a book, the upper half no longer does. */
@@ -60,20 +62,11 @@ function clearTheWay(): () => void {
 function Thinnest({ walls: list }: { readonly walls: readonly MeasuredWall[] }) {
   if (list.length === 0) return <p>None measured yet.</p>;
   return (
-    <table class="rows">
-      <caption class="unseen">The thinnest walls; pick one to see its place</caption>
-      <thead>
-        <tr>
-          <th>Between</th>
-          <th>Wall</th>
-        </tr>
-      </thead>
-      <tbody>
-        {list.map((wall) => (
-          <WallRow key={`${wall.label} ${wall.subject}`} wall={wall} />
-        ))}
-      </tbody>
-    </table>
+    <Rows heads={['Between', 'Wall']} caption="The thinnest walls; pick one to see its place">
+      {list.map((wall) => (
+        <WallRow key={`${wall.label} ${wall.subject}`} wall={wall} />
+      ))}
+    </Rows>
   );
 }
 
@@ -81,15 +74,7 @@ function WallRow({ wall }: { readonly wall: MeasuredWall }) {
   const { subject, label, thickness, ends, estimated, isThin } = wall;
   const [first] = subject.split(' ');
   return (
-    <tr
-      class={pointedAt.value === first ? 'is-near' : ''}
-      onPointerEnter={() => {
-        pointedAt.value = first;
-      }}
-      onPointerLeave={() => {
-        pointedAt.value = undefined;
-      }}
-    >
+    <tr class={pointedAt.value === first ? 'is-near' : ''} {...pointing(first)}>
       <td>
         <button
           type="button"

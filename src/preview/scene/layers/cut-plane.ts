@@ -86,6 +86,23 @@ interface Cap {
   readonly index: number;
 }
 
+/** Draws nothing, but counts in the stencil how often the eye looks into a solid. */
+function counting(side: typeof BackSide | typeof FrontSide, plane: Plane): MeshBasicMaterial {
+  const op = side === BackSide ? IncrementWrapStencilOp : DecrementWrapStencilOp;
+  return new MeshBasicMaterial({
+    side,
+    colorWrite: false,
+    depthWrite: false,
+    depthTest: false,
+    stencilWrite: true,
+    stencilFunc: AlwaysStencilFunc,
+    stencilFail: op,
+    stencilZFail: op,
+    stencilZPass: op,
+    clippingPlanes: [plane],
+  });
+}
+
 function fill(
   stage: Stage,
   marks: Group,
@@ -96,20 +113,7 @@ function fill(
   for (const mesh of meshes) {
     mesh.updateWorldMatrix(true, false);
     for (const side of [BackSide, FrontSide] as const) {
-      const counting = new MeshBasicMaterial({
-        side,
-        colorWrite: false,
-        depthWrite: false,
-        depthTest: false,
-        stencilWrite: true,
-        stencilFunc: AlwaysStencilFunc,
-        clippingPlanes: [plane],
-      });
-      const op = side === BackSide ? IncrementWrapStencilOp : DecrementWrapStencilOp;
-      counting.stencilFail = op;
-      counting.stencilZFail = op;
-      counting.stencilZPass = op;
-      const counter = new Mesh(mesh.geometry, counting);
+      const counter = new Mesh(mesh.geometry, counting(side, plane));
       counter.matrixAutoUpdate = false;
       counter.matrix.copy(mesh.matrixWorld);
       counter.renderOrder = order;

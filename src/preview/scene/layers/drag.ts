@@ -90,36 +90,52 @@ interface Grip {
   readonly scale: number;
 }
 
-function pickUpByPointer(stage: Stage): () => void {
-  const { canvas, camera, sides, controls } = stage;
-  const ray = new Raycaster();
-  let grip: Grip | undefined;
+/** What the pointer is over. */
+class Pointer {
+  private readonly ray = new Raycaster();
+  constructor(private readonly stage: Stage) {}
 
-  const aim = ({ clientX, clientY }: PointerEvent): void => {
+  aim({ clientX, clientY }: PointerEvent): void {
+    const { canvas, camera } = this.stage;
     const box = canvas.getBoundingClientRect();
-    ray.setFromCamera(
-      new Vector2(((clientX - box.left) / box.width) * 2 - 1, 1 - ((clientY - box.top) / box.height) * 2),
-      camera,
-    );
-  };
-  const under = (): Mesh | undefined => {
+    const across = ((clientX - box.left) / box.width) * 2 - 1;
+    this.ray.setFromCamera(new Vector2(across, 1 - ((clientY - box.top) / box.height) * 2), camera);
+  }
+
+  /** Id of the thing that can be moved. */
+  under(): string | undefined {
     const meshes: Mesh[] = [];
-    sides.lower.traverseVisible((object) => {
+    this.stage.sides.lower.traverseVisible((object) => {
       if (object instanceof Mesh && movable.has(object.userData.kind)) meshes.push(object);
     });
-    const hit = ray.intersectObjects(meshes, false)[0]?.object;
-    return hit instanceof Mesh ? hit : undefined;
-  };
+    return this.ray.intersectObjects(meshes, false)[0]?.object.userData.subject;
+  }
+
   /** Where the ray meets the parting plane, in the lower half's frame. */
-  const onPlane = (): Vector3 | undefined => {
-    const back = sides.lower.matrixWorld.clone().invert();
-    return (
-      ray.ray
-        .clone()
-        .applyMatrix4(back)
-        .intersectPlane(new Plane(new Vector3(0, 0, 1), 0), new Vector3()) ?? undefined
-    );
-  };
+  onPlane(): Vector3 | undefined {
+    const ray = this.ray.ray.clone().applyMatrix4(this.stage.sides.lower.matrixWorld.clone().invert());
+    return ray.intersectPlane(new Plane(new Vector3(0, 0, 1), 0), new Vector3()) ?? undefined;
+  }
+}
+
+/** The grip on what the pointer is over, if it can be moved. */
+function gripOn(
+  pointer: Pointer,
+  { canvas, camera, controls }: Stage,
+  { pointerId, clientY }: PointerEvent,
+): Grip | undefined {
+  const id = pointer.under();
+  const from = id === undefined ? undefined : poseOf(id);
+  const at = pointer.onPlane();
+  if (id === undefined || !from || !at) return undefined;
+  const viewHeight = 2 * camera.position.distanceTo(controls.target) * Math.tan((camera.fov * Math.PI) / 360);
+  return { pointer: pointerId, id, from, at, screenY: clientY, scale: viewHeight / canvas.clientHeight };
+}
+
+function pickUpByPointer(stage: Stage): () => void {
+  const { canvas } = stage;
+  const pointer = new Pointer(stage);
+  let grip: Grip | undefined;
 
   const down = (event: PointerEvent): void => {
     // One thing in one hand: another finger meanwhile neither takes a second nor turns the picture.
@@ -128,33 +144,27 @@ function pickUpByPointer(stage: Stage): () => void {
       return;
     }
     if (!arranging.peek() || event.button !== 0) return;
-    aim(event);
-    const id = under()?.userData.subject as string | undefined;
-    const from = id === undefined ? undefined : poseOf(id);
-    const at = onPlane();
-    if (id === undefined || !from || !at) return;
+    pointer.aim(event);
+    grip = gripOn(pointer, stage, event);
+    if (!grip) return;
     // Before the camera's own controls get it: what is taken does not turn the picture.
     event.stopImmediatePropagation();
     event.preventDefault();
     canvas.setPointerCapture(event.pointerId);
     canvas.focus();
-    picked.value = id;
-    const scale =
-      (2 * camera.position.distanceTo(controls.target) * Math.tan((camera.fov * Math.PI) / 360)) /
-      canvas.clientHeight;
-    grip = { pointer: event.pointerId, id, from, at, screenY: event.clientY, scale };
+    picked.value = grip.id;
   };
   const move = (event: PointerEvent): void => {
     if (grip?.pointer !== event.pointerId) {
       if (arranging.peek() && event.buttons === 0) {
-        aim(event);
-        pointedAt.value = under()?.userData.subject as string | undefined;
+        pointer.aim(event);
+        pointedAt.value = pointer.under();
       }
       return;
     }
     event.stopImmediatePropagation();
-    aim(event);
-    const at = onPlane();
+    pointer.aim(event);
+    const at = pointer.onPlane();
     if (!at) return;
     const pose = poseAfter(grip, at, event.clientY);
     dragTo(grip.id, event.shiftKey ? pose : snapped(pose, grip.from));
