@@ -244,10 +244,8 @@ export class Scope {
   }
 
   hull(points: readonly Vec3[], what: string): Body {
-    return this.expectSolid(
-      this.sound(this.wasm.Manifold.hull(points as unknown as [number, number, number][]), what),
-      what,
-    );
+    const body = this.wasm.Manifold.hull(points as unknown as [number, number, number][]);
+    return this.expectSolid(this.sound(body, what), what);
   }
 
   /** The hull of equal balls round all points: their hull grown by `radius`, every edge rounded. */
@@ -265,13 +263,8 @@ export class Scope {
   /** The surface where `inside(x, y, z)` changes sign (positive inside), on cells of `edge` mm within the box. */
   levelSet(inside: (at: Vec3) => number, min: Vec3, max: Vec3, edge: number, what: string): Body {
     const box = { min: [...min] as [number, number, number], max: [...max] as [number, number, number] };
-    return this.expectSolid(
-      this.sound(
-        this.wasm.Manifold.levelSet((p) => inside(p), box, edge, 0),
-        what,
-      ),
-      what,
-    );
+    const body = this.wasm.Manifold.levelSet((p) => inside(p), box, edge, 0);
+    return this.expectSolid(this.sound(body, what), what);
   }
 
   /** The body with edges collapsed; its surface may move by up to `movedBySimplify`. For pictures. */
