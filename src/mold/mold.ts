@@ -80,12 +80,17 @@ export interface Puller {
   readonly depth: number;
 }
 
-/** A master after import: closed, oriented outward, mm, in the file's own axes. `estimated` for stand-ins. */
+/**
+ * A master after import: closed, oriented outward, in mm at the size the casting is to have, in the file's own axes.
+ * `estimated` for stand-ins.
+ */
 export interface Master {
   readonly id: string;
   readonly kind: 'mesh' | 'stand-in';
   readonly mesh: TriangleMesh;
   readonly measures: SolidMeasures;
+  /** How much larger than in its file it is made. Left out, as large. */
+  readonly fileScale?: number;
   readonly massG?: number;
   /** What the master itself is made of, in the plan's words. */
   readonly material?: string;
@@ -99,6 +104,7 @@ export interface Placement {
   readonly x: number;
   readonly y: number;
   readonly turnRad: number;
+  /** How much larger than the casting the imprint is, by the shrinks. */
   readonly scale: number;
   readonly matrix: Matrix4;
   /** z of the lowest and highest point in the mold frame. */

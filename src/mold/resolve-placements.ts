@@ -66,15 +66,13 @@ function baseOf(plan: Plan, master: Master, memoize: Memoize): Base {
 }
 
 /**
- * How much larger than the file a master lies in the mold, so that the casting comes out at the file's size: shrinks
- * compound, 1 / ((1 - a)(1 - b)), b being the rubber's or, for rigid halves, the making process's own.
+ * How much larger than the casting wanted a master lies in the mold, so that this comes out as large: shrinks compound, 1 / ((1 - a)(1 - b)), b being the rubber's or, for rigid halves, the making process's own.
  */
 function scaleOf(plan: Plan, spec: PlanMaster): number {
-  const size = spec.kind === 'mesh' ? (spec.scale ?? 1) : 1;
-  if (spec.allowance === 'included') return size;
+  if (spec.allowance === 'included') return 1;
   const alloy = plan.shrink?.alloy ?? shrinkDefaults.alloy;
   const other = plan.process === 'rigid' ? plan.fixture?.compensation : plan.shrink?.rubber;
-  return size / ((1 - alloy) * (1 - (other ?? shrinkDefaults.rubber)));
+  return 1 / ((1 - alloy) * (1 - (other ?? shrinkDefaults.rubber)));
 }
 
 const lieOf = (spec: PlanMaster): Lie => {

@@ -21,7 +21,7 @@ export interface MeshOutcome {
 
 export const meshToLoad = (
   id: string,
-  { file, unit, repair }: PlanMaster & { kind: 'mesh' },
+  { file, unit, scale, repair }: PlanMaster & { kind: 'mesh' },
   bytes: Uint8Array,
 ): MeshToLoad => ({
   bytes,
@@ -29,6 +29,7 @@ export const meshToLoad = (
   options: {
     subject: id,
     ...(unit && { unit }),
+    ...(scale !== undefined && { scale }),
     ...(repair?.edge !== undefined && { remeshEdge: repair.edge }),
     ...(repair?.closeHoles !== undefined && { holeLimit: repair.closeHoles }),
   },

@@ -32,6 +32,7 @@ export async function readMaster(
     kind: spec.kind,
     mesh,
     measures: measureMesh(mesh),
+    ...(spec.kind === 'mesh' && spec.scale !== undefined && { fileScale: spec.scale }),
     ...(spec.massKg !== undefined && { massG: spec.massKg * 1000 }),
     ...(spec.material !== undefined && { material: spec.material }),
     estimated: spec.kind === 'stand-in',

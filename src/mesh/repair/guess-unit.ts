@@ -15,7 +15,7 @@ export const mmPer: Readonly<Record<FileUnit, number>> = {
  * The unit that makes a file's longest side plausible for a part that is spun in a disc mold: millimeters from 2 to
  * 1000, inches from 0.2 to 2 (5 to 51 mm), meters below that (2 to 200 mm), microns above 1000 (1 to 1000 mm).
  * Common practice, no published source: STL and OBJ say no unit. Anything else is taken as millimeters.
- * `longest` is in the file's own unit.
+ * `longest` is in the file's own unit, times the scale the master is made at.
  */
 export function guessUnit(longest: number): FileUnit {
   if (longest >= 2 && longest <= 1000) return 'mm';

@@ -23,6 +23,8 @@ export interface RepairOptions {
   readonly subject: string;
   /** Unit of the file's numbers; without it the file's own, or a guess by plausible size that is said aloud. */
   readonly unit?: FileUnit | undefined;
+  /** How much larger than in the file it is made; default 1. All lengths here and in the findings are those it has then. */
+  readonly scale?: number | undefined;
   /** Widest hole (4 x area / perimeter, mm) that is spanned; default `holeShare` of the box diagonal. */
   readonly holeLimit?: number | undefined;
   /** Points on open edges closer than this (mm) are joined; default 2e-4 or a millionth of the diagonal. */
@@ -75,7 +77,12 @@ const leastThickness = 1e-3;
 export function repairMesh(raw: RawMesh, options: RepairOptions, kernel: Kernel): RepairOutcome {
   const limits = limitFindings(raw, options);
   if (limits.length > 0) return refused(raw, options, limits);
-  const { mesh: soup, unit, moved, findings } = toMillimeters(raw, options.subject, options.unit);
+  const {
+    mesh: soup,
+    unit,
+    moved,
+    findings,
+  } = toMillimeters(raw, options.subject, options.unit, options.scale);
   if (findings.some(({ severity }) => severity === 'stop')) return refused(raw, options, findings);
   const remarks = new Remarks(options.subject);
   const before = sizeOf(soup);

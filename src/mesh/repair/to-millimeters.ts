@@ -19,14 +19,22 @@ const coarse = 0.005;
 const doubtful = [1, 1000] as const;
 const absurd = [0.05, 10_000] as const;
 
-/** A raw mesh in mm near the origin, as float32; says the unit it took, a doubtful size, and how far it moved it. */
-export function toMillimeters(raw: RawMesh, subject: string, wanted: FileUnit | undefined): InMillimeters {
+/**
+ * A raw mesh in mm near the origin, as float32, `larger` times its size in the file; says the unit it took, a doubtful
+ * size, and how far it moved it. Sizes are judged and told as they become.
+ */
+export function toMillimeters(
+  raw: RawMesh,
+  subject: string,
+  wanted: FileUnit | undefined,
+  larger = 1,
+): InMillimeters {
   const box = boundsOf(raw.positions);
   const sides = ([0, 1, 2] as const).map((axis) => box.max[axis] - box.min[axis]);
   const longest = Math.max(...sides);
   const known = wanted ?? raw.unit;
-  const unit = known ?? guessUnit(longest);
-  const scale = mmPer[unit];
+  const unit = known ?? guessUnit(longest * larger);
+  const scale = mmPer[unit] * larger;
   const findings: Finding[] = [];
   if (known === undefined)
     findings.push(

@@ -21,7 +21,7 @@ interface ScaledInput {
 }
 
 /**
- * Masters enlarged by the shrink of alloy and rubber, to be printed and laid into rubber or silicone: one solid for
+ * Masters enlarged by the shrink of alloy and rubber or to another size than their file's, to be printed and laid into rubber or silicone: one solid for
  * each master and size. It stands in the file's own axes, on its lowest point; its matrix is that of the first
  * placement which uses it.
  */
@@ -37,7 +37,7 @@ export const scaledMaster: Part = part({
 function scaledInputs(mold: Mold): ScaledInput[] {
   const groups = new Map<string, Placement[]>();
   for (const placement of mold.placements) {
-    if (placement.scale === 1) continue;
+    if (enlargement(masterOf(mold, placement.master), placement) === 1) continue;
     const key = `${placement.master} ${placement.scale}`;
     groups.set(key, [...(groups.get(key) ?? []), placement]);
   }
@@ -55,17 +55,21 @@ function scaledInputs(mold: Mold): ScaledInput[] {
   });
 }
 
+/** How much larger than in its file the master is to be printed. */
+const enlargement = ({ fileScale = 1 }: Master, { scale }: Pick<Placement, 'scale'>): number =>
+  scale * fileScale;
+
 function enlarged({ id, master, placement, used }: ScaledInput): Solid {
   const { scale, matrix } = placement;
   const toBed = onBed(boundsOf(master.mesh.positions).min[2] * scale);
   const mesh = moveMesh(master.mesh, compose(toBed, scaling(scale)));
   return {
     id,
-    title: `${master.id} enlarged by ${percentOver(scale)}`,
+    title: `${master.id} enlarged by ${percentOver(enlargement(master, placement))}`,
     role: 'scaled master',
     subjects: [master.id, ...used],
     mesh: closedAfterRounding(onGrid(mesh)),
-    // Back off the bed and to the file's size, then where the placement puts it.
+    // Back off the bed and to the casting's size, then where the placement puts it.
     toMold: compose(matrix, scaling(1 / scale), onBed(-boundsOf(master.mesh.positions).min[2] * scale)),
     estimated: master.estimated,
   };

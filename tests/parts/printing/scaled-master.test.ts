@@ -47,3 +47,12 @@ test('none where nothing is enlarged, nor for rigid halves', () => {
   expect(solidsOf(scaledMaster, mold({ process: 'rigid' }), tools)).toEqual([]);
   expect(solidsOf(scaledMaster, mold({ placements: mold().placements.slice(2) }), tools)).toEqual([]);
 });
+
+test('made to another size than its file, it is to be printed anew, shrinks or none', () => {
+  const [{ ...other }] = mold().masters;
+  const sized = { masters: [{ ...other, fileScale: 2 }], placements: mold().placements.slice(2) };
+  const solids = solidsOf(scaledMaster, mold(sized), tools);
+  // The mesh has that size already.
+  expect(solids.map(({ title }) => title)).toEqual(['snail enlarged by 100.00 %']);
+  expect(volumeOf(solids[0].mesh) / volumeOf(other.mesh)).toBeCloseTo(1, 5);
+});

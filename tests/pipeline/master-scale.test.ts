@@ -1,0 +1,82 @@
+import { describe, expect, it } from 'vitest';
+import { masterTable } from '../../src/export/shop-sheet/lists.ts';
+import type { Paper } from '../../src/export/shop-sheet/paper.ts';
+import { writeStl } from '../../src/export/stl.ts';
+import type { Report } from '../../src/findings/index.ts';
+import { loadKernel } from '../../src/kernel/index.ts';
+import { checkMold, type FileAccess, readMold } from '../../src/pipeline/index.ts';
+import { box, single } from '../revolved-solids.ts';
+
+/** 10 x 6 x 4 in the file's own unit: 0.24 cm3 where that is the millimeter. */
+const bar = writeStl(single(box([-5, -3, -2], [5, 3, 2])), 'bar');
+const files: FileAccess = async (path) => ({ bytes: bar, name: path, outside: false });
+
+const kernel = await loadKernel();
+
+async function judged(master: string, shrink = ''): Promise<{ report: Report; row: readonly string[] }> {
+  const text = `
+process: rubber
+disc: { diameter: 300, thickness: 90 }
+alloy: { density: 7300 kg/m3 }
+${shrink}
+masters: { bar: { file: bar.stl, ${master} } }
+placements: [{ master: bar, at: { radius: 90, angle: 0 } }]
+`;
+  const { mold, findings } = await readMold(
+    { bytes: new TextEncoder().encode(text), name: 'plan.yaml', files },
+    kernel,
+  );
+  if (!mold) throw new Error(`no mold: ${findings.map(({ code }) => code)}`);
+  const report = checkMold(mold, findings, kernel);
+  let row: readonly string[] = [];
+  const paper = { section: () => {}, table: (_: unknown, rows: string[][]) => ([row] = rows) };
+  masterTable(paper as unknown as Paper, mold, report, '');
+  return { report, row };
+}
+
+const figure = ({ figures }: Report, name: string): number =>
+  figures.find((one) => one.name === name)?.value ?? Number.NaN;
+
+describe("the person's own scale of a master", () => {
+  // 0.24 cm3 x 7.3 g/cm3, times the cube of the scale, whatever the unit beside it.
+  it.each([
+    ['unit: mm', 1],
+    ['unit: mm, scale: 2', 2],
+    ['unit: mm, scale: 50 %', 0.5],
+    ['unit: cm, scale: 20 %', 2],
+    ['unit: cm', 10],
+    ['unit: micron, scale: 2000', 2],
+  ])('weighs a casting of %s by its size', async (master, times) => {
+    const { report } = await judged(master);
+    expect(figure(report, 'shot.casting') / (0.24 * 7.3 * times ** 3)).toBeCloseTo(1, 6);
+  });
+
+  it('takes out shrink, and it alone', async () => {
+    const { report } = await judged('unit: mm, scale: 2', 'shrink: { alloy: 1 %, rubber: 2 % }');
+    expect(figure(report, 'shot.casting') / (8 * 0.24 * 7.3)).toBeCloseTo(1, 6);
+    // The cavity is larger than the casting by both shrinks.
+    expect(figure(report, 'ledger.displaced') / ((8 * 240) / (0.99 * 0.98) ** 3)).toBeCloseTo(1, 6);
+  });
+
+  it('prints the volume of the casting on the sheet', async () => {
+    const { row } = await judged('unit: micron, scale: 2000');
+    expect(row[4]).toBe('1.920 cm3 (0.1172 in3)');
+  });
+
+  it('is judged, and told, as large as it is made', async () => {
+    expect((await judged('unit: micron, scale: 2000')).report.findings.map(({ code }) => code)).not.toContain(
+      'repair.size-absurd',
+    );
+    const { findings } = (await judged('unit: mm, scale: 5 %')).report;
+    const doubtful = findings.find(({ code }) => code === 'repair.size-doubtful');
+    expect(doubtful?.values.measured).toBeCloseTo(0.5, 9);
+  });
+
+  it('goes before the guess of a unit', async () => {
+    const guess = async (master: string) =>
+      (await judged(master)).report.findings.find(({ code }) => code === 'repair.unit-guessed')?.values;
+    expect(await guess('scale: 3')).toMatchObject({ unit: 'mm', measured: 30, x: 30, y: 18, z: 12 });
+    // 10 x 0.1 is 1: an inch rather than a millimeter.
+    expect(await guess('scale: 10 %')).toMatchObject({ unit: 'in' });
+  });
+});
