@@ -141,6 +141,7 @@ function describeProgram(terminal: Terminal, done: (code: ExitCode) => void): Co
       '--formats <names...>',
       'only these kinds of files, such as stl 3mf; the manifest is always written',
     )
+    .option('--replace', 'give up what was built from another plan in the same folder')
     .option('--json', 'print the manifest and report as JSON')
     .option('--quiet', 'no progress and no report, only what is withheld')
     .addHelpText('after', example('build presets/hedgerow --out out --only sprue-form tab'))
@@ -169,6 +170,7 @@ function describeProgram(terminal: Terminal, done: (code: ExitCode) => void): Co
     .option('--workers <number>', 'how many to make at once; as many as there are cores when left out')
     .option('--shard <part/of>', "one machine's share, such as 2/5; the shares together are the whole")
     .option('--summary', 'make nothing, only write the summary anew from the folders that are there')
+    .option('--replace', 'give up variants of another plan in the same folder')
     .option('--json', 'print what was done as JSON')
     .option('--quiet', 'no progress, and only what is not fine')
     .addHelpText('after', batchExamples + batchExitCodesHelp)

@@ -10,6 +10,7 @@ import { describeBatch, tallyOf } from '../batch/show-batch.ts';
 import { type SummaryOptions, writeSummary } from '../batch/summary.ts';
 import type { Variant } from '../batch/variant.ts';
 import { readVariants, type VaryOptions } from '../batch/variants.ts';
+import { planFile, refuseOtherPlan } from '../earlier-build.ts';
 import { type ExitCode, exitCode, Unreadable } from '../exit.ts';
 import { formatsAsked } from '../formats-asked.ts';
 import { openPlan, type PlanSource } from '../plan-files.ts';
@@ -24,6 +25,8 @@ export interface BatchCommandOptions extends VaryOptions {
   readonly workers?: string;
   readonly shard?: string;
   readonly summary?: true;
+  /** Whether variants of another plan are given up. */
+  readonly replace?: true;
   readonly json?: true;
   readonly quiet?: true;
 }
@@ -53,6 +56,10 @@ export async function runBatch(
   const summary = summaryOf(plan, folder, variants, shard);
   const mine = options.summary ? [] : shard ? shareOf(variants, shard) : variants;
   await recoverAll(folder, [...mine.map(({ name }) => name), summary.temporary]);
+  if (!options.replace) {
+    const file = planFile(plan.name);
+    for (const { name } of variants) await refuseOtherPlan(join(folder, name), { file });
+  }
   const tasks = function* (): Generator<VariantTask> {
     const only = options.only && { only: options.only };
     for (const variant of mine) yield { plan: argument, text, variant, folder, formats, ...only };

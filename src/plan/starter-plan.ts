@@ -1,3 +1,4 @@
+import { stringify } from 'yaml';
 import { mmPerInch } from '../geometry/index.ts';
 import { sprueDefaults } from './defaults.ts';
 import type { PlanValue } from './schema.ts';
@@ -8,6 +9,8 @@ export interface StarterOptions {
   readonly process: PlanValue['process'];
   /** Unit the plan is written in. */
   readonly unit: 'mm' | 'in';
+  /** One line; `New disc` where nobody gave one. */
+  readonly title?: string | undefined;
 }
 
 /**
@@ -15,10 +18,10 @@ export interface StarterOptions {
  * masters and placements as examples. It reads without a finding, and so it does with its examples put in force: a
  * line that begins with `#` and no blank behind it, or more than one, is an example.
  */
-export function starterPlan({ diameter, process, unit }: StarterOptions): string {
+export function starterPlan({ diameter, process, unit, title = 'New disc' }: StarterOptions): string {
   const write = unit === 'mm' ? millimeters : inches;
   const sections = [
-    head(process, unit),
+    head(process, unit, title),
     disc(diameter, unit, write),
     sprue(diameter, write),
     registration(diameter, process, unit, write),
@@ -60,12 +63,12 @@ const processNotes: Record<PlanValue['process'], string> = {
   poured: 'pattern plates that silicone or resin is poured on',
 };
 
-const head = (process: PlanValue['process'], unit: 'mm' | 'in'): string => `
+const head = (process: PlanValue['process'], unit: 'mm' | 'in', title: string): string => `
 # A plan for discwright. A bare number means mm, degrees, rpm, C or minutes, as the field says; other units are
 # written out: 9 in, 3/8 in, 320 F, 2 h${unit === 'in' ? '. This plan is written in inches' : ''}.
 # Lines like those under "masters" that begin with # and no word right behind it are examples: take the # away.
 
-title: New disc
+title: ${stringify(title, { lineWidth: 0 }).trim()}
 revision: 1
 # rubber, rigid or poured; here: ${processNotes[process]}.
 process: ${process}
