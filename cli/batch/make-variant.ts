@@ -20,6 +20,7 @@ import { version } from '../version.ts';
 import { writeFolder } from '../write-folder.ts';
 import { cacheFiles } from './cache-files.ts';
 import { finishedFile, readFinished } from './finished.ts';
+import { titleVariant } from './title-variant.ts';
 import type { Variant } from './variant.ts';
 import { inputsKey, variantKey } from './variant-key.ts';
 import { builtRow, unbuiltRow, type VariantRow } from './variant-row.ts';
@@ -70,8 +71,8 @@ export async function makeVariant(task: VariantTask): Promise<VariantOutcome> {
       name: basename(opened.name),
       files: cacheFiles(opened.files),
     };
-    const { name, settings } = variant;
-    const asked = { only: task.only, formats: task.formats, name, settings };
+    const { name, given, settings } = variant;
+    const asked = { only: task.only, formats: task.formats, name, given, settings };
     const inputs = await inputsKey(source);
     const key = variantKey(asked, inputs);
     const origin = { file: planFile(opened.name), inputs, ...(task.only && { only: task.only }) };
@@ -128,7 +129,11 @@ async function buildOnce(task: VariantTask, source: VariantSource): Promise<Made
   if (!plan || !read.masters) {
     return unbuilt(task, source, [...badCells(task, source), ...read.findings], read.units);
   }
-  const { mold, findings } = placeMold(plan, read.masters, read.findings);
+  const { mold, findings } = placeMold(
+    titleVariant(plan, task.variant, read.units),
+    read.masters,
+    read.findings,
+  );
   const only = task.only && { only: task.only };
   const { build, unmatched } = await buildMold(
     mold,

@@ -53,7 +53,7 @@ export async function runBatch(
   const variants = await readVariants(options, text);
   const folder = join(options.out, batchFolderName(plan.name));
   await openBatchFolder(folder);
-  const summary = summaryOf(plan, folder, variants, shard);
+  const summary = { ...summaryOf(plan, folder, variants, shard), units };
   const mine = options.summary ? [] : shard ? shareOf(variants, shard) : variants;
   await recoverAll(folder, [...mine.map(({ name }) => name), summary.temporary]);
   if (!options.replace) {
@@ -94,7 +94,7 @@ const summaryOf = (
   folder: string,
   variants: readonly Variant[],
   shard: Shard | undefined,
-): SummaryOptions => ({
+): Omit<SummaryOptions, 'units'> => ({
   folder,
   variants,
   title: `Variants of ${batchName(name)}`,

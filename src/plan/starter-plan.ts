@@ -93,15 +93,24 @@ disc:
   rimChamfer: ${write(1)}
 `;
 
+/** A size as a share of the disc's diameter, to a tenth of a percent. */
+const shareOf =
+  (diameter: number): Write =>
+  (mm) =>
+    `${Number(((100 * mm) / diameter).toFixed(1))} %`;
+
 function sprue(diameter: number, write: Write): string {
   const usual = sprueDefaults(diameter);
+  const share = shareOf(diameter);
   return `
 # The center sprue form: a shaft through the upper half, a well in the lower half, a dome that turns the stream.
+# Shares of the disc's diameter, so that they follow it; lengths may stand there too. Here they are
+# hole ${write(usual.holeDiameter)}, well ${write(usual.wellDiameter)} by ${write(usual.wellDepth)}, dome ${write(usual.domeDiameter)} by ${write(usual.domeHeight)}.
 sprue:
-  hole: ${write(usual.holeDiameter)}
+  hole: ${share(usual.holeDiameter)}
   draft: 3
-  well: { diameter: ${write(usual.wellDiameter)}, depth: ${write(usual.wellDepth)} }
-  dome: { diameter: ${write(usual.domeDiameter)}, height: ${write(usual.domeHeight)} }
+  well: { diameter: ${share(usual.wellDiameter)}, depth: ${share(usual.wellDepth)} }
+  dome: { diameter: ${share(usual.domeDiameter)}, height: ${share(usual.domeHeight)} }
   fillet: ${write(usual.fillet)}
   grip: ${write(usual.grip)}
 `;
@@ -174,7 +183,7 @@ ${bosses.join('\n')}
 const rim = (diameter: number, write: Write): string => `
 # A tab in the parting line where the cured halves are pried apart, and a notch across both halves as a witness.
 tabs:
-  - { angle: 145, width: ${write(Math.min(20, 0.12 * diameter))}, length: ${write(Math.min(8, 0.08 * diameter))}, height: ${write(3)}, inset: ${write(1)} }
+  - { angle: 145, width: ${shareOf(diameter)(Math.min(20, 0.12 * diameter))}, length: ${shareOf(diameter)(Math.min(8, 0.08 * diameter))}, height: ${write(3)}, inset: ${write(1)} }
 notches:
   - { angle: 45, width: ${write(5)}, depth: ${write(3)} }
 `;
