@@ -162,6 +162,7 @@ function describeBuild(program: Command, terminal: Terminal, done: Done): void {
       '--formats <names...>',
       'only these kinds of files, such as stl 3mf; the manifest is always written',
     )
+    .option('--replace', 'give up what was built from another plan in the same folder')
     .option('--json', 'print the manifest and report as JSON')
     .option('--quiet', 'no progress and no report, only what is withheld')
     .addHelpText('after', example('build presets/hedgerow --out out --only sprue-form tab'))
@@ -192,6 +193,7 @@ function describeBatch(program: Command, terminal: Terminal, done: Done): void {
     .option('--workers <number>', 'how many to make at once; as many as there are cores when left out')
     .option('--shard <part/of>', "one machine's share, such as 2/5; the shares together are the whole")
     .option('--summary', 'make nothing, only write the summary anew from the folders that are there')
+    .option('--replace', 'give up variants of another plan in the same folder')
     .option('--json', 'print what was done as JSON')
     .option('--quiet', 'no progress, and only what is not fine')
     .addHelpText('after', batchExamples + batchExitCodesHelp)

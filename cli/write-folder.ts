@@ -1,6 +1,7 @@
-import { cp, mkdir, mkdtemp, readdir, readFile, rename, rm, writeFile } from 'node:fs/promises';
+import { cp, mkdir, mkdtemp, readdir, rename, rm, writeFile } from 'node:fs/promises';
 import { basename, dirname, join } from 'node:path';
 import type { ExportFile } from '../src/export/index.ts';
+import { readEarlier } from './earlier-manifest.ts';
 import { NoRoom, Unreadable } from './exit.ts';
 
 /** Writes one file whole, or throws as the file system does. */
@@ -110,13 +111,14 @@ export const sayWhy = (code: string): string => (reasons[code] ? `${reasons[code
 async function filesOfOthers(target: string, files: readonly ExportFile[]): Promise<string[]> {
   const names = await namesIn(target);
   if (names.length === 0) return [];
-  const ours = await namesInManifest(join(target, 'manifest.json'));
-  if (!ours) {
+  const earlier = await readEarlier(target);
+  if (!earlier) {
     throw new Unreadable(
       `${target} is there already and is no earlier build (it has no manifest.json of one); ` +
         'nothing was changed there: choose another --out or another title',
     );
   }
+  const ours = new Set(['manifest.json', ...earlier.files.map(({ path }) => topOf(path))]);
   const others = names.filter((name) => !ours.has(name));
   const clash = others.find((name) => files.some(({ path }) => topOf(path) === name));
   if (clash !== undefined) {
@@ -128,19 +130,6 @@ async function filesOfOthers(target: string, files: readonly ExportFile[]): Prom
 }
 
 const topOf = (path: string): string => path.split('/', 1)[0];
-
-/** What an earlier build wrote at the top of its folder; undefined where the file is not a manifest of one. */
-async function namesInManifest(path: string): Promise<Set<string> | undefined> {
-  try {
-    const manifest: unknown = JSON.parse(await readFile(path, 'utf8'));
-    const { program, files } = manifest as { program?: { name?: unknown }; files?: unknown };
-    if (program?.name !== 'discwright' || !Array.isArray(files)) return undefined;
-    const paths = files.map((file: { path?: unknown } | null) => String(file?.path));
-    return new Set(['manifest.json', ...paths.map(topOf)]);
-  } catch {
-    return undefined;
-  }
-}
 
 async function swapIn(fresh: string, target: string, old: string): Promise<void> {
   let hadOld = true;

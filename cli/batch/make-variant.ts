@@ -1,5 +1,12 @@
 import { basename, join } from 'node:path';
-import { bareManifest, type ExportFile, reportJson, sha256Hex, writeBuild } from '../../src/export/index.ts';
+import {
+  bareManifest,
+  type ExportFile,
+  type Origin,
+  reportJson,
+  sha256Hex,
+  writeBuild,
+} from '../../src/export/index.ts';
 import { type Finding, finding, type UnitSystem } from '../../src/findings/index.ts';
 import { KernelExhausted, loadKernel } from '../../src/kernel/index.ts';
 import {
@@ -12,6 +19,7 @@ import {
 } from '../../src/pipeline/index.ts';
 import { readPlan, setInPlan } from '../../src/plan/index.ts';
 import { sayFinding } from '../../src/wording/index.ts';
+import { joinEarlier, planFile } from '../earlier-build.ts';
 import { NoRoom, Unreadable } from '../exit.ts';
 import { readFonts } from '../fonts.ts';
 import { openPlan } from '../plan-files.ts';
@@ -19,8 +27,9 @@ import { version } from '../version.ts';
 import { writeFolder } from '../write-folder.ts';
 import { cacheFiles } from './cache-files.ts';
 import { finishedFile, readFinished } from './finished.ts';
+import { titleVariant } from './title-variant.ts';
 import type { Variant } from './variant.ts';
-import { variantKey } from './variant-key.ts';
+import { inputsKey, variantKey } from './variant-key.ts';
 import { builtRow, unbuiltRow, type VariantRow } from './variant-row.ts';
 
 /** What a worker needs to make one variant; sent to it as plain data. */
@@ -69,16 +78,19 @@ export async function makeVariant(task: VariantTask): Promise<VariantOutcome> {
       name: basename(opened.name),
       files: cacheFiles(opened.files),
     };
-    const { name, settings } = variant;
-    const asked = { only: task.only, formats: task.formats, name, settings };
-    const key = await variantKey(asked, source.bytes, source.name, source.files);
+    const { name, given, settings } = variant;
+    const asked = { only: task.only, formats: task.formats, name, given, settings };
+    const inputs = await inputsKey(source);
+    const key = variantKey(asked, inputs);
+    const origin = { file: planFile(opened.name), inputs, ...(task.only && { only: task.only }) };
+    const made = { ...source, key, origin };
     const before = await readFinished(target);
     if (before?.key === key && before.row.built) return outcome(before.row, 'kept');
     const { row, files } =
       'fault' in set
-        ? unbuilt(task, source, key, [badRow(variant, set.fault)], readPlan(source.bytes, source.name).units)
-        : await build(task, source, key);
-    await writeFolder(target, files);
+        ? unbuilt(task, made, [badRow(variant, set.fault)], readPlan(source.bytes, source.name).units)
+        : await build(task, made);
+    await writeFolder(target, task.only ? (await joinEarlier(target, files, origin)).files : files);
     return outcome(row, 'made');
   } catch (error) {
     if (!(error instanceof Unreadable)) throw error;
@@ -93,38 +105,42 @@ export async function makeVariant(task: VariantTask): Promise<VariantOutcome> {
   }
 }
 
+/** A variant's plan, with what names its result. */
+interface VariantSource extends PlanSource {
+  readonly key: string;
+  readonly origin: Origin;
+}
+
 interface Made {
   readonly row: VariantRow;
   readonly files: readonly ExportFile[];
 }
 
 /** Tried once more with a fresh kernel: what earlier variants left in the memory of this one may have been too much. */
-async function build(task: VariantTask, source: PlanSource, key: string, tries = 2): Promise<Made> {
+async function build(task: VariantTask, source: VariantSource, tries = 2): Promise<Made> {
   try {
-    return await buildOnce(task, source, key);
+    return await buildOnce(task, source);
   } catch (error) {
     if (!(error instanceof KernelExhausted)) throw error;
-    if (tries > 1) return build(task, source, key, tries - 1);
+    if (tries > 1) return build(task, source, tries - 1);
     const { units } = readPlan(source.bytes, source.name);
     const values = { fault: capital(error.message) };
-    return unbuilt(
-      task,
-      source,
-      key,
-      [finding('batch.too-large', { subject: task.variant.name, values })],
-      units,
-    );
+    return unbuilt(task, source, [finding('batch.too-large', { subject: task.variant.name, values })], units);
   }
 }
 
-async function buildOnce(task: VariantTask, source: PlanSource, key: string): Promise<Made> {
+async function buildOnce(task: VariantTask, source: VariantSource): Promise<Made> {
   const kernel = await loadKernel();
   const read = await readMasters(source, kernel, { cache: mastersOf(source) });
   const { plan } = read;
   if (!plan || !read.masters) {
-    return unbuilt(task, source, key, [...badCells(task, source), ...read.findings], read.units);
+    return unbuilt(task, source, [...badCells(task, source), ...read.findings], read.units);
   }
-  const { mold, findings } = placeMold(plan, read.masters, read.findings);
+  const { mold, findings } = placeMold(
+    titleVariant(plan, task.variant, read.units),
+    read.masters,
+    read.findings,
+  );
   const only = task.only && { only: task.only };
   const { build, unmatched } = await buildMold(
     mold,
@@ -138,13 +154,15 @@ async function buildOnce(task: VariantTask, source: PlanSource, key: string): Pr
     return unbuilt(
       task,
       source,
-      key,
       [finding('batch.nothing-asked-for', { subject: task.variant.name, values })],
       read.units,
     );
   }
   const row = builtRow(task.variant, build, task.formats.includes('overview') && build.solids.length > 0);
-  const files = await writeBuild(build, { fonts: readFonts }, task.formats, [finishedFile({ key, row })]);
+  const { key, origin } = source;
+  const files = await writeBuild({ ...build, origin }, { fonts: readFonts }, task.formats, [
+    finishedFile({ key, row }),
+  ]);
   return { row, files };
 }
 
@@ -161,15 +179,14 @@ function mastersOf({ bytes, name }: PlanSource): Cache {
 /** The folder of a variant that no mold came of: it says why. */
 function unbuilt(
   task: VariantTask,
-  source: PlanSource,
-  key: string,
+  { bytes, key, origin }: VariantSource,
   findings: readonly Finding[],
   units: UnitSystem,
 ): Made {
   const row = unbuiltRow(task.variant, findings, units);
   const report = { path: 'report.json', bytes: reportJson(unreadReport(findings, units)) };
   const files = [report, finishedFile({ key, row })];
-  const manifest = bareManifest({ planHash: sha256Hex(source.bytes), version }, files);
+  const manifest = bareManifest({ planHash: sha256Hex(bytes), version, origin }, files);
   return { row, files: [...files, manifest] };
 }
 

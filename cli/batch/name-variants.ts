@@ -21,7 +21,7 @@ export function nameVariants(variants: readonly Unnamed[]): Variant[] {
       taken.add(name);
     }
     seen.add(name);
-    return { ...one, name };
+    return { ...one, ...(one.name !== undefined && { given: one.name }), name };
   });
 }
 

@@ -22,6 +22,10 @@ export async function readTable(path: string): Promise<VariantTable> {
   if ('fault' in read) throw new Unreadable(read.fault);
   const [head, ...rows] = cellsOf(read.bytes, path);
   if (!head || head.every((cell) => cell === '')) throw new Unreadable(`${path} has no head row`);
+  const [only] = head;
+  const parted = head.length === 1 && separators.find(({ mark }) => only.includes(mark));
+  if (parted)
+    throw new Unreadable(`${path}: ${parted.says}; save it with commas between, and points in numbers`);
   const empty = head.indexOf('');
   if (empty >= 0) throw new Unreadable(`${path}: column ${empty + 1} has no name in the head row`);
   const twice = head.find((name, i) => head.indexOf(name) !== i);
@@ -38,9 +42,29 @@ function cellsOf(bytes: Uint8Array, path: string): string[][] {
     return parse(Buffer.from(bytes), { bom: true, trim: true, relax_column_count: true });
   } catch (error) {
     if (!(error instanceof CsvError)) throw error;
-    throw new Unreadable(`${path} is no table of comma-separated values: ${error.message}`);
+    throw new Unreadable(`${path} is no table of comma-separated values: ${sayQuote(error)}`);
   }
 }
+
+const separators = [
+  { mark: ';', says: 'its columns are parted by semicolons, not by commas' },
+  { mark: '\t', says: 'its columns are parted by tabs, not by commas' },
+];
+
+/** A quote mark within a cell is mostly one that stands for inches. */
+function sayQuote({ code, message, ...rest }: CsvError): string {
+  if (!quoteFaults.includes(code)) return message;
+  const { lines } = rest as { readonly lines?: number };
+  const where = lines === undefined ? '' : `line ${lines}: `;
+  return `${where}a quote mark stands alone; write inches as 9 in, or the whole cell as "9"""`;
+}
+
+const quoteFaults: readonly string[] = [
+  'INVALID_OPENING_QUOTE',
+  'CSV_INVALID_CLOSING_QUOTE',
+  'CSV_NON_TRIMABLE_CHAR_AFTER_CLOSING_QUOTE',
+  'CSV_QUOTE_NOT_CLOSED',
+];
 
 function variantOf(head: readonly string[], cells: readonly string[], row: number): Unnamed {
   const name = cells[head.indexOf(nameColumn)];

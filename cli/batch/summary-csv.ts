@@ -1,12 +1,16 @@
 import { figureCatalogue } from '../../src/findings/index.ts';
+import { columnNumber, columnUnit } from '../../src/wording/index.ts';
 import { keyFigures, keyLabel } from './key-figures.ts';
 import type { SummaryWriter } from './summary-writer.ts';
 import { settingOf, stateOf } from './variant-row.ts';
 
-/** batch-summary.csv (RFC 4180, UTF-8): numbers in the unit their column names, so that a spreadsheet can sort them. */
+/**
+ * batch-summary.csv (RFC 4180, UTF-8): numbers rounded, in the unit of the person's system that
+ * their column names, so that a spreadsheet can sort them. As they were computed they are in batch-summary.json.
+ */
 export const summaryCsv: SummaryWriter = {
   file: 'batch-summary.csv',
-  head: (paths) =>
+  head: (paths, _, units) =>
     line([
       'name',
       ...paths,
@@ -17,10 +21,12 @@ export const summaryCsv: SummaryWriter = {
       'solids',
       'drawings',
       'withheld',
-      ...keyFigures.map((figure) => `${keyLabel(figure)} (${figureCatalogue[figure.name].unit})`),
+      ...keyFigures.map(
+        (figure) => `${keyLabel(figure)} (${columnUnit(figureCatalogue[figure.name].unit, units)})`,
+      ),
       'open findings',
     ]),
-  row: (row, paths) =>
+  row: (row, paths, _, units) =>
     line([
       row.name,
       ...paths.map((path) => settingOf(row, path)),
@@ -31,7 +37,10 @@ export const summaryCsv: SummaryWriter = {
       row.solids,
       row.drawings,
       row.withheld,
-      ...keyFigures.map(({ name }) => row.figures.find((one) => one.name === name)?.value ?? ''),
+      ...keyFigures.map(({ name }) => {
+        const found = row.figures.find((one) => one.name === name);
+        return found ? columnNumber(found.value, found.unit, units) : '';
+      }),
       row.open.map(({ severity, code, says }) => `${severity} ${code}: ${says}`).join(' | '),
     ]),
   foot: () => '',

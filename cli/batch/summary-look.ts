@@ -23,6 +23,21 @@ a { color: inherit; }
 details { min-width: 9rem; max-width: 32rem; }
 ul { margin: 0.3rem 0; padding-left: 1.1rem; }
 img { display: block; }
+@page { size: landscape; margin: 10mm; }
+@media print {
+  :root { color-scheme: light; --ground: #fff; --ink: #000; --line: #888; --head: #eee; --stop: #9c1c1c; --fine: #1d5c37; }
+  body { margin: 0; font-size: 6.5pt; line-height: 1.25; }
+  .sheet { overflow: visible; max-height: none; border: 0; }
+  table { width: 100%; }
+  th, td { padding: 0.15rem; overflow-wrap: anywhere; }
+  thead { display: table-header-group; }
+  thead th, tbody th, thead th:nth-child(2) { position: static; }
+  thead button { min-width: 0; text-decoration: none; }
+  tr { break-inside: avoid; }
+  details { min-width: 0; }
+  .number { white-space: normal; }
+  img { width: 18mm; height: auto; }
+}
 `;
 
 /** Sorts the rows by a column: by number where both cells begin with one, else by text; empty cells stay last. */

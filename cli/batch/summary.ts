@@ -1,5 +1,6 @@
 import { mkdtemp, open, rename, rm } from 'node:fs/promises';
 import { join } from 'node:path';
+import type { UnitSystem } from '../../src/findings/index.ts';
 import { asUnwritable } from './batch-folder.ts';
 import { readFinished } from './finished.ts';
 import { summaryCsv } from './summary-csv.ts';
@@ -12,6 +13,8 @@ const writers: readonly SummaryWriter[] = [summaryCsv, summaryJson, summaryPage]
 
 export interface SummaryOptions {
   readonly folder: string;
+  /** The system the plan is written in. */
+  readonly units: UnitSystem;
   /** Shown over the page. */
   readonly title: string;
   /** All of the batch, whoever makes them: those whose folder is there are in the summary. */
@@ -50,19 +53,19 @@ export async function writeSummary(options: SummaryOptions): Promise<Summed> {
 /** Every summary, row by row; how many variants are in them. */
 async function writeAll(
   fresh: string,
-  { folder, title, variants }: SummaryOptions,
+  { folder, title, units, variants }: SummaryOptions,
   paths: readonly string[],
 ): Promise<number> {
   const files = await Promise.all(
     writers.map(async (writer) => ({ writer, to: await open(join(fresh, writer.file), 'w') })),
   );
   try {
-    for (const { writer, to } of files) await to.appendFile(writer.head(paths, title));
+    for (const { writer, to } of files) await to.appendFile(writer.head(paths, title, units));
     let there = 0;
     for (const { name } of variants) {
       const row = (await readFinished(join(folder, name)))?.row;
       if (!row) continue;
-      for (const { writer, to } of files) await to.appendFile(writer.row(row, paths, there === 0));
+      for (const { writer, to } of files) await to.appendFile(writer.row(row, paths, there === 0, units));
       there++;
     }
     for (const { writer, to } of files) await to.appendFile(writer.foot());

@@ -1,27 +1,28 @@
 import { createHash } from 'node:crypto';
-import type { FileAccess } from '../../src/pipeline/index.ts';
+import { basename } from 'node:path';
 import { readPlan } from '../../src/plan/index.ts';
+import type { PlanSource } from '../plan-files.ts';
 import { version } from '../version.ts';
 
+/** SHA-256, hex, of what is asked for and all it rests on. */
+export const variantKey = (asked: unknown, inputs: string): string =>
+  createHash('sha256')
+    .update(`${inputs} ${JSON.stringify(asked)}`)
+    .digest('hex');
+
 /**
- * SHA-256, hex, of all that a variant's result rests on: what is asked for, the variant's plan, the bytes of every file
- * it names and the program's version. Every item goes in with its length, so that no two lists run into one.
+ * SHA-256, hex, of all that a plan's results rest on: its bytes, those of every file it names and the program's version.
+ * Every item goes in with its length, so that no two lists run into one.
  */
-export async function variantKey(
-  asked: unknown,
-  planBytes: Uint8Array,
-  planName: string,
-  files: FileAccess,
-): Promise<string> {
+export async function inputsKey({ bytes, name, files }: PlanSource): Promise<string> {
   const hash = createHash('sha256');
   const add = (item: string | Uint8Array): void => {
     hash.update(`${typeof item === 'string' ? Buffer.byteLength(item) : item.length}:`).update(item);
   };
   add(version);
-  add(JSON.stringify(asked));
-  add(planName);
-  add(planBytes);
-  const { plan } = readPlan(planBytes, planName);
+  add(basename(name));
+  add(bytes);
+  const { plan } = readPlan(bytes, name);
   for (const path of filesOf(plan?.masters ?? {})) {
     const read = await files(path);
     add('fault' in read ? read.fault : read.bytes);

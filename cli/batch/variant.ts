@@ -4,6 +4,8 @@ import type { Setting } from '../../src/plan/index.ts';
 export interface Variant {
   /** Its folder's name; no two of a batch are alike. */
   readonly name: string;
+  /** What it was called in the table, letters and blanks as written. */
+  readonly given?: string;
   readonly settings: readonly Setting[];
   /** Its row in the table of variants, the head being row 1. */
   readonly row?: number;

@@ -11,6 +11,7 @@ import { describeBatch, tallyOf } from '../batch/show-batch.ts';
 import { type SummaryOptions, writeSummary } from '../batch/summary.ts';
 import type { Variant } from '../batch/variant.ts';
 import { readVariants, type VaryOptions } from '../batch/variants.ts';
+import { planFile, refuseOtherPlan } from '../earlier-build.ts';
 import { type ExitCode, exitCode, Unreadable } from '../exit.ts';
 import { formatsAsked } from '../formats-asked.ts';
 import { openPlan } from '../plan-files.ts';
@@ -25,6 +26,8 @@ export interface BatchCommandOptions extends VaryOptions {
   readonly workers?: string;
   readonly shard?: string;
   readonly summary?: true;
+  /** Whether variants of another plan are given up. */
+  readonly replace?: true;
   readonly json?: true;
   readonly quiet?: true;
 }
@@ -51,9 +54,13 @@ export async function runBatch(
   const variants = await readVariants(options, text);
   const folder = join(options.out, batchFolderName(plan.name));
   await openBatchFolder(folder);
-  const summary = summaryOf(plan, folder, variants, shard);
+  const summary = { ...summaryOf(plan, folder, variants, shard), units };
   const mine = options.summary ? [] : shard ? shareOf(variants, shard) : variants;
   await recoverAll(folder, [...mine.map(({ name }) => name), summary.temporary]);
+  if (!options.replace) {
+    const file = planFile(plan.name);
+    for (const { name } of variants) await refuseOtherPlan(join(folder, name), { file });
+  }
   const tasks = function* (): Generator<VariantTask> {
     const only = options.only && { only: options.only };
     for (const variant of mine) yield { plan: argument, text, variant, folder, formats, ...only };
@@ -88,7 +95,7 @@ const summaryOf = (
   folder: string,
   variants: readonly Variant[],
   shard: Shard | undefined,
-): SummaryOptions => ({
+): Omit<SummaryOptions, 'units'> => ({
   folder,
   variants,
   title: `Variants of ${batchName(name)}`,

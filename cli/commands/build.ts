@@ -3,6 +3,8 @@ import { type Build, type ExportFile, reportJson, usualFormats, writeBuild } fro
 import { loadKernel } from '../../src/kernel/index.ts';
 import { buildMold, readMold, unreadReport } from '../../src/pipeline/index.ts';
 import { saysOfAll, showQuantity, showSize, tally } from '../../src/wording/index.ts';
+import { inputsKey } from '../batch/variant-key.ts';
+import { joinEarlier, planFile, refuseOtherPlan } from '../earlier-build.ts';
 import { type ExitCode, exitCode, Unreadable } from '../exit.ts';
 import { folderName } from '../folder-name.ts';
 import { readFonts } from '../fonts.ts';
@@ -19,6 +21,8 @@ export interface BuildCommandOptions {
   readonly only?: readonly string[];
   /** Ids of formats; all where left out. */
   readonly formats?: readonly string[];
+  /** Whether a folder built from another plan is given up. */
+  readonly replace?: true;
   readonly json?: true;
   readonly quiet?: true;
 }
@@ -31,6 +35,8 @@ export async function runBuild(
 ): Promise<ExitCode> {
   const formats = formatsAsked(options.formats, usualFormats);
   const source = await openPlan(argument);
+  const only = options.only && { only: options.only };
+  const origin = { file: planFile(source.name), inputs: await inputsKey(source), ...only };
   const kernel = await loadKernel();
   const { findings, units, outcome } = await withProgress(
     terminal,
@@ -38,8 +44,9 @@ export async function runBuild(
     async (progress) => {
       const { mold, findings, units } = await readMold(source, kernel, { progress });
       if (!mold) return { findings, units };
+      // Said before the long work, not after it.
+      if (!options.replace) await refuseOtherPlan(join(options.out, folderName(mold.title)), origin);
       const plan = { planBytes: source.bytes, version };
-      const only = options.only && { only: options.only };
       const outcome = await buildMold(mold, findings, plan, kernel, { progress, ...only });
       return { findings, units, outcome };
     },
@@ -52,11 +59,12 @@ export async function runBuild(
   }
   const { build, unmatched } = outcome;
   if (unmatched.length > 0) throw new Unreadable(sayUnmatched(unmatched, build));
-  const files = await writeBuild(build, { fonts: readFonts }, formats);
   const folder = join(options.out, folderName(build.mold.title));
+  const built = await writeBuild({ ...build, origin }, { fonts: readFonts }, formats);
+  const { files, dropped } = only ? await joinEarlier(folder, built, origin) : { files: built, dropped: [] };
   await writeFolder(folder, files);
   if (options.json) terminal.out(asJson(build, files));
-  else if (!options.quiet) terminal.out(describe(build, folder));
+  else if (!options.quiet) terminal.out(describe(build, folder, dropped));
   else if (build.withheld.length > 0) terminal.err(describeWithheld(build));
   return build.report.findings.some(({ severity }) => severity === 'stop') ? exitCode.stop : exitCode.fine;
 }
@@ -83,7 +91,7 @@ const asJson = (build: Build, files: readonly ExportFile[]): string => {
   });
 };
 
-function describe(build: Build, folder: string): string {
+function describe(build: Build, folder: string, dropped: readonly string[]): string {
   const { findings, units } = build.report;
   const rows = build.solids.map(({ name, audit }) => [
     shorten(name, 36),
@@ -106,11 +114,17 @@ function describe(build: Build, folder: string): string {
         )
       : '',
     describeWithheld(build),
+    describeDropped(dropped),
     `${count}, the report and the manifest are in ${folder}`,
   ]
     .filter((text) => text !== '')
     .join('\n\n');
 }
+
+const describeDropped = (dropped: readonly string[]): string =>
+  dropped.length === 0
+    ? ''
+    : wrap(`taken away, for plan or masters have changed since: ${dropped.join(', ')}`, lineWidth, '', '  ');
 
 /** Solids withheld for the same reasons in one paragraph. */
 function describeWithheld({ withheld, report }: Build): string {

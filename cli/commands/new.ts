@@ -3,11 +3,15 @@ import { dirname } from 'node:path';
 import { mmPerInch } from '../../src/geometry/index.ts';
 import { quantityFinding, readQuantity, starterPlan } from '../../src/plan/index.ts';
 import { sayFinding } from '../../src/wording/index.ts';
+import { batchName } from '../batch/batch-folder.ts';
 import { type ExitCode, exitCode, Unreadable } from '../exit.ts';
 import type { Terminal } from '../terminal.ts';
 
 const processes = ['rubber', 'rigid', 'poured'] as const;
 const units = ['mm', 'in'] as const;
+
+/** As a plan's schema has it. */
+const longestTitle = 120;
 
 /** Writes a commented starter plan, or prints it; never overwrites a file. */
 export async function runNew(
@@ -29,7 +33,12 @@ export async function runNew(
   if (!(read.value >= 60 && read.value <= 1000)) {
     throw new Unreadable(`--diameter ${options.diameter}: starter plans are made for discs of 60 to 1000 mm`);
   }
-  const text = starterPlan({ diameter: read.value, process, unit });
+  const text = starterPlan({
+    diameter: read.value,
+    process,
+    unit,
+    title: file === undefined ? undefined : titleOf(file),
+  });
   if (file === undefined) {
     terminal.out(text.trimEnd());
     return exitCode.fine;
@@ -41,6 +50,16 @@ export async function runNew(
   }
   terminal.out(`${file} written; try: discwright build ${file}`);
   return exitCode.fine;
+}
+
+/** `oak-buttons.yaml` is a plan of oak buttons; a `plan.yaml` is of what its folder is called. */
+function titleOf(file: string): string | undefined {
+  const words = batchName(file)
+    .normalize('NFC')
+    .replaceAll(/[\s_-]+/gu, ' ')
+    .trim();
+  const letters = [...words.replaceAll(/\p{Cc}/gu, '')].slice(0, longestTitle);
+  return letters.length === 0 ? undefined : [letters[0].toUpperCase(), ...letters.slice(1)].join('');
 }
 
 function sayWhy(file: string, error: unknown): string {

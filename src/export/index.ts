@@ -1,5 +1,5 @@
 export { auditStl, isClosed } from './audit.ts';
-export type { Build, Withheld } from './build.ts';
+export type { Build, Origin, Withheld } from './build.ts';
 export { exporters, usualFormats, writeBuild } from './exporters.ts';
 export { type Json, jsonBytes } from './json-text.ts';
 export { bareManifest, sha256Hex } from './manifest.ts';

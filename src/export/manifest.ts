@@ -18,10 +18,18 @@ export const sha256Hex = (bytes: Uint8Array): string => bytesToHex(sha256(bytes)
  */
 export function manifestFile(build: Build, files: readonly ExportFile[]): ExportFile {
   const solids = new Map(build.solids.map((checked) => [checked.name, checked]));
-  const { mold } = build;
+  const { mold, origin } = build;
   return manifestOf({
     version: build.version,
-    plan: { title: mold.title, revision: mold.revision, process: mold.process, sha256: build.planHash },
+    plan: {
+      title: mold.title,
+      revision: mold.revision,
+      process: mold.process,
+      file: origin?.file,
+      sha256: build.planHash,
+      inputs: origin?.inputs,
+    },
+    only: origin?.only,
     files: files.map((file) => ({
       ...fileJson(file),
       solid: solidJson(solids.get(file.path), mold),
@@ -36,20 +44,27 @@ export function manifestFile(build: Build, files: readonly ExportFile[]): Export
 
 /** manifest.json where no mold came of the plan: only its hash and the files that say why. */
 export const bareManifest = (
-  { planHash, version }: Pick<Build, 'planHash' | 'version'>,
+  { planHash, version, origin }: Pick<Build, 'planHash' | 'version' | 'origin'>,
   files: readonly ExportFile[],
 ): ExportFile =>
-  manifestOf({ version, plan: { sha256: planHash }, files: files.map(fileJson), withheld: [] });
+  manifestOf({
+    version,
+    plan: { file: origin?.file, sha256: planHash, inputs: origin?.inputs },
+    files: files.map(fileJson),
+    withheld: [],
+  });
 
 interface Manifest {
   readonly version: string;
   readonly plan: Json;
+  /** Names asked for, where not all was made. */
+  readonly only?: readonly string[] | undefined;
   readonly files: Json;
   readonly withheld: Json;
 }
 
-function manifestOf({ version, plan, files, withheld }: Manifest): ExportFile {
-  const json: Json = { schema: 1, program: { name: 'discwright', version }, plan, files, withheld };
+function manifestOf({ version, plan, only, files, withheld }: Manifest): ExportFile {
+  const json: Json = { schema: 1, program: { name: 'discwright', version }, plan, only, files, withheld };
   return { path: 'manifest.json', bytes: jsonBytes(json) };
 }
 

@@ -14,11 +14,16 @@ const aisle = 20;
  * that nobody prints it. No file where nothing is left. Solids must have passed the audit: the format wants each edge
  * shared by exactly two faces and a positive volume.
  */
-export function threeMfFiles({ mold, solids }: Build): ExportFile[] {
+export function threeMfFiles({ mold, solids, origin }: Build): ExportFile[] {
   const made = solids.filter(({ solid: { role } }) => kindOfRole(role).printable);
   if (made.length === 0) return [];
   const items = layOut(made, mold.fixture.bed);
-  return [{ path: 'all-solids.3mf', bytes: packModel(modelText(mold.title, items)) }];
+  return [
+    {
+      path: origin?.only ? 'chosen-solids.3mf' : 'all-solids.3mf',
+      bytes: packModel(modelText(mold.title, items)),
+    },
+  ];
 }
 
 function layOut(

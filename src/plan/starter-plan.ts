@@ -1,3 +1,4 @@
+import { stringify } from 'yaml';
 import { mmPerInch } from '../geometry/index.ts';
 import { sprueDefaults } from './defaults.ts';
 import type { PlanValue } from './schema.ts';
@@ -8,6 +9,8 @@ export interface StarterOptions {
   readonly process: PlanValue['process'];
   /** Unit the plan is written in. */
   readonly unit: 'mm' | 'in';
+  /** One line; `New disc` where nobody gave one. */
+  readonly title?: string | undefined;
 }
 
 /**
@@ -15,10 +18,10 @@ export interface StarterOptions {
  * masters and placements as examples. It reads without a finding, and so it does with its examples put in force: a
  * line that begins with `#` and no blank behind it, or more than one, is an example.
  */
-export function starterPlan({ diameter, process, unit }: StarterOptions): string {
+export function starterPlan({ diameter, process, unit, title = 'New disc' }: StarterOptions): string {
   const write = unit === 'mm' ? millimeters : inches;
   const sections = [
-    head(process, unit),
+    head(process, unit, title),
     disc(diameter, unit, write),
     sprue(diameter, write),
     registration(diameter, process, unit, write),
@@ -60,12 +63,12 @@ const processNotes: Record<PlanValue['process'], string> = {
   poured: 'pattern plates that silicone or resin is poured on',
 };
 
-const head = (process: PlanValue['process'], unit: 'mm' | 'in'): string => `
+const head = (process: PlanValue['process'], unit: 'mm' | 'in', title: string): string => `
 # A plan for discwright. A bare number means mm, degrees, rpm, C or minutes, as the field says; other units are
 # written out: 9 in, 3/8 in, 320 F, 2 h${unit === 'in' ? '. This plan is written in inches' : ''}.
 # Lines like those under "masters" that begin with # and no word right behind it are examples: take the # away.
 
-title: New disc
+title: ${stringify(title, { lineWidth: 0 }).trim()}
 revision: 1
 # rubber, rigid or poured; here: ${processNotes[process]}.
 process: ${process}
@@ -90,15 +93,24 @@ disc:
   rimChamfer: ${write(1)}
 `;
 
+/** A size as a share of the disc's diameter, to a tenth of a percent. */
+const shareOf =
+  (diameter: number): Write =>
+  (mm) =>
+    `${Number(((100 * mm) / diameter).toFixed(1))} %`;
+
 function sprue(diameter: number, write: Write): string {
   const usual = sprueDefaults(diameter);
+  const share = shareOf(diameter);
   return `
 # The center sprue form: a shaft through the upper half, a well in the lower half, a dome that turns the stream.
+# Shares of the disc's diameter, so that they follow it; lengths may stand there too. Here they are
+# hole ${write(usual.holeDiameter)}, well ${write(usual.wellDiameter)} by ${write(usual.wellDepth)}, dome ${write(usual.domeDiameter)} by ${write(usual.domeHeight)}.
 sprue:
-  hole: ${write(usual.holeDiameter)}
+  hole: ${share(usual.holeDiameter)}
   draft: 3
-  well: { diameter: ${write(usual.wellDiameter)}, depth: ${write(usual.wellDepth)} }
-  dome: { diameter: ${write(usual.domeDiameter)}, height: ${write(usual.domeHeight)} }
+  well: { diameter: ${share(usual.wellDiameter)}, depth: ${share(usual.wellDepth)} }
+  dome: { diameter: ${share(usual.domeDiameter)}, height: ${share(usual.domeHeight)} }
   fillet: ${write(usual.fillet)}
   grip: ${write(usual.grip)}
 `;
@@ -171,7 +183,7 @@ ${bosses.join('\n')}
 const rim = (diameter: number, write: Write): string => `
 # A tab in the parting line where the cured halves are pried apart, and a notch across both halves as a witness.
 tabs:
-  - { angle: 145, width: ${write(Math.min(20, 0.12 * diameter))}, length: ${write(Math.min(8, 0.08 * diameter))}, height: ${write(3)}, inset: ${write(1)} }
+  - { angle: 145, width: ${shareOf(diameter)(Math.min(20, 0.12 * diameter))}, length: ${shareOf(diameter)(Math.min(8, 0.08 * diameter))}, height: ${write(3)}, inset: ${write(1)} }
 notches:
   - { angle: 45, width: ${write(5)}, depth: ${write(3)} }
 `;

@@ -1,3 +1,4 @@
+export { columnNumber, columnUnit } from './column.ts';
 export { counted } from './counted.ts';
 export { fixed, placeText, showQuantity, showSize } from './quantity.ts';
 export { type Sentences, sayFinding, saysOfAll } from './sentence.ts';

@@ -1,10 +1,10 @@
 import type { Unit, UnitSystem } from '../findings/index.ts';
 import { mmPerInch } from '../geometry/index.ts';
 
-const gramsPerOunce = 28.349523125;
-const gramsPerPound = 453.59237;
-const newtonsPerPound = 4.4482216152605;
-const pascalsPerPsi = 6894.757293168;
+export const gramsPerOunce = 28.349523125;
+export const gramsPerPound = 453.59237;
+export const newtonsPerPound = 4.4482216152605;
+export const pascalsPerPsi = 6894.757293168;
 
 /** `places` decimals; what rounds to nothing has no sign. */
 export const fixed = (value: number, places: number): string => {

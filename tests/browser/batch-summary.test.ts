@@ -60,3 +60,29 @@ it('the summary opens from disk, shows its pictures, sorts by keys, and is legib
     await page.close();
   }
 });
+
+// ISO 216 and ANSI/ASME Y14.1, landscape, less the margins of the page's own style: 10 mm each side; 96 px to the inch.
+it.each([
+  ['A4', 297],
+  ['Letter', 279.4],
+])('shows all rows and columns printed on %s', async (format, width) => {
+  browser ??= await connectBrowser();
+  const across = Math.floor(((width - 20) / 25.4) * 96);
+  const page = await browser.newPage({ colorScheme: 'dark', viewport: { width: across, height: 600 } });
+  await page.goto(pathToFileURL(join(bench.path('out'), 'form-batch/batch-summary.html')).href);
+  await page.emulateMedia({ media: 'print' });
+  const { right, hidden } = await page.evaluate(() => {
+    const table = document.querySelector('table');
+    const sheet = document.querySelector('.sheet');
+    const cells = [...document.querySelectorAll('th, td')];
+    return {
+      right: Math.max(...cells.map((cell) => cell.getBoundingClientRect().right)),
+      hidden: (table?.getBoundingClientRect().height ?? 1e9) - (sheet?.getBoundingClientRect().height ?? 0),
+    };
+  });
+  expect(right).toBeLessThanOrEqual(across);
+  expect(hidden).toBeLessThan(1);
+  const pdf = await page.pdf({ format, landscape: true, preferCSSPageSize: false });
+  expect(pdf.length).toBeGreaterThan(1000);
+  await page.close();
+});

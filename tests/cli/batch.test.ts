@@ -155,6 +155,14 @@ describe('what cannot be done is said in one line, exit 2', () => {
     [csv('twice.csv', 'sprue.hole,sprue.hole\n1,2\n'), /has two columns sprue\.hole/],
     [csv('gap.csv', 'sprue.hole,\n1,2\n'), /column 2 has no name/],
     [csv('quote.csv', 'title\n"open\n'), /is no table of comma-separated values/],
+    [
+      csv('inches.csv', 'name,disc.diameter\na,9"\n'),
+      /line 2: a quote mark stands alone; write inches as 9 in/,
+    ],
+    [csv('semicolons.csv', 'name;sprue.hole\na;28,5\n'), /parted by semicolons, not by commas; save it with/],
+    [csv('tabs.csv', 'name\tsprue.hole\na\t28\n'), /parted by tabs, not by commas/],
+    [csv('last.csv', 'Diameter\n9in\n'), /Did you mean `disc\.diameter` or `/],
+    [csv('hole.csv', 'hole\n28\n'), /Did you mean `sprue\.hole`/],
   ])('%j', async (args, says) => {
     const { code, out, err } = await batch('bad', ...args);
     expect({ code, out }).toEqual({ code: 2, out: '' });

@@ -2,8 +2,10 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, expect, it, vi } from 'vitest';
 import { makeVariant } from '../../cli/batch/make-variant.ts';
+import { titleVariant } from '../../cli/batch/title-variant.ts';
 import type { Variant } from '../../cli/batch/variant.ts';
 import { KernelExhausted, loadKernel } from '../../src/kernel/index.ts';
+import { readPlan } from '../../src/plan/index.ts';
 import { workbench } from './workbench.ts';
 
 const bench = workbench();
@@ -61,4 +63,21 @@ it('one that breaks the kernel down is tried once more, then given up', async ()
   expect(scope).toHaveBeenCalledTimes(2);
   expect(outcome).toMatchObject({ state: 'made', built: false, stops: 1 });
   expect(found).toEqual([['batch.too-large', 'stop', 'huge']]);
+});
+
+const titleOf = (name: string): string =>
+  JSON.parse(readFileSync(join(bench.folder, name, 'report.json'), 'utf8')).title;
+
+it('carries its name and size in its title, unless it sets that itself', async () => {
+  await made({ name: 'class-b', given: 'Class B', settings: [{ path: 'disc.diameter', value: '5 in' }] });
+  await made({ name: 'hole-22', settings: [{ path: 'sprue.hole', value: '22' }] });
+  await made({ name: 'own', given: 'own', settings: [{ path: 'title', value: 'Oak' }] });
+  expect(['class-b', 'hole-22', 'own'].map(titleOf)).toEqual(['Class B, 5 in', 'hole 22, 100 mm', 'Oak']);
+});
+
+it('carries them in its lettering too', () => {
+  const read = readPlan('title: Oak\nprocess: rubber\ndisc: { diameter: 9 in, label: OAK }\n', 'plan.yaml');
+  if (!read.plan) throw new Error('no plan');
+  const { title, disc } = titleVariant(read.plan, { name: 'a', given: 'A', settings: [] }, read.units);
+  expect([title, disc.label]).toEqual(['Oak, A, 9 in', 'OAK, A, 9 in']);
 });

@@ -1,5 +1,6 @@
-import { readFileSync } from 'node:fs';
+import { mkdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it, test } from 'vitest';
+import { readPlan } from '../../src/plan/index.ts';
 import { filesIn, run, workbench } from './workbench.ts';
 
 const bench = workbench();
@@ -20,10 +21,12 @@ describe('new', () => {
       const out = bench.path(`out-${process}-${unit}`);
       const built = await run('build', file, '--out', out);
       expect(built.err).toBe('');
-      expect(built.out).toMatch(/^New disc: 0 stops, 0 warnings, /);
+      expect(built.out).toMatch(
+        new RegExp(`^${process[0].toUpperCase()}${process.slice(1)} ${unit}: 0 stops, 0 warnings, `),
+      );
       expect(built.code).toBe(0);
       expect([...filesIn(out).keys()]).toEqual(
-        expect.arrayContaining(['new-disc/lower-half.stl', 'new-disc/sprue-form.stl']),
+        expect.arrayContaining([`${process}-${unit}/lower-half.stl`, `${process}-${unit}/sprue-form.stl`]),
       );
     },
   );
@@ -32,8 +35,25 @@ describe('new', () => {
     const printed = await run('new', '--diameter', '9in', '--unit', 'in');
     const file = bench.path('printed.yaml');
     await run('new', file, '--diameter', '9in', '--unit', 'in');
-    expect(`${printed.out}\n`).toBe(readFileSync(file, 'utf8'));
+    const titled = `${printed.out}\n`.replace('title: New disc', 'title: Printed');
+    expect(titled).toBe(readFileSync(file, 'utf8'));
     expect(printed.out).toContain('diameter: 9 in');
+  });
+
+  it.each([
+    ['hedgerow-charms_2.yaml', 'Hedgerow charms 2'],
+    ['two: parts #1.yaml', 'Two: parts #1'],
+    ['éclats d’automne.yaml', 'Éclats d’automne'],
+    ['12.yaml', '12'],
+    ['badges/plan.yaml', 'Badges'],
+    [`${'long '.repeat(40)}.yaml`, 'Long '.repeat(1) + 'long '.repeat(23).trim()],
+  ])('calls the plan in %s what its file says', async (name, title) => {
+    mkdirSync(bench.path('badges'), { recursive: true });
+    const file = bench.path(name);
+    expect((await run('new', file)).code).toBe(0);
+    const { plan, findings } = readPlan(readFileSync(file), 'new.yaml');
+    expect(findings).toEqual([]);
+    expect(plan?.title).toBe(title);
   });
 
   it('takes a bare number in the unit of the plan', async () => {

@@ -6,6 +6,7 @@ import {
   resolveRadius,
   resolveSize,
   type Size,
+  setInPlan,
   starterPlan,
   writePlan,
 } from '../../src/plan/index.ts';
@@ -98,7 +99,21 @@ test('a change is written back with comments and order kept', () => {
   const { source } = readPlan(text, 'new.yaml');
   source?.document.setIn(['sprue', 'hole'], '1 1/4 in');
   source?.document.setIn(['registration', 'bosses', 1, 'at', 'angle'], 105);
-  const changed = text.replace('hole: 33.5', 'hole: 1 1/4 in').replace('angle: 100', 'angle: 105');
+  const changed = text.replace('hole: 13.5 %', 'hole: 1 1/4 in').replace('angle: 100', 'angle: 105');
   expect(changed).not.toBe(text);
   expect(source && writePlan(source)).toBe(changed);
 });
+
+test.each(['6in', '9in', '12in'])(
+  'a starter for 9 in varied to %s keeps hole and tab in proportion',
+  (diameter) => {
+    const text = starterPlan({ diameter: 9 * inch, process: 'rubber', unit: 'in' });
+    const varied = setInPlan(text, [{ path: 'disc.diameter', value: diameter }]);
+    if ('fault' in varied) throw new Error(varied.fault);
+    const { plan } = readPlan(varied.text, 'new.yaml');
+    const across = plan?.disc.diameter ?? 0;
+    const hole = resolveSize(plan?.sprue?.hole, across) ?? 0;
+    expect(hole / across).toBeCloseTo(32 / (9 * inch), 3);
+    expect((resolveSize(plan?.tabs?.[0].width, across) ?? 0) / across).toBeCloseTo(20 / (9 * inch), 3);
+  },
+);

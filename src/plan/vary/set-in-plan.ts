@@ -88,9 +88,29 @@ function unknownName(path: string, name: string, steps: PlanPath, known: readonl
   const where = steps.length === 0 ? 'a plan' : `\`${steps.join('.')}\``;
   if (known.length === 0) return `\`${path}\`: ${where} holds no further names`;
   const near = nearestName(name, known);
-  const meant = near === undefined ? '' : ` Did you mean \`${[...steps, near].join('.')}\`?`;
+  const likely = near === undefined ? endingIn(path.split('.').at(-1) ?? name) : [[...steps, near].join('.')];
+  const meant = likely.length === 0 ? '' : ` Did you mean ${likely.map((one) => `\`${one}\``).join(' or ')}?`;
   return `\`${path}\`: there is no \`${name}\` in ${where}; known there: ${known.join(', ')}.${meant}`;
 }
+
+/** Deepest field that is looked for by its last name: `sprue.well.depth`. */
+const deepest = 3;
+
+/** More guesses than these help nobody. */
+const mostMeant = 3;
+
+/** The few fields, not of lists nor of things a person names, whose last name is most like one that stands alone. */
+function endingIn(name: string): string[] {
+  const all = fieldsUnder([]);
+  const near = nearestName(name, [...new Set(all.map((field) => field.at(-1) ?? ''))]);
+  const found = all.filter((field) => field.at(-1) === near).sort((a, b) => a.length - b.length);
+  return found.slice(0, mostMeant).map((field) => field.join('.'));
+}
+
+const fieldsUnder = (above: readonly string[]): string[][] =>
+  above.length >= deepest || itemsAt(above) || takesAnyName(above)
+    ? []
+    : namesAt(above).flatMap((name) => [[...above, name], ...fieldsUnder([...above, name])]);
 
 /** An item of a list, or a master, can be changed only where the plan has it. */
 function missingItem(
