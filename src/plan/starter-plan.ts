@@ -1,4 +1,4 @@
-import { mmPerInch } from '../geometry/index.ts';
+import { inchFraction, mmPerInch } from '../geometry/index.ts';
 import { sprueDefaults } from './defaults.ts';
 import type { PlanValue } from './schema.ts';
 
@@ -40,19 +40,7 @@ const millimeters: Write = (mm) => String(mm < 3 ? Math.round(mm * 10) / 10 : Ma
 const sixteenth = mmPerInch / 16;
 
 /** To the nearest sixteenth of an inch (sixty-fourth, under 1/8 in), as a reduced fraction. */
-const inches: Write = (mm) => {
-  const finest = mm < mmPerInch / 8 ? 64 : 16;
-  let num = Math.max(1, Math.round((mm / mmPerInch) * finest));
-  let den = finest;
-  while (num % 2 === 0 && den > 1) {
-    num /= 2;
-    den /= 2;
-  }
-  const whole = Math.floor(num / den);
-  const rest = num % den;
-  const parts = [whole > 0 ? String(whole) : '', rest > 0 ? `${rest}/${den}` : ''];
-  return `${parts.filter((part) => part !== '').join(' ')} in`;
-};
+const inches: Write = (mm) => `${inchFraction(mm, mm < mmPerInch / 8 ? 64 : 16)} in`;
 
 const processNotes: Record<PlanValue['process'], string> = {
   rubber: 'raw rubber, pressed and cured round the masters',
@@ -67,6 +55,7 @@ const head = (process: PlanValue['process'], unit: 'mm' | 'in'): string => `
 
 title: New disc
 revision: 1
+paper: ${unit === 'in' ? 'Letter' : 'A4'}
 # rubber, rigid or poured; here: ${processNotes[process]}.
 process: ${process}
 `;

@@ -10,8 +10,9 @@ export const discBlank: Part = task({
   title: 'disc blanks',
   scope: 'whole',
   processes: ['rubber', 'rigid', 'poured'],
-  units: ({ disc, sprue, fixture, revision }) => {
-    const shape: DiscShape = { disc, ...(sprue && { sprue }), chordError: fixture.chordError, revision };
+  units: ({ disc, sprue, fixture, revision, units }) => {
+    const { chordError } = fixture;
+    const shape: DiscShape = { disc, ...(sprue && { sprue }), chordError, revision, units };
     return halfNames.map((half) => ({ subject: 'disc', input: { half, shape } }));
   },
   run: ({ half, shape }, { kernel }) =>
