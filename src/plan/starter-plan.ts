@@ -187,6 +187,12 @@ function examples(diameter: number, write: Write): string {
 `;
 }
 
+/** Common practice, no published source. */
+const hotCan = `
+# What lies in the hot can (sprue form, tab, bosses, build-ups) must be of metal: no common print stands the cure. Buy
+# it, machine it, or get it from a print, in this order: print it larger by the shrink of the metal, mold the print in
+# silicone that cures cold, cast it in a metal that melts well above the cure, dress it to size, try it in the cold can.`;
+
 function making(process: PlanValue['process'], write: Write): string {
   const relieve =
     process === 'rigid' ? '  # Fill undercuts so that a rigid casting can leave.\n  relieve: true\n' : '';
@@ -195,9 +201,9 @@ function making(process: PlanValue['process'], write: Write): string {
       ? '\n# Shares of length; ask the makers of your alloy and rubber.\n#shrink: { alloy: 0.5 %, rubber: 1 % }'
       : '\n# Share of length; ask the maker of your alloy.\n#shrink: { alloy: 0.5 % }';
   return `
-# How the fixtures are made.
+# How the fixtures are made.${process === 'rubber' ? hotCan : ''}
 fixture:
-  material: PLA
+  material: ${process === 'rubber' ? 'aluminum' : 'PLA'}
   clearance: ${write(0.3)}
 ${relieve}${shrink}
 `;
