@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
 import { basename } from 'node:path';
+import type { PlanSource } from '../../src/pipeline/index.ts';
 import { readPlan } from '../../src/plan/index.ts';
-import type { PlanSource } from '../plan-files.ts';
 import { version } from '../version.ts';
 
 /** SHA-256, hex, of what is asked for and all it rests on. */

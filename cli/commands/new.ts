@@ -9,6 +9,12 @@ import type { Terminal } from '../terminal.ts';
 
 const processes = ['rubber', 'rigid', 'poured'] as const;
 const units = ['mm', 'in'] as const;
+/** The unit people mean by another spelling of it; what is none stays as it is. */
+function unitNamed(written: string): string {
+  const plain = written.toLowerCase();
+  if (plain === 'inch' || plain === 'inches') return 'in';
+  return units.find((unit) => unit === plain) ?? written;
+}
 
 /** As a plan's schema has it. */
 const longestTitle = 120;
@@ -20,7 +26,7 @@ export async function runNew(
   terminal: Terminal,
 ): Promise<ExitCode> {
   const process = oneOf('--process', options.process, processes);
-  const unit = oneOf('--unit', options.unit, units);
+  const unit = oneOf('--unit', unitNamed(options.unit), units);
   const bare = Number(options.diameter);
   const read = readQuantity(
     Number.isFinite(bare) ? bare * (unit === 'in' ? mmPerInch : 1) : options.diameter,

@@ -125,7 +125,10 @@ export interface Boss {
   readonly x: number;
   readonly y: number;
   readonly turnRad: number;
-  /** Trade size, such as `M8` or `3/8`, else the diameter of a dome or cone, the width across flats of a hexagon. */
+  /**
+   * Trade size, such as `M8` or `3/8`, else the diameter of a dome or cone, the width across flats of a hexagon, in the
+   * plan's system: `12` mm, `5/8 in`.
+   */
   readonly size: string;
   /** Width across flats of a cap nut's or hexagon's root; 0 for domes and cones. */
   readonly acrossFlats: number;

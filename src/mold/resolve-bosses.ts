@@ -1,5 +1,6 @@
-import { type Finding, finding } from '../findings/index.ts';
+import { type Finding, finding, type UnitSystem } from '../findings/index.ts';
 import { toRadians } from '../geometry/index.ts';
+import { sizeText } from '../lettering/index.ts';
 import {
   bossDefaults,
   type Plan,
@@ -22,7 +23,7 @@ export function resolveBosses(plan: Plan): { bosses: Boss[]; findings: Finding[]
   const findings: Finding[] = [];
   const bosses: Boss[] = [];
   for (const { id, spec, place } of expandBosses(plan)) {
-    const shape = shapeOf(spec);
+    const shape = shapeOf(spec, plan.units);
     if (!shape) {
       findings.push(unknownNut(id, spec));
       continue;
@@ -108,17 +109,17 @@ function socketOf({ clearance }: PlanBoss, { process, registration, fixture }: P
 }
 
 /** Undefined where it names a nut the tables lack. */
-function shapeOf(spec: PlanBoss): BossShape | undefined {
+function shapeOf(spec: PlanBoss, units: UnitSystem): BossShape | undefined {
   switch (spec.kind) {
     case 'cap nut':
       return shapeOfNut(spec.size);
     case 'hexagon':
-      return shapeOfHexagon(spec);
+      return shapeOfHexagon(spec, units);
     default: {
       const { kind, diameter } = spec;
       return {
         kind,
-        size: String(diameter),
+        size: sizeText(diameter, units),
         acrossFlats: 0,
         rootDepth: spec.depth ?? rootShare * diameter,
         headRadius: diameter / 2,
@@ -143,14 +144,17 @@ function shapeOfNut(size: string): BossShape | undefined {
 }
 
 /** After a nut its root is as deep as that is high, so that it sits where the nut would. */
-function shapeOfHexagon(spec: Extract<PlanBoss, { kind: 'hexagon' }>): BossShape | undefined {
+function shapeOfHexagon(
+  spec: Extract<PlanBoss, { kind: 'hexagon' }>,
+  units: UnitSystem,
+): BossShape | undefined {
   const { across } = spec;
   const nut = 'thread' in across ? hexNut(across.thread) : undefined;
   const flats = 'thread' in across ? nut?.acrossFlats : across.flats;
   if (flats === undefined) return undefined;
   return {
     kind: 'hexagon',
-    size: nut ? nut.size : String(flats),
+    size: nut ? nut.size : sizeText(flats, units),
     acrossFlats: flats,
     rootDepth: spec.depth ?? nut?.height ?? rootShare * flats,
     headRadius: flats / 2,

@@ -55,6 +55,8 @@ function readOne(text: string, shown: string, kind: QuantityKind): Quantity {
   if (!number) return unreadable(shown, kind);
   const written = text.slice(number.length).trim();
   if (written === '') {
+    // Nobody measures in eighths of a millimeter.
+    if (number.den > 1 && kind === quantityKinds.length && text.includes('/')) return bareFraction(text);
     const bare = bareUnit(kind);
     return bare ? { value: inUnit(number, bare) } : unitNeeded(shown, kind);
   }
@@ -138,6 +140,9 @@ const wanted = (given: string, kind: QuantityKind) => ({ given, noun: kind.noun,
 
 const unreadable = (shown: string, kind: QuantityKind): Quantity =>
   fault('plan.quantity', { which: 'quantity', ...wanted(shown, kind) });
+
+const bareFraction = (text: string): Quantity =>
+  fault('plan.quantity', { which: 'bare fraction', given: text, meant: `${text} in` });
 
 const unitNeeded = (shown: string, kind: QuantityKind): Quantity =>
   fault('plan.wrong-unit', { which: 'none', ...wanted(shown, kind) });

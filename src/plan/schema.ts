@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { alloy, can, cure, machine, rubber, spin } from './sections/bench.ts';
 import { closing } from './sections/closing.ts';
 import { disc, process } from './sections/disc.ts';
-import { line, word } from './sections/fields.ts';
+import { line, word, wordInAnyCase } from './sections/fields.ts';
 import { fixture, limits, severity, shrink } from './sections/making.ts';
 import { masters } from './sections/masters.ts';
 import { gates, notches, parting, supports, tabs, vents } from './sections/parting.ts';
@@ -26,7 +26,7 @@ export const planSchema = z
       'The system findings, papers and the page show first, the other beside it. Left out, the one the diameter of the disc is written in.',
       ['metric', 'inch'],
     ).optional(),
-    paper: word('Paper the shop sheet is printed on.', ['A4', 'Letter']).optional(),
+    paper: wordInAnyCase('Paper the shop sheet is printed on.', ['A4', 'Letter']).optional(),
     process,
     disc,
     sectors: sectors.optional(),

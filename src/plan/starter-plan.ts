@@ -1,5 +1,5 @@
 import { stringify } from 'yaml';
-import { mmPerInch } from '../geometry/index.ts';
+import { inchFraction, mmPerInch } from '../geometry/index.ts';
 import { sprueDefaults } from './defaults.ts';
 import type { PlanValue } from './schema.ts';
 
@@ -43,19 +43,7 @@ const millimeters: Write = (mm) => String(mm < 3 ? Math.round(mm * 10) / 10 : Ma
 const sixteenth = mmPerInch / 16;
 
 /** To the nearest sixteenth of an inch (sixty-fourth, under 1/8 in), as a reduced fraction. */
-const inches: Write = (mm) => {
-  const finest = mm < mmPerInch / 8 ? 64 : 16;
-  let num = Math.max(1, Math.round((mm / mmPerInch) * finest));
-  let den = finest;
-  while (num % 2 === 0 && den > 1) {
-    num /= 2;
-    den /= 2;
-  }
-  const whole = Math.floor(num / den);
-  const rest = num % den;
-  const parts = [whole > 0 ? String(whole) : '', rest > 0 ? `${rest}/${den}` : ''];
-  return `${parts.filter((part) => part !== '').join(' ')} in`;
-};
+const inches: Write = (mm) => `${inchFraction(mm, mm < mmPerInch / 8 ? 64 : 16)} in`;
 
 const processNotes: Record<PlanValue['process'], string> = {
   rubber: 'raw rubber, pressed and cured round the masters',
@@ -70,6 +58,7 @@ const head = (process: PlanValue['process'], unit: 'mm' | 'in', title: string): 
 
 title: ${stringify(title, { lineWidth: 0 }).trim()}
 revision: 1
+paper: ${unit === 'in' ? 'Letter' : 'A4'}
 # rubber, rigid or poured; here: ${processNotes[process]}.
 process: ${process}
 `;
@@ -210,6 +199,12 @@ function examples(diameter: number, write: Write): string {
 `;
 }
 
+/** Common practice, no published source. */
+const hotCan = `
+# What lies in the hot can (sprue form, tab, bosses, build-ups) must be of metal: no common print stands the cure. Buy
+# it, machine it, or get it from a print, in this order: print it larger by the shrink of the metal, mold the print in
+# silicone that cures cold, cast it in a metal that melts well above the cure, dress it to size, try it in the cold can.`;
+
 function making(process: PlanValue['process'], write: Write): string {
   const relieve =
     process === 'rigid' ? '  # Fill undercuts so that a rigid casting can leave.\n  relieve: true\n' : '';
@@ -218,9 +213,9 @@ function making(process: PlanValue['process'], write: Write): string {
       ? '\n# Shares of length; ask the makers of your alloy and rubber.\n#shrink: { alloy: 0.5 %, rubber: 1 % }'
       : '\n# Share of length; ask the maker of your alloy.\n#shrink: { alloy: 0.5 % }';
   return `
-# How the fixtures are made.
+# How the fixtures are made.${process === 'rubber' ? hotCan : ''}
 fixture:
-  material: PLA
+  material: ${process === 'rubber' ? 'aluminum' : 'PLA'}
   clearance: ${write(0.3)}
 ${relieve}${shrink}
 `;

@@ -49,6 +49,9 @@ const rubbers: readonly Rubber[] = [
  */
 export const rubberBulkModulus: Sourced = { value: 2e9, source: fromMemory('bulk modulus of rubber') };
 
+/** Raw rubber is seldom cured any cooler, C. */
+export const coolestCure: Sourced = { value: 140, source: fromMemory('raw rubber is cured at 140 to 175 C') };
+
 /** The row for a compound's kind as people write it; undefined where the table has none. */
 export function rubberKind(written: string): Rubber | undefined {
   const plain = written.trim().toLowerCase();

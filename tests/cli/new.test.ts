@@ -61,6 +61,15 @@ describe('new', () => {
     expect((await run('new', '--diameter', '230')).out).toContain('diameter: 230\n');
   });
 
+  it('writes for the paper that is at hand', async () => {
+    expect((await run('new', '--unit', 'in')).out).toContain('\npaper: Letter\n');
+    expect((await run('new')).out).toContain('\npaper: A4\n');
+  });
+
+  it.each(['inch', 'INCH', 'inches', 'In'])('takes %s for in', async (unit) => {
+    expect(await run('new', '--unit', unit)).toEqual(await run('new', '--unit', 'in'));
+  });
+
   it('never overwrites', async () => {
     const file = bench.put('mine.yaml', '# years of work\n');
     const { code, out, err } = await run('new', file);

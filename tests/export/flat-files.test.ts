@@ -59,12 +59,13 @@ describe('SVG', () => {
     expect(on('score', 'path')).toHaveLength(1);
   });
 
-  test('the check bar is 100 mm', () => {
+  test('the check bars are 100 mm and 4 in', () => {
     const lengths = on('engrave', 'path').map(({ attributes }) => {
       const { minX, maxX } = new SVGPathData(attributes.d).getBounds();
       return maxX - minX;
     });
-    expect(lengths.filter((length) => Math.abs(length - 100) < 1e-9)).toHaveLength(1);
+    for (const bar of [100, 101.6])
+      expect(lengths.filter((length) => Math.abs(length - bar) < 1e-9)).toHaveLength(1);
   });
 
   test('bytes are the same each time; the title cannot break the XML', () => {
@@ -89,7 +90,7 @@ describe('DXF, read by dxf-parser', () => {
     expect(text.endsWith('0\nEOF\n')).toBe(true);
   });
 
-  test('arcs keep radius and angles, slots their bulges, the check bar its 100 mm', () => {
+  test('arcs keep radius and angles, slots their bulges, the check bars their 100 mm and 4 in', () => {
     const { entities } = parsed;
     const arc = entities.find(({ type }) => type === 'ARC');
     expect(arc?.radius).toBe(50);
@@ -100,7 +101,8 @@ describe('DXF, read by dxf-parser', () => {
     expect(slot?.vertices?.map(({ bulge = 0 }) => bulge)).toEqual([0, 1, 0, 1]);
     const lines = entities.filter(({ type }) => type === 'LINE');
     const spans = lines.map(({ vertices: [a, b] = [] }) => Math.hypot(b.x - a.x, b.y - a.y));
-    expect(spans.filter((span) => Math.abs(span - 100) < 1e-9)).toHaveLength(1);
+    for (const bar of [100, 101.6])
+      expect(spans.filter((span) => Math.abs(span - bar) < 1e-9)).toHaveLength(1);
   });
 });
 

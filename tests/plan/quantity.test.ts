@@ -73,6 +73,9 @@ test.each<[number | string, KindName, string]>([
   ['1/0 in', 'length', 'plan.quantity'],
   ['1.2.3', 'length', 'plan.quantity'],
   ['1.5/2 in', 'length', 'plan.wrong-unit'],
+  ['7/8', 'length', 'plan.quantity'],
+  ['1 1/2', 'length', 'plan.quantity'],
+  ['⅞', 'length', 'plan.quantity'],
   ['--3', 'length', 'plan.quantity'],
   ['.', 'length', 'plan.quantity'],
   ['1e999', 'length', 'plan.quantity'],
@@ -88,6 +91,20 @@ test('a refusal shows the text and what would be accepted', () => {
   expect(saysOf(quantityFinding(quantity.fault, 'turn'))).toBe(
     '`9 mm` is not an angle: `mm` is a unit of length; accepted: deg, rad (a bare number is deg), such as `30` or `30 deg` or `0.5 rad`.',
   );
+});
+
+test.each([
+  ['7/8', '7/8 in'],
+  ['1½', '1 1/2 in'],
+])('a bare fraction %s is asked about', (text, meant) => {
+  const quantity = readQuantity(text, 'length');
+  if (!('fault' in quantity)) throw new Error('it was read');
+  expect(saysOf(quantityFinding(quantity.fault, 'disc.thickness'))).toContain(`did you mean \`${meant}\`?`);
+});
+
+test('a fraction of anything but a length needs no unit more than other numbers do', () => {
+  expect(value('1/2', 'share')).toBe(0.5);
+  expect(value('1/2', 'angle')).toBe(Math.PI / 360);
 });
 
 test('the examples shown to people are read themselves', () => {

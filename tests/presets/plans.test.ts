@@ -51,6 +51,8 @@ const codes = (findings: readonly Finding[]): string[] => [...new Set(findings.m
 test('there is a preset for each process in both units, and the special ones', () => {
   expect(plans).toEqual(
     [
+      'bench-230-mm.yaml',
+      'bench-9-in.yaml',
       'hedgerow-rigid/plan.yaml',
       'hedgerow/plan.yaml',
       'pattern-plates/plan.yaml',

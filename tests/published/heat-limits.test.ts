@@ -139,8 +139,34 @@ describe('in a can at 155 C', () => {
     expect(await of('unobtainium')).toEqual(['heat.unknown fern']);
   });
 
+  // ISO 75-2 method A: PLA bends at 55 C or so, and no raw rubber cures under 140 C.
+  it('warns of plastic formers at once, before the plan says how hot the can gets', async () => {
+    const { findings } = await runCheck(heatOfCure, inCan('PLA', {}));
+    expect(codesOf({ findings })).toEqual(['heat.former-soft fixture', 'heat.not-checked cure']);
+    const [soft] = findings;
+    expect(soft).toMatchObject({ severity: 'warn', values: { measured: 140, material: 'PLA' } });
+    expect(soft.values.names).toEqual(['sprue']);
+    expect(soft.values.limit).toBeLessThan(60);
+    const { remedy } = sayFinding(soft, 'metric');
+    const order = [
+      'print each larger',
+      'silicone that cures cold',
+      'cast it in a metal',
+      'dress it',
+      'cold can',
+    ];
+    const places = order.map((step) => remedy.indexOf(step));
+    expect(places).toEqual([...places].sort((a, b) => a - b));
+    expect(Math.min(...places)).toBeGreaterThan(0);
+  });
+
+  it('does not warn of what stands any usual cure', async () => {
+    for (const material of ['aluminum', 'steel'])
+      expect(codesOf(await runCheck(heatOfCure, inCan(material, {})))).toEqual(['heat.not-checked cure']);
+  });
+
   it('says in a note what the plan leaves out', async () => {
-    expect(codesOf(await runCheck(heatOfCure, inCan('PLA', {})))).toEqual(['heat.not-checked cure']);
+    expect(codesOf(await runCheck(heatOfCure, inCan('steel', {})))).toEqual(['heat.not-checked cure']);
     const mold = withMaster(inCan('steel'), 'snail', bead, translation(60, 0, 0));
     const { findings } = await runCheck(heatOfCure, mold);
     expect(findings[0]).toMatchObject({

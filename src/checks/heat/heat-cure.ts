@@ -1,6 +1,6 @@
 import { type Figure, type Finding, finding, makeFigure, type ReportPart } from '../../findings/index.ts';
 import { type Check, canRings, check, type Mold } from '../../mold/index.ts';
-import { heatRow, heatRows, standsC } from '../../tables/index.ts';
+import { coolestCure, heatRow, heatRows, standsC } from '../../tables/index.ts';
 import { type Heated, placedMasters, ringThing, testedPa } from './heat-limits.ts';
 
 interface CureInput {
@@ -59,7 +59,8 @@ export const heatOfCure: Check = check<CureInput>({
   run: ({ things, unsaid, cureC, pressurePa }) => {
     const note = (which: 'cure' | 'masters', missing: readonly string[]): Finding =>
       finding('heat.not-checked', { subject: 'cure', values: { which, missing } });
-    if (cureC === undefined) return { findings: [note('cure', ['cure.temperature'])] };
+    if (cureC === undefined)
+      return { findings: [...softFormers(things), note('cure', ['cure.temperature'])] };
     const findings: Finding[] = [];
     const figures: Figure[] = [];
     for (const thing of things) {
@@ -77,6 +78,19 @@ export const heatOfCure: Check = check<CureInput>({
     return { findings, figures };
   },
 });
+
+/** Fixtures of plastics that no usual cure leaves whole, one finding for each: said before the plan names its cure. */
+function softFormers(things: readonly Heated[]): Finding[] {
+  const formers = things.filter(({ thing }) => thing !== 'master');
+  return [...new Set(formers.map(({ material }) => material))].flatMap((material) => {
+    const row = heatRow(material);
+    const stands = row && standsC(row);
+    if (row?.kind !== 'plastic' || (stands ?? 0) >= coolestCure.value) return [];
+    const names = formers.filter((one) => one.material === material).map(({ subject }) => subject);
+    const values = { names, material, measured: coolestCure.value, limit: stands };
+    return [finding('heat.former-soft', { subject: 'fixture', values })];
+  });
+}
 
 function underHeat(
   { subject, thing, material }: Heated,

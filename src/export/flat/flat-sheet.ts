@@ -1,4 +1,4 @@
-import { line, type Outline, type Path, type Point2, placed } from '../../geometry/index.ts';
+import { line, mmPerInch, type Outline, type Path, type Point2, placed } from '../../geometry/index.ts';
 import { type Lettering, lettersOf } from '../../lettering/index.ts';
 import { type Drawing, type Layer, sizeOf } from '../../mold/index.ts';
 
@@ -12,15 +12,19 @@ export interface FlatSheet {
 }
 
 const margin = 10;
-/** The bar that shows whether a print is at true size, mm. */
-const checkBar = 100;
+/** The bars that show whether a print is at true size, mm: one for each ruler at the bench. */
+const checkBars = [
+  { length: 100, says: '100 mm' },
+  { length: 4 * mmPerInch, says: '4 in' },
+] as const;
+const longestBar = Math.max(...checkBars.map(({ length }) => length));
 const tick = 3;
 const letters = 3;
 
-/** Puts a drawing on a sheet with a margin, and under it, to be engraved in the scrap, its title and the check bar. */
+/** Puts a drawing on a sheet with a margin, and under it, to be engraved in the scrap, its title and the check bars. */
 export function flatSheet(drawing: Drawing): FlatSheet {
   const { min, max } = sizeOf(drawing);
-  const foot = margin + 2 * tick + 3 * letters;
+  const foot = margin + 4 * tick + 4 * letters;
   const [dx, dy] = [margin - min[0], foot + margin - min[1]];
   const pathsOn = (layer: Layer): Path[] =>
     drawing.marks
@@ -28,7 +32,7 @@ export function flatSheet(drawing: Drawing): FlatSheet {
       .flatMap(({ outline, texts }) => [...outline, ...texts.flatMap(lettersOf)])
       .map((path) => placed(path, 0, [dx, dy]));
   return {
-    width: Math.max(max[0] - min[0], checkBar) + 2 * margin,
+    width: Math.max(max[0] - min[0], longestBar) + 2 * margin,
     height: max[1] + dy + margin,
     layers: {
       cut: pathsOn('cut'),
@@ -38,21 +42,27 @@ export function flatSheet(drawing: Drawing): FlatSheet {
   };
 }
 
-function footOf({ title, thickness }: Drawing): Path[] {
-  const [left, right, y] = [margin, margin + checkBar, margin + tick];
-  const end = (x: number): Path => line([x, y - tick], [x, y + tick]);
+/** Height of one check bar with its words, mm. */
+const barStep = 2 * tick + letters;
+
+function footOf(drawing: Drawing): Path[] {
   const text = (words: string, at: Point2): Path[] => {
     const lettering: Lettering = { words, at, height: letters, turnRad: 0, anchor: 'start' };
     return lettersOf(lettering);
   };
-  const sheet = thickness === undefined ? '' : `, ${Number(thickness.toFixed(2))} mm thick`;
-  return [
-    line([left, y], [right, y]),
-    end(left),
-    end(right),
-    ...text('100 mm', [left + tick, y + 1.5]),
-    ...text(`${title}${sheet}`, [left, y + tick + letters]),
-  ];
+  const bars = checkBars.flatMap(({ length, says }, i) => {
+    const [right, y] = [margin + length, margin + tick + i * barStep];
+    const end = (x: number): Path => line([x, y - tick], [x, y + tick]);
+    return [line([margin, y], [right, y]), end(margin), end(right), ...text(says, [margin + tick, y + 1.5])];
+  });
+  return [...bars, ...text(sheetTitle(drawing), [margin, margin + 2 * barStep])];
+}
+
+/** Title and thickness of the sheet it is cut from. */
+function sheetTitle({ title, thickness }: Drawing): string {
+  if (thickness === undefined) return title;
+  const [mm, inch] = [thickness.toFixed(2), (thickness / mmPerInch).toFixed(3)].map(Number);
+  return `${title}, ${mm} mm (${inch} in) thick`;
 }
 
 /** A length in mm for a file: to 0.1 micrometer, without a sign on nought. */

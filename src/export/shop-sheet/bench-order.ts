@@ -13,7 +13,11 @@ function rubberOrder(mold: Mold): string[] {
   const { bench, supports, tabs, notches, bosses, sprue } = mold;
   const { cure, closing } = bench;
   return [
-    'Check this sheet: measure the 100 mm bar on the plan view. Masters counted, clean, dry and free of oil.',
+    'Check this sheet: measure the bars of 100 mm and 4 in on the plan view. Masters counted, clean, dry and free of oil.',
+    ...when(
+      sprue !== undefined || tabs.length > 0 || supports.length > 0,
+      'What goes into the hot can (sprue form, tab, bosses, build-ups) is bought, machined of metal, or cast from a print: print it larger by the shrink, mold it in silicone that cures cold, cast it in a metal that melts well above the cure, dress it to size, try it in the cold can. No print goes in.',
+    ),
     'Lay the lower rubber into the can, parting face up. Can, lids and forms clean.',
     ...when(sprue !== undefined, 'Set the center sprue form into its well, upright, in the middle.'),
     'Prick the outlines through the plan view; cut pockets by the sink and volume of each master.',

@@ -1,4 +1,5 @@
 import type { FigureName, Report, UnitSystem } from '../../findings/index.ts';
+import { sizeText } from '../../lettering/index.ts';
 import { type Boss, type Mold, type Placement, tipsOf } from '../../mold/index.ts';
 import { fixed, showQuantity } from '../../wording/index.ts';
 import { both, degrees, runs, stacked } from './names.ts';
@@ -112,7 +113,7 @@ export function bossTable(paper: Paper, mold: Mold, title: string): void {
 function sayBoss({ kind, size, acrossFlats, headRadius }: Boss, units: UnitSystem): string {
   if (kind === 'cap nut') return `${kind} ${size}`;
   if (kind !== 'hexagon') return `${kind}\n${both(units, 2 * headRadius)}`;
-  const name = Number(size) === acrossFlats ? kind : `${kind} ${size}`;
+  const name = size === sizeText(acrossFlats, units) ? kind : `${kind} ${size}`;
   return `${name}, across flats\n${both(units, acrossFlats)}`;
 }
 

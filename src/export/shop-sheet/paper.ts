@@ -37,11 +37,10 @@ const cellPad = 1;
  */
 export class Paper {
   y = 0;
-  readonly width: number;
   readonly left = margin;
-  readonly right: number;
   readonly top = margin + head;
-  readonly bottom: number;
+  /** Whether the page that is written on lies on its long side. */
+  private turned = false;
 
   constructor(
     readonly pen: PDFKit.PDFDocument,
@@ -49,17 +48,43 @@ export class Paper {
     private readonly heading: string,
     fonts: FontFiles,
   ) {
-    const [width, height] = paperSizes[size];
-    this.right = width - margin;
-    this.bottom = height - margin - foot;
-    this.width = this.right - this.left;
     pen.registerFont('plain', fonts.plain);
     pen.registerFont('bold', fonts.bold);
   }
 
+  get right(): number {
+    return this.whole(this.turned)[0] - margin;
+  }
+
+  get bottom(): number {
+    return this.whole(this.turned)[1] - margin - foot;
+  }
+
+  get width(): number {
+    return this.right - this.left;
+  }
+
+  /** What a page leaves to be written on, between its head and its foot. */
+  free(turned: boolean): { readonly width: number; readonly height: number } {
+    const [width, height] = this.whole(turned);
+    return { width: width - 2 * margin, height: height - margin - foot - this.top };
+  }
+
+  private whole(turned: boolean): readonly [number, number] {
+    const [short, long] = paperSizes[this.size];
+    return turned ? [long, short] : [short, long];
+  }
+
+  /** Takes up a page that was written before. */
+  backTo(page: number): void {
+    this.pen.switchToPage(page);
+    this.turned = this.pen.page.width > this.pen.page.height;
+  }
+
   /** Begins a page under a title of its own. */
-  page(title: string): void {
-    const [width, height] = paperSizes[this.size];
+  page(title: string, turned = false): void {
+    this.turned = turned;
+    const [width, height] = this.whole(turned);
     this.pen.addPage({ size: [width * pointsPerMm, height * pointsPerMm], margin: 0 });
     this.pen.scale(pointsPerMm);
     const [large, small] = [

@@ -151,7 +151,7 @@ const shadowsOf = (mold: Mold): Shadow[] =>
 function numberPages(paper: Paper, { planHash, version }: Build): void {
   const { start, count } = paper.pen.bufferedPageRange();
   for (let page = start; page < start + count; page++) {
-    paper.pen.switchToPage(page);
+    paper.backTo(page);
     const y = paper.bottom + 3;
     paper.write(`page ${page - start + 1} of ${count}`, paper.right, y, { size: 2.4, gray: 0.35 }, 'right');
     const trace = `plan ${planHash.slice(0, 12)}, discwright ${version}`;

@@ -1,13 +1,13 @@
-import { checkBar } from './check-bar.ts';
+import { barReach, checkBars } from './check-bar.ts';
 import { type DiscDrawing, drawDisc } from './disc-view.ts';
 import type { Paper } from './paper.ts';
 
 /** How far neighboring pages show the same, mm, so that they can be laid over each other. */
 const overlap = 10;
-/** Room under a tile for the bar, mm. */
-const barRoom = 9;
-/** Room left round the disc, mm. */
-const air = 4;
+/** Room under a tile for the bars, mm. */
+const barRoom = barReach.over + barReach.under + 2;
+/** Room left round the disc, mm: what is usual, and where it saves pages the least that shows the rim's line whole. */
+const airs = [4, 0.5] as const;
 
 /** One page of the plan view: which part of the disc it shows, mm in the mold frame, y up. */
 export interface Tile {
@@ -33,22 +33,51 @@ export function tilesOf(span: number, width: number, height: number): Tile[] {
   return tiles;
 }
 
-/** The plan view at true size, over as many pages as it takes, with register marks where pages overlap. */
+/** A way to part the plan view into pages. */
+interface Tiling {
+  readonly turned: boolean;
+  readonly width: number;
+  readonly height: number;
+  readonly tiles: readonly Tile[];
+}
+
+/** As few pages as can be, of those upright before turned, with the usual air before less. */
+function fewestTiles(paper: Paper, radius: number): Tiling {
+  const ways = airs.flatMap((air) =>
+    [false, true].map((turned): Tiling => {
+      const { width, height: whole } = paper.free(turned);
+      const height = whole - barRoom;
+      const tiles = tilesOf(2 * (radius + air), width, height);
+      return { turned, width, height, tiles: tiles.filter((tile) => shows(tile, width, height, radius)) };
+    }),
+  );
+  return ways.reduce((best, way) => (way.tiles.length < best.tiles.length ? way : best));
+}
+
+/** Whether a page has any of the disc on it: those at the corners of a large one may not. */
+function shows({ x, y }: Tile, width: number, height: number, radius: number): boolean {
+  const past = (from: number, to: number): number => Math.max(0, from, -to);
+  return Math.hypot(past(x, x + width), past(y - height, y)) < radius;
+}
+
+/** The plan view at true size, over as few pages as it takes, with register marks where pages overlap. */
 export function planPages(paper: Paper, drawing: DiscDrawing): void {
-  const width = paper.width;
-  const height = paper.bottom - paper.top - barRoom;
-  const tiles = tilesOf(2 * (drawing.mold.disc.radius + air), width, height);
-  const last = tiles[tiles.length - 1];
+  const { turned, width, height, tiles } = fewestTiles(paper, drawing.mold.disc.radius);
+  const last = { column: 0, row: 0 };
+  for (const { column, row } of tiles) {
+    last.column = Math.max(last.column, column);
+    last.row = Math.max(last.row, row);
+  }
   for (const tile of tiles) {
     const of = tiles.length > 1 ? `, page ${tile.column} across, ${tile.row} down` : '';
-    paper.page(`Plan view 1:1${of}`);
+    paper.page(`Plan view 1:1${of}`, turned);
     const frame = { x: paper.left - tile.x, y: paper.top + tile.y, scale: 1 };
     paper.pen.save();
     paper.pen.rect(paper.left, paper.top, width, height).clip();
     drawDisc(paper, drawing, frame);
     paper.pen.restore();
     registerMarks(paper, tile, last, width, height);
-    checkBar(paper, paper.left, paper.bottom - 6, true);
+    checkBars(paper, paper.left, paper.bottom - barReach.under);
     const gray = drawing.buildUps.length > 0 ? ' Gray: build-ups.' : '';
     const text = `Lower half, parting face, from above.${gray} Print at 100 %, not fitted to the page.`;
     paper.write(text, paper.right, paper.bottom - 3, { size: 2.4 }, 'right');
@@ -56,7 +85,13 @@ export function planPages(paper: Paper, drawing: DiscDrawing): void {
 }
 
 /** Crosses in the middle of each overlap, at the same spot of the disc on both pages that show it. */
-function registerMarks(paper: Paper, tile: Tile, last: Tile, width: number, height: number): void {
+function registerMarks(
+  paper: Paper,
+  tile: Tile,
+  last: Pick<Tile, 'column' | 'row'>,
+  width: number,
+  height: number,
+): void {
   const [left, right] = [paper.left + overlap / 2, paper.left + width - overlap / 2];
   const [upper, lower] = [paper.top + overlap / 2, paper.top + height - overlap / 2];
   const acrossAt = [0.25, 0.75].map((share) => paper.top + share * height);

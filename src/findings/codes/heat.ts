@@ -4,6 +4,10 @@ import { notChecked, notSaid } from './not-said.ts';
 const burns =
   'Hot metal and hot presses burn: wear eye, hand and body protection, and keep water away from molten metal.';
 
+/** The way from a print to a former that stands the can. Common practice, no published source. */
+const formerFromPrint =
+  'print each larger by the shrink of the metal, mold it in silicone that cures cold, cast it in a metal that melts well above the cure, dress it to size, and try it in the cold can before any rubber goes in.';
+
 /** What is heated, and what it is of. */
 const heated = {
   thing: ['sprue', 'buildUp', 'tab', 'boss', 'master', 'spacer', 'collar', 'stop'],
@@ -41,6 +45,18 @@ export const heatCodes = codes({
       'A fixture goes into the can and softens in the cure: under the molding pressure it is crushed, and the rubber cures round what is left.',
     ...soft,
     remedy: `Make it of metal that stands the cure, such as aluminum, brass or steel. ${burns}`,
+    safety: true,
+  },
+  'heat.former-soft': {
+    severity: 'warn',
+    means:
+      'What goes into the can with raw rubber is of a plastic that no usual cure leaves whole, and the plan does not say how hot the can gets.',
+    values: { names: 'names', material: 'name', measured: 'C', 'limit?': 'C' },
+    says: 'What lies in the hot can is of {material}, {limit, select, none {of which no trusted figure says what heat it stands} other {which stands {limit}}}: {names}. Raw rubber is cured at {measured} and more.',
+    formula:
+      'coolest usual cure against the deflection temperature at 1.8 MPa less 10 K, where the plan gives no `cure.temperature`',
+    source: 'raw rubber is cured at 140 to 175 C: from memory; tables of printing materials',
+    remedy: `Buy them, machine them of metal, or get them from prints: ${formerFromPrint} Then say the metal as \`fixture.material\`, and the heat of your cure as \`cure.temperature\`. ${burns}`,
     safety: true,
   },
   'heat.master-soft': {

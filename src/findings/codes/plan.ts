@@ -159,12 +159,17 @@ export const planCodes = codes({
   'plan.quantity': {
     severity: 'stop',
     means: 'A quantity in the plan cannot be read as a number with a unit.',
-    values: { given: 'name', 'noun?': 'name', 'accepted?': 'name' },
+    values: { given: 'name', 'noun?': 'name', 'accepted?': 'name', 'meant?': 'name' },
     says: {
+      'bare fraction': '`{given}` has no unit, and fractions are of an inch: did you mean `{meant}`?',
       quantity: '`{given}` cannot be read as {noun}; accepted: {accepted}.',
       'cap nut': '`{given}` is no thread size of a cap nut; write it like `M8` or `3/8`.',
     },
-    remedy: 'Write it like the examples named.',
+    remedy: {
+      'bare fraction': 'Write the unit behind it.',
+      quantity: 'Write it like the examples named.',
+      'cap nut': 'Write it like the examples named.',
+    },
   },
   'plan.wrong-unit': {
     severity: 'stop',

@@ -1,5 +1,6 @@
+import type { UnitSystem } from '../../findings/index.ts';
 import { type Outline, type Path, type Point2, polygon } from '../../geometry/index.ts';
-import { lettersOf, tenths } from '../../lettering/index.ts';
+import { depthText, lettersOf } from '../../lettering/index.ts';
 import { type Mold, type Part, task } from '../../mold/index.ts';
 import { type FlatFixture, flatFixture } from '../making/index.ts';
 import {
@@ -24,6 +25,7 @@ const step = 1 / stepsPerMm;
 interface GaugeInput extends PlanNames {
   readonly depths: readonly { readonly depth: number; readonly ids: readonly string[] }[];
   readonly fixture: FlatFixture;
+  readonly units: UnitSystem;
   readonly estimated: boolean;
 }
 
@@ -39,12 +41,15 @@ export const depthGauge: Part = task({
     const input = inputFor(mold);
     return input.depths.length > 0 ? [{ subject: id, about: [], input }] : [];
   },
-  run: ({ depths, fixture, estimated, ...names }, { kernel }) => {
+  run: ({ depths, fixture, units, estimated, ...names }, { kernel }) => {
     const outline = combOutline(depths.map(({ depth }) => depth));
     const title = 'depth gauge';
     const label = layOutTitle({ id, title }, planWords(names), spotOver(depths.length));
     const { lettered, findings } = label;
-    const engraved = [...depths.flatMap(({ depth }, i) => numberOf(depth, i)), ...label.engraved];
+    const engraved = [
+      ...depths.flatMap(({ depth }, i) => numberOf(depthText(depth, units), i)),
+      ...label.engraved,
+    ];
     const subjects = depths.flatMap(({ ids }) => ids);
     const { thickness } = gauge;
     const naming = { id, title, role: 'gauge', subjects, lettered, estimated } as const;
@@ -55,7 +60,7 @@ export const depthGauge: Part = task({
   },
 });
 
-function inputFor({ disc, revision, placements, fixture }: Mold): GaugeInput {
+function inputFor({ disc, revision, placements, fixture, units }: Mold): GaugeInput {
   const byDepth = new Map<number, string[]>();
   for (const { id: placement, lowest } of placements) {
     const steps = Math.round(-lowest / step);
@@ -68,6 +73,7 @@ function inputFor({ disc, revision, placements, fixture }: Mold): GaugeInput {
   return {
     ...names,
     depths,
+    units,
     fixture: flatFixture(fixture),
     estimated: placements.some((one) => one.estimated),
   };
@@ -98,9 +104,9 @@ const spotOver =
       ? { at: [toothAt(count) / 2, (overNumbers + gauge.back) / 2], turnRad: 0 }
       : undefined;
 
-const numberOf = (depth: number, i: number): Path[] =>
+const numberOf = (words: string, i: number): Path[] =>
   lettersOf({
-    words: tenths(depth),
+    words,
     at: [toothAt(i) + gauge.tooth / 2, numbersAt],
     height: letterHeight,
     turnRad: 0,

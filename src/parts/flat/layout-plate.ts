@@ -1,4 +1,4 @@
-import { type Finding, finding } from '../../findings/index.ts';
+import { type Finding, finding, type UnitSystem } from '../../findings/index.ts';
 import {
   type Matrix4,
   moveMesh,
@@ -10,7 +10,7 @@ import {
   type TriangleMesh,
 } from '../../geometry/index.ts';
 import type { Profile, Scope } from '../../kernel/index.ts';
-import { tenths } from '../../lettering/index.ts';
+import { depthText } from '../../lettering/index.ts';
 import { sectionOf } from '../../mesh/index.ts';
 import {
   heightAt,
@@ -65,6 +65,7 @@ interface PlateInput extends Standing, PlanNames {
   readonly thickness: number;
   readonly masters: readonly PlateMaster[];
   readonly surface: PartingSurface;
+  readonly units: UnitSystem;
   readonly estimated: boolean;
 }
 
@@ -101,7 +102,7 @@ export const layoutPlate: Part = task({
 });
 
 function inputFor(mold: Mold): PlateInput {
-  const { disc, revision, placements, parting, fixture } = mold;
+  const { disc, revision, placements, parting, fixture, units } = mold;
   return {
     ...standingOn(mold),
     radius: disc.radius,
@@ -114,6 +115,7 @@ function inputFor(mold: Mold): PlateInput {
       return { id: placement, mesh, matrix, lowest, turnRad, tips: tipsOf(placed) };
     }),
     surface: parting,
+    units,
     estimated: placements.some((one) => one.estimated),
   };
 }
@@ -163,9 +165,9 @@ function drawn(input: PlateInput, openings: readonly (readonly Point2[][])[]) {
 }
 
 /** Beside each opening its name, sink, turn and lie, or, where there is no room for the whole, less of it. */
-const wishes = ({ masters }: PlateInput, openings: readonly (readonly Point2[][])[]): LabelWish[] =>
+const wishes = ({ masters, units }: PlateInput, openings: readonly (readonly Point2[][])[]): LabelWish[] =>
   masters.map(({ id: placement, lowest, turnRad, tips }, i) => {
-    const deep = tenths(Math.max(0, -lowest));
+    const deep = depthText(Math.max(0, -lowest), units);
     const turn = String(Math.round(turnRad / radPerDegree));
     const lie = tips.map(({ axis, degrees }) => `TIP ${axis.toUpperCase()} ${Math.round(degrees)}`);
     return {

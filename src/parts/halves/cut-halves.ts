@@ -29,6 +29,7 @@ export type HalvesInput = Pick<
   Mold,
   | 'process'
   | 'revision'
+  | 'units'
   | 'disc'
   | 'sprue'
   | 'masters'
@@ -46,11 +47,12 @@ export interface CutOptions {
   readonly marks: boolean;
 }
 
-const shapeOf = ({ disc, sprue, fixture, revision }: HalvesInput): DiscShape => ({
+const shapeOf = ({ disc, sprue, fixture, revision, units }: HalvesInput): DiscShape => ({
   disc,
   ...(sprue && { sprue }),
   chordError: fixture.chordError,
   revision,
+  units,
 });
 
 export interface CutHalves {

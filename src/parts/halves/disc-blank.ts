@@ -9,8 +9,9 @@ export const discBlank: Part = task({
   id: 'disc-blank',
   title: 'disc blanks',
   processes: ['rubber', 'rigid', 'poured'],
-  units: ({ disc, sprue, fixture, revision }) => {
-    const shape: DiscShape = { disc, ...(sprue && { sprue }), chordError: fixture.chordError, revision };
+  units: ({ disc, sprue, fixture, revision, units }) => {
+    const { chordError } = fixture;
+    const shape: DiscShape = { disc, ...(sprue && { sprue }), chordError, revision, units };
     return halfNames.map((half) => ({ subject: 'disc', about: [], input: { half, shape } }));
   },
   run: ({ half, shape }, { kernel }) =>

@@ -62,6 +62,7 @@ export function halvesInput(mold: Mold): HalvesInput {
   return {
     process: mold.process,
     revision: mold.revision,
+    units: mold.units,
     disc: mold.disc,
     ...(mold.sprue && { sprue: mold.sprue }),
     masters: mold.masters.filter(({ id }) => used.has(id)),

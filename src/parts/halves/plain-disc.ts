@@ -1,4 +1,4 @@
-import type { Finding } from '../../findings/index.ts';
+import type { Finding, UnitSystem } from '../../findings/index.ts';
 import { boundsOfOutline, line, type Point2, segmentsFor } from '../../geometry/index.ts';
 import type { Body, Scope } from '../../kernel/index.ts';
 import { diameterText } from '../../lettering/index.ts';
@@ -23,6 +23,8 @@ export interface DiscShape {
   readonly chordError: number;
   /** Of the plan; engraved beside the label. */
   readonly revision: string;
+  /** The system its diameter is engraved in. */
+  readonly units: UnitSystem;
 }
 
 /** The disc of one half in the mold frame, rim polygon inscribed, its outer edge chamfered; no opening, no marks. */
@@ -110,13 +112,13 @@ export function labelCorners(half: HalfName, shape: Omit<DiscShape, 'chordError'
   ];
 }
 
-/** Name, half, diameter (mm) and plan revision; a disc without a name stays plain. */
+/** Name, half, diameter and plan revision; a disc without a name stays plain. */
 export function labelWords(
   half: HalfName,
-  { disc, revision }: Pick<DiscShape, 'disc' | 'revision'>,
+  { disc, revision, units }: Pick<DiscShape, 'disc' | 'revision' | 'units'>,
 ): string[] {
   if (disc.label.trim() === '') return [];
-  const diameter = diameterText(2 * disc.radius);
+  const diameter = diameterText(2 * disc.radius, units);
   return [`${disc.label.trim()} ${half}`, revision === '' ? diameter : `${diameter} r${revision}`];
 }
 

@@ -1,6 +1,7 @@
-import { type Point2, polygon, translation, upsideDown } from '../../geometry/index.ts';
+import type { UnitSystem } from '../../findings/index.ts';
+import { mmPerInch, type Point2, polygon, translation, upsideDown } from '../../geometry/index.ts';
 import type { Body, Profile, Scope } from '../../kernel/index.ts';
-import { contoursText } from '../../lettering/index.ts';
+import { contoursText, contourText } from '../../lettering/index.ts';
 import type { Drawing, Side } from '../../mold/index.ts';
 import {
   type LabelRoom,
@@ -105,21 +106,26 @@ export interface BuildUpShape {
   readonly y: number;
   readonly side: Side;
   readonly estimated: boolean;
+  /** The system its heights are written in. */
+  readonly units: UnitSystem;
 }
+
+/** Between contours, mm: of what is lower than 6 mm, and of what is higher. */
+const contourSteps = { metric: [1, 2], inch: [mmPerInch / 32, mmPerInch / 16] } as const;
 
 /**
  * What a build-up is cut from rubber by: its footprint to cut, contours every millimeter of height (every two from 6
- * mm up) to score, each with its height, and the number, seen from above about the placement's middle.
+ * mm up; every 1/32 and 1/16 in where the plan is in inches) to score, each with its height, and the number, seen from above about the placement's middle.
  */
 export function cuttingOutline(scope: Scope, body: Body, shape: BuildUpShape): Drawing {
-  const { id, title, words, subject, x, y, side, estimated } = shape;
+  const { id, title, words, subject, x, y, side, estimated, units } = shape;
   const stood = scope.move(body, translation(-x, -y, 0), title);
   const { min, max } = stood.boundingBox();
   const height = side === 1 ? max[2] : -min[2];
   const section = (z: number): Point2[][] =>
     scope.inset(scope.slice(stood, side * z), 0, drawnTo).toPolygons();
   const foot = section(footLevel);
-  const step = height < 6 ? 1 : 2;
+  const step = contourSteps[units][height < 6 ? 0 : 1];
   const levels = Array.from({ length: Math.ceil(height / step) - 1 }, (_, i) => (i + 1) * step);
   const contours = levels
     .map((level) => ({ level, rings: section(level) }))
@@ -129,7 +135,7 @@ export function cuttingOutline(scope: Scope, body: Body, shape: BuildUpShape): D
   const upright = { turnRad: 0, anchor: 'middle' } as const;
   return {
     id: `${id}-outline`,
-    title: `${title}, ${contoursText(height, step)}`,
+    title: `${title}, ${contoursText(height, step, units)}`,
     subjects: [subject],
     marks: [
       { layer: 'cut', outline: foot.map(polygon), texts: [] },
@@ -137,7 +143,7 @@ export function cuttingOutline(scope: Scope, body: Body, shape: BuildUpShape): D
         layer: 'score',
         outline: contours.flatMap(({ rings }) => rings.map(polygon)),
         texts: contours.map(({ level, rings }) => ({
-          words: String(level),
+          words: contourText(level, units),
           at: rings[0].reduce((best, point) => (point[1] > best[1] ? point : best)),
           height: 1.5,
           ...upright,

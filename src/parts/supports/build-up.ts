@@ -1,4 +1,4 @@
-import { type Finding, finding } from '../../findings/index.ts';
+import { type Finding, finding, type UnitSystem } from '../../findings/index.ts';
 import {
   boundsOf,
   compose,
@@ -35,6 +35,7 @@ interface BuildUpInput extends BuildUpSpace {
   readonly y: number;
   readonly estimated: boolean;
   readonly compensation: number | undefined;
+  readonly units: UnitSystem;
 }
 
 /**
@@ -57,7 +58,7 @@ export const buildUp: Part = task({
           // What is cut from something else does not shrink as prints do.
           const own = mold.supports.find(({ placement }) => placement === space.id)?.material;
           const compensation = own === undefined ? mold.fixture.compensation : undefined;
-          const input = { ...space, x, y, estimated, compensation };
+          const input = { ...space, x, y, estimated, compensation, units: mold.units };
           return { subject: space.id, about: [space.id], input };
         }),
     ),
@@ -140,7 +141,7 @@ interface Named extends BuildUpShape {
 }
 
 function named({ side }: BuildUpBody, piece: number, input: BuildUpInput): Named {
-  const { id, number, x, y, estimated, compensation } = input;
+  const { id, number, x, y, estimated, compensation, units } = input;
   const more = piece === 0 ? '' : `-${piece + 1}`;
   return {
     id: `build-up-${String(number).padStart(2, '0')}${more}`,
@@ -152,6 +153,7 @@ function named({ side }: BuildUpBody, piece: number, input: BuildUpInput): Named
     side,
     estimated,
     compensation,
+    units,
   };
 }
 

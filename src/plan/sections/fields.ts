@@ -115,6 +115,17 @@ export const line = (description: string, longest = 120) =>
 export const word = <const W extends readonly string[]>(description: string, words: W) =>
   z.enum(words).describe(description);
 
+/** One of a few words, in capitals or not. */
+export const wordInAnyCase = <const W extends readonly string[]>(description: string, words: W) =>
+  z.preprocess(
+    (written) => {
+      const same = (one: string): boolean =>
+        typeof written === 'string' && one.toLowerCase() === written.toLowerCase();
+      return words.find(same) ?? written;
+    },
+    word(description, words),
+  );
+
 /** Letters of any script, digits and dashes, beginning with a letter or digit. */
 export const idPattern = /^[\p{L}\p{N}][\p{L}\p{M}\p{N}-]{0,59}$/u;
 

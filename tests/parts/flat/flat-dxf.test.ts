@@ -82,6 +82,7 @@ describe('a cutting outline', () => {
       y: 0,
       side: 1,
       estimated: false,
+      units: 'metric',
     } as const;
     return kernel.scope((scope) => {
       const body = scope.fromMesh(box([12, 9, 4], [-6, -4.5, 0]), 'build-up');
