@@ -109,6 +109,9 @@ function socketOf({ clearance }: PlanBoss, { process, registration, fixture }: P
   };
 }
 
+/** A size in mm as it is written on a boss: a share of a disc, or inches, leave digits behind that nobody makes. */
+const sizeText = (mm: number): string => String(Number(mm.toFixed(3)));
+
 /** Undefined where it names a nut the tables lack. */
 function shapeOf(spec: PlanBoss): BossShape | undefined {
   switch (spec.kind) {
@@ -120,7 +123,7 @@ function shapeOf(spec: PlanBoss): BossShape | undefined {
       const { kind, diameter } = spec;
       return {
         kind,
-        size: String(diameter),
+        size: sizeText(diameter),
         acrossFlats: 0,
         rootDepth: spec.depth ?? rootShare * diameter,
         headRadius: diameter / 2,
@@ -152,7 +155,7 @@ function shapeOfHexagon(spec: Extract<PlanBoss, { kind: 'hexagon' }>): BossShape
   if (flats === undefined) return undefined;
   return {
     kind: 'hexagon',
-    size: nut ? nut.size : String(flats),
+    size: nut ? nut.size : sizeText(flats),
     acrossFlats: flats,
     rootDepth: spec.depth ?? nut?.height ?? rootShare * flats,
     headRadius: flats / 2,

@@ -1,3 +1,3 @@
 export { counted } from './counted.ts';
-export { fixed, placeText, showQuantity, showSize } from './quantity.ts';
+export { fixed, placeText, showQuantity, showSides, showSize } from './quantity.ts';
 export { type Sentences, sayFinding, saysOfAll } from './sentence.ts';

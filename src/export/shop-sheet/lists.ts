@@ -112,7 +112,7 @@ export function bossTable(paper: Paper, mold: Mold, title: string): void {
 function sayBoss({ kind, size, acrossFlats, headRadius }: Boss, units: UnitSystem): string {
   if (kind === 'cap nut') return `${kind} ${size}`;
   if (kind !== 'hexagon') return `${kind}\n${both(units, 2 * headRadius)}`;
-  const name = Number(size) === acrossFlats ? kind : `${kind} ${size}`;
+  const name = Math.abs(Number(size) - acrossFlats) < 1e-3 ? kind : `${kind} ${size}`;
   return `${name}, across flats\n${both(units, acrossFlats)}`;
 }
 
