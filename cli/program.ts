@@ -2,6 +2,7 @@ import { Command, CommanderError } from 'commander';
 import type { BatchCommandOptions } from './commands/batch.ts';
 import type { BuildCommandOptions } from './commands/build.ts';
 import type { CheckOptions } from './commands/check.ts';
+import type { InspectOptions } from './commands/inspect.ts';
 import { type ExitCode, exitCode, Unreadable } from './exit.ts';
 import type { Terminal } from './terminal.ts';
 import { version } from './version.ts';
@@ -116,10 +117,14 @@ function describeInspect(program: Command, terminal: Terminal, done: Done): void
     .description('read, mend and measure meshes')
     .argument('<files...>', 'STL, OBJ or 3MF files')
     .option('--unit <unit>', 'what a length in the files means: mm, cm, m, in, ft, micron')
+    .option('--scale <share>', 'how large it is to be made, such as 50%')
+    .option('--length <length>', 'how long it is to be made, seen from above, such as 1 1/4in')
+    .option('--height <length>', 'how high it is to be made')
+    .option('--alloy <name>', 'what it is to be cast in, for its mass: a name, or a density such as 7.3g/cm3')
     .option('--lie', 'rank the ways it can lie, and how deep, by the undercut they leave')
     .option('--json', 'print JSON')
-    .addHelpText('after', example('inspect beetle.stl --unit in'))
-    .action(async (files: string[], options: { unit?: string; lie?: true; json?: true }) => {
+    .addHelpText('after', example('inspect beetle.stl --length 1.25in --alloy tin'))
+    .action(async (files: string[], options: InspectOptions) => {
       const { runInspect } = await import('./commands/inspect.ts');
       done(await runInspect(files, options, terminal));
     });

@@ -5,6 +5,7 @@ import { tally } from '../../src/wording/index.ts';
 import { type ExitCode, exitCode } from '../exit.ts';
 import { openPlan } from '../plan-files.ts';
 import { withProgress } from '../progress-line.ts';
+import { showMasters } from '../show-masters.ts';
 import { showFields, showFigures, showFindings } from '../show-report.ts';
 import { strong, type Terminal } from '../terminal.ts';
 
@@ -22,9 +23,10 @@ export async function runCheck(
 ): Promise<ExitCode> {
   const source = await openPlan(argument);
   const kernel = await loadKernel();
-  const { mold, report } = await withProgress(terminal, options.quiet === true, async (progress) => {
-    const { mold, findings, units } = await readMold(source, kernel, { progress });
+  const { plan, mold, report } = await withProgress(terminal, options.quiet === true, async (progress) => {
+    const { plan, mold, findings, units } = await readMold(source, kernel, { progress });
     return {
+      plan,
       mold,
       report: mold
         ? checkMold(mold, findings, kernel, { progress, fields: options.fields === true })
@@ -33,13 +35,15 @@ export async function runCheck(
   });
   if (options.json) {
     terminal.out(new TextDecoder().decode(reportJson(report)).trimEnd());
-  } else if (mold) {
+  } else if (plan && mold) {
     const shown = [
       strong(`${report.title}: ${tally(report.findings)}`),
       showFindings(report.findings, report.units),
     ];
     terminal.out(
-      [...shown, showFigures(report), showFields(report)].filter((text) => text !== '').join('\n\n'),
+      [...shown, showMasters(plan, mold, report), showFigures(report), showFields(report)]
+        .filter((text) => text !== '')
+        .join('\n\n'),
     );
   } else {
     terminal.err(showFindings(report.findings, report.units));

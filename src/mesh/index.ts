@@ -15,5 +15,6 @@ export * from './outline/read-outline.ts';
 export * from './outline/stand-in.ts';
 export * from './raw.ts';
 export * from './read/read.ts';
+export { mmPer } from './repair/guess-unit.ts';
 export * from './repair/repair-mesh.ts';
 export { TriangleTree, treeOf } from './repair/triangle-tree.ts';

@@ -1,3 +1,4 @@
+export * from './as-it-lies.ts';
 export * from './can-rings.ts';
 export * from './close-rotated.ts';
 export * from './drawing.ts';
@@ -7,10 +8,12 @@ export * from './loose.ts';
 export { masterOf } from './master-of.ts';
 export { type Memoize, makeAlways } from './memoize.ts';
 export * from './mold.ts';
+export type { Lie } from './orient-master.ts';
 export * from './parting/index.ts';
 export * from './parting-surface.ts';
 export * from './rank-lies.ts';
 export { resolveLayout } from './resolve-layout.ts';
+export { lieOf } from './resolve-placements.ts';
 export * from './shapes/index.ts';
 export * from './small-components.ts';
 export * from './solid.ts';

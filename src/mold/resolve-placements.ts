@@ -75,7 +75,8 @@ function scaleOf(plan: Plan, spec: PlanMaster): number {
   return 1 / ((1 - alloy) * (1 - (other ?? shrinkDefaults.rubber)));
 }
 
-const lieOf = (spec: PlanMaster): Lie => {
+/** How a master of the plan is turned before it is placed. */
+export const lieOf = (spec: PlanMaster): Lie => {
   const lie = spec.kind === 'mesh' ? spec.lie : undefined;
   return { xRad: lie?.xRad ?? 0, yRad: lie?.yRad ?? 0, zRad: lie?.zRad ?? 0 };
 };

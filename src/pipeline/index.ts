@@ -9,7 +9,7 @@ export {
 export { Cache } from './cache.ts';
 export { checkNear, type Near } from './check-near.ts';
 export type { FileAccess, FileRead } from './files.ts';
-export { type Inspection, inspectMesh } from './inspect.ts';
+export { type Inspection, type InspectOptions, inspectMesh } from './inspect.ts';
 export { loadKey, loadMesh, type MeshOutcome, type MeshToLoad, meshToLoad } from './load-mesh.ts';
 export type { Progress } from './progress.ts';
 export {

@@ -1,15 +1,10 @@
 import type { Finding } from '../findings/index.ts';
 import type { SolidMeasures, TriangleMesh } from '../geometry/index.ts';
 import type { Kernel } from '../kernel/index.ts';
-import {
-  type FileUnit,
-  measureMesh,
-  readMesh,
-  repairMesh,
-  smallestCircle,
-  widestHeight,
-} from '../mesh/index.ts';
+import { type FileUnit, measureMesh, smallestCircle, widestHeight } from '../mesh/index.ts';
 import { type RankedLie, rankLies } from '../mold/index.ts';
+import { loadMesh } from './load-mesh.ts';
+import type { WantedSize } from './wanted-size.ts';
 
 /** What there is to say about a mesh file as a master. Lengths in mm, in the file's own axes. */
 export interface Inspection {
@@ -28,29 +23,33 @@ export interface Inspection {
 
 export interface InspectOptions {
   readonly unit?: FileUnit;
+  /** How much larger than in its file it is to be looked at. */
+  readonly scale?: number;
+  /** In place of the scale: its size, lying as in its file. */
+  readonly wanted?: Omit<WantedSize, 'lie'>;
   /** Whether to rank the ways it can lie. */
   readonly lie?: boolean;
 }
+
+const asInFile = { xRad: 0, yRad: 0, zRad: 0 };
 
 /** Reads, repairs and measures one mesh file. */
 export function inspectMesh(
   bytes: Uint8Array,
   name: string,
   kernel: Kernel,
-  { unit, lie }: InspectOptions = {},
+  { unit, scale, wanted, lie }: InspectOptions = {},
 ): Inspection {
-  const read = readMesh(bytes, name);
-  if (!read.mesh) return { findings: read.findings };
-  const imported = repairMesh(read.mesh, { subject: name, ...(unit && { unit }) }, kernel);
-  const findings = [...read.findings, ...imported.findings];
-  const { mesh } = imported;
+  const options = { subject: name, ...(unit && { unit }), ...(scale !== undefined && { scale }) };
+  const source = { bytes, file: name, options, ...(wanted && { wanted: { ...wanted, lie: asInFile } }) };
+  const { mesh, findings, ...loaded } = loadMesh(source, kernel);
   if (!mesh) return { findings };
   const measures = measureMesh(mesh);
   return {
     findings,
     mesh,
     measures,
-    unit: imported.unit,
+    ...(loaded.unit && { unit: loaded.unit }),
     reach: smallestCircle(mesh.positions).radius,
     widest: widestHeight(mesh) - measures.bounds.min[2],
     ...(lie && { lies: rankLies(mesh) }),

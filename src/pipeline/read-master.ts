@@ -21,7 +21,7 @@ export async function readMaster(
   kernel: Kernel,
   cache: Cache | undefined,
 ): Promise<MasterOutcome> {
-  const { mesh, findings } =
+  const { mesh, findings, fileScale } =
     spec.kind === 'mesh'
       ? await meshMaster(id, spec, files, kernel, cache)
       : await standInMaster(id, spec, files, kernel);
@@ -32,7 +32,7 @@ export async function readMaster(
     kind: spec.kind,
     mesh,
     measures: measureMesh(mesh),
-    ...(spec.kind === 'mesh' && spec.scale !== undefined && { fileScale: spec.scale }),
+    ...(fileScale !== undefined && { fileScale }),
     ...(spec.massKg !== undefined && { massG: spec.massKg * 1000 }),
     ...(spec.material !== undefined && { material: spec.material }),
     estimated: spec.kind === 'stand-in',

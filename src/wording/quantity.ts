@@ -105,6 +105,12 @@ const spot = (mm: number, units: UnitSystem): string =>
 export const placeText = (place: readonly number[], units: UnitSystem): string =>
   `(${place.map((value) => spot(value, units)).join(', ')}) ${units === 'metric' ? 'mm' : 'in'}`;
 
+/** Lengths of a part's sides in the person's unit, as fine as one length alone: `31.75 x 12.70 x 6.35 mm`. */
+export const showSides = (sides: readonly number[], units: UnitSystem): string => {
+  const inch = units === 'inch';
+  return `${sides.map((side) => (inch ? fixed(side / mmPerInch, 3) : fixed(side, 2))).join(' x ')} ${inch ? 'in' : 'mm'}`;
+};
+
 /** Lengths of a box's sides in the person's unit, which stands elsewhere: `12.0 x 3.5 x 8.0`. */
 export const showSize = (sides: readonly number[], units: UnitSystem): string =>
   sides.map((side) => spot(side, units)).join(' x ');

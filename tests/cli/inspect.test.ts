@@ -49,6 +49,31 @@ describe('inspect of meshes that others made', () => {
     expect(measures.volume / (24 * 25.4 ** 3)).toBeCloseTo(1, 6);
   });
 
+  // 2 x 3 x 4 with its longer side from above, 3, made 30 long: 10 times, 24 cm3; 7.28 g/cm3 of tin.
+  it('measures and weighs it as large as it is to be', async () => {
+    const box = join(nodeStl, 'box_2x3x4.stl');
+    const { code, out } = await run('inspect', '--json', box, '--length', '30', '--alloy', 'tin');
+    const [{ measures, massG }] = JSON.parse(out);
+    expect(code).toBe(0);
+    expect(measures.volume / 24_000).toBeCloseTo(1, 6);
+    expect(massG / (24 * 7.28)).toBeCloseTo(1, 6);
+    expect((await run('inspect', box, '--height', '2 in', '--alloy', '7.28 g/cm3')).out).toMatch(
+      /height z +50\.80 mm/,
+    );
+    expect((await run('inspect', box, '--unit', 'mm', '--scale', '50%')).out).toMatch(/volume +3\.00 mm3/);
+  });
+
+  it.each([
+    [['--length', '30', '--scale', '2'], /use one of them/],
+    [['--alloy', 'wood'], /no density of wood/],
+    [['--height', 'tall'], /`tall`/],
+    [['--length', '0'], /more than 0/],
+  ])('says what is wrong with %j', async (options, says) => {
+    const { code, err } = await run('inspect', join(nodeStl, 'box_2x3x4.stl'), ...options);
+    expect(code).toBe(2);
+    expect(err).toMatch(says);
+  });
+
   it('says in both systems what it measured', async () => {
     const { out } = await run('inspect', join(nodeStl, 'box_2x3x4.stl'), '--unit', 'in');
     expect(out).toMatch(/volume +24\.0000 in3 \(393\.290 cm3\)/);

@@ -22,6 +22,15 @@ const faults = (boss: string, more = ''): readonly Finding[] =>
 
 const degree = Math.PI / 180;
 
+it.each([
+  ['kind: dome, size: 13/32 in', '10.319'],
+  ['kind: hexagon, size: 13/32 in', '10.319'],
+  ['kind: dome, size: 0.41 in', '10.414'],
+  ['kind: dome, size: 9', '9'],
+])('%s is written no finer than it is made', (boss, size) => {
+  expect(settled(text(boss)).boss.size).toBe(size);
+});
+
 describe('a hexagon', () => {
   it('after a nut has the width and the height of that nut below the plane (ISO 4032)', () => {
     const { boss } = settled(text('kind: hexagon, size: m10'));

@@ -1,4 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { showMasters } from '../../cli/show-masters.ts';
+import { plain } from '../../cli/terminal.ts';
 import { masterTable } from '../../src/export/shop-sheet/lists.ts';
 import type { Paper } from '../../src/export/shop-sheet/paper.ts';
 import { writeStl } from '../../src/export/stl.ts';
@@ -7,13 +9,16 @@ import { loadKernel } from '../../src/kernel/index.ts';
 import { checkMold, type FileAccess, readMold } from '../../src/pipeline/index.ts';
 import { box, single } from '../revolved-solids.ts';
 
-/** 10 x 6 x 4 in the file's own unit: 0.24 cm3 where that is the millimeter. */
+/** 10 x 6 x 4, in the file's own unit: 0.24 cm3 where that is the millimeter. */
 const bar = writeStl(single(box([-5, -3, -2], [5, 3, 2])), 'bar');
 const files: FileAccess = async (path) => ({ bytes: bar, name: path, outside: false });
 
 const kernel = await loadKernel();
 
-async function judged(master: string, shrink = ''): Promise<{ report: Report; row: readonly string[] }> {
+async function judged(
+  master: string,
+  shrink = '',
+): Promise<{ report: Report; row: readonly string[]; table: string }> {
   const text = `
 process: rubber
 disc: { diameter: 300, thickness: 90 }
@@ -22,16 +27,16 @@ ${shrink}
 masters: { bar: { file: bar.stl, ${master} } }
 placements: [{ master: bar, at: { radius: 90, angle: 0 } }]
 `;
-  const { mold, findings } = await readMold(
+  const { plan, mold, findings } = await readMold(
     { bytes: new TextEncoder().encode(text), name: 'plan.yaml', files },
     kernel,
   );
-  if (!mold) throw new Error(`no mold: ${findings.map(({ code }) => code)}`);
+  if (!plan || !mold) throw new Error(`no mold: ${findings.map(({ code }) => code)}`);
   const report = checkMold(mold, findings, kernel);
   let row: readonly string[] = [];
   const paper = { section: () => {}, table: (_: unknown, rows: string[][]) => ([row] = rows) };
   masterTable(paper as unknown as Paper, mold, report, '');
-  return { report, row };
+  return { report, row, table: plain(showMasters(plan, mold, report)) };
 }
 
 const figure = ({ figures }: Report, name: string): number =>
@@ -78,5 +83,31 @@ describe("the person's own scale of a master", () => {
     expect(await guess('scale: 3')).toMatchObject({ unit: 'mm', measured: 30, x: 30, y: 18, z: 12 });
     // 10 x 0.1 is 1: an inch rather than a millimeter.
     expect(await guess('scale: 10 %')).toMatchObject({ unit: 'in' });
+  });
+});
+
+describe('a master by the size wanted', () => {
+  // The bar is 10 x 6 x 4 as in its file, 10 x 4 x 6 tipped about x, 4 x 6 x 10 about y.
+  it.each([
+    ['length: 1 1/4 in', 31.75 / 10],
+    ['unit: in, length: 20', 2],
+    ['height: 28', 7],
+    ['height: 28, lie: { turnX: 90 }', 28 / 6],
+    ['height: 28, lie: { turnY: 90 }', 2.8],
+    ['length: 30, lie: { turnY: 90 }', 5],
+    ['length: 30, lie: { turnZ: 45 }', 3],
+  ])('%s is so large, whatever unit its file is in', async (master, times) => {
+    const { report } = await judged(master, 'shrink: { alloy: 1 % }');
+    expect(figure(report, 'shot.casting') / (0.24 * 7.3 * times ** 3)).toBeCloseTo(1, 5);
+    expect(report.findings.map(({ code }) => code)).not.toContain('repair.unit-guessed');
+  });
+
+  it('tells size, volume and mass of each master', async () => {
+    const { table } = await judged('length: 4 cm');
+    expect(table.split('\n').map((line) => line.trim().split(/ {2,}/))).toEqual([
+      ['Masters'],
+      ['length x width x height', 'volume', 'one casting'],
+      ['bar', '40.00 x 24.00 x 16.00 mm', '15.360 cm3 (0.9373 in3)', '112.13 g (3.955 oz)'],
+    ]);
   });
 });

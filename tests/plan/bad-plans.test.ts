@@ -127,6 +127,9 @@ const faults: readonly Fault[] = [
   fault('lower: 19', '^thickness: 19, lower: 19', 'plan.choose-one', /`thickness`/),
   fault('unit: mm }', '^above: 3 }', 'plan.choose-one', /`above`.*`file`/),
   fault('below: 1 }', 'below: 1, ^unit: in }', 'plan.choose-one', /`unit`/),
+  fault('unit: mm }', 'unit: mm, length: 20, ^height: 4 }', 'plan.choose-one', /`length` and `height`/),
+  fault('unit: mm }', 'unit: mm, scale: 2, ^height: 4 }', 'plan.choose-one', /`scale` and `height`/),
+  fault('below: 1 }', 'below: 1, ^height: 4 }', 'plan.choose-one', /`above` and `below`/),
   fault('below: 1 }', 'below: 1, ^outline: a.svg }', 'plan.choose-one', /`outline`/),
   fault(
     'angle: 30 },',

@@ -52,6 +52,9 @@ masters:
     allowance: included
     mass: 4.2 g
     repair: { edge: 0.25, closeHoles: 5 }
+  fern: { file: fern.stl, length: 1 1/4 in }
+  moss: { file: moss.stl, height: 28 }
+  shell: { file: shell.stl, scale: 50 % }
   button: { width: 12, length: 14, above: 2, below: 1, mass: 0.1 oz, allowance: add }
   Schnecke-é: { outline: snail.svg, above: 3, below: 0 }
 placements:
@@ -154,6 +157,9 @@ test('every section and field comes out in internal units, and nothing else does
         massKg: 0.0042,
         repair: { edge: 0.25, closeHoles: 5 },
       },
+      fern: { kind: 'mesh', file: 'fern.stl', length: 31.75 },
+      moss: { kind: 'mesh', file: 'moss.stl', height: 28 },
+      shell: { kind: 'mesh', file: 'shell.stl', scale: 0.5 },
       button: { kind: 'stand-in', shape: { width: 12, length: 14 }, above: 2, below: 1, allowance: 'add' },
       'Schnecke-é': { kind: 'stand-in', shape: { outline: 'snail.svg' }, above: 3, below: 0 },
     },

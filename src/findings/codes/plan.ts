@@ -232,6 +232,9 @@ export const planCodes = codes({
       'bolt circle': '`outsideRim` gives the circle of the bolts, so it cannot stand beside `circle`.',
       'stand-in': '`{name}` belongs to a stand-in, but this master has a `file`.',
       mesh: '`{name}` belongs to a mesh file, but this master is a stand-in.',
+      size: '{names} each give the master its size; give one of them.',
+      'stand-in height':
+        '`height` belongs to a mesh file; how high a stand-in is, `above` and `below` say: how far it stands over and under the parting plane.',
       outline: 'Give either `outline`, or `width` and `length`.',
       'sector radius': '`radius` is where `spacing` is measured, so it cannot stand beside `count`.',
     },

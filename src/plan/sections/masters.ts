@@ -56,7 +56,11 @@ const fields = {
     over: 0,
     to: 1000,
   }).optional(),
-  length: length('Length of a stand-in without an outline, along its own x.', {
+  length: length(
+    'Length of a stand-in without an outline, along its own x; of a mesh, in place of `scale`, the longer side it is made to have, seen from above once it is tipped (turnX, turnY).',
+    { over: 0, to: 1000 },
+  ).optional(),
+  height: length('Height a mesh is made to have once it is tipped (turnX, turnY), in place of `scale`.', {
     over: 0,
     to: 1000,
   }).optional(),
@@ -65,7 +69,9 @@ const fields = {
 };
 
 const meshOnly = ['unit', 'scale', 'lie', 'repair'] as const;
-const standInOnly = ['outline', 'width', 'length', 'above', 'below'] as const;
+const standInOnly = ['outline', 'width', 'above', 'below'] as const;
+/** What gives a mesh its size. */
+const sizes = ['scale', 'length', 'height'] as const;
 
 type Written = z.output<z.ZodObject<typeof fields>>;
 
@@ -78,16 +84,21 @@ const master = z
   );
 
 function mesh(written: Written, context: z.core.$RefinementCtx) {
-  const { file, unit, scale, lie, allowance, repair, mass, material } = written;
+  const { file, unit, scale, length, height, lie, allowance, repair, mass, material } = written;
   for (const key of standInOnly) {
     if (written[key] === undefined) continue;
     complain(context, 'plan.choose-one', { which: 'stand-in', name: key }, [key]);
   }
+  const given = sizes.filter((key) => written[key] !== undefined);
+  if (given.length > 1)
+    complain(context, 'plan.choose-one', { which: 'size', names: given.map(quoted) }, [given[1]]);
   return {
     kind: 'mesh' as const,
     file: file ?? '',
     unit,
     scale,
+    length,
+    height,
     lie,
     allowance,
     repair,
@@ -96,13 +107,15 @@ function mesh(written: Written, context: z.core.$RefinementCtx) {
   };
 }
 
+const quoted = (key: string): string => `\`${key}\``;
+
 function standIn(written: Written, context: z.core.$RefinementCtx) {
-  const { outline, width, length, above, below, allowance, mass, material } = written;
+  const { outline, width, length, height, above, below, allowance, mass, material } = written;
   const needs = (which: 'master' | 'stand-in heights' | 'stand-in shape'): typeof z.NEVER => {
     complain(context, 'plan.missing', { which });
     return z.NEVER;
   };
-  if (standInOnly.every((key) => written[key] === undefined)) {
+  if ([...standInOnly, 'length' as const, 'height' as const].every((key) => written[key] === undefined)) {
     return needs('master');
   }
   for (const key of meshOnly) {
@@ -111,6 +124,10 @@ function standIn(written: Written, context: z.core.$RefinementCtx) {
   }
   if (outline !== undefined && (width !== undefined || length !== undefined)) {
     complain(context, 'plan.choose-one', { which: 'outline' }, ['outline']);
+  }
+  if (height !== undefined) {
+    complain(context, 'plan.choose-one', { which: 'stand-in height' }, ['height']);
+    return z.NEVER;
   }
   if (above === undefined || below === undefined) {
     return needs('stand-in heights');
