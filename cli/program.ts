@@ -135,7 +135,7 @@ function describeProgram(terminal: Terminal, done: (code: ExitCode) => void): Co
     .option('--out <folder>', 'where the folder with the results goes', 'out')
     .option(
       '--only <names...>',
-      'only the solids whose name or kind begins with one of these, such as halves, tab, boss',
+      'only the solids whose name or kind begins with one of these, such as halves,tab,jig',
     )
     .option(
       '--formats <names...>',
