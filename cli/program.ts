@@ -161,7 +161,7 @@ function describeBuild(program: Command, terminal: Terminal, done: Done): void {
     .option('--out <folder>', 'where the folder with the results goes', 'out')
     .option(
       '--only <names...>',
-      'only the solids whose name or kind begins with one of these, such as halves, tab, boss',
+      'only the solids whose name or kind begins with one of these, such as halves,tab,jig',
     )
     .option(
       '--formats <names...>',

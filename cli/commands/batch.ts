@@ -14,6 +14,7 @@ import { readVariants, type VaryOptions } from '../batch/variants.ts';
 import { planFile, refuseOtherPlan } from '../earlier-build.ts';
 import { type ExitCode, exitCode, Unreadable } from '../exit.ts';
 import { formatsAsked } from '../formats-asked.ts';
+import { onlyAsked } from '../only-asked.ts';
 import { openPlan } from '../plan-files.ts';
 import { withCount } from '../progress-line.ts';
 import { showFindings } from '../show-report.ts';
@@ -44,6 +45,7 @@ export async function runBatch(
   const formats = formatsAsked(options.formats, [...usualFormats, 'overview']);
   const shard = options.shard === undefined ? undefined : readShard(options.shard);
   const workers = readWorkers(options.workers);
+  const names = onlyAsked(options.only);
   const plan = await openPlan(argument);
   const text = new TextDecoder().decode(plan.bytes);
   const { source, findings, units } = readPlan(plan.bytes, plan.name);
@@ -62,7 +64,7 @@ export async function runBatch(
     for (const { name } of variants) await refuseOtherPlan(join(folder, name), { file });
   }
   const tasks = function* (): Generator<VariantTask> {
-    const only = options.only && { only: options.only };
+    const only = names && { only: names };
     for (const variant of mine) yield { plan: argument, text, variant, folder, formats, ...only };
   };
   const { outcomes, interrupted } = await makeAll(tasks(), mine, workers, options.quiet === true, terminal);

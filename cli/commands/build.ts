@@ -1,6 +1,7 @@
 import { join } from 'node:path';
 import { type Build, type ExportFile, reportJson, usualFormats, writeBuild } from '../../src/export/index.ts';
 import { loadKernel } from '../../src/kernel/index.ts';
+import { kinds } from '../../src/kinds/index.ts';
 import { buildMold, readMold, unreadReport } from '../../src/pipeline/index.ts';
 import { saysOfAll, showQuantity, showSize, tally } from '../../src/wording/index.ts';
 import { inputsKey } from '../batch/variant-key.ts';
@@ -9,6 +10,7 @@ import { type ExitCode, exitCode, Unreadable } from '../exit.ts';
 import { folderName } from '../folder-name.ts';
 import { readFonts } from '../fonts.ts';
 import { formatsAsked } from '../formats-asked.ts';
+import { onlyAsked } from '../only-asked.ts';
 import { openPlan } from '../plan-files.ts';
 import { withProgress } from '../progress-line.ts';
 import { showFigures, showFindings } from '../show-report.ts';
@@ -35,7 +37,8 @@ export async function runBuild(
 ): Promise<ExitCode> {
   const formats = formatsAsked(options.formats, usualFormats);
   const source = await openPlan(argument);
-  const only = options.only && { only: options.only };
+  const names = onlyAsked(options.only);
+  const only = names && { only: names };
   const origin = { file: planFile(source.name), inputs: await inputsKey(source), ...only };
   const kernel = await loadKernel();
   const { findings, units, outcome } = await withProgress(
@@ -64,7 +67,7 @@ export async function runBuild(
   const { files, dropped } = only ? await joinEarlier(folder, built, origin) : { files: built, dropped: [] };
   await writeFolder(folder, files);
   if (options.json) terminal.out(asJson(build, files));
-  else if (!options.quiet) terminal.out(describe(build, folder, dropped));
+  else if (!options.quiet) terminal.out(describe(build, folder, dropped, built));
   else if (build.withheld.length > 0) terminal.err(describeWithheld(build));
   return build.report.findings.some(({ severity }) => severity === 'stop') ? exitCode.stop : exitCode.fine;
 }
@@ -73,11 +76,10 @@ export async function runBuild(
 const mostOffered = 24;
 
 function sayUnmatched(unmatched: readonly string[], build: Build): string {
-  const made = [...build.solids.map(({ solid }) => solid), ...build.drawings, ...build.withheld];
+  const made = [...build.solids.map(({ solid }) => solid), ...build.drawings, ...build.withheld, ...kinds];
   const known = [...new Set(made.map(({ id }) => id))];
   const offered = known.slice(0, mostOffered).join(', ') + (known.length > mostOffered ? ', ...' : '');
-  const there = known.length > 0 ? `; it has ${offered}` : '';
-  return `no solid or drawing of this plan begins with ${unmatched.join(', ')}${there}; nothing was written`;
+  return `no solid or drawing of this plan begins with ${unmatched.join(', ')}; names and kinds are ${offered}; nothing was written`;
 }
 
 const asData = (bytes: Uint8Array | undefined): unknown => JSON.parse(new TextDecoder().decode(bytes));
@@ -91,7 +93,12 @@ const asJson = (build: Build, files: readonly ExportFile[]): string => {
   });
 };
 
-function describe(build: Build, folder: string, dropped: readonly string[]): string {
+function describe(
+  build: Build,
+  folder: string,
+  dropped: readonly string[],
+  files: readonly ExportFile[],
+): string {
   const { findings, units } = build.report;
   const rows = build.solids.map(({ name, audit }) => [
     shorten(name, 36),
@@ -102,7 +109,6 @@ function describe(build: Build, folder: string, dropped: readonly string[]): str
       units,
     ),
   ]);
-  const count = `${build.solids.length} ${build.solids.length === 1 ? 'solid' : 'solids'}`;
   return [
     strong(`${build.mold.title}: ${tally(findings)}`),
     showFindings(findings, units),
@@ -115,10 +121,22 @@ function describe(build: Build, folder: string, dropped: readonly string[]): str
       : '',
     describeWithheld(build),
     describeDropped(dropped),
-    `${count}, the report and the manifest are in ${folder}`,
+    `${written(files)} are in ${folder}`,
   ]
     .filter((text) => text !== '')
     .join('\n\n');
+}
+
+/** Such as `3 STL, the shop sheet, the report and the manifest`: only what is there. */
+function written(files: readonly ExportFile[]): string {
+  const count = (ending: string): number => files.filter(({ path }) => path.endsWith(ending)).length;
+  const formats = ['stl', '3mf', 'svg', 'dxf'].filter((ending) => count(`.${ending}`) > 0);
+  const papers = [
+    ['shop-sheet.pdf', 'the shop sheet'],
+    ['report.json', 'the report'],
+  ].flatMap(([path, title]) => (files.some((file) => file.path.endsWith(path)) ? [title] : []));
+  const all = [...formats.map((ending) => `${count(`.${ending}`)} ${ending.toUpperCase()}`), ...papers];
+  return `${all.join(', ')}${all.length > 0 ? ' and ' : ''}the manifest`;
 }
 
 const describeDropped = (dropped: readonly string[]): string =>

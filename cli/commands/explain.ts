@@ -11,7 +11,12 @@ import { lineWidth, strong, type Terminal, wrap } from '../terminal.ts';
 
 /** Prints what a finding means, what it is judged by, where that is from, and what to do. */
 export function runExplain(code: string, terminal: Terminal): ExitCode {
-  if (!isCode(code)) throw new Unreadable(unknown(code));
+  if (!isCode(code)) {
+    const begun = Object.keys(catalogue).filter((known) => code !== '' && known.startsWith(code));
+    if (begun.length === 0) throw new Unreadable(unknown(code));
+    terminal.out([`findings that begin with ${code}:`, ...begun.map((known) => `  ${known}`)].join('\n'));
+    return exitCode.fine;
+  }
   terminal.out(explain(code, entryOf(code)));
   return exitCode.fine;
 }

@@ -230,7 +230,8 @@ export interface Cutter {
 export interface Bed {
   readonly x: number;
   readonly y: number;
-  readonly z: number;
+  /** Left out where the plan gives none. */
+  readonly z?: number | undefined;
   readonly joint: number;
   readonly margin: number;
 }

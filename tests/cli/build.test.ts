@@ -145,6 +145,27 @@ describe('build --only', () => {
     expect((await only('lower-')).stl).toEqual(['lower-blank.stl', 'lower-half.stl']);
   });
 
+  it('takes several in one word with commas, and a word of a kind', async () => {
+    expect((await only('plug,sprue-form')).stl).toEqual(['plug.stl', 'sprue-form.stl']);
+    expect((await only('jig')).stl).toEqual(['registration-jig.stl']);
+  });
+
+  it('lists the kinds where nothing fits at all', async () => {
+    const { code, err } = await only('sprew');
+    expect(code).toBe(2);
+    expect(err).toMatch(/begins with sprew; names and kinds are .*sprue-form.*; nothing was written$/);
+  });
+
+  it('says in its last line what was written and no more', async () => {
+    const last = async (...formats: string[]) => {
+      const out = bench.path('last-line');
+      const ran = await run('build', plan, '--out', out, '--only', 'plug', ...formats);
+      return ran.out.split('\n').at(-1);
+    };
+    expect(await last()).toMatch(/^1 STL, 1 3MF, the shop sheet, the report and the manifest are in /);
+    expect(await last('--formats', 'stl')).toMatch(/^1 STL and the manifest are in /);
+  });
+
   it('refuses a name that fits nothing, says which there are, and writes nothing', async () => {
     const { code, err, stl } = await only('sprue-form', 'sprew');
     expect(code).toBe(2);

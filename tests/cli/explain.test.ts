@@ -47,3 +47,15 @@ it('says of an unknown code which is meant, and of nothing at all what is needed
   expect(await run('check', '--explain', 'toString')).toMatchObject({ code: 2 });
   expect(await run('check')).toMatchObject({ code: 2, out: '' });
 });
+
+it('a beginning lists the codes that begin so', async () => {
+  const { code, out } = await run('check', '--explain', 'cover');
+  expect(code).toBe(0);
+  expect(out.split('\n')).toContain('  cover.thin');
+  expect(
+    out
+      .split('\n')
+      .slice(1)
+      .every((line) => line.startsWith('  cover.')),
+  ).toBe(true);
+});

@@ -161,7 +161,7 @@ function rotated(scope: Scope, body: Body, whole: Solid, angleRad: number): Soli
 function heightFinding(solid: Solid, bed: Bed): Finding[] {
   const { min, max } = boundsOf(solid.mesh.positions);
   const height = max[2] - min[2];
-  if (height <= bed.z) return [];
+  if (bed.z === undefined || height <= bed.z) return [];
   return [
     finding('bed.too-high', {
       subject: solid.id,

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { severities } from '../../findings/index.ts';
 import { kinds } from '../../kinds/index.ts';
-import { angle, length, line, share, word } from './fields.ts';
+import { angle, complain, length, line, readInto, share, word } from './fields.ts';
 
 const bed = { over: 0, to: 5000 };
 const limit = { from: 0, to: 500 };
@@ -9,6 +9,45 @@ const limit = { from: 0, to: 500 };
 const plateBounds = { from: 1.5, to: 50 };
 
 const kindIds = kinds.map(({ id }) => id);
+
+/** `220x220`, `220 x 220 x 250`, `8 x 8 in`: a unit at the end is that of all. */
+function readBed(written: string, context: z.core.$RefinementCtx) {
+  const parts = written.split(/\s*[x×*]\s*/i);
+  const unit = /[^\d.\s/]+$/.exec(written.trim())?.[0] ?? '';
+  const read = (part: string): number =>
+    readInto(context, /[^\d.\s/]/.test(part) || unit === '' ? part : `${part} ${unit}`, 'length', bed) ??
+    z.NEVER;
+  if (parts.length < 2 || parts.length > 3) {
+    const accepted = '220x220, 220 x 220 x 250, 8 x 8 in';
+    complain(context, 'plan.quantity', {
+      which: 'quantity',
+      given: written.slice(0, 40),
+      noun: 'the sides of a bed',
+      accepted,
+    });
+    return z.NEVER;
+  }
+  const [x, y, height] = parts.map(read);
+  return { x, y, ...(height !== undefined && { z: height }) };
+}
+
+const bedSize = z
+  .union([
+    z.strictObject({
+      x: length('Width of the printer or machine bed.', bed),
+      y: length('Depth of the bed.', bed),
+      z: length('Height over the bed; left out, no height is judged.', bed).optional(),
+      margin: length('Left free along the edges of the bed.', { from: 0, to: 100 }).optional(),
+    }),
+    z
+      .string()
+      .transform((written, context): { x: number; y: number; z?: number; margin?: number } =>
+        readBed(written, context),
+      ),
+  ])
+  .describe(
+    'The largest piece that can be made: its sides by name, or a text such as `220x220` or `220 x 220 x 250`.',
+  );
 
 export const fixture = z
   .strictObject({
@@ -75,15 +114,7 @@ export const fixture = z
       })
       .optional()
       .describe('Rigid halves: the smallest end mill they are machined with; where it cannot reach is told.'),
-    bed: z
-      .strictObject({
-        x: length('Width of the printer or machine bed.', bed),
-        y: length('Depth of the bed.', bed),
-        z: length('Height over the bed.', bed),
-        margin: length('Left free along the edges of the bed.', { from: 0, to: 100 }).optional(),
-      })
-      .optional()
-      .describe('The largest piece that can be made.'),
+    bed: bedSize.optional(),
   })
   .describe('How the fixtures are printed or machined.');
 
