@@ -17,6 +17,12 @@ import { hasPoppler, pageTexts, type RenderedPage, renderPage } from '../rendere
 const dpi = 300;
 const mm = (pixels: number): number => (pixels / dpi) * 25.4;
 
+/** Three leaves round a disc. */
+const placedMold = (): Mold => {
+  const leaf = masterOf('leaf', box([8, 5, 4], [-4, -2.5, -2]));
+  return { ...exampleMold(), masters: [leaf], placements: ring(leaf, 3, 40) };
+};
+
 const build = (mold: Mold): Build => ({
   mold,
   planHash: '0123456789abcdef'.repeat(4),
@@ -50,7 +56,7 @@ describe.runIf(hasPoppler())('the sheet as another program draws it (Poppler)', 
   let pages: string[];
   let sheet: Uint8Array;
   beforeAll(async () => {
-    sheet = await sheetOf(exampleMold());
+    sheet = await sheetOf(placedMold());
     pages = pageTexts(sheet);
   });
 
@@ -59,7 +65,7 @@ describe.runIf(hasPoppler())('the sheet as another program draws it (Poppler)', 
   test.each(['A4', 'Letter'] as const)(
     'on %s, a bar of 100 mm and one of 4 in measure so within 0.2 mm at 300 dpi',
     async (paper) => {
-      const own = await sheetOf({ ...exampleMold(), paper });
+      const own = await sheetOf({ ...placedMold(), paper });
       const page = pageTexts(own).findIndex((text) => text.includes('Plan view 1:1')) + 1;
       const drawn = renderPage(own, page, dpi);
       expect(Math.abs(mm(longestRun(drawn, 95, 100.8)) - 100)).toBeLessThan(0.2);
@@ -71,16 +77,15 @@ describe.runIf(hasPoppler())('the sheet as another program draws it (Poppler)', 
     const page = renderPage(sheet, 1, 100);
     expect(Math.abs(page.width - (210 / 25.4) * 100)).toBeLessThanOrEqual(1);
     expect(Math.abs(page.height - (297 / 25.4) * 100)).toBeLessThanOrEqual(1);
-    const letter = renderPage(await sheetOf({ ...exampleMold(), paper: 'Letter' }), 1, 100);
+    const letter = renderPage(await sheetOf({ ...placedMold(), paper: 'Letter' }), 1, 100);
     expect([letter.width, letter.height]).toEqual([850, 1100]);
   });
 
   test('the rim is drawn at true size', async () => {
-    const mold = exampleMold();
+    const mold = placedMold();
     const small: Mold = {
       ...mold,
       disc: { ...mold.disc, radius: 60 },
-      placements: [],
       bosses: [],
       tabs: [],
       notches: [],
@@ -100,7 +105,7 @@ describe.runIf(hasPoppler())('the sheet as another program draws it (Poppler)', 
 
   test('every placement, boss and finding stands on the paper, and the cautions on its first page', () => {
     const whole = pages.join('\n');
-    const { placements, bosses } = exampleMold();
+    const { placements, bosses } = placedMold();
     for (const { id } of [...placements, ...bosses]) expect(whole).toContain(id);
     expect(whole.replaceAll(/\s+/g, ' ')).toContain('snail leaves 1.00 mm (0.039 in) in the lower half');
     expect(pages[0]).toContain('Molten metal and water explode');
@@ -119,7 +124,7 @@ function freeSides(page: RenderedPage): [number, number] {
 
 describe.runIf(hasPoppler())('a plan of forty placements with names as long as they may be', () => {
   const name = (i: number): string => `${'hedgerow-autumn-'.repeat(4).slice(0, 57)}-${i}`;
-  const mold = exampleMold();
+  const mold = placedMold();
   const master = masterOf('leaf', box([8, 5, 4], [-4, -2.5, -2]));
   const crowded: Mold = {
     ...mold,
@@ -149,7 +154,7 @@ describe.runIf(hasPoppler())('what a sheet says beyond its drawings', () => {
   test('what to do about several findings of one kind is said once, after them', async () => {
     const thin = ['snail', 'leaf', 'seed'].map((subject) => thinCover(subject));
     const report = joinReport('', 'metric', [{ findings: thin }]);
-    const words = await wordsOf({ ...build(exampleMold()), report });
+    const words = await wordsOf({ ...build(placedMold()), report });
     for (const subject of ['snail', 'leaf', 'seed'])
       expect(words).toContain(`${subject} leaves 1.00 mm (0.039 in)`);
     expect(words.split(sayFinding(thin[0], 'metric').remedy)).toHaveLength(2);
@@ -162,7 +167,7 @@ describe.runIf(hasPoppler())('what a sheet says beyond its drawings', () => {
       title: 'build-up 4-2 under leaf-1',
       toMold: translation(30, 40, 0),
     });
-    const words = await wordsOf({ ...build(exampleMold()), solids: [await exportSolid(solid)] });
+    const words = await wordsOf({ ...build(placedMold()), solids: [await exportSolid(solid)] });
     expect(words).toContain(
       '4-2 under leaf-1 50.00 mm (1.969 in) 53.1° 6.0 x 4.0 mm (0.24 x 0.16 in) 3.00 mm (0.118 in)',
     );
@@ -171,7 +176,7 @@ describe.runIf(hasPoppler())('what a sheet says beyond its drawings', () => {
   test('silicone for poured halves is their volume, by weight where the plan knows its density', async () => {
     const half = await exportSolid(solidOf('lower-half', box([100, 50, 20]), { title: 'lower half' }));
     const poured: Mold = {
-      ...exampleMold(),
+      ...placedMold(),
       process: 'poured',
       bench: { rubber: { densityKgM3: 1100 } },
     };
@@ -179,6 +184,55 @@ describe.runIf(hasPoppler())('what a sheet says beyond its drawings', () => {
     expect(words).toContain(
       'For the lower half; add what stays in the cup. 100.000 cm3 (6.1024 in3), 110.00 g',
     );
+  });
+});
+
+describe.runIf(hasPoppler())('the sheet of a plan for fixtures alone', () => {
+  const boss = {
+    id: 'boss-1',
+    kind: 'dome',
+    x: 40,
+    y: 0,
+    turnRad: 0,
+    size: '8',
+    acrossFlats: 0,
+    rootDepth: 4,
+    headRadius: 4,
+    headHeight: 4,
+    clearance: 0,
+  } as const;
+  const bare: Mold = { ...exampleMold(), bosses: [boss] };
+
+  test('has no masters to lay in, nothing to melt and no pours to record', async () => {
+    const pages = pageTexts(await sheetOf({ ...bare, bosses: [], tabs: [], notches: [] }));
+    expect(pages).toHaveLength(4);
+    const words = pages.join(' ').replaceAll(/\s+/g, ' ');
+    for (const of of ['Lay the masters', 'Pour record', 'Metal to melt', 'Plan view 1:1'])
+      expect(words).not.toContain(of);
+    expect(words).toContain('Try the center sprue form');
+  });
+
+  test('says and draws where its bosses stand', async () => {
+    const words = pageTexts(await sheetOf(bare)).join(' ');
+    for (const { id } of bare.bosses) expect(words).toContain(id);
+    expect(words).toContain('Plan view 1:1');
+    expect(words).not.toContain('Lay the masters');
+  });
+});
+
+describe.runIf(hasPoppler())('the plan view takes as few pages as it can', () => {
+  // Letter leaves 191.9 x 227.4 mm upright and 255.4 x 163.9 mm turned: 9 in goes on two turned pages, 7 in on one.
+  test.each([
+    ['Letter', 7, 1],
+    ['Letter', 8, 2],
+    ['Letter', 9, 2],
+    ['A4', 9, 2],
+    ['Letter', 12, 4],
+  ] as const)('on %s, a disc of %d in takes %d', async (paper, inches, count) => {
+    const mold = placedMold();
+    const own: Mold = { ...mold, paper, disc: { ...mold.disc, radius: 12.7 * inches } };
+    const pages = pageTexts(await sheetOf(own)).filter((text) => text.includes('Plan view 1:1'));
+    expect(pages).toHaveLength(count);
   });
 });
 
@@ -190,12 +244,12 @@ test('names that count up are one run', () => {
 });
 
 test('the same build gives the same bytes', async () => {
-  expect(Buffer.compare(await sheetOf(exampleMold()), await sheetOf(exampleMold()))).toBe(0);
+  expect(Buffer.compare(await sheetOf(placedMold()), await sheetOf(placedMold()))).toBe(0);
 });
 
 test('letters outside the usual alphabets do no harm, and long names are broken', async () => {
   const title = 'Żółw 蝸牛 <b>&'.repeat(20);
-  expect((await sheetOf({ ...exampleMold(), title })).length).toBeGreaterThan(1000);
+  expect((await sheetOf({ ...placedMold(), title })).length).toBeGreaterThan(1000);
 });
 
 describe('pages of the plan view', () => {

@@ -3,21 +3,39 @@ import { showQuantity } from '../../wording/index.ts';
 
 /** The steps at the bench for the plan's process, in order, to be ticked off. Common practice, no published source. */
 export function benchOrder(mold: Mold): readonly string[] {
+  if (mold.placements.length === 0) return fixtureOrder(mold);
   if (mold.process === 'rubber') return rubberOrder(mold);
   return mold.process === 'poured' ? pouredOrder(mold) : rigidOrder(mold);
 }
 
 const when = (wanted: boolean, step: string): string[] => (wanted ? [step] : []);
 
+const hotFormers =
+  'What goes into the hot can (sprue form, tab, bosses, build-ups) is bought, machined of metal, or cast from a print: print it larger by the shrink, mold it in silicone that cures cold, cast it in a metal that melts well above the cure, dress it to size, try it in the cold can. No print goes in.';
+
+/** A plan without masters makes fixtures for other molds, or is not laid out yet. */
+function fixtureOrder({ process, fixture, sprue, bosses }: Mold): string[] {
+  return [
+    ...when(process === 'rubber', hotFormers),
+    `Make the fixtures of ${fixture.material}; check each against the manifest before it is used.`,
+    ...when(
+      sprue !== undefined,
+      'Try the center sprue form in its halves: it stands upright in the well, and leaves the upper half by its draft.',
+    ),
+    ...when(
+      bosses.length > 0,
+      'Try the registration bosses by the boss table: the halves close in one position only.',
+    ),
+    'Before a mold is made with them: enter its masters and placements in the plan, and print this sheet anew.',
+  ];
+}
+
 function rubberOrder(mold: Mold): string[] {
   const { bench, supports, tabs, notches, bosses, sprue } = mold;
   const { cure, closing } = bench;
   return [
     'Check this sheet: measure the bars of 100 mm and 4 in on the plan view. Masters counted, clean, dry and free of oil.',
-    ...when(
-      sprue !== undefined || tabs.length > 0 || supports.length > 0,
-      'What goes into the hot can (sprue form, tab, bosses, build-ups) is bought, machined of metal, or cast from a print: print it larger by the shrink, mold it in silicone that cures cold, cast it in a metal that melts well above the cure, dress it to size, try it in the cold can. No print goes in.',
-    ),
+    ...when(sprue !== undefined || tabs.length > 0 || supports.length > 0, hotFormers),
     'Lay the lower rubber into the can, parting face up. Can, lids and forms clean.',
     ...when(sprue !== undefined, 'Set the center sprue form into its well, upright, in the middle.'),
     'Prick the outlines through the plan view; cut pockets by the sink and volume of each master.',

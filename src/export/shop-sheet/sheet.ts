@@ -7,7 +7,7 @@ import { counted, fixed, sayFinding, tally } from '../../wording/index.ts';
 import type { Build } from '../build.ts';
 import { amounts, ledger } from './amounts.ts';
 import { benchOrder, cautions } from './bench-order.ts';
-import { buildUpTable, laidBuildUps } from './build-ups.ts';
+import { buildUpTable, type LaidBuildUp, laidBuildUps } from './build-ups.ts';
 import { type DiscDrawing, drawDisc, type Shadow } from './disc-view.ts';
 import type { FontFiles } from './fonts.ts';
 import { bossTable, masterTable, placementTable, rimTable } from './lists.ts';
@@ -16,6 +16,11 @@ import { Paper } from './paper.ts';
 import { pourRecord } from './record.ts';
 import { heightBars, sideView } from './side-view.ts';
 import { planPages } from './tiles.ts';
+
+/** What is drawn, its build-ups with their sizes. */
+interface SheetDrawing extends DiscDrawing {
+  readonly buildUps: readonly LaidBuildUp[];
+}
 
 /** Grid of the shadows' outlines, mm: a pencil line is wider than what it may miss. */
 const shadowCell = 0.2;
@@ -45,11 +50,21 @@ export async function shopSheet(build: Build, fonts: FontFiles): Promise<Uint8Ar
   paper.page('Heights');
   sideView(paper, mold);
   heightBars(paper, mold, report);
+  if (mold.placements.length > 0) moldPages(paper, build, drawing);
+  else fixturePages(paper, build, drawing);
+  numberPages(paper, build);
+  pen.end();
+  return bytes;
+}
+
+/** Tables, order of work, amounts, plan view and pour record of a mold with masters in it. */
+function moldPages(paper: Paper, build: Build, drawing: SheetDrawing): void {
+  const { mold, report } = build;
   paper.page('Tables');
   masterTable(paper, mold, report, 'Tables');
   placementTable(paper, mold, report, 'Tables');
   bossTable(paper, mold, 'Tables');
-  buildUpTable(paper, buildUps, mold.units, 'Tables');
+  buildUpTable(paper, drawing.buildUps, mold.units, 'Tables');
   rimTable(paper, mold, 'Tables');
   orderPage(paper, mold);
   paper.page('Amounts');
@@ -58,9 +73,19 @@ export async function shopSheet(build: Build, fonts: FontFiles): Promise<Uint8Ar
   findingsPage(paper, report);
   planPages(paper, drawing);
   pourRecord(paper, 'Pour record');
-  numberPages(paper, build);
-  pen.end();
-  return bytes;
+}
+
+/** Of a plan for fixtures alone: where they stand, if anywhere off the axis; there is nothing to pour yet. */
+function fixturePages(paper: Paper, { mold, report }: Build, drawing: SheetDrawing): void {
+  const placed = [mold.bosses, mold.tabs, mold.notches].some((things) => things.length > 0);
+  if (placed) {
+    paper.page('Tables');
+    bossTable(paper, mold, 'Tables');
+    rimTable(paper, mold, 'Tables');
+  }
+  orderPage(paper, mold);
+  findingsPage(paper, report);
+  if (placed) planPages(paper, drawing);
 }
 
 /** What kind of mold this is, one small plan view, what is open, and the cautions: all on the first page. */

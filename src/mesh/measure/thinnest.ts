@@ -17,16 +17,20 @@ const skin = 1e-4;
 /**
  * Thinnest wall of a closed mesh by rays cast inward, square to the face, from the middles of faces: all of them where
  * there are at most `rays`, else every so many-th. Undefined where no ray meets a face opposite. Walls between the
- * faces looked at are not seen, so what it finds is an upper bound of the least thickness. From faces whose middle is
- * higher than `below` none is cast.
+ * faces looked at are not seen, so what it finds is an upper bound of the least thickness. None is cast from faces that
+ * `leaves` leaves out, by their middle and normal.
  */
-export function thinnestWall(mesh: TriangleMesh, rays: number, below = Infinity): Thinnest | undefined {
+export function thinnestWall(
+  mesh: TriangleMesh,
+  rays: number,
+  leaves: (middle: Vec3, normal: Vec3) => boolean = () => false,
+): Thinnest | undefined {
   const bvh = bvhOf(mesh);
   const step = Math.max(1, Math.ceil(triangleCount(mesh) / rays));
   let thinnest: Thinnest | undefined;
   for (let face = 0; face < triangleCount(mesh); face += step) {
     const { middle, normal } = faceAt(mesh, face);
-    if (!(normal.lengthSq() > 0) || middle.z > below) continue;
+    if (!(normal.lengthSq() > 0) || leaves(middle.toArray(), normal.toArray())) continue;
     const start = middle.clone().addScaledVector(normal, -skin);
     const hit = bvh.raycastFirst(new Ray(start, normal.clone().negate()), DoubleSide);
     if (!hit?.face || hit.face.normal.dot(normal) > opposed) continue;

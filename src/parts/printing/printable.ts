@@ -1,5 +1,5 @@
 import { type Finding, finding } from '../../findings/index.ts';
-import { boundsOf, movePoint, toDegrees, toRadians } from '../../geometry/index.ts';
+import { boundsOf, movePoint, toDegrees, toRadians, type Vec3 } from '../../geometry/index.ts';
 import { kindOfRole } from '../../kinds/index.ts';
 import { thinnestWall } from '../../mesh/index.ts';
 import type { Mold, Solid } from '../../mold/index.ts';
@@ -44,11 +44,18 @@ function overhangs(solid: Solid, limitRad: number): Finding[] {
   ];
 }
 
+/**
+ * Faces that may be the sides of an engraved letter, on whichever face a solid has its words: upright, no further from
+ * its lowest or highest than letters are deep. Ridges between strokes run out to nothing, and hold nothing.
+ */
+function ofLettering({ mesh }: Solid): (middle: Vec3, normal: Vec3) => boolean {
+  const { min, max } = boundsOf(mesh.positions);
+  const [low, high] = [min[2] + labelDepth, max[2] - labelDepth];
+  return ([, , z], [, , up]) => Math.abs(up) < 0.01 && (z < low || z > high);
+}
+
 function thinWalls(solid: Solid, least: number): Finding[] {
-  // Between the strokes of an engraved letter ridges run out to nothing; they hold nothing.
-  const top = boundsOf(solid.mesh.positions).max[2];
-  const below = kindOfRole(solid.role).flat ? top - labelDepth : Infinity;
-  const found = thinnestWall(solid.mesh, rays, below);
+  const found = thinnestWall(solid.mesh, rays, ofLettering(solid));
   // A hundredth of a mm: what is drawn at the limit is at the limit.
   if (!found || found.thickness >= least - 0.01) return [];
   return [

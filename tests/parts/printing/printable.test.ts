@@ -2,11 +2,12 @@ import { describe, expect, test } from 'vitest';
 import { translation } from '../../../src/geometry/index.ts';
 import { loadKernel } from '../../../src/kernel/index.ts';
 import { thinnestWall } from '../../../src/mesh/index.ts';
+import { discBlank } from '../../../src/parts/halves/disc-blank.ts';
 import { overhang } from '../../../src/parts/printing/overhang.ts';
 import { judgePrintable } from '../../../src/parts/printing/printable.ts';
 import { makingProcesses } from '../../../src/tables/index.ts';
 import { box, meshOf, solidOf, torus } from '../../export/shapes.ts';
-import { exampleMold } from '../example-mold.ts';
+import { exampleMold, solidsOf } from '../example-mold.ts';
 
 const degrees = (value: number): number => (value * Math.PI) / 180;
 
@@ -123,11 +124,11 @@ describe('thinnest wall', () => {
     expect(thinnestWall(wedge, 100)).toBe(undefined);
   });
 
-  test('is not looked for higher than is asked', () => {
+  test('is not looked for from faces that are left out', () => {
     const thin = box([0.3, 20, 9]);
-    expect(thinnestWall(thin, 100, 9)?.thickness).toBeCloseTo(0.3, 5);
+    expect(thinnestWall(thin, 100, ([, , z]) => z > 9)?.thickness).toBeCloseTo(0.3, 5);
     // The middles of the faces of a box's sides are at a third and two thirds of its height.
-    expect(thinnestWall(thin, 100, 2)?.thickness).toBeCloseTo(9, 5);
+    expect(thinnestWall(thin, 100, ([, , z]) => z > 2)?.thickness).toBeCloseTo(9, 5);
   });
 });
 
@@ -152,6 +153,14 @@ describe('findings', () => {
       },
       { code: 'making.overhang', subject: 'plug', values: { measured: expect.closeTo(600, 6) } },
     ]);
+  });
+
+  test('none of the ridges between the letters a solid is engraved with', async () => {
+    const mold = exampleMold();
+    const named = { ...mold, disc: { ...mold.disc, label: 'HEDGEROW' } };
+    const blanks = solidsOf(discBlank, named, { kernel: await loadKernel() });
+    const fixture = { ...mold.fixture, making: { process: 'machined', leastFeature: 0.8 } as const };
+    expect(judgePrintable(blanks, { ...named, fixture })).toEqual([]);
   });
 
   test('none within the limits, none of overhang where nothing is built in layers', () => {
