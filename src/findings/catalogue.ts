@@ -14,6 +14,7 @@ import { packageCodes } from './codes/package.ts';
 import { planCodes } from './codes/plan.ts';
 import { releaseCodes } from './codes/release.ts';
 import { repairCodes } from './codes/repair.ts';
+import { sizeCodes } from './codes/sizes.ts';
 import { solidCodes } from './codes/solids.ts';
 import { turningCodes } from './codes/turning.ts';
 
@@ -26,6 +27,7 @@ export const catalogue = {
   ...repairCodes,
   ...layoutCodes,
   ...moldCodes,
+  ...sizeCodes,
   ...solidCodes,
   ...checkCodes,
   ...releaseCodes,

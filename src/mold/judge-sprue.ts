@@ -1,7 +1,7 @@
 import { type CodeValues, type Finding, finding } from '../findings/index.ts';
 import type { Plan } from '../plan/index.ts';
-import type { Sprue } from './mold.ts';
-import { shaftRadius, spigotOf } from './shapes/index.ts';
+import type { Disc, Sprue } from './mold.ts';
+import { shaftRadius, soundSprue, spigotOf } from './shapes/index.ts';
 
 /** Least material round a puller hole, under it, or between flats, mm. Common practice, no published source. */
 const leastAround = 2;
@@ -10,8 +10,9 @@ const leastAround = 2;
  * What the sprue form's puller, flats and vent ask for and cannot have: a thread the tables lack, a hole or flats that
  * leave less than 2 mm, flats no narrower than the grip.
  */
-export function judgeSprue({ sprue: spec }: Plan, sprue: Sprue | undefined, upper: number): Finding[] {
+export function judgeSprue({ sprue: spec }: Plan, sprue: Sprue | undefined, disc: Disc): Finding[] {
   if (!spec || !sprue) return [];
+  const { upper } = disc;
   const findings: Finding[] = [];
   if (spec.puller && !sprue.puller) {
     const { screw, hole = 'tapped' } = spec.puller;
@@ -19,11 +20,12 @@ export function judgeSprue({ sprue: spec }: Plan, sprue: Sprue | undefined, uppe
     findings.push(finding('layout.unknown-thread', { subject: 'sprue', values }));
   }
   const thin = (values: CodeValues<'layout.sprue-thin'>): void => {
-    findings.push(finding('layout.sprue-thin', { subject: 'sprue', values }));
+    // Flats that cut nothing do no harm; where nothing is left there is no grip.
+    const severity = values.which !== 'flats' && values.measured <= 0 ? 'stop' : 'warn';
+    findings.push(finding('layout.sprue-thin', { subject: 'sprue', values, severity }));
   };
   const top = shaftRadius(sprue, upper);
-  // There is no grip then; `fit.sprue-closed` says so.
-  if (top <= 0) return findings;
+  if (!soundSprue({ sprue, disc })) return findings;
   const { puller, flats, vent = 0 } = sprue;
   const across = Math.min(flats === undefined ? top : flats / 2, top - vent);
   if (flats !== undefined && (flats >= 2 * top || !(sprue.grip > 0))) {

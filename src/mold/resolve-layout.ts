@@ -1,6 +1,7 @@
 import type { Finding } from '../findings/index.ts';
 import { type Plan, paperDefault } from '../plan/index.ts';
 import { judgeLayout } from './judge-layout.ts';
+import { judgeSizes } from './judge-sizes.ts';
 import { judgeSprue } from './judge-sprue.ts';
 import { type Memoize, makeAlways } from './memoize.ts';
 import type { Master, Mold } from './mold.ts';
@@ -64,7 +65,8 @@ export function resolveLayout(plan: Plan, masters: readonly Master[], memoize: M
       ...bossFindings,
       ...channelFindings,
       ...partingFindings,
-      ...judgeSprue(plan, sprue, disc.upper),
+      ...judgeSizes(plan),
+      ...judgeSprue(plan, sprue, disc),
       ...judgeLayout(fixed),
     ],
   };

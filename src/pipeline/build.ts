@@ -82,14 +82,19 @@ export async function buildMold(
   const report = checkMold(mold, found, kernel, options);
   // Loaded here: the parts bring all of JSCAD, which a mere check need not wait for.
   const { makeSolids } = await import('./make-solids.ts');
-  const { solids, drawings, failed, findings, unmatched } = makeSolids(mold, kernel, only, options);
+  const stops = report.findings.filter(isStop);
+  const made = makeSolids(mold, kernel, only, { ...options, stops });
+  const { solids, drawings, failed, unmatched } = made;
   const checked: CheckedSolid[] = [];
   for (const [done, solid] of solids.entries()) {
     options.progress?.({ title: `audit of ${solid.title}`, done, total: solids.length });
     checked.push(await exportSolid(solid));
   }
-  const made = applySeverity(inPlan([...findings, ...checked.flatMap((one) => one.findings)], mold), mold);
-  const all = [...report.findings, ...made];
+  const concerning = concerns([...solids, ...drawings], mold);
+  // What comes of a disc or form that cannot be made is withheld whatever it is like.
+  const judged = checked.filter(({ solid }) => !stops.some((stop) => concerning(stop, solid)));
+  const later = [...made.findings, ...judged.flatMap((one) => one.findings)];
+  const all = [...report.findings, ...applySeverity(inPlan(later, mold), mold)];
   const sorted = withhold({ checked, drawings }, all, mold);
   const build: Build = {
     mold,
@@ -103,13 +108,15 @@ export async function buildMold(
   return { build, unmatched };
 }
 
+const isStop = ({ severity }: Finding): boolean => severity === 'stop';
+
 interface Things {
   readonly checked: readonly CheckedSolid[];
   readonly drawings: readonly Drawing[];
 }
 
 function withhold({ checked, drawings }: Things, findings: readonly Finding[], mold: Mold) {
-  const stops = findings.filter(({ severity }) => severity === 'stop');
+  const stops = findings.filter(isStop);
   const concerning = concerns([...checked.map(({ solid }) => solid), ...drawings], mold);
   const withheld = new Map<string, Withheld>();
   const isFree = ({ id, title, subjects }: Omit<Withheld, 'reasons'>): boolean => {

@@ -16,6 +16,11 @@ export interface Made {
   readonly unmatched: readonly string[];
 }
 
+export interface MakeOptions extends RunOptions {
+  /** Stops found before: what fails of their subjects fails for them. */
+  readonly stops?: readonly Finding[];
+}
+
 /**
  * All solids and drawings that the plan has made, or those whose id or whose part's id begins with one of `only`,
  * whatever the plan's own choice.
@@ -24,7 +29,7 @@ export function makeSolids(
   mold: Mold,
   kernel: Kernel,
   only: readonly string[] | undefined,
-  options: RunOptions,
+  { stops = [], ...options }: MakeOptions,
 ): Made {
   const fits = (name: string): string[] => (only ?? ['']).filter((start) => name.startsWith(start));
   const { make } = mold.fixture;
@@ -55,10 +60,12 @@ export function makeSolids(
   return {
     solids: named.things,
     drawings: drawn.things,
-    failed: failures.map(withheldFor),
+    failed: failures.map((failure) => withheldFor(failure, stops)),
     findings: [
       ...run.done.filter(({ task }) => whole.has(task.id) || single).flatMap(({ output }) => output.findings),
-      ...failures.map((failure) => failure.finding),
+      ...failures.flatMap((failure) =>
+        reasonsOf(failure, stops).includes(failure.finding) ? failure.finding : [],
+      ),
       ...fitted.findings,
       ...judgePrintable(fitted.solids, mold),
       ...(only ? [] : missing(make ?? [], given)),
@@ -77,12 +84,23 @@ const missing = (wanted: readonly string[], given: ReadonlySet<string>): Finding
     .filter((kind) => !given.has(kind))
     .map((kind) => finding('making.none', { subject: 'fixture', values: { kind } }));
 
-const withheldFor = ({ task, finding: stop }: Failure): Withheld => ({
-  id: task.id,
-  title: stop.subject === wholeMold ? task.title : `${task.title} (${stop.subject})`,
-  subjects: [stop.subject],
-  reasons: [stop],
-});
+/** The stops that say why, else that it failed. All that is made from the mold as a whole is made from the disc. */
+function reasonsOf({ finding: failed }: Failure, stops: readonly Finding[]): readonly Finding[] {
+  const from = failed.subject === wholeMold ? [wholeMold, 'disc'] : [failed.subject];
+  const told = stops.filter(({ subject }) => from.includes(subject));
+  return told.length > 0 ? told : [failed];
+}
+
+const withheldFor = (failure: Failure, stops: readonly Finding[]): Withheld => {
+  const { task, finding: failed } = failure;
+  const { subject } = failed;
+  return {
+    id: task.id,
+    title: subject === wholeMold ? task.title : `${task.title} (${subject})`,
+    subjects: [subject],
+    reasons: reasonsOf(failure, stops),
+  };
+};
 
 /**
  * Two solids (or drawings) of one id would be one file, on some systems also where only the case of letters differs: then the later

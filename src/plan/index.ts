@@ -9,6 +9,7 @@ export * from './defaults.ts';
 export * from './expand-placements.ts';
 export { filesNamed, leadsOut } from './files-named.ts';
 export { nearestName } from './nearest-name.ts';
+export type { NumberWritten } from './numbers-written.ts';
 export type {
   Plan,
   PlanBench,

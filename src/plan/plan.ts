@@ -1,4 +1,5 @@
 import type { TextPlace, UnitSystem } from '../findings/index.ts';
+import { type NumberWritten, numbersWritten } from './numbers-written.ts';
 import type { PlanTree } from './plan-tree.ts';
 import type { PlanValue } from './schema.ts';
 
@@ -33,6 +34,9 @@ type ItemSections =
 /** What is done with the mold at the bench and on the machine. */
 type BenchSection = 'can' | 'closing' | 'machine' | 'rubber' | 'alloy' | 'spin' | 'cure';
 
+/** Of the disc and the sprue form also each number as it was written. */
+type Sized<T> = Placed<T> & { readonly written: readonly NumberWritten[] };
+
 /** The bench sections a plan has. */
 export type PlanBench = { readonly [K in BenchSection]?: Given<K> };
 
@@ -44,8 +48,8 @@ export type Plan = Omit<PlanValue, ItemSections | 'units'> & {
   readonly [K in BenchSection]?: Placed<Given<K>>;
 } & {
   readonly units: UnitSystem;
-  readonly disc: Placed<PlanValue['disc']>;
-  readonly sprue?: Placed<Given<'sprue'>>;
+  readonly disc: Sized<PlanValue['disc']>;
+  readonly sprue?: Sized<Given<'sprue'>>;
   readonly masters?: Readonly<Record<string, PlanMaster>>;
   readonly placements?: readonly PlanPlacement[];
   readonly registration?: Omit<Given<'registration'>, 'bosses'> & { readonly bosses?: readonly PlanBoss[] };
@@ -64,13 +68,17 @@ export function placeInText(value: PlanValue, tree: PlanTree, units: UnitSystem)
     items.map((item, i) => one(item, ...path, i));
   const named = <T extends object>(item: T, ...path: PropertyKey[]): Placed<T> =>
     ({ ...item, at: tree.keySpotAt(path) }) as Placed<T>;
+  const sized = <T extends object>(item: T, section: string): Sized<T> => ({
+    ...named(item, section),
+    written: numbersWritten(tree, section),
+  });
   const { masters, placements, registration, supports, tabs, notches, gates, vents, disc, sprue, ...others } =
     value;
   const { can, closing, machine, rubber, alloy, spin, cure, ...rest } = others;
   return {
     ...rest,
     units,
-    disc: named(disc, 'disc'),
+    disc: sized(disc, 'disc'),
     ...(can && { can: named(can, 'can') }),
     ...(closing && { closing: named(closing, 'closing') }),
     ...(machine && { machine: named(machine, 'machine') }),
@@ -78,7 +86,7 @@ export function placeInText(value: PlanValue, tree: PlanTree, units: UnitSystem)
     ...(alloy && { alloy: named(alloy, 'alloy') }),
     ...(spin && { spin: named(spin, 'spin') }),
     ...(cure && { cure: named(cure, 'cure') }),
-    ...(sprue && { sprue: named(sprue, 'sprue') }),
+    ...(sprue && { sprue: sized(sprue, 'sprue') }),
     ...(masters && { masters: mapValues(masters, (master, id) => named(master, 'masters', id)) }),
     ...(placements && { placements: all(placements, 'placements') }),
     ...(registration && {

@@ -97,8 +97,15 @@ const degrees = (value: number): number => (value * Math.PI) / 180;
 
 test('every section and field comes out in internal units, and nothing else does', () => {
   const { plan } = readPlan(text, 'plan.yaml');
-  const { at: _disc, ...disc } = plan?.disc ?? {};
+  const { at: _disc, written: ofDisc, ...disc } = plan?.disc ?? {};
   expect(disc).toEqual({ diameter: 228.6, lower: 19, upper: 19.05, rimChamfer: 1, label: 'Hedgerow 3' });
+  expect(ofDisc?.map(({ name, bare, at }) => [name, bare, at.line])).toEqual([
+    ['diameter', undefined, 6],
+    ['lower', '19', 6],
+    ['upper', undefined, 6],
+    ['rimChamfer', '1', 6],
+    ['label', undefined, 6],
+  ]);
   expect(plan).toMatchObject({
     title: 'Hedgerow',
     revision: '3',
@@ -228,7 +235,11 @@ test('what a plan does not say is undefined: no default is slipped in', () => {
     process: 'rigid',
     // The one thing that follows from how the rest is written.
     units: 'metric',
-    disc: { diameter: 200, at: { file: 'plan.yaml', line: 2, column: 1 } },
+    disc: {
+      diameter: 200,
+      at: { file: 'plan.yaml', line: 2, column: 1 },
+      written: [{ name: 'diameter', bare: '200', at: { file: 'plan.yaml', line: 2, column: 9 } }],
+    },
   });
 });
 

@@ -10,7 +10,10 @@ interface SprueInput extends Pick<Sprue, 'holeRadius' | 'draftRad' | 'grip'> {
   readonly inCan: boolean;
 }
 
-/** The sprue form in the hole of the upper half: its draft, what is left of it at the outer face, the lid over it. */
+/**
+ * The sprue form in the hole of the upper half: its draft, what is left of it at the outer face, the lid over it. Whether
+ * anything is left the layout judges.
+ */
 export const fitSprue: Check = check<SprueInput>({
   id: 'fit-sprue',
   title: 'Sprue form in its hole',
@@ -37,7 +40,7 @@ export const fitSprue: Check = check<SprueInput>({
 function judgeSprue(top: number, draftRad: number, grip: number): Finding[] {
   const subject = 'sprue';
   const draft = draftRad * degreesPerRad;
-  if (top <= 0) return [finding('fit.sprue-closed', { subject, values: { measured: top, limit: 0, draft } })];
+  if (top <= 0) return [];
   const findings: Finding[] = [];
   if (draftRad < radPerDegree - 1e-9) {
     const values = { measured: draft, limit: radPerDegree * degreesPerRad };

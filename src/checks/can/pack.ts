@@ -8,7 +8,7 @@ import {
   check,
   type Mold,
   masterOf,
-  shaftRadius,
+  soundSprue,
   sprueVolume,
   tabLumps,
 } from '../../mold/index.ts';
@@ -78,10 +78,10 @@ export const pack: Check = check<PackInput>({
 const laidIn = ({ rubber, can }: PackInput, solids: number): number =>
   typeof rubber === 'number' ? rubber : rubber.share * Math.max(0, can - solids);
 
-/** A sprue form that runs out, or a cure that heats nothing, has a stop of its own: what came of it would be no figure. */
-function packs({ placements, sprue, disc, bench: { cure } }: Mold): boolean {
-  if (placements.length === 0 || (sprue && shaftRadius(sprue, disc.upper) <= 0)) return false;
-  const { startC, temperatureC } = cure ?? {};
+/** A sprue form that cannot be made, or a cure that heats nothing, has a stop of its own: what came of it would be no figure. */
+function packs(mold: Mold): boolean {
+  if (mold.placements.length === 0 || (mold.sprue && !soundSprue(mold))) return false;
+  const { startC, temperatureC } = mold.bench.cure ?? {};
   return startC === undefined || temperatureC === undefined || startC < temperatureC;
 }
 

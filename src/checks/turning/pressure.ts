@@ -8,7 +8,7 @@ import {
   type ReportPart,
   type Series,
 } from '../../findings/index.ts';
-import { type Check, check, metalWell, shaftRadius } from '../../mold/index.ts';
+import { type Check, check, metalWell, shaftRadius, soundSprue } from '../../mold/index.ts';
 import { finestDetail, gFactor, surfaceRise, turningPressure, volumeUnder } from '../../physics/index.ts';
 import { pressedOf } from './pressed-area.ts';
 import { type Cavity, type ShotInput, shotInput } from './shot-input.ts';
@@ -27,9 +27,8 @@ export const pressure: Check = check<ShotInput>({
   follows: false,
   processes: ['rubber', 'rigid'],
   units: (mold) => {
-    const { placements, sprue, disc } = mold;
-    // Nothing can be poured through a hole that its draft closes; `fit.sprue-closed` says so.
-    if (placements.length === 0 || (sprue && shaftRadius(sprue, disc.upper) <= 0)) return [];
+    // Nothing can be poured where there is no hole; a stop says why it cannot be made.
+    if (mold.placements.length === 0 || (mold.sprue && !soundSprue(mold))) return [];
     return [{ subject: 'spin', about: [], input: shotInput(mold) }];
   },
   run: (input, { memoize }) => {

@@ -9,7 +9,7 @@ import {
   notchMesh,
   type PartingSurface,
   rodMesh,
-  shaftRadius,
+  soundSprue,
   sprueSpace,
   tabMesh,
 } from '../../mold/index.ts';
@@ -31,9 +31,10 @@ export function bossesOf({ process, bosses, limits }: Mold): Fixture[] {
   }));
 }
 
-export function wellOf({ sprue, disc, limits }: Mold): Fixture[] {
-  // Where the draft closes the hole there is no such form to measure to; `fit.sprue-closed` says so.
-  if (!sprue || shaftRadius(sprue, disc.upper) <= 0) return [];
+export function wellOf(mold: Mold): Fixture[] {
+  const { disc, limits } = mold;
+  const sprue = soundSprue(mold);
+  if (!sprue) return [];
   const limit = limits.cavityToWell;
   return [
     {

@@ -1,6 +1,6 @@
 import type { Figure, Report, UnitSystem } from '../../findings/index.ts';
 import type { Mold, Placement } from '../../mold/index.ts';
-import { bossSpace, shaftRadius, sprueFormOutline } from '../../mold/index.ts';
+import { bossSpace, soundSprue, sprueFormOutline } from '../../mold/index.ts';
 import { fixed } from '../../wording/index.ts';
 import { bare, both, inOrder } from './names.ts';
 import { type Paper, shade } from './paper.ts';
@@ -26,8 +26,9 @@ export function sideView(paper: Paper, mold: Mold): void {
     const { depth, height: tall, reach } = bossSpace(boss, mold.process);
     box(paper, place(boss.x - reach, tall), place(boss.x + reach, -depth), 0.25);
   }
-  if (sprue && shaftRadius(sprue, disc.upper) > 0) {
-    const outline = sprueFormOutline(sprue, disc.upper);
+  const form = soundSprue(mold);
+  if (form) {
+    const outline = sprueFormOutline(form, disc.upper);
     const mirrored = [...outline, ...[...outline].reverse().map(([r, z]) => [-r, z] as const)];
     mirrored.forEach(([r, z], i) => {
       const [px, py] = place(r, z);

@@ -1,3 +1,4 @@
+import { didYouMean } from './did-you-mean.ts';
 import { codes } from './entry.ts';
 import { notChecked, notSaid } from './not-said.ts';
 import { wallSays } from './wall.ts';
@@ -74,11 +75,11 @@ export const fitCodes = codes({
   'fit.sprue-closed': {
     severity: 'stop',
     means: 'With its draft the pouring hole closes before it reaches the outer face of the upper half.',
-    values: { ...gap, draft: 'deg' },
+    values: { ...gap, draft: 'deg', 'meant?': 'names' },
     says: 'With {draft} of draft nothing of the pouring hole is left at the outer face.',
     formula: 'radius at the parting plane less thickness of the upper half times tan of the draft; at most 0',
     source: 'geometry',
-    remedy: 'Take less draft, a wider hole, or a thinner upper half.',
+    remedy: `Take less draft, a wider hole, or a thinner upper half.${didYouMean}`,
   },
   'fit.sprue-lid': {
     severity: 'note',

@@ -37,11 +37,11 @@ export function roundedCorner(
   chordError = defaultChordError,
 ): RevolvedPoint[] {
   if (!(radius > 0)) return [corner];
-  const [ux, uy, toBefore] = direction(corner, before);
-  const [vx, vy, toAfter] = direction(corner, after);
-  const half = Math.acos(Math.min(1, Math.max(-1, ux * vx + uy * vy))) / 2;
+  const [ux, uy] = direction(corner, before);
+  const [vx, vy] = direction(corner, after);
+  const half = halfAngle(before, corner, after);
   const tangent = radius / Math.tan(half);
-  if (!(tangent < toBefore && tangent < toAfter)) {
+  if (!(radius < mostRounding(before, corner, after))) {
     throw new KernelFault(what, `no room for a fillet of ${radius} mm`);
   }
   const toCenter = radius / Math.sin(half);
@@ -57,6 +57,20 @@ export function roundedCorner(
   if (to - from > Math.PI) to -= 2 * Math.PI;
   if (from - to > Math.PI) to += 2 * Math.PI;
   return arcPoints(center, radius, from, to, chordError);
+}
+
+/** Half the angle between the two edges of a corner, rad. */
+function halfAngle(before: RevolvedPoint, corner: RevolvedPoint, after: RevolvedPoint): number {
+  const [ux, uy] = direction(corner, before);
+  const [vx, vy] = direction(corner, after);
+  return Math.acos(Math.min(1, Math.max(-1, ux * vx + uy * vy))) / 2;
+}
+
+/** The radius at which a corner's arc would take up the whole of its shorter edge, mm. */
+export function mostRounding(before: RevolvedPoint, corner: RevolvedPoint, after: RevolvedPoint): number {
+  const [, , toBefore] = direction(corner, before);
+  const [, , toAfter] = direction(corner, after);
+  return Math.min(toBefore, toAfter) * Math.tan(halfAngle(before, corner, after));
 }
 
 function direction(from: RevolvedPoint, to: RevolvedPoint): readonly [number, number, number] {

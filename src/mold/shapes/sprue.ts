@@ -46,8 +46,8 @@ export function spigotOf(sprue: Sprue, upper: number): { readonly radius: number
   return { radius, height: Math.min(radius, upper / 2) };
 }
 
-/** 45 degrees at the spigot's tip, mm. */
-const spigotChamfer = 0.5;
+/** 45 degrees at the spigot's tip, mm: it is wider and higher than that. */
+export const spigotChamfer = 0.5;
 
 /** The lower of two pieces: the well, and the spigot over it. */
 export function wellPieceOutline(
@@ -68,6 +68,9 @@ export function wellPieceOutline(
   ];
 }
 
+/** Least wall round the hole of a spigot and over it, and round the well within the rim, mm. */
+export const leastWall = 1;
+
 /** The upper of two pieces: shaft and grip, with a hole for the spigot, larger by the clearance all round. */
 export function shaftPieceOutline(
   sprue: Sprue,
@@ -80,7 +83,8 @@ export function shaftPieceOutline(
   const top = topOfShaft(sprue, upper);
   const wide = radius + clearance;
   const deep = height + clearance;
-  if (!(wide < top - 1)) throw new KernelFault('sprue form', 'no wall is left round the hole of the spigot');
+  if (!(wide < top - leastWall))
+    throw new KernelFault('sprue form', 'no wall is left round the hole of the spigot');
   return [
     [wide, 0],
     ...path,

@@ -156,7 +156,7 @@ function ownCutters(
   const cut = channels
     .filter(({ half }) => half === side)
     .map((channel) => channelBody(scope, channel, parting));
-  const opening = sprue ? [sprueOpening(scope, side, sprue, { disc, chordError })] : [];
+  const opening = sprueOpening(scope, side, { disc, sprue, chordError });
   return [...opening, ...imprints, ...registers, ...cut];
 }
 

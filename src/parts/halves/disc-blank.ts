@@ -30,10 +30,9 @@ export const discBlank: Part = task({
 });
 
 function blankBody(scope: Scope, half: HalfName, shape: DiscShape): Body {
-  const opening = shape.sprue ? [sprueOpening(scope, half, shape.sprue, shape)] : [];
   return scope.subtract(
     discBody(scope, half, shape),
-    [...opening, ...markCutters(scope, half, shape)],
+    [...sprueOpening(scope, half, shape), ...markCutters(scope, half, shape)],
     `${half} disc blank`,
   );
 }

@@ -2,7 +2,7 @@ import type { Finding, UnitSystem } from '../../findings/index.ts';
 import { boundsOfOutline, line, type Point2, segmentsFor } from '../../geometry/index.ts';
 import type { Body, Scope } from '../../kernel/index.ts';
 import { diameterText } from '../../lettering/index.ts';
-import { type Disc, overlap, type Sprue } from '../../mold/index.ts';
+import { type Disc, indexMark, overlap, type Sprue } from '../../mold/index.ts';
 import {
   fromOuterFace,
   type HalfName,
@@ -12,9 +12,6 @@ import {
   labelStroke,
   layLabel,
 } from '../making/index.ts';
-
-/** Index mark: a groove in the outer face at angle 0 that runs out through the rim. Common practice, mm. */
-const indexMark = { width: 2, length: 8, depth: 0.8 } as const;
 
 /** What of a mold a blank depends on. */
 export interface DiscShape {

@@ -1,14 +1,12 @@
 import { circumscribed, type Matrix4, segmentsFor, translation } from '../../geometry/index.ts';
 import type { Body, Scope } from '../../kernel/index.ts';
-import { overlap, type Sprue, shaftRadius } from '../../mold/index.ts';
+import { overlap, plugFloor, type Sprue, shaftRadius } from '../../mold/index.ts';
 import { type LabelRoom, labelCutter, roomInRound } from '../making/index.ts';
 
 /** Left between a label and an edge, mm. */
 const beside = 1;
 /** Share of a turn that letters may go round the puller hole. */
 const mostOfTurn = 0.8;
-/** Left under the puller hole of a plug, which is shorter than the form, mm. */
-const plugFloor = 2;
 /** y becomes z, z becomes -y: an outline drawn in (x, y) stands up. */
 const standUp: Matrix4 = [1, 0, 0, 0, 0, 0, 1, 0, 0, -1, 0, 0, 0, 0, 0, 1];
 
