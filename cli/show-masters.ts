@@ -27,6 +27,7 @@ export function showMasters(plan: Plan, mold: Mold, report: Report): string {
   });
   if (rows.length === 0) return '';
   const mass = rows.some((row) => row[3] !== '') ? 'one casting' : '';
-  const head = ['', 'length x width x height', 'volume', mass];
-  return `${strong('Masters')}\n${table([head, ...rows], [2, 3])}`;
+  const head = ['Masters', 'length x width x height', 'volume', mass];
+  const [first, ...others] = table([head, ...rows], [2, 3]).split('\n');
+  return [strong(first), ...others].join('\n');
 }

@@ -41,7 +41,11 @@ export async function runCheck(
       showFindings(report.findings, report.units),
     ];
     terminal.out(
-      [...shown, showMasters(plan, mold, report), showFigures(report), showFields(report)]
+      [
+        ...shown,
+        [showMasters(plan, mold, report), showFigures(report)].filter((text) => text !== '').join('\n'),
+        showFields(report),
+      ]
         .filter((text) => text !== '')
         .join('\n\n'),
     );

@@ -140,7 +140,7 @@ vents:
     expect(lines[0]).toMatch(/^Twenty-five charms: 0 stops, 26 warnings, \d+ notes$/);
     for (const line of lines) expect(line.length, line).toBeLessThanOrEqual(lineWidth);
     // Findings of one code are together, and a figure is at most two lines for all 25.
-    const table = lines.indexOf('Thickness and cover');
+    const table = lines.findIndex((line) => line.startsWith('Masters '));
     expect(table).toBeGreaterThan(0);
     expect(table).toBeLessThanOrEqual(40);
     const shown = lines.slice(table);

@@ -105,8 +105,7 @@ describe('a master by the size wanted', () => {
   it('tells size, volume and mass of each master', async () => {
     const { table } = await judged('length: 4 cm');
     expect(table.split('\n').map((line) => line.trim().split(/ {2,}/))).toEqual([
-      ['Masters'],
-      ['length x width x height', 'volume', 'one casting'],
+      ['Masters', 'length x width x height', 'volume', 'one casting'],
       ['bar', '40.00 x 24.00 x 16.00 mm', '15.360 cm3 (0.9373 in3)', '112.13 g (3.955 oz)'],
     ]);
   });
