@@ -30,7 +30,7 @@ const byId = (id: string): Solid => {
 const placedMesh = (mold: Mold, id: string) => {
   const placement = mold.placements.find((one) => one.id === id);
   if (!placement) throw new Error(`no placement ${id}`);
-  return moveMesh(masterOf(mold, placement.master).mesh, placement.matrix);
+  return moveMesh(masterOf(mold, placement).mesh, placement.matrix);
 };
 
 /** The part of a box round the master that the closed mold leaves empty, and what the master shares with the halves. */

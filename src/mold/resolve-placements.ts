@@ -38,7 +38,7 @@ export function resolvePlacements(
   const findings: Finding[] = [];
   const bases = new Map<string, Base>();
   const placed = expandPlacements(plan).map((flat) => {
-    const base = bases.get(flat.master) ?? baseOf(plan, masterOf({ masters }, flat.master), memoize);
+    const base = bases.get(flat.master) ?? baseOf(plan, masterOf({ masters }, flat), memoize);
     bases.set(flat.master, base);
     const one = place(plan, flat, base);
     findings.push(...judge(one));

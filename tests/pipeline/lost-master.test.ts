@@ -29,7 +29,7 @@ describe.each<Process>(['rubber', 'rigid', 'poured'])('a placement whose master 
     const faults = new Map(tasks.map((task) => [task.id, faultOf(task)]));
     const told = [...faults].filter(([, fault]) => fault !== '');
     expect(new Set(told.map(([, fault]) => fault))).toEqual(
-      new Set(['Error: a placement names the master brick, which the mold does not hold']),
+      new Set(['Error: placement brick-1 is of the master brick, which the mold does not hold']),
     );
     expect(told.map(([id]) => id)).toEqual(expect.arrayContaining(['cover', 'walls-rim', 'release']));
   });

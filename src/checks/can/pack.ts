@@ -102,7 +102,7 @@ function inputOf(mold: Mold): PackInput {
   ]);
   const full = Math.PI * disc.radius ** 2 * (disc.lower + disc.upper);
   const inMasters = placements.map(
-    ({ master, scale }) => masterOf(mold, master).measures.volume * scale ** 3,
+    (placement) => masterOf(mold, placement).measures.volume * placement.scale ** 3,
   );
   const solids = [
     ...inMasters,

@@ -28,7 +28,7 @@ export const rubberLedger: Check = check<LedgerInput>({
   units: (mold) => {
     const spaces = buildUpSpaces(mold);
     return mold.placements.map(({ id, master, scale, estimated }) => {
-      const volume = masterOf(mold, master).measures.volume;
+      const volume = masterOf(mold, { id, master }).measures.volume;
       const buildUp = spaces.find((space) => space.id === id) ?? null;
       return { subject: id, about: [id], input: { id, volume, scale, estimated, buildUp } };
     });

@@ -28,7 +28,7 @@ export const coverOfCavities: Check = check<PlacedInput>({
       about: [id],
       input: {
         id,
-        mesh: masterOf(mold, master).mesh,
+        mesh: masterOf(mold, { id, master }).mesh,
         matrix,
         surface: cropSurface(mold.parting, { min: [x - reach, y - reach], max: [x + reach, y + reach] }),
         estimated,

@@ -34,8 +34,9 @@ const weigh = ({ volume, x, y, z }: Lump, densityKgM3: number): PointMass => ({
 });
 
 /** The imprint of a placement in the mold frame: volume by the matrix's determinant, centroid moved by it. */
-export function imprintOf(mold: Mold, { master: id, matrix }: Placement): Lump {
-  const { measures } = masterOf(mold, id);
+export function imprintOf(mold: Mold, placement: Placement): Lump {
+  const { matrix } = placement;
+  const { measures } = masterOf(mold, placement);
   const [x, y, z] = movePoint(matrix, measures.centroid);
   return { volume: measures.volume * Math.abs(determinant(matrix)), x, y, z };
 }
@@ -49,7 +50,7 @@ export function metalInCavity(mold: Mold, placement: Placement, densities: Densi
 /** The metal alone that a misrun leaves out: weighed where the plan knows the mass of a casting, else by volume. */
 export function metalAlone(mold: Mold, placement: Placement, { alloy }: Densities): PointMass {
   const metal = weigh(imprintOf(mold, placement), alloy);
-  const weighed = masterOf(mold, placement.master).massG;
+  const weighed = masterOf(mold, placement).massG;
   return weighed === undefined ? metal : { ...metal, massG: weighed };
 }
 

@@ -31,7 +31,7 @@ export const mismatch: Check = check<MismatchInput>({
       about: [id],
       input: {
         id,
-        mesh: masterOf(mold, master).mesh,
+        mesh: masterOf(mold, { id, master }).mesh,
         matrix,
         pins,
         limit: mold.limits.mismatch,

@@ -31,7 +31,7 @@ export const draft: Check = check<DraftInput>({
       about: [id],
       input: {
         id,
-        mesh: masterOf(mold, master).mesh,
+        mesh: masterOf(mold, { id, master }).mesh,
         matrix,
         surface: cropSurface(mold.parting, { min: [x - reach, y - reach], max: [x + reach, y + reach] }),
         estimated,

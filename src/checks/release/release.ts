@@ -69,7 +69,7 @@ export const release: Check = check<ReleaseInput>({
 });
 
 function inputOf(mold: Mold, { id, master, matrix, scale, x, y, reach, estimated }: Placement): ReleaseInput {
-  const { mesh, measures } = masterOf(mold, master);
+  const { mesh, measures } = masterOf(mold, { id, master });
   return {
     id,
     mesh,

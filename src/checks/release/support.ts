@@ -72,7 +72,7 @@ function inputOf(mold: Mold, { id, master, matrix, x, y, reach, estimated }: Pla
   const built = wished !== undefined && !mold.parting.flat;
   return {
     id,
-    mesh: masterOf(mold, master).mesh,
+    mesh: masterOf(mold, { id, master }).mesh,
     matrix,
     builtUp: built ? cropSurface(mold.parting, box) : null,
     clearance: wished?.clearance ?? 0,

@@ -76,7 +76,7 @@ export function shotInput(mold: Mold): ShotInput {
 
 function cavityOf(mold: Mold, placement: Placement): Cavity {
   const { id, master, matrix, scale, estimated } = placement;
-  const { mesh, massG } = masterOf(mold, master);
+  const { mesh, massG } = masterOf(mold, { id, master });
   const { volume } = imprintOf(mold, placement);
   return {
     id,

@@ -33,7 +33,7 @@ export interface Cavity {
 
 export const cavityOf = (mold: Mold, { id, master, matrix, estimated }: Placement): Cavity => ({
   id,
-  mesh: masterOf(mold, master).mesh,
+  mesh: masterOf(mold, { id, master }).mesh,
   matrix,
   estimated,
 });

@@ -12,10 +12,10 @@ export interface SearchBounds {
   readonly points: readonly Vec3[];
 }
 
-export function searchBoundsOf(mold: Mold, { master, matrix, x, y, reach }: Placement): SearchBounds {
+export function searchBoundsOf(mold: Mold, { id, master, matrix, x, y, reach }: Placement): SearchBounds {
   return {
     gapTo: (u, v, other) => Math.hypot(x - u, y - v) - reach - other,
-    points: someVertices(masterOf(mold, master).mesh, matrix),
+    points: someVertices(masterOf(mold, { id, master }).mesh, matrix),
   };
 }
 

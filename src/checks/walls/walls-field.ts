@@ -51,7 +51,7 @@ export const wallsField: Check = check<FieldInput>({
         .filter(({ fixture }) => fixture.own !== id && fixture.gapTo(x, y, reach) < searchRadius)
         .map(({ shape }) => shape());
       const cavities = near.map((other) => ({
-        mesh: masterOf(mold, other.master).mesh,
+        mesh: masterOf(mold, other).mesh,
         matrix: other.matrix,
       }));
       return {

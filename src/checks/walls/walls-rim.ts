@@ -36,7 +36,7 @@ export const wallsToRim: Check = check<RimInput>({
         limit: mold.limits.cavityToRim,
         ...(floor && { floor }),
         estimated,
-        body: { mesh: masterOf(mold, master).mesh, matrix },
+        body: { mesh: masterOf(mold, { id, master }).mesh, matrix },
       },
     }));
     const bosses = mold.bosses.map((boss) => ({

@@ -169,7 +169,7 @@ function rowsOf(group: readonly Finding[], units: UnitSystem): string[][] {
 
 const shadowsOf = (mold: Mold): Shadow[] =>
   mold.placements.map(({ id, master, x, y, matrix }) => {
-    const rings = silhouette(moveMesh(masterOf(mold, master).mesh, matrix), shadowCell);
+    const rings = silhouette(moveMesh(masterOf(mold, { id, master }).mesh, matrix), shadowCell);
     return { id, x, y, rings };
   });
 

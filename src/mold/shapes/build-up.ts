@@ -51,9 +51,9 @@ function around(mold: Mold, placement: Placement): Pick<BuildUpSpace, 'surface' 
   };
 }
 
-const placed = (mold: Mold, { master, matrix }: Placement): PlacedMesh => ({
-  mesh: masterOf(mold, master).mesh,
-  matrix,
+const placed = (mold: Mold, placement: Placement): PlacedMesh => ({
+  mesh: masterOf(mold, placement).mesh,
+  matrix: placement.matrix,
 });
 
 /** Volume (mm3) of the build-up that fills a space, under the master and over it, the smallest bits included. */

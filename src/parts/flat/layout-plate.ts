@@ -110,8 +110,8 @@ function inputFor(mold: Mold): PlateInput {
     revision,
     thickness: plateThickness(fixture),
     masters: placements.map((placed) => {
-      const { id: placement, master, matrix, lowest, turnRad } = placed;
-      const { mesh } = masterOf(mold, master);
+      const { id: placement, matrix, lowest, turnRad } = placed;
+      const { mesh } = masterOf(mold, placed);
       return { id: placement, mesh, matrix, lowest, turnRad, tips: tipsOf(placed) };
     }),
     surface: parting,

@@ -60,7 +60,7 @@ export function wholeCavities(scope: Scope, placed: Placed): Body[] {
   const joined: TriangleMesh[] = [];
   const single: Body[] = [];
   for (const placement of placements) {
-    const mesh = moveMesh(masterOf(placed, placement.master).mesh, placement.matrix);
+    const mesh = moveMesh(masterOf(placed, placement).mesh, placement.matrix);
     if (crowded.has(placement.id)) single.push(scope.fromExactMesh(mesh, placement.id));
     else joined.push(mesh);
   }
@@ -91,7 +91,7 @@ function shapesOf(placed: Placed): Shape[] {
     if (known) known.placements.push(placement);
     else
       shapes.set(key, {
-        mesh: masterOf(placed, placement.master).mesh,
+        mesh: masterOf(placed, placement).mesh,
         matrix: upright,
         placements: [placement],
       });

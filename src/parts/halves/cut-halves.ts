@@ -175,7 +175,7 @@ function relief(scope: Scope, side: HalfName, body: Body, input: HalvesInput): B
   const end = side === 'lower' ? max[2] : min[2];
   const material = (profile: Profile, z: number): number => scope.commonArea(profile, scope.slice(body, z));
   return placements.flatMap((placement) => {
-    const mesh = moveMesh(masterOf(input, placement.master).mesh, placement.matrix);
+    const mesh = moveMesh(masterOf(input, placement).mesh, placement.matrix);
     const master = scope.fromExactMesh(mesh, placement.id);
     return reliefBodies(scope, master, side, end, material, placement.id);
   });

@@ -17,7 +17,7 @@ export function obstaclesOf(mold: Mold, role: SolidRole): Obstacle[] {
   const { placements, bosses, tabs, notches, disc, process } = mold;
   return [
     ...(kindOfRole(role).showsMasters ? placements : []).map((placement) => {
-      const { positions } = masterOf(mold, placement.master).mesh;
+      const { positions } = masterOf(mold, placement).mesh;
       const points: [number, number][] = [];
       for (let i = 0; i < positions.length; i += 3) {
         const [x, y] = movePoint(placement.matrix, [positions[i], positions[i + 1], positions[i + 2]]);

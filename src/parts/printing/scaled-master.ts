@@ -48,7 +48,7 @@ function scaledInputs(mold: Mold): ScaledInput[] {
     sizes.set(first.master, before + 1);
     return {
       id: `scaled-${first.master}${before === 0 ? '' : `-${before + 1}`}`,
-      master: masterOf(mold, first.master),
+      master: masterOf(mold, first),
       placement: first,
       used: group.map(({ id }) => id),
     };
