@@ -1,4 +1,4 @@
-import type { Figure, FigureName } from '../../findings/index.ts';
+import { type Figure, type FigureName, makeFigure } from '../../findings/index.ts';
 import { degreesPerRad } from '../../geometry/index.ts';
 import { type Check, check } from '../../mold/index.ts';
 import { largestMismatch, largestTurn, type Pin } from '../../physics/index.ts';
@@ -28,19 +28,13 @@ export const play: Check = check<PlayInput>({
       : [],
   run: ({ pins, estimated }) => {
     if (!pins) return { findings: [noFlex()] };
-    const figure = (name: FigureName, value: number, unit: Figure['unit']): Figure => ({
-      name,
-      subject: 'mold',
-      value,
-      unit,
-      source,
-      estimated,
-    });
+    const figure = (name: FigureName, value: number): Figure =>
+      makeFigure(name, { subject: 'mold', value, source, estimated });
     const shift = largestMismatch(pins, [[0, 0]])?.distance ?? 0;
     return {
       figures: [
-        figure('registration.shift', shift, 'mm'),
-        figure('registration.turn', largestTurn(pins) * degreesPerRad, 'deg'),
+        figure('registration.shift', shift),
+        figure('registration.turn', largestTurn(pins) * degreesPerRad),
       ],
     };
   },
