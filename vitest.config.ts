@@ -1,3 +1,4 @@
+import { existsSync } from 'node:fs';
 import { defineConfig } from 'vitest/config';
 import { BaseSequencer, type TestSpecification } from 'vitest/node';
 import { CodesReporter } from './tests/codes-reporter.ts';
@@ -32,7 +33,9 @@ const long = [
   'mesh/measure/distance-all-pairs',
   'parts/supports/nest',
 ];
-const asFiles = (names: readonly string[]): string[] => names.map((name) => `tests/${name}.test.ts`);
+const asFile = (name: string): string => `tests/${name}.test.ts`;
+const gone = long.filter((name) => !name.endsWith('*') && !existsSync(asFile(name)));
+if (gone.length > 0) throw new Error(`vitest.config.ts lists tests that are not there: ${gone.join(', ')}`);
 
 /** Projects in the order they are begun: what takes longest first, so that no worker is left with it at the end. */
 const order = ['long', 'browser', 'alone', 'units'];
@@ -40,7 +43,7 @@ const order = ['long', 'browser', 'alone', 'units'];
 class LongestFirst extends BaseSequencer {
   override async sort(files: TestSpecification[]): Promise<TestSpecification[]> {
     const rank = ({ project, moduleId }: TestSpecification): number => {
-      const listed = long.findIndex((name) => moduleId.endsWith(`tests/${name}.test.ts`));
+      const listed = long.findIndex((name) => moduleId.endsWith(asFile(name)));
       return order.indexOf(project.name) * 1000 + (listed < 0 ? 999 : listed);
     };
     // Those of one rank as they come: by what they took the last time.
@@ -69,11 +72,11 @@ export default defineConfig({
         test: {
           name: 'units',
           include: ['tests/**/*.test.ts'],
-          exclude: [...asFiles(long), 'tests/{browser,preview}/**'],
+          exclude: [...long.map(asFile), 'tests/{browser,preview}/**'],
           isolate: false,
         },
       },
-      { extends: true, test: { name: 'long', include: asFiles(long), isolate: false } },
+      { extends: true, test: { name: 'long', include: long.map(asFile), isolate: false } },
       // Some put another module in the place of one: a process each.
       { extends: true, test: { name: 'alone', include: ['tests/preview/**/*.test.ts'] } },
       {
