@@ -121,7 +121,7 @@ function describe(
       : '',
     describeWithheld(build),
     describeDropped(dropped),
-    `${written(files)} are in ${folder}`,
+    wrap(`${written(files)} are in ${folder}`, lineWidth),
   ]
     .filter((text) => text !== '')
     .join('\n\n');

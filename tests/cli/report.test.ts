@@ -130,6 +130,8 @@ gates:
   - { placements: a-rather-long-name-for-a-leaf-of-common-ivy }
 vents:
   - { placements: button }
+# What lies in the hot can stands it: this is about many placements.
+fixture: { material: aluminum }
 `;
 
   it('fits a page of 100 columns, however many placements there are, worst first', async () => {

@@ -18,9 +18,9 @@ it.each([
   ['a disc of 9, inches forgotten', 'diameter: 9, thickness: 7/8 in', '', 'disc small 2:9 `diameter: 9 in`'],
   [
     'halves of 7/8, inches forgotten',
-    'diameter: 9 in, thickness: 7/8',
+    'diameter: 9 in, thickness: 0.875',
     '',
-    'disc thin 2:25 `thickness: 7/8 in`',
+    'disc thin 2:25 `thickness: 0.875 in`',
   ],
   [
     'a well without unit',

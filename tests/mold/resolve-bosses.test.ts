@@ -77,7 +77,8 @@ describe('a hexagon', () => {
 
   it('is told what it cannot have', () => {
     expect(faults('kind: hexagon, size: wide')[0].code).toBe('plan.quantity');
-    expect(faults('kind: dome, size: 3/8')[0].code).toBe('plan.out-of-range');
+    // A fraction without its unit is asked about.
+    expect(faults('kind: dome, size: 3/8')[0].code).toBe('plan.quantity');
     expect(faults('kind: hexagon, size: 0.2')[0].code).toBe('plan.out-of-range');
     expect(faults('kind: hexagon, size: 0')[0].code).toBe('plan.out-of-range');
     expect(faults('kind: hexagon, size: 13, draft: 60')[0].code).toBe('plan.out-of-range');

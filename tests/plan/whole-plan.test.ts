@@ -8,7 +8,7 @@ import { planSchema } from '../../src/plan/schema.ts';
 const text = `title: Hedgerow
 revision: 3
 units: metric
-paper: letter
+paper: Letter
 process: rubber
 disc: { diameter: 9 in, lower: 19, upper: 3/4 in, rimChamfer: 1, label: Hedgerow 3 }
 sectors: { spacing: 8 in, radius: 60 % }

@@ -56,7 +56,8 @@ describe('sprue form: a cone', () => {
   });
   // 45 degrees on a radius of 10: a point 10 mm up. Least draft of 1 degree: common practice, no published source.
   it.each([
-    [45, ['fit.sprue-closed sprue']],
+    // Nothing of the hole is left: the layout says so (tests/faults/single/fit.yaml), and nothing is measured here.
+    [45, []],
     [0.5, ['fit.sprue-draft sprue']],
     [0, ['fit.sprue-draft sprue']],
     [1, []],

@@ -37,7 +37,7 @@ export const scaledMaster: Part = part({
 function scaledInputs(mold: Mold): ScaledInput[] {
   const groups = new Map<string, Placement[]>();
   for (const placement of mold.placements) {
-    if (enlargement(masterOf(mold, placement.master), placement) === 1) continue;
+    if (enlargement(masterOf(mold, placement), placement) === 1) continue;
     const key = `${placement.master} ${placement.scale}`;
     groups.set(key, [...(groups.get(key) ?? []), placement]);
   }
