@@ -1,6 +1,7 @@
-import { cp, mkdir, mkdtemp, readdir, readFile, rename, rm, writeFile } from 'node:fs/promises';
+import { cp, mkdir, mkdtemp, readdir, rename, rm, writeFile } from 'node:fs/promises';
 import { basename, dirname, join } from 'node:path';
 import type { ExportFile } from '../src/export/index.ts';
+import { mostTextBytes, readRegularFile } from '../src/preview/server/regular-file.ts';
 import { NoRoom, Unreadable } from './exit.ts';
 
 /** Writes one file whole, or throws as the file system does. */
@@ -132,7 +133,9 @@ const topOf = (path: string): string => path.split('/', 1)[0];
 /** What an earlier build wrote at the top of its folder; undefined where the file is not a manifest of one. */
 async function namesInManifest(path: string): Promise<Set<string> | undefined> {
   try {
-    const manifest: unknown = JSON.parse(await readFile(path, 'utf8'));
+    const read = await readRegularFile(path, mostTextBytes);
+    if ('fault' in read) return undefined;
+    const manifest: unknown = JSON.parse(new TextDecoder().decode(read.bytes));
     const { program, files } = manifest as { program?: { name?: unknown }; files?: unknown };
     if (program?.name !== 'discwright' || !Array.isArray(files)) return undefined;
     const paths = files.map((file: { path?: unknown } | null) => String(file?.path));

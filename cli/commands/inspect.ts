@@ -4,6 +4,7 @@ import { toDegrees } from '../../src/geometry/index.ts';
 import { loadKernel } from '../../src/kernel/index.ts';
 import type { FileUnit } from '../../src/mesh/index.ts';
 import { type Inspection, inspectMesh } from '../../src/pipeline/index.ts';
+import { mostFileBytes } from '../../src/preview/server/regular-file.ts';
 import { fixed, sayFinding, showQuantity } from '../../src/wording/index.ts';
 import { type ExitCode, exitCode, Unreadable } from '../exit.ts';
 import { readNamed } from '../plan-files.ts';
@@ -27,7 +28,7 @@ export async function runInspect(
   let code: ExitCode = exitCode.fine;
   const all: unknown[] = [];
   for (const [done, path] of paths.entries()) {
-    const read = await readNamed(path);
+    const read = await readNamed(path, mostFileBytes);
     if ('fault' in read) {
       // The other files are still worth a look.
       code = exitCode.unreadable;
