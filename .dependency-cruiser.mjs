@@ -29,8 +29,8 @@ const subRooms = [
   ]),
 ];
 
-/** The one import between neighbors that is meant: the command that shows the page starts the page's server. */
-const meantNeighbors = { cli: '^src/preview/server/index[.]ts$' };
+/** The one neighbor that is meant: a command starts the page's server, and all read files the way the server does. */
+const meantNeighbors = { cli: '^src/preview/server/(index|regular-file)[.]ts$' };
 
 const floorRules = floors.flatMap((rooms, level) =>
   rooms.map((room) => ({
@@ -55,12 +55,13 @@ export default {
       from: { path: '^(src/[^/]+|cli)/' },
       to: {
         path: '^src/[^/]+/',
-        // Distances bring three and its trees along, which only walls need; the page's server is a room of its own.
+        // Distances bring three and its trees along, which only walls need; the page's server is a room of its own, and
+        // commands that only read files do not load it.
         pathNot: [
           '^$1/',
           '^src/[^/]+/index[.]ts$',
           '^src/mesh/measure/distance[.]ts$',
-          '^src/preview/server/index[.]ts$',
+          '^src/preview/server/(index|regular-file)[.]ts$',
         ],
       },
     },

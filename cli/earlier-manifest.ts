@@ -1,6 +1,6 @@
-import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { z } from 'zod';
+import { mostTextBytes, readRegularFile } from '../src/preview/server/regular-file.ts';
 
 const things = z.array(z.looseObject({ path: z.string(), sha256: z.string().optional() }));
 
@@ -23,7 +23,8 @@ export const parseManifest = (bytes: Uint8Array): EarlierBuild =>
 /** What an earlier build says it left in a folder; undefined where there is no manifest of one. */
 export async function readEarlier(folder: string): Promise<EarlierBuild | undefined> {
   try {
-    return parseManifest(await readFile(join(folder, manifestName)));
+    const read = await readRegularFile(join(folder, manifestName), mostTextBytes);
+    return 'fault' in read ? undefined : parseManifest(read.bytes);
   } catch {
     // Not there, or not ours: then there was no build.
     return undefined;

@@ -1,34 +1,34 @@
-import { readFile, stat } from 'node:fs/promises';
+import { stat } from 'node:fs/promises';
 import { basename, dirname, join, resolve, sep } from 'node:path';
 import type { FileAccess, PlanSource } from '../src/pipeline/index.ts';
 import { leadsOut } from '../src/plan/index.ts';
+import { mostFileBytes, mostTextBytes, readRegularFile } from '../src/preview/server/regular-file.ts';
 import { Unreadable } from './exit.ts';
 
 const sayWhy = (error: unknown, path: string): string => {
   const code = (error as NodeJS.ErrnoException).code;
   if (code === 'ENOENT' || code === 'ENOTDIR') return `there is no file ${path}`;
-  if (code === 'EISDIR') return `${path} is a folder, not a file`;
   if (code === 'EACCES' || code === 'EPERM') return `${path} may not be read by you`;
-  if (code === 'ERR_FS_FILE_TOO_LARGE') return `${path} is larger than 2 GiB`;
   return `${path} cannot be read (${code ?? String(error)})`;
 };
 
-/** Bytes of a file, or in one plain sentence why there are none. A device would be read without end. */
-async function bytesOf(path: string, shown: string): Promise<{ bytes: Uint8Array } | { fault: string }> {
+/** Bytes of a file, or in one plain sentence why there are none. */
+async function bytesOf(
+  path: string,
+  shown: string,
+  most: number,
+): Promise<{ bytes: Uint8Array } | { fault: string }> {
   try {
-    const what = await stat(path);
-    if (what.isCharacterDevice() || what.isBlockDevice()) {
-      return { fault: `${shown} is a device, not a file` };
-    }
-    return { bytes: await readFile(path) };
+    const read = await readRegularFile(path, most);
+    return 'fault' in read ? { fault: `${shown} ${read.fault}` } : read;
   } catch (error) {
     return { fault: sayWhy(error, shown) };
   }
 }
 
-/** Reads a file named on the command line. */
-export const readNamed = (path: string): Promise<{ bytes: Uint8Array } | { fault: string }> =>
-  bytesOf(path, path);
+/** Reads a file named on the command line, of at most so many bytes. */
+export const readNamed = (path: string, most: number): Promise<{ bytes: Uint8Array } | { fault: string }> =>
+  bytesOf(path, path, most);
 
 /** Path of a plan: a file, or plan.yaml in a folder. Throws Unreadable where it cannot be read. */
 export async function planPath(argument: string): Promise<string> {
@@ -40,7 +40,7 @@ export async function planPath(argument: string): Promise<string> {
 export async function openPlan(argument: string): Promise<PlanSource> {
   const inFolder = await isFolder(argument);
   const name = inFolder ? join(argument, 'plan.yaml') : argument;
-  const read = await readNamed(name);
+  const read = await readNamed(name, mostTextBytes);
   if ('fault' in read) {
     throw new Unreadable(inFolder ? `${read.fault}; a plan in a folder is called plan.yaml` : read.fault);
   }
@@ -60,7 +60,7 @@ async function isFolder(path: string): Promise<boolean> {
 function folderAccess(folder: string): FileAccess {
   return async (path) => {
     const full = resolve(folder, path);
-    const read = await bytesOf(full, path);
+    const read = await bytesOf(full, path, mostFileBytes);
     if ('fault' in read) return read;
     return { bytes: read.bytes, name: basename(full), outside: leadsOut(path) };
   };

@@ -1,6 +1,7 @@
-import { readFile, stat } from 'node:fs/promises';
+import { stat } from 'node:fs/promises';
 import { join } from 'node:path';
 import { type ExportFile, jsonBytes } from '../../src/export/index.ts';
+import { mostTextBytes, readRegularFile } from '../../src/preview/server/regular-file.ts';
 import { rowJson, type VariantRow } from './variant-row.ts';
 
 /** What a variant's folder says of itself. */
@@ -33,7 +34,8 @@ export async function readFinished(folder: string): Promise<Finished | undefined
 
 async function readJson(path: string): Promise<unknown> {
   try {
-    return JSON.parse(await readFile(path, 'utf8'));
+    const read = await readRegularFile(path, mostTextBytes);
+    return 'fault' in read ? undefined : JSON.parse(new TextDecoder().decode(read.bytes));
   } catch {
     // Not there, or not ours: then there is no result.
     return undefined;

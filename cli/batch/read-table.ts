@@ -1,4 +1,5 @@
 import { CsvError, parse } from 'csv-parse/sync';
+import { mostTextBytes } from '../../src/preview/server/regular-file.ts';
 import { Unreadable } from '../exit.ts';
 import { readNamed } from '../plan-files.ts';
 import type { Unnamed } from './name-variants.ts';
@@ -18,7 +19,7 @@ const nameColumn = 'name';
  * where the file or its head cannot be read.
  */
 export async function readTable(path: string): Promise<VariantTable> {
-  const read = await readNamed(path);
+  const read = await readNamed(path, mostTextBytes);
   if ('fault' in read) throw new Unreadable(read.fault);
   const [head, ...rows] = cellsOf(read.bytes, path);
   if (!head || head.every((cell) => cell === '')) throw new Unreadable(`${path} has no head row`);

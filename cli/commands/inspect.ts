@@ -9,6 +9,7 @@ import {
   type InspectOptions as MeshOptions,
 } from '../../src/pipeline/index.ts';
 import { type KindName, quantityFinding, readQuantity } from '../../src/plan/index.ts';
+import { mostFileBytes } from '../../src/preview/server/regular-file.ts';
 import { alloyNamed } from '../../src/tables/index.ts';
 import { fixed, sayFinding, showQuantity } from '../../src/wording/index.ts';
 import { type ExitCode, exitCode, Unreadable } from '../exit.ts';
@@ -45,7 +46,7 @@ export async function runInspect(
   let code: ExitCode = exitCode.fine;
   const all: unknown[] = [];
   for (const [done, path] of paths.entries()) {
-    const read = await readNamed(path);
+    const read = await readNamed(path, mostFileBytes);
     if ('fault' in read) {
       // The other files are still worth a look.
       code = exitCode.unreadable;

@@ -34,6 +34,9 @@ interface Approach {
   readonly sine: number;
 }
 
+const squareAt = ({ far, cosine, sine }: Approach, c: number, s: number): number =>
+  Math.max(0, far - cosine * c - sine * s);
+
 /** An angle where d may have a minimum, and what d squared then is. */
 interface Critical {
   readonly angle: number;
@@ -118,19 +121,20 @@ export class Pattern {
 
   /** Whether d at this angle is the root of `square`: all find a seat within it, and not within less. */
   private isBottleneck(angle: number, square: number): boolean {
-    const squares = this.squares(angle);
     const slack = 1e-11 * this.farthest;
+    // Nearly all angles fall out here, at the first few bosses: no distance is worked out that is not looked at.
+    const [c, s] = [Math.cos(angle), Math.sin(angle)];
     for (const [i, sockets] of this.fits.entries()) {
-      if (sockets.every((j) => squares[i][j] > square + slack)) return false;
+      const row = this.approach[i];
+      if (sockets.every((j) => squareAt(row[j], c, s) > square + slack)) return false;
     }
+    const squares = this.squares(angle);
     return this.seats(squares, square + slack) && !this.seats(squares, square - slack);
   }
 
   private squares(angle: number): number[][] {
     const [c, s] = [Math.cos(angle), Math.sin(angle)];
-    return this.approach.map((row) =>
-      row.map(({ far, cosine, sine }) => Math.max(0, far - cosine * c - sine * s)),
-    );
+    return this.approach.map((row) => row.map((one) => squareAt(one, c, s)));
   }
 
   private *criticalAngles(): Generator<Critical> {

@@ -9,6 +9,7 @@ import {
   type Severity,
 } from '../findings/index.ts';
 import { expandPlacements, placementsNamed } from './expand-placements.ts';
+import { tooMany } from './limit-places.ts';
 import { nearestName } from './nearest-name.ts';
 import type { Plan } from './plan.ts';
 import { type PlanPath, type PlanTree, sayPath } from './plan-tree.ts';
@@ -26,6 +27,10 @@ export function crossCheck(plan: Plan, tree: PlanTree): Finding[] {
     const at = code === 'plan.unknown-key' ? tree.keySpotAt(path) : tree.spotAt(path);
     findings.push(findingWith(code, values, { subject: sayPath(path), at }));
   };
+  const over = tooMany(plan);
+  for (const { values, path } of over) find('plan.too-many', values, path);
+  // What the other checks hold against each other would take as long as what the limit is there for.
+  if (over.length > 0) return findings;
   mastersExist(plan, find);
   idsDiffer(plan, find);
   namedPlacementsExist(plan, find);

@@ -109,6 +109,22 @@ test('the size allowed is allowed, and one byte more is not', () => {
   expect(codes(utf8.encode(fits.replace('about', 'abövt')))).toEqual(['plan.too-large']);
 });
 
+test.each<[string, string, number, number]>([
+  ['masters', 'masters: { a: { width: 1, length: 1, above: 1, below: 1 } }\nplacements:\n', 300, 301],
+  ['bosses', 'registration:\n  bosses:\n', 24, 25],
+])('so many %s are allowed, and one more is not', (what, head, most, over) => {
+  const entry = what === 'masters' ? 'master: a' : 'kind: dome, size: 3';
+  const plan = (count: number): string =>
+    `${small}${head}    - { ${entry}, ring: { count: ${count}, radius: 40 } }\n`;
+  expect(codes(plan(most))).toEqual([]);
+  const [excess] = readPlan(plan(over), 'plan.yaml').findings;
+  expect(excess).toMatchObject({
+    code: 'plan.too-many',
+    severity: 'stop',
+    values: { what, measured: over, limit: most },
+  });
+});
+
 const bomb = `${Array.from({ length: 20 }, (_, i) =>
   i === 0
     ? 'a0: &a0 [x, x, x, x, x, x, x, x, x]'

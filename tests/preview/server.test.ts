@@ -1,3 +1,4 @@
+import { execFileSync } from 'node:child_process';
 import {
   mkdirSync,
   mkdtempSync,
@@ -83,6 +84,26 @@ afterAll(async () => {
 });
 
 describe('what is served', () => {
+  it.runIf(process.platform === 'linux')('is no pipe and no file that the system makes up', async () => {
+    const folder = at('odd');
+    mkdirSync(folder);
+    execFileSync('mkfifo', [join(folder, 'pipe.stl')]);
+    symlinkSync('/proc/self/maps', join(folder, 'made-up.stl'));
+    const names = ['pipe', 'made-up'];
+    const masters = names.map((name) => `  ${name}: { file: ${name}.stl }\n`).join('');
+    writeFileSync(
+      join(folder, 'plan.yaml'),
+      `process: rubber\ndisc: { diameter: 150 }\nmasters:\n${masters}`,
+    );
+    const odd = await startPreview({ page: at('page'), plan: join(folder, 'plan.yaml'), root: '/' });
+    const said = await Promise.all(
+      names.map(async (name) => (await fetch(`${odd.url}plan/file?path=${name}.stl`)).text()),
+    );
+    await odd.close();
+    expect(said[0]).toBe('pipe.stl is a pipe, not a file');
+    expect(said[1]).toMatch(/^made-up.stl holds more than its size tells/);
+  });
+
   it('is the page with this run’s word, the plan, and its masters', async () => {
     const page = await ask('/');
     expect(page.status).toBe(200);

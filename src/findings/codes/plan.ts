@@ -71,6 +71,16 @@ export const planCodes = codes({
     says: 'The plan has more than {limit, number} entries.',
     remedy: 'Take out entries or aliases; a ring places many masters in one entry.',
   },
+  'plan.too-many': {
+    severity: 'stop',
+    means: 'A plan places far more things of a kind than one disc holds.',
+    formula:
+      'places of all entries together; at most 300 masters, gates, vents and build-ups each, 24 bosses',
+    source: 'our own choice: so many are still judged within seconds',
+    values: { what: ['masters', 'bosses', 'gates', 'vents', 'build-ups'], measured: 'count', limit: 'count' },
+    says: 'All entries together place {measured, number} {what}; a disc may have at most {limit, number}.',
+    remedy: 'Take out entries or places; check the `count` of the rings.',
+  },
   'plan.alias': {
     severity: 'stop',
     means: 'An alias such as `*a` names no anchor `&a` written before it.',

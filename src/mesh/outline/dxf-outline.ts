@@ -1,6 +1,7 @@
 import { mmPerInch, type Point2, toRadians } from '../../geometry/index.ts';
 import type { DrawnPaths, Unreadable } from './drawn-paths.ts';
 import { arcPoints, bulgePoints, ellipsePoints } from './flatten.ts';
+import { limitPoints } from './point-limit.ts';
 
 /** $INSUNITS of the DXF reference, in mm. */
 const unitsMm: Readonly<Record<number, number>> = { 1: mmPerInch, 2: 304.8, 4: 1, 5: 10, 6: 1000, 13: 0.001 };
@@ -18,7 +19,7 @@ interface Entity {
 
 /**
  * Reads the outlines of an ASCII DXF text: LINE, ARC, CIRCLE, ELLIPSE, LWPOLYLINE and POLYLINE (with bulges) of the
- * model space; mm. A file that does not end in EOF is cut off and not read.
+ * model space; mm. A file that does not end in EOF is cut off and not read. Throws TooManyPoints.
  */
 export function readDxf(text: string, chordError: number): DrawnPaths | Unreadable {
   const pairs = readPairs(text);
@@ -95,12 +96,15 @@ class Sheet {
   readonly closed: Point2[][] = [];
   readonly open: Point2[][] = [];
   readonly ignored = new Map<string, number>();
+  private points = 0;
 
   constructor(private readonly chordError: number) {}
 
   /** One entity in the file's unit. What is not understood, or holds no finite numbers, is counted as ignored. */
   add(entity: Entity, vertices: readonly Entity[]): void {
     const path = this.pathOf(entity, vertices);
+    this.points += path?.points.length ?? 0;
+    limitPoints(this.points);
     if (!path?.points.flat().every(Number.isFinite)) {
       this.ignored.set(entity.type, (this.ignored.get(entity.type) ?? 0) + 1);
     } else if (path.points.length > 1) (path.closed ? this.closed : this.open).push(path.points);
@@ -182,6 +186,7 @@ class Sheet {
           this.chordError,
         ),
       );
+      limitPoints(points.length);
     }
     if (closed) points.pop();
     return { closed, points };

@@ -3,6 +3,7 @@ import { defaultChordError } from '../../geometry/index.ts';
 import type { Ring } from '../measure/silhouette.ts';
 import type { DrawnPaths } from './drawn-paths.ts';
 import { readDxf } from './dxf-outline.ts';
+import { mostPoints, TooManyPoints } from './point-limit.ts';
 import { crossingOf, joinEnds, orientByNesting, withoutRepeats } from './rings.ts';
 import { readSvg } from './svg/svg-outline.ts';
 
@@ -35,7 +36,16 @@ export function readOutline(
     const values = { file, measured: bytes.length, limit: mostBytes };
     return { findings: [finding('outline.too-large', { subject: file, values })] };
   }
-  const text = decode(bytes);
+  try {
+    return readText(decode(bytes), file, chordError);
+  } catch (error) {
+    if (!(error instanceof TooManyPoints)) throw error;
+    const values = { file, limit: mostPoints };
+    return { findings: [finding('outline.too-many-points', { subject: file, values })] };
+  }
+}
+
+function readText(text: string, file: string, chordError: number): OutlineOutcome {
   const svg = /^\s*</.test(text) || (/\.svg$/i.test(file) && !/^\s*\d/.test(text));
   const drawing = svg ? readSvg(text, chordError) : readDxf(text, chordError);
   if ('reason' in drawing) {

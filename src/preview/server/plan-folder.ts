@@ -1,11 +1,9 @@
 import { createHash } from 'node:crypto';
-import { lstat, mkdir, open, readFile, realpath, rename, rm, stat, writeFile } from 'node:fs/promises';
+import { lstat, mkdir, open, realpath, rename, rm, stat, writeFile } from 'node:fs/promises';
 import { basename, dirname, isAbsolute, join, relative, resolve, sep } from 'node:path';
 import { filesNamed, leadsOut, readPlan } from '../../plan/index.ts';
 import type { Refusal } from './guard.ts';
-
-/** Largest master served, bytes: the reader of meshes takes no more. */
-const largestFile = 2 ** 31;
+import { mostTextBytes, readRegularFile } from './regular-file.ts';
 
 export interface PlanState {
   readonly name: string;
@@ -21,9 +19,16 @@ const ending = /\.(stl|obj|3mf|svg|dxf)$/i;
 /** Folder beside the plan that new masters are put into. */
 const mastersFolder = 'masters';
 
+/** Bytes of a plan that was there when the page was asked for; throws where it can no longer be read. */
+async function planBytes(planPath: string): Promise<Uint8Array> {
+  const read = await readRegularFile(planPath, mostTextBytes);
+  if ('fault' in read) throw new Error(`the plan ${read.fault}`);
+  return read.bytes;
+}
+
 /** Paths of the masters' files as the plan on disk writes them. */
 const namedBy = async (planPath: string): Promise<readonly string[]> =>
-  filesNamed(readPlan(new Uint8Array(await readFile(planPath)), basename(planPath)).plan);
+  filesNamed(readPlan(await planBytes(planPath), basename(planPath)).plan);
 
 /**
  * The masters a plan names outside its folder that may be shown all the same, as real paths: files with the ending of a
@@ -62,8 +67,8 @@ export class PlanFolder {
   }
 
   async state(): Promise<PlanState> {
-    const bytes = await readFile(this.path);
-    return { name: basename(this.path), text: bytes.toString('utf8'), hash: hashOf(bytes) };
+    const bytes = await planBytes(this.path);
+    return { name: basename(this.path), text: Buffer.from(bytes).toString('utf8'), hash: hashOf(bytes) };
   }
 
   /** Where the masters' files lie that exist, for watching. */
@@ -82,10 +87,8 @@ export class PlanFolder {
       return leadsOut(path) ? outside(path) : { status: 404, says: `there is no file ${path}` };
     }
     if (!this.also.has(real) && (isAbsolute(path) || !this.holds(real))) return outside(path);
-    const what = await stat(real);
-    if (!what.isFile() || what.size > largestFile)
-      return { status: 403, says: `${path} is no file to be read` };
-    return new Uint8Array(await readFile(real));
+    const read = await readRegularFile(real);
+    return 'fault' in read ? { status: 403, says: `${path} ${read.fault}` } : read.bytes;
   }
 
   private holds(real: string): boolean {
@@ -149,7 +152,9 @@ export class PlanFolder {
 
 async function isSame(path: string, bytes: Uint8Array): Promise<boolean> {
   const what = await lstat(path);
-  return what.isFile() && what.size === bytes.length && hashOf(await readFile(path)) === hashOf(bytes);
+  if (!what.isFile() || what.size !== bytes.length) return false;
+  const there = await readRegularFile(path);
+  return 'bytes' in there && hashOf(there.bytes) === hashOf(bytes);
 }
 
 const outside = (path: string): Refusal => ({

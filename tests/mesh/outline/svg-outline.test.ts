@@ -1,4 +1,4 @@
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, test } from 'vitest';
 import { areasOf, codesOf, expectArea, lost, svg } from './drawings.ts';
 
 describe('SVG shapes have the areas of their formulas', () => {
@@ -192,4 +192,14 @@ describe('SVG pages within the page, and shapes used again', () => {
     expect(codesOf(outcome)).toEqual(['outline.unreadable']);
     expect(codesOf(svg('<g>'.repeat(100_000) + '</g>'.repeat(100_000)))).toEqual(['outline.unreadable']);
   });
+});
+
+test('the points of a drawing are counted, also of what is used again, and more elements than a drawing has refused', () => {
+  const round = '<g id="c"><circle cx="50" cy="50" r="40"/></g>';
+  const used = svg(`${round}${'<use href="#c"/>'.repeat(2000)}`);
+  expect(used.findings).toMatchObject([{ code: 'outline.too-many-points', values: { limit: 20_000 } }]);
+  const flood = svg('<g/>'.repeat(50_000));
+  expect(flood.findings).toMatchObject([
+    { code: 'outline.unreadable', values: { which: 'elements', limit: 50_000 } },
+  ]);
 });

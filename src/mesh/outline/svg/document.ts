@@ -5,16 +5,21 @@ import { SvgFault } from './svg-fault.ts';
 /** Elements nested deeper are no drawing. */
 const mostDepth = 500;
 
+/** More elements are no drawing of one part; each is held against every rule of the style sheets. */
+const mostElements = 50_000;
+
 /** The elements of an XML text, without the prefixes of their names. */
 export function readDocument(text: string): { readonly document: Document; readonly root: Element } {
   const handler = new DomHandler();
   let depth = 0;
+  let elements = 0;
   const parser = new SaxesParser();
   parser.on('error', (error) => {
     throw new SvgFault({ which: 'xml', fault: error.message.replace(/^undefined:/, 'line ') });
   });
   parser.on('opentag', ({ name, attributes }) => {
     if (++depth > mostDepth) throw new SvgFault({ which: 'deep', limit: mostDepth });
+    if (++elements > mostElements) throw new SvgFault({ which: 'elements', limit: mostElements });
     const plain = localName(name);
     if (depth === 1 && plain !== 'svg') throw new SvgFault({ which: 'root', element: plain });
     handler.onopentag(plain, attributes);

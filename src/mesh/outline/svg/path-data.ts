@@ -1,6 +1,7 @@
 import { SVGPathData, SVGPathDataTransformer } from 'svg-pathdata';
 import { type Point2, toRadians } from '../../../geometry/index.ts';
 import { arcPoints, cubicPoints, quadraticPoints } from '../flatten.ts';
+import { limitPoints } from '../point-limit.ts';
 import { SvgFault } from './svg-fault.ts';
 
 export interface Paths {
@@ -8,7 +9,7 @@ export interface Paths {
   readonly open: readonly (readonly Point2[])[];
 }
 
-/** A path's data in user units, curves as chords. */
+/** A path's data in user units, curves as chords. Throws TooManyPoints. */
 export function pathPaths(d: string, chordError: number): Paths {
   const paths: { closed: Point2[][]; open: Point2[][] } = { closed: [], open: [] };
   let commands: SVGPathData['commands'];
@@ -22,6 +23,7 @@ export function pathPaths(d: string, chordError: number): Paths {
     throw new SvgFault({ which: 'path', fault: error instanceof Error ? error.message : String(error) });
   }
   let path: Point2[] = [];
+  let count = 0;
   const end = (): void => {
     if (path.length > 1) paths.open.push(path);
     path = [];
@@ -36,7 +38,10 @@ export function pathPaths(d: string, chordError: number): Paths {
       // A path may go on after it is closed, from where it began.
       path = start ? [start] : [];
     } else {
-      path.push(...stroke(command, path[path.length - 1], chordError));
+      const points = stroke(command, path[path.length - 1], chordError);
+      count += points.length;
+      limitPoints(count);
+      path.push(...points);
     }
   }
   end();

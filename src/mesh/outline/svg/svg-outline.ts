@@ -3,6 +3,7 @@ import { getElementsByTagName } from 'domutils';
 import { applyToPoint, compose, type Matrix, translate } from 'transformation-matrix';
 import type { Point2 } from '../../../geometry/index.ts';
 import type { DrawnPaths, Unreadable } from '../drawn-paths.ts';
+import { limitPoints } from '../point-limit.ts';
 import { readDocument } from './document.ts';
 import { Lengths, type Property, shapes } from './shapes.ts';
 import { Styles } from './styles.ts';
@@ -26,9 +27,9 @@ const apart = new Set([
   'metadata',
 ]);
 /** More shapes used again are a flood, not a drawing. */
-const mostUses = 10_000;
+const mostUses = 4_000;
 
-/** Reads the outlines of an SVG text: mm, y up, chords at most `chordError` mm from the curves. */
+/** Reads the outlines of an SVG text: mm, y up, chords at most `chordError` mm from the curves. Throws TooManyPoints. */
 export function readSvg(text: string, chordError: number): DrawnPaths | Unreadable {
   try {
     return new Reading(text, chordError).drawing();
@@ -58,6 +59,7 @@ class Reading {
   private readonly styles: Styles;
   private readonly byId = new Map<string, Element>();
   private used = 0;
+  private points = 0;
 
   constructor(
     text: string,
@@ -108,6 +110,8 @@ class Reading {
       return;
     }
     const paths = shapes[name](new Lengths(name, property, size), attribs, this.chordError / scale);
+    for (const path of [...paths.closed, ...paths.open]) this.points += path.length;
+    limitPoints(this.points);
     const moved = (path: readonly Point2[]): Point2[] =>
       path.map(([x, y]) => applyToPoint(matrix, [x, y] as [number, number]));
     for (const path of paths.closed) this.closed.push(moved(path));
