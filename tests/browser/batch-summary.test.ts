@@ -44,10 +44,12 @@ it('the summary opens from disk, shows its pictures, sorts by keys, and is legib
     page.on('request', (request) => asked.push(new URL(request.url()).protocol));
     await page.goto(pathToFileURL(join(bench.path('out'), 'form-batch/batch-summary.html')).href);
     expect(await names(page)).toEqual(['large', 'small', 'bad', 'mid']);
-    const widths = await page
-      .locator('img')
-      .evaluateAll((images) => images.map((image) => (image as HTMLImageElement).naturalWidth));
-    expect(widths).toEqual([480, 480, 480]);
+    const widths = () =>
+      page
+        .locator('img')
+        .evaluateAll((images) => images.map((image) => (image as HTMLImageElement).naturalWidth));
+    // They are loaded as they come near, after the page itself.
+    await expect.poll(widths, { timeout: 60_000 }).toEqual([480, 480, 480]);
     const byDiameter = page.getByRole('button', { name: 'disc.diameter' });
     await byDiameter.focus();
     await page.keyboard.press('Enter');

@@ -12,7 +12,7 @@ const plan = (disc: string, sprue: string, more = ''): string =>
   `process: rubber\ndisc: { ${disc} }\nsprue: { ${sprue} }\n${more}`;
 
 const sizes = ({ findings }: { findings: readonly Finding[] }) =>
-  findings.filter(({ code }) => /^layout\.(disc|sprue)-form$|^fit\.sprue-closed$/.test(code));
+  findings.filter(({ code }) => ['layout.disc-form', 'layout.sprue-form', 'fit.sprue-closed'].includes(code));
 
 it.each([
   ['a disc of 9, inches forgotten', 'diameter: 9, thickness: 7/8 in', '', 'disc small 2:9 `diameter: 9 in`'],
