@@ -32,5 +32,6 @@ export const contoursText = (height: number, step: number, units: UnitSystem): s
     ? `${depthText(height, units)} mm high, contours every ${step} mm`
     : `${depthText(height, units)} in high, contours every ${inchFraction(step, 32)} in`;
 
-/** By how much a scale is over 1: `1.25 %`. */
-export const percentOver = (scale: number): string => `${((scale - 1) * 100).toFixed(2)} %`;
+/** By how much a scale is over or under 1: `enlarged by 1.25 %`, `reduced by 50.00 %`. */
+export const resized = (scale: number): string =>
+  `${scale < 1 ? 'reduced' : 'enlarged'} by ${(Math.abs(scale - 1) * 100).toFixed(2)} %`;

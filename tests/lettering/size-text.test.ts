@@ -5,7 +5,7 @@ import {
   depthText,
   diameterText,
   inchesText,
-  percentOver,
+  resized,
   sizeText,
 } from '../../src/lettering/index.ts';
 
@@ -53,7 +53,7 @@ describe('sizes as they are engraved', () => {
     expect(contoursText(4.04, 25.4 / 32, 'inch')).toBe('.159 in high, contours every 1/32 in');
     expect([1, 12].map((mm) => contourText(mm, 'metric'))).toEqual(['1', '12']);
     expect([1, 2, 33].map((n) => contourText((n * 25.4) / 32, 'inch'))).toEqual(['1/32', '1/16', '1 1/32']);
-    expect(percentOver(1 / (0.995 * 0.98))).toBe('2.55 %');
-    expect(percentOver(0.99)).toBe('-1.00 %');
+    expect(resized(1 / (0.995 * 0.98))).toBe('enlarged by 2.55 %');
+    expect(resized(0.99)).toBe('reduced by 1.00 %');
   });
 });

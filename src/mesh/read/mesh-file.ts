@@ -2,8 +2,7 @@ import {
   type CodeValues,
   type Finding,
   type FindingCode,
-  type FindingDetails,
-  finding,
+  findingWith,
   type TextPlace,
 } from '../../findings/index.ts';
 
@@ -43,12 +42,13 @@ export class MeshFile {
 
   /** Notes a finding and goes on. */
   say<C extends MeshCode>(code: C, said: Said<C>, at?: TextPlace): void {
-    this.findings.push(finding(code, this.details(said, at)));
+    this.findings.push(findingWith(code, this.named(said), { subject: this.name, ...(at && { at }) }));
   }
 
   /** Ends the reading with a stop. */
   stop<C extends MeshCode>(code: C, said: Said<C>, at?: TextPlace): never {
-    throw new MeshFault(finding(code, { ...this.details(said, at), severity: 'stop' }));
+    const about = { subject: this.name, severity: 'stop', ...(at && { at }) } as const;
+    throw new MeshFault(findingWith(code, this.named(said), about));
   }
 
   /** Ends the reading where a count passes its limit. */
@@ -66,9 +66,8 @@ export class MeshFile {
     this.say('mesh.not-finite', said, at);
   }
 
-  private details<C extends MeshCode>(said: Said<C>, at: TextPlace | undefined): FindingDetails<C> {
-    const values = { file: this.name, ...said };
-    // That `said` and the file's name are all that the code gives is known only where the code is.
-    return { subject: this.name, values, ...(at && { at }) } as unknown as FindingDetails<C>;
+  /** That `said` and the file's name are all that the code gives is known only where the code is. */
+  private named<C extends MeshCode>(said: Said<C>): CodeValues<C> {
+    return { file: this.name, ...said } as unknown as CodeValues<C>;
   }
 }

@@ -1,10 +1,4 @@
-import {
-  type CodeValues,
-  type Finding,
-  type FindingCode,
-  type FindingDetails,
-  finding,
-} from '../../findings/index.ts';
+import { type CodeValues, type Finding, type FindingCode, findingWith } from '../../findings/index.ts';
 import type { Vec3 } from '../../geometry/index.ts';
 import type { ClosedTopology } from './close-topology.ts';
 import type { CutOut } from './cut-crossings.ts';
@@ -52,10 +46,9 @@ export class Remarks {
     if (count === 0) return;
     const kind = code.replace('repair.', '');
     this.counts[kind] = (this.counts[kind] ?? 0) + count;
-    const values = { measured: count, ...said };
-    const details = { subject: this.subject, values, ...(place && { place }) };
     // That these are all the values that the code gives is known only where the code is.
-    this.findings.push(finding(code, details as unknown as FindingDetails<C>));
+    const values = { measured: count, ...said } as unknown as CodeValues<C>;
+    this.findings.push(findingWith(code, values, { subject: this.subject, ...(place && { place }) }));
   }
 
   /** A stop; gives undefined, so that it can be returned where a mesh would be. */

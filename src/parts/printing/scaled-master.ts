@@ -1,6 +1,6 @@
 import { boundsOf, compose, moveMesh, scaling } from '../../geometry/index.ts';
 import { closedAfterRounding, onGrid } from '../../kernel/index.ts';
-import { percentOver } from '../../lettering/index.ts';
+import { resized } from '../../lettering/index.ts';
 import {
   type Master,
   type Mold,
@@ -65,7 +65,7 @@ function enlarged({ id, master, placement, used }: ScaledInput): Solid {
   const mesh = moveMesh(master.mesh, compose(toBed, scaling(scale)));
   return {
     id,
-    title: `${master.id} enlarged by ${percentOver(enlargement(master, placement))}`,
+    title: `${master.id} ${resized(enlargement(master, placement))}`,
     role: 'scaled master',
     subjects: [master.id, ...used],
     mesh: closedAfterRounding(onGrid(mesh)),

@@ -12,11 +12,17 @@ const lie = z
 
 const repair = z
   .strictObject({
-    edge: length('Edge length at which a master is meshed anew when nothing milder closes it.', {
-      from: 0.01,
-      to: 10,
+    edge: length(
+      'Edge length, at its final size, at which a master is meshed anew when nothing milder closes it.',
+      {
+        from: 0.01,
+        to: 10,
+      },
+    ).optional(),
+    closeHoles: length('Holes up to this size across, at its final size, are closed.', {
+      from: 0,
+      to: 1000,
     }).optional(),
-    closeHoles: length('Holes up to this size across are closed.', { from: 0, to: 1000 }).optional(),
   })
   .describe('How far the repair of a faulty mesh may go.');
 
