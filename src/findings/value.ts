@@ -8,6 +8,7 @@ export const units = [
   'g.mm',
   'kg',
   'N',
+  'N.m',
   'Pa',
   'C',
   's',

@@ -11,3 +11,4 @@ export * from './shot.ts';
 export * from './slab.ts';
 export * from './spinning.ts';
 export * from './threads.ts';
+export * from './tightening.ts';

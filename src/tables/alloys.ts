@@ -1,5 +1,4 @@
-import type { Sourced } from './rubbers.ts';
-import { fromMemory, published } from './source.ts';
+import { fromMemory, published, type Sourced } from './source.ts';
 
 /** A metal that is cast. A property without a source at hand is left out: then the plan must give it. */
 export interface Alloy {

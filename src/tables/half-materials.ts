@@ -1,5 +1,4 @@
-import type { Sourced } from './rubbers.ts';
-import { fromMemory, published } from './source.ts';
+import { fromMemory, published, type Sourced } from './source.ts';
 
 /** What rigid halves are made of, printed or machined solid. Left out is what is not known: then it is a stop. */
 export interface HalfMaterial {

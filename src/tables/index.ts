@@ -12,4 +12,5 @@ export * from './rubbers.ts';
 export * from './source.ts';
 export * from './stock.ts';
 export * from './threads.ts';
+export * from './tightening.ts';
 export * from './tolerances.ts';

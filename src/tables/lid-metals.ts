@@ -1,4 +1,4 @@
-import { fromMemory, published, type RowSource } from './source.ts';
+import { fromMemory, published, type RowSource, type Sourced } from './source.ts';
 
 /** What lids are made of. Blank (undefined) where no figure is at hand: then the plan must give it. */
 export interface LidMetal {
@@ -8,6 +8,7 @@ export interface LidMetal {
   readonly poisson: number;
   readonly densityKgM3: number;
   readonly heatJKgK: number;
+  readonly conductivityWMK: Sourced;
   /** Yield strength at temperatures up to `yieldToC`; nothing is known here above that. */
   readonly yieldPa: number;
   readonly yieldToC: number;
@@ -22,6 +23,10 @@ const lidMetals: readonly LidMetal[] = [
     poisson: 0.3,
     densityKgM3: 7850,
     heatJKgK: 490,
+    conductivityWMK: {
+      value: 48,
+      source: fromMemory('54 - 0.0333 T W/mK of carbon steel, EN 1993-1-2, sec. 3.4.1.3, at 180 C'),
+    },
     yieldPa: 170e6,
     yieldToC: 200,
     source: fromMemory(
@@ -35,6 +40,7 @@ const lidMetals: readonly LidMetal[] = [
     poisson: 0.33,
     densityKgM3: 2700,
     heatJKgK: 896,
+    conductivityWMK: { value: 167, source: fromMemory('6061-T6') },
     yieldPa: 276e6,
     // It is aged at 160 to 177 C: held there again and again it softens, and no figure for that is at hand.
     yieldToC: 100,

@@ -1,5 +1,4 @@
-import type { Sourced } from './rubbers.ts';
-import { fromMemory, published, type RowSource } from './source.ts';
+import { fromMemory, published, type RowSource, type Sourced } from './source.ts';
 
 /** What a way of making fixtures asks of their shape. Lengths mm, the angle in degrees from upright. */
 export interface MakingProcess {

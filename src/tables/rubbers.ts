@@ -1,10 +1,4 @@
-import { fromMemory, published, type RowSource } from './source.ts';
-
-/** A property with where it is from. */
-export interface Sourced {
-  readonly value: number;
-  readonly source: RowSource;
-}
+import { fromMemory, published, type Sourced } from './source.ts';
 
 /** Rubber of the halves. A property without a source at hand is left out: then the plan must give it. */
 export interface Rubber {

@@ -7,5 +7,11 @@ export interface RowSource {
   readonly text: string;
 }
 
+/** A property with where it is from. */
+export interface Sourced {
+  readonly value: number;
+  readonly source: RowSource;
+}
+
 export const published = (text: string): RowSource => ({ kind: 'published', text });
 export const fromMemory = (text: string): RowSource => ({ kind: 'memory', text: `${text} (from memory)` });

@@ -1,6 +1,13 @@
 import type { Unit, UnitSystem } from '../findings/index.ts';
 import { mmPerInch } from '../geometry/index.ts';
-import { fixed, gramsPerOunce, gramsPerPound, newtonsPerPound, pascalsPerPsi } from './quantity.ts';
+import {
+  fixed,
+  gramsPerOunce,
+  gramsPerPound,
+  newtonMetersPerPoundFoot,
+  newtonsPerPound,
+  pascalsPerPsi,
+} from './quantity.ts';
 
 /** A unit a whole column of numbers is written in, whatever their size: its name, one of it in ours, decimals. */
 type Column = readonly [name: string, size: number, places: number];
@@ -14,6 +21,7 @@ const columns: { readonly [U in Unit]?: { readonly metric: Column; readonly inch
   'g.mm': { metric: ['g.mm', 1, 0], inch: ['oz.in', gramsPerOunce * mmPerInch, 3] },
   Pa: { metric: ['kPa', 1000, 1], inch: ['psi', pascalsPerPsi, 2] },
   N: { metric: ['N', 1, 1], inch: ['lbf', newtonsPerPound, 1] },
+  'N.m': { metric: ['N m', 1, 1], inch: ['lbf ft', newtonMetersPerPoundFoot, 1] },
   'm/s': { metric: ['m/s', 1, 2], inch: ['ft/s', (12 * mmPerInch) / 1000, 1] },
   s: { metric: ['min', 60, 1], inch: ['min', 60, 1] },
   ratio: { metric: ['%', 0.01, 1], inch: ['%', 0.01, 1] },

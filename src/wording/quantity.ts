@@ -4,6 +4,8 @@ import { mmPerInch } from '../geometry/index.ts';
 export const gramsPerOunce = 28.349523125;
 export const gramsPerPound = 453.59237;
 export const newtonsPerPound = 4.4482216152605;
+/** Of a torque: one pound-force at one foot, N m. */
+export const newtonMetersPerPoundFoot = (newtonsPerPound * 12 * mmPerInch) / 1000;
 export const pascalsPerPsi = 6894.757293168;
 
 /** `places` decimals; what rounds to nothing has no sign. */
@@ -58,6 +60,8 @@ function both(value: number, unit: Unit): Shown | undefined {
       return Math.abs(value) < 1000
         ? [`${fixed(value, 1)} N`, `${fixed(value / newtonsPerPound, 1)} lbf`]
         : [`${fixed(value / 1000, 2)} kN`, `${fixed(value / newtonsPerPound, 0)} lbf`];
+    case 'N.m':
+      return [`${fixed(value, 1)} N m`, `${fixed(value / newtonMetersPerPoundFoot, 1)} lbf ft`];
     case 'm/s':
       return [`${fixed(value, 2)} m/s`, `${fixed((value * 1000) / mmPerInch / 12, 1)} ft/s`];
     default:

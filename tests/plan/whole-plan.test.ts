@@ -14,10 +14,10 @@ disc: { diameter: 9 in, lower: 19, upper: 3/4 in, rimChamfer: 1, label: Hedgerow
 sectors: { spacing: 8 in, radius: 60 % }
 can: { diameter: 230, depth: 39, wall: 10, floor: 6, lid: 6, spacer: 1, spew: open }
 closing:
-  bolts: { size: 3/8, grade: grade 2, count: 4, circle: 10 in, tension: 9 kN }
-  clamps: { count: 2, force: 20 kN }
+  bolts: { size: 3/8, grade: grade 2, count: 4, circle: 10 in, tension: 9 kN, cure: taken out }
+  clamps: { count: 2, force: 20 kN, circle: 10 1/2 in, screw: M12 }
   press: { force: 300 kN, cure: in the press }
-  lid: { material: steel, thickness: 1/2 in, yield: 170 MPa }
+  lid: { material: steel, thickness: 1/2 in, hole: 31, yield: 170 MPa }
   pressure: 200 psi
 machine:
   { maxSpeed: 1200, direction: clockwise, closingForce: 800 N, plateMass: 3 kg, plateDiameter: 10 in }
@@ -77,7 +77,7 @@ gates: [{ placements: all, width: 3, depth: 1.5, half: upper }]
 vents: straight
 parting: { surface: follow, slope: 45, limit: { up: 6, down: 5 }, cell: 0.125 }
 spin: { speed: 400, grade: G6.3 }
-cure: { temperature: 155, time: 2 h, heating: platens, start: 68 F, cooling: in the can, film: 20 W/m2K, coolingConstant: 2 h }
+cure: { temperature: 155, time: 2 h, heating: platens, start: 68 F, cooling: in the can, film: 20 W/m2K, contact: 500 W/m2K, coolingConstant: 2 h }
 fixture:
   material: PETG
   clearance: 0.3
@@ -115,10 +115,10 @@ test('every section and field comes out in internal units, and nothing else does
     sectors: { spacing: 203.2, radius: { share: 0.6 } },
     can: { diameter: 230, depth: 39, wall: 10, floor: 6, lid: 6, spacer: 1, spew: 'open' },
     closing: {
-      bolts: { size: '3/8', grade: 'grade 2', count: 4, circle: 254, tension: 9000 },
-      clamps: { count: 2, force: 20_000 },
+      bolts: { size: '3/8', grade: 'grade 2', count: 4, circle: 254, tension: 9000, cure: 'taken out' },
+      clamps: { count: 2, force: 20_000, circle: 266.7, screw: 'M12' },
       press: { force: 300_000, cure: 'in the press' },
-      lid: { material: 'steel', thickness: 12.7, yieldPa: 170e6 },
+      lid: { material: 'steel', thickness: 12.7, hole: 31, yieldPa: 170e6 },
       // 200 psi in NIST SP 811: 200 x 6894.757 Pa.
       pressurePa: expect.closeTo(1_378_951.4, 0),
     },

@@ -66,6 +66,19 @@ describe('sprue form: a cone', () => {
       codes,
     );
   });
+  // Between 18.669 mm, where it leaves the half, and 20 mm, where it is widest.
+  it.each([
+    [18.6, ['fit.lid-hole sprue']],
+    [18.7, []],
+    [20, []],
+    [20.1, ['fit.lid-hole sprue']],
+    [undefined, ['fit.sprue-lid sprue']],
+  ])('a hole in the lid between the two widths of the shaft: %s mm', async (hole, codes) => {
+    const bench = { can: { diameter: 251, depth: 25.4 }, closing: { lid: { hole } } };
+    const report = await runCheck(fitSprue, withSprue({ draftRad: (3 * Math.PI) / 180 }, bench));
+    expect(codesOf(report)).toEqual(codes);
+    expect(figureOf(report, 'fit.lidHoleMost', 'sprue')).toBe(20);
+  });
   it('stands into the lid of a can by its grip', async () => {
     const can = { can: { diameter: 251, depth: 25.4 } };
     expect(codesOf(await runCheck(fitSprue, withSprue({}, can)))).toEqual(['fit.sprue-lid sprue']);

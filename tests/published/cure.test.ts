@@ -13,7 +13,14 @@ const compound = {
   referenceTemperatureC: 160,
   activationEnergyJMol: 90_000,
 };
-const platens = { temperatureC: 160, timeS: 7200, heating: 'platens', startC: 20 } as const;
+/** Perfect ones: no resistance, and lids of nothing. */
+const platens = {
+  temperatureC: 160,
+  timeS: 7200,
+  heating: 'platens',
+  contactWM2K: Number.POSITIVE_INFINITY,
+  startC: 20,
+} as const;
 const oven = {
   ...platens,
   heating: 'oven',
@@ -36,7 +43,7 @@ const check = ({ stack = 38, cure = platens, rubber = {}, bench = {} }: Case) =>
     bench: {
       cure,
       rubber: { ...compound, ...rubber },
-      closing: { lid: { material: 'steel', thickness: 6 } },
+      closing: { lid: { material: 'steel', thickness: cure.heating === 'oven' ? 6 : 0 } },
       ...bench,
     },
   });
@@ -106,6 +113,8 @@ describe('findings', () => {
     [[], { rubber: { diffusivityM2S: undefined, compound: 'filled organic rubber' } }],
     [['cure.not-checked'], { cure: { ...oven, filmWM2K: undefined } }],
     [['cure.not-checked'], { cure: oven, bench: { closing: {} } }],
+    [['cure.not-checked'], { cure: { ...platens, contactWM2K: undefined } }],
+    [['cure.not-checked'], { bench: { closing: {} } }],
     // At 60 C the rate is a thousandth: a week would not do, or nearly.
     [['cure.short'], { cure: { ...platens, temperatureC: 60 } }],
   ])('%j', async (codes, one) => {

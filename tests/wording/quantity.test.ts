@@ -20,6 +20,8 @@ describe('a value in both systems, the person’s own first', () => {
     [0.45359237, 'kg', '0.454 kg (1.000 lb)', '1.000 lb (0.454 kg)'],
     [720.0778873, 'g.mm', '720 g.mm (1.000 oz.in)', '1.000 oz.in (720 g.mm)'],
     [4448.2216, 'N', '4.45 kN (1000 lbf)', '1000 lbf (4.45 kN)'],
+    [1.3558179483314, 'N.m', '1.4 N m (1.0 lbf ft)', '1.0 lbf ft (1.4 N m)'],
+    [100, 'N.m', '100.0 N m (73.8 lbf ft)', '73.8 lbf ft (100.0 N m)'],
     [6894757.293, 'Pa', '6.89 MPa (1000 psi)', '1000 psi (6.89 MPa)'],
     [3.048, 'm/s', '3.05 m/s (10.0 ft/s)', '10.0 ft/s (3.05 m/s)'],
   ] as const)('%s %s', (value, unit, metric, inch) => {

@@ -1,13 +1,8 @@
-import {
-  type Figure,
-  type FigureName,
-  type Finding,
-  finding,
-  type Judged,
-  makeFigure,
-} from '../../findings/index.ts';
+import { type Finding, finding, type Judged } from '../../findings/index.ts';
 import type { Mold } from '../../mold/index.ts';
-import { holdingReserve } from '../../tables/index.ts';
+import { holdingReserve, threadDiameter } from '../../tables/index.ts';
+import { byPlan, closingFigure } from './can-figure.ts';
+import { tightening } from './can-tightening.ts';
 
 type Closing = NonNullable<Mold['bench']['closing']>;
 
@@ -17,6 +12,10 @@ export interface Holding {
   readonly press?: NonNullable<Closing['press']>;
   readonly bolts?: object;
 }
+
+/** Whether clamps carry the cure, and not a press the can stays under. */
+export const clampsHold = ({ clamps, press }: Holding): boolean =>
+  clamps !== undefined && press?.cure !== 'in the press';
 
 /**
  * What holds the can shut through the cure, against the force (N) that opens it. A press counts only while the can is
@@ -45,15 +44,17 @@ export function holding({ clamps, press, bolts }: Holding, force: number): Judge
     best.what === 'press' ? 'rated force of the press' : 'number of clamps times the rated force of each';
   return {
     findings: held >= holdingReserve * force ? [] : [tooWeak(best.what, held, force)],
-    figures: [
-      ...(clamps ? [figure('closing.clamps', clamps.count, 'the plan, or its rule for this disc')] : []),
-      figure('closing.held', held, source),
-    ],
+    figures: [...(clamps ? tightened(clamps, force) : []), closingFigure('closing.held', held, source)],
   };
 }
 
-const figure = (name: FigureName, value: number, source: string): Figure =>
-  makeFigure(name, { subject: 'closing', value, source, estimated: false });
+/** A rating says what a clamp may bear; it holds no more than it is tightened to. */
+function tightened({ count, screw }: NonNullable<Holding['clamps']>, force: number) {
+  const each = (holdingReserve * force) / count;
+  const diameter = screw === undefined ? undefined : threadDiameter(screw);
+  const source = 'the force that opens the can, with a quarter to spare, over all clamps';
+  return [closingFigure('closing.clamps', count, byPlan), ...tightening('clamp', each, diameter, source)];
+}
 
 const rated = (
   count: number,

@@ -1,7 +1,7 @@
 import { type Figure, type FigureName, makeFigure } from '../../findings/index.ts';
 import type { Mold } from '../../mold/index.ts';
-import { fixedFaces, type Heating, type SlabFaces, slabModes } from '../../physics/index.ts';
-import { lidMetal, rubberKind } from '../../tables/index.ts';
+import { type Heating, type SlabFaces, slabModes } from '../../physics/index.ts';
+import { type LidMetal, lidMetal, rubberKind } from '../../tables/index.ts';
 import { leftOut } from '../from-mold/index.ts';
 
 type Bench = Mold['bench'];
@@ -16,14 +16,15 @@ export interface CureInput {
 }
 
 export function cureInput(thickness: number, { cure, rubber, closing, can }: Bench): CureInput {
-  const lid = closing?.lid?.thickness ?? can?.lid;
+  // The thickest lags the most.
+  const plates = [closing?.lid?.thickness, can?.lid, can?.floor].filter((one) => one !== undefined);
   return {
     thickness,
     cure: cure ?? null,
     rubber: rubber ?? null,
     lid: {
       ...(closing?.lid?.material !== undefined && { material: closing.lid.material }),
-      ...(lid !== undefined && { thickness: lid }),
+      ...(plates.length > 0 && { thickness: Math.max(...plates) }),
     },
   };
 }
@@ -41,36 +42,38 @@ export function heatOf({ thickness, cure, rubber, lid }: CureInput): Known | { m
   const conductivity = rubber?.conductivityWMK ?? kind?.conductivityWMK?.value;
   const metal = lid.material === undefined ? undefined : lidMetal(lid.material);
   const oven = cure?.heating === 'oven';
+  const exchange = oven ? cure?.filmWM2K : cure?.contactWM2K;
   const missing = leftOut([
     ['cure.temperature', cure?.temperatureC],
     ['cure.time', cure?.timeS],
     ['cure.heating', cure?.heating],
     ['cure.start', cure?.startC],
     ['rubber.diffusivity', diffusivity],
-    ['rubber.conductivity', oven ? conductivity : 0],
-    ['cure.film', oven ? cure?.filmWM2K : 0],
-    ['closing.lid.thickness', oven ? lid.thickness : 0],
-    ['closing.lid.material', oven ? metal : 0],
+    ['rubber.conductivity', conductivity],
+    [oven ? 'cure.film' : 'cure.contact', cure?.heating === undefined || exchange],
+    ['closing.lid.thickness', lid.thickness],
+    ['closing.lid.material', metal],
   ]);
   if (
     missing.length > 0 ||
     cure?.temperatureC === undefined ||
     cure.timeS === undefined ||
     cure.startC === undefined ||
-    diffusivity === undefined
+    diffusivity === undefined ||
+    conductivity === undefined ||
+    exchange === undefined ||
+    lid.thickness === undefined ||
+    metal === undefined
   )
     return { missing };
   const half = thickness / 2000;
-  const faces =
-    oven && conductivity && metal && lid.thickness && cure.filmWM2K
-      ? ovenFaces(
-          half,
-          { diffusivity, conductivity, film: cure.filmWM2K },
-          { ...metal, thickness: lid.thickness },
-        )
-      : fixedFaces;
+  const faces = facesUnder({ ...metal, thickness: lid.thickness / 1000 }, exchange, {
+    half,
+    diffusivity,
+    conductivity,
+  });
   const fromTable = rubber?.diffusivityM2S === undefined ? kind?.diffusivityM2S?.source.kind : undefined;
-  const estimated = oven || fromTable === 'memory';
+  const estimated = oven || fromTable === 'memory' || metal.source.kind === 'memory';
   return {
     heating: {
       modes: slabModes(faces),
@@ -85,15 +88,21 @@ export function heatOf({ thickness, cure, rubber, lid }: CureInput): Known | { m
   };
 }
 
-/** Biot number of the film, and the heat capacity of one lid over that of half the stack. Lengths in m but the lid's. */
-function ovenFaces(
-  half: number,
-  { diffusivity, conductivity, film }: { diffusivity: number; conductivity: number; film: number },
-  lid: { densityKgM3: number; heatJKgK: number; thickness: number },
+/**
+ * What lies between the rubber and the platen or the oven's air: the film or contact, then a lid. The lid is of even
+ * temperature, and all that resists within it is counted as before it, which heats the rubber a little less than truly.
+ * Between lid and rubber nothing resists: they are pressed together. Lengths in m.
+ */
+function facesUnder(
+  lid: Pick<LidMetal, 'densityKgM3' | 'heatJKgK' | 'conductivityWMK'> & { readonly thickness: number },
+  exchangeWM2K: number,
+  rubber: { readonly half: number; readonly diffusivity: number; readonly conductivity: number },
 ): SlabFaces {
-  const lidCapacity = (lid.densityKgM3 * lid.heatJKgK * lid.thickness) / 1000;
+  const { half, diffusivity, conductivity } = rubber;
+  const resistance = 1 / exchangeWM2K + lid.thickness / lid.conductivityWMK.value;
+  const capacity = lid.densityKgM3 * lid.heatJKgK * lid.thickness;
   return {
-    biot: (film * half) / conductivity,
-    lumped: lidCapacity / ((conductivity / diffusivity) * half),
+    biot: half / (conductivity * resistance),
+    lumped: capacity / ((conductivity / diffusivity) * half),
   };
 }

@@ -13,7 +13,7 @@ import { type CureInput, cureInput, heatOf } from './cure-heating.ts';
 import { cureSeries, gathered, temperatures, timeNeeded } from './cure-history.ts';
 
 const source =
-  'conduction across a slab heated from both faces, exact series (Incropera, sec. 5.5; Cengel, ch. 4); masters and can wall left out';
+  'conduction across a slab heated from both faces, exact series (Incropera, sec. 5.5; Cengel, ch. 4), under lids with film or contact over them; masters and can wall left out';
 const arrhenius = `${source}; rate of cure by Arrhenius from the activation energy the plan gives`;
 
 /**
@@ -99,6 +99,7 @@ function judge(
   const figures = [
     figure('cure.gatheredHot', middle.hot),
     figure('cure.gathered', middle.all),
+    figure('cure.fromCooling', middle.all > 0 ? 1 - middle.hot / middle.all : 0),
     figure('cure.share', middle.all / t90S),
     figure('cure.gatheredFace', face.all),
     ...(needed === undefined ? [] : [figure('cure.needed', needed)]),

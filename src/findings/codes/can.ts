@@ -114,12 +114,26 @@ export const canCodes = codes({
     formula: 'F <= proof load',
     source: 'ISO 898-1 and SAE J429, coarse threads',
   },
+  'closing.bolts-past-proof': {
+    severity: 'stop',
+    means:
+      'The drawing bolts are left in under the clamps, and the load that may come to them stretches them for good. They share it with the clamps by stiffness; how stiff clamps are is not known, so they must be able to take all of it.',
+    /** On one bolt, with what it is tightened to; its proof load, and how much of that it is. */
+    values: { measured: 'N', limit: 'N', share: 'ratio', count: 'count' },
+    says: 'Left in under the clamps, {count, plural, one {the bolt} other {each of # bolts}} may come to bear {measured}, {share} of the proof load of {limit}.',
+    remedy: `Take the bolts out once the clamps are on and write \`cure: taken out\` under \`bolts\`, or take more or stronger bolts. ${force}`,
+    safety: true,
+    formula: 'F_bolt + p pi d^2 / 4 / n <= proof load',
+    source:
+      "ISO 898-1 and SAE J429, coarse threads; load on a bolted joint as in Shigley, Mechanical Engineering Design, with the bolts' share at its bound of one",
+  },
   'closing.lid-unknown': {
     severity: 'stop',
     means: 'The strength of the lids at the temperature of the cure is not known.',
     values: { material: 'name', 'cure?': 'C' },
     says: {
       metal: 'Nothing is known of lids of {material}.',
+      hole: 'The hole in the lid of {material} is as wide as the can: nothing of it is pressed on.',
       yield:
         'The yield strength of {material} at {cure, select, none {the temperature of the cure} other {{cure}}} is not known.',
     },
@@ -131,15 +145,15 @@ export const canCodes = codes({
   'closing.lid-stress': {
     severity: 'stop',
     means:
-      'The molding pressure bends the lids past two thirds of their yield strength, taken as held at the edge of the can only.',
+      'The molding pressure bends the lids past two thirds of their yield strength. They are taken as held on the circle of clamps or bolts only, the upper one with the hole that the sprue form stands through.',
     /** Thickness of the lid there is, its yield strength, and the thickness that would do. */
-    values: { measured: 'Pa', limit: 'Pa', thickness: 'mm', yield: 'Pa', needed: 'mm' },
-    says: 'A lid of {thickness} is bent to {measured} where {limit} is allowed, two thirds of its yield strength of {yield}.',
+    values: { measured: 'Pa', limit: 'Pa', thickness: 'mm', yield: 'Pa', needed: 'mm', 'hole?': 'mm' },
+    says: 'A lid of {thickness}{hole, select, none {} other { with a hole of {hole}}} is bent to {measured} where {limit} is allowed, two thirds of its yield strength of {yield}.',
     remedy: `Take lids of at least {needed}. ${force}`,
     safety: true,
-    formula: '3 (3 + nu) p a^2 / (8 t^2) <= yield / 1.5',
+    formula: '6 M / t^2 <= yield / 1.5, M at the edge of the hole or in the middle',
     source:
-      "Roark's Formulas for Stress and Strain, round plate, simply supported, even load; the factor 1.5 is our own choice",
+      "Roark's Formulas for Stress and Strain, table 11.2, cases 1a, 2a and 10a, simply supported; the factor 1.5 is our own choice",
   },
   'cure.not-checked': {
     ...notChecked,
@@ -178,7 +192,7 @@ export const canCodes = codes({
     remedy:
       '{needed, select, none {At this temperature a week would not do: heat the can hotter.} other {Heat it for {needed}, or hotter within the range of the compound.}}',
     formula:
-      'integral of exp(-E/R (1/T - 1/T_ref)) dt >= t90, T in the middle of a slab heated from both faces',
+      'integral of exp(-E/R (1/T - 1/T_ref)) dt >= t90, T in the middle of a slab heated from both faces through lids and contact',
     source:
       "exact series of slab conduction (Incropera; Cengel), Arrhenius; t90 and E from the compound's sheet",
   },

@@ -85,11 +85,29 @@ export const fitCodes = codes({
     severity: 'note',
     means:
       'The sprue form stands out of the upper half: the lid (or a spacer) needs a hole for it in the cure.',
-    values: { measured: 'mm', hole: 'mm' },
-    says: 'The sprue form stands {measured} out of the upper half: the lid needs a hole of at least {hole}.',
+    values: { measured: 'mm', hole: 'mm', most: 'mm' },
+    says: 'The sprue form stands {measured} out of the upper half: the lid needs a hole of at least {hole} and at most {most}.',
     formula: 'length of the sprue form beyond the outer face; over 0',
     source: 'geometry',
-    remedy: 'Bore the lid, lay a spacer with a hole on the upper half, or set `grip` to 0.',
+    remedy:
+      'Bore the lid and write `hole` under `lid`, lay a spacer with a hole on the upper half, or set `grip` to 0.',
+  },
+  'fit.lid-hole': {
+    severity: 'stop',
+    means:
+      'The hole in the lid does not fit the sprue form: too narrow, it does not pass over it and the can does not close; too wide, nothing catches the taper of the form, and the rubber drives it and itself out.',
+    values: gap,
+    says: {
+      narrow: 'The hole in the lid is {measured} wide; the sprue form needs {limit} to pass.',
+      wide: 'The hole in the lid is {measured} wide; past {limit} the sprue form is driven out through it whole.',
+    },
+    remedy: {
+      narrow: 'Bore the hole wider.',
+      wide: 'Take a lid with a narrower hole, or a wider sprue form. Stand clear of the hole while the can is closed and hot.',
+    },
+    safety: true,
+    formula: 'width of the shaft where it leaves the upper half <= hole <= its width at the parting plane',
+    source: 'geometry; that the taper is to be caught is our own choice',
   },
   'fit.bolt-hits': {
     severity: 'stop',

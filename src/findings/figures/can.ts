@@ -27,6 +27,58 @@ export const canFigures = {
     unit: 'ratio',
     means: "Share of all bolts' proof load, were the clamps to let go.",
   },
+  'closing.boltLoad': {
+    label: 'a bolt may bear',
+    unit: 'N',
+    means:
+      'What one drawing bolt may come to bear under the clamps: what it is tightened to, and its part of the force that opens the can as if there were no clamps.',
+  },
+  'closing.boltPreload': {
+    label: 'tighten a bolt to',
+    unit: 'N',
+    means:
+      'Force one drawing bolt is tightened to: as the plan says, or the most it may be. Its proof load is what it stands, not what it pulls.',
+  },
+  'closing.boltTorqueLeast': {
+    label: 'torque for that, slippery',
+    unit: 'N.m',
+    means:
+      'Torque that gives this force where threads slip well (anti-seize): with no more than this it is never tighter. Dry threads may give less than half the force.',
+  },
+  'closing.boltTorqueMost': {
+    label: 'torque for that, dry',
+    unit: 'N.m',
+    means:
+      'Torque that gives this force where threads are black and dry; the same torque on slippery ones pulls two and a half times as hard.',
+  },
+  'closing.clampPreload': {
+    label: 'tighten a clamp to',
+    unit: 'N',
+    means:
+      'Force each clamp must be tightened to, with a quarter to spare. Its rating is what it may bear, not what it pulls.',
+  },
+  'closing.clampTorqueLeast': {
+    label: 'torque for that, slippery',
+    unit: 'N.m',
+    means: 'Torque on the screw of a clamp that gives this force where the thread slips well (anti-seize).',
+  },
+  'closing.clampTorqueMost': {
+    label: 'torque for that, dry',
+    unit: 'N.m',
+    means:
+      'Torque that gives this force where the thread is black and dry: a clamp whose friction nobody knows needs it, if its rating stands what a slippery one then pulls.',
+  },
+  'closing.lidHeldOn': {
+    label: 'lids held on a circle of',
+    unit: 'mm',
+    means: 'Diameter of the circle the lids are held on: the widest of clamps, bolts and can.',
+  },
+  'closing.sprueForce': {
+    label: 'drives the sprue form out',
+    unit: 'N',
+    means:
+      'Force with which the rubber drives the sprue form out through the hole in the lid; something over the hole must hold it.',
+  },
   'closing.bolts': {
     label: 'drawing bolts',
     unit: 'count',
@@ -39,6 +91,11 @@ export const canFigures = {
   },
   'closing.lidStress': { label: 'stress in a lid', unit: 'Pa', means: 'Greatest bending stress in a lid.' },
   'closing.lidBow': { label: 'bow of a lid', unit: 'mm', means: 'How far the middle of a lid bows outward.' },
+  'fit.lidHoleMost': {
+    label: 'widest hole in the lid',
+    unit: 'mm',
+    means: 'Widest hole in the lid that still catches the taper of the sprue form.',
+  },
   'heat.limit': {
     label: 'a fixture or master stands',
     unit: 'C',
@@ -65,6 +122,11 @@ export const canFigures = {
     means: "Cure in the middle when heating ends, as time at the compound's reference temperature.",
   },
   'cure.gathered': { label: 'the same, cooled', unit: 's', means: 'The same with cooling in the can.' },
+  'cure.fromCooling': {
+    label: 'of it owed to cooling',
+    unit: 'ratio',
+    means: 'Share of the cure in the middle that is gathered only while the can cools.',
+  },
   'cure.share': {
     label: 'share of t90, middle',
     unit: 'ratio',

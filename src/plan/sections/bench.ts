@@ -200,6 +200,11 @@ export const cure = z
       over: 0,
       to: 10_000,
     }).optional(),
+    contact: quantity(
+      'filmCoefficient',
+      'Contact conductance between platen and lid. It falls with scale, warp and dirt, from some 1000 to 200 (common practice, no published source): measure how far the lid lags.',
+      { over: 0, to: 100_000 },
+    ).optional(),
     coolingConstant: quantity(
       'time',
       'How fast platens or oven cool with the can in them: time until 37 % of their lead over the start is left; 0 where the can is set into air.',
@@ -212,6 +217,7 @@ export const cure = z
       time: 'timeS',
       start: 'startC',
       film: 'filmWM2K',
+      contact: 'contactWM2K',
       coolingConstant: 'coolingConstantS',
     }),
   )

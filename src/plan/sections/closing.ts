@@ -38,6 +38,10 @@ const bolts = z
     ).optional(),
     start: angle('Angle of the first; the others follow evenly.').optional(),
     tension: force('Force each is tightened to.').optional(),
+    cure: word(
+      'Whether they stay in under the clamps through the cure, where the load may come to them, or are taken out once the clamps are on.',
+      ['left in', 'taken out'],
+    ).optional(),
   })
   .superRefine(({ circle, outsideRim, count, spacing }, context) => {
     chooseOne(context, outsideRim, circle, 'bolt circle', 'outsideRim');
@@ -74,7 +78,12 @@ export const closing = z
   .strictObject({
     bolts: bolts.optional(),
     clamps: z
-      .strictObject({ count: clampCount, force: force('Force each is rated for.').optional() })
+      .strictObject({
+        count: clampCount,
+        force: force('Force each is rated for; how far it is tightened is another thing.').optional(),
+        circle: length('Diameter of the circle on which they press on the lids.', across).optional(),
+        screw: line('Thread they are tightened by, such as `M12` or `1/2`.', 20).optional(),
+      })
       .optional()
       .describe('Clamps that carry the load of the cure.'),
     press: z
@@ -91,6 +100,10 @@ export const closing = z
       .strictObject({
         material: line('What the lids are made of.', 60).optional(),
         thickness: size('Thickness of the lids.', { over: 0, to: 200 }).optional(),
+        hole: length(
+          'Diameter of the hole in the upper lid that the sprue form stands through.',
+          across,
+        ).optional(),
         yield: quantity('pressure', 'Yield strength of the lids at the temperature of the cure.', {
           over: 0,
           to: 3e9,
