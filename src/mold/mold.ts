@@ -183,6 +183,8 @@ export interface Channel {
   readonly width: number;
   readonly depth: number;
   readonly half: 'lower' | 'upper';
+  /** A vent that the plan means to open into another. */
+  readonly joins?: true;
 }
 
 /** How fixtures are made. `clearance` is the gap left round what fits loosely; `chordError` that of round shapes. */
