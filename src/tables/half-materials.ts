@@ -1,3 +1,4 @@
+import { materialName } from './material-names.ts';
 import type { Sourced } from './rubbers.ts';
 import { fromMemory, published } from './source.ts';
 
@@ -59,6 +60,6 @@ const halfMaterials: readonly HalfMaterial[] = [
 
 /** The row for a material as people write it; undefined where the table has none. */
 export function halfMaterial(written: string): HalfMaterial | undefined {
-  const plain = written.trim().toLowerCase();
+  const plain = materialName(written);
   return halfMaterials.find(({ name, also }) => name === plain || also.includes(plain));
 }
