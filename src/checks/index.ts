@@ -6,6 +6,9 @@ import { closing, mismatch, play } from './registration/index.ts';
 import { draft, release, support } from './release/index.ts';
 import { balance, pressure, spin } from './turning/index.ts';
 import {
+  channelCourse,
+  channelsApart,
+  channelsOverBuildUps,
   wallsBetweenCavities,
   wallsField,
   wallsToBolts,
@@ -29,6 +32,9 @@ export const checks: readonly Check[] = [
   wallsToTabs,
   wallsToBolts,
   wallsToRim,
+  channelCourse,
+  channelsApart,
+  channelsOverBuildUps,
   closing,
   play,
   mismatch,

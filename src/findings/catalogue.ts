@@ -1,5 +1,6 @@
 import { batchCodes } from './codes/batch.ts';
 import { canCodes } from './codes/can.ts';
+import { channelCodes } from './codes/channels.ts';
 import { checkCodes } from './codes/checks.ts';
 import type { CodeEntry } from './codes/entry.ts';
 import { fitCodes } from './codes/fit.ts';
@@ -30,6 +31,7 @@ export const catalogue = {
   ...sizeCodes,
   ...solidCodes,
   ...checkCodes,
+  ...channelCodes,
   ...releaseCodes,
   ...canCodes,
   ...turningCodes,

@@ -1,3 +1,4 @@
+export * from './clip.ts';
 export * from './grid.ts';
 export * from './matrix.ts';
 export * from './memo.ts';

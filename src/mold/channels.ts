@@ -12,6 +12,8 @@ export interface ChannelSpec {
   readonly width: number;
   readonly depth: number;
   readonly half: 'lower' | 'upper';
+  /** A vent that may open into another. */
+  readonly joins?: true;
 }
 
 export const channelId = (kind: Channel['kind'], placement: string): string => `${kind}-${placement}`;

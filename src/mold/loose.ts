@@ -1,4 +1,4 @@
-import { boundsOf, type Grid, moveMesh, scaling, type TriangleMesh } from '../geometry/index.ts';
+import { boundsOf, type Grid, moveMesh, type Point2, scaling, type TriangleMesh } from '../geometry/index.ts';
 import {
   type Ground,
   groundOf,
@@ -67,6 +67,17 @@ export function looseVolume(input: LooseInput): number {
   const body = coarseBody(seenUpright(input));
   if (!body) return 0;
   return body.heights.reduce((sum, height) => sum + Math.max(0, height), 0) * body.nodes.grid.cell ** 2;
+}
+
+/** Where that body stands, seen from above: the middles of the coarse cells it fills. */
+export function looseFootprint(input: LooseInput): readonly Point2[] {
+  const body = coarseBody(seenUpright(input));
+  if (!body) return [];
+  const { cell, x0, y0, nx } = gridOf(body.nodes.grid, body.nodes.window);
+  const points: Point2[] = [];
+  for (const [k, height] of body.heights.entries())
+    if (height > 0) points.push([x0 + (k % nx) * cell, y0 + Math.floor(k / nx) * cell]);
+  return points;
 }
 
 /** On side -1 the masters upside down, so that what is over the body is their underside. */

@@ -27,6 +27,8 @@ export interface Mold {
   readonly channels: readonly Channel[];
   readonly parting: PartingSurface;
   readonly fixture: Fixture;
+  /** Materials the plan gives by their data sheets. Left out, none. */
+  readonly materials?: readonly OwnMaterial[];
   readonly limits: Limits;
   /** How far cured rubber lets a boss move sideways, mm; undefined where the plan does not say. */
   readonly flex?: number;
@@ -183,11 +185,29 @@ export interface Channel {
   readonly width: number;
   readonly depth: number;
   readonly half: 'lower' | 'upper';
+  /** A vent that the plan means to open into another. */
+  readonly joins?: true;
+}
+
+/** A material by its data sheet. A plastic's heat limit is its deflection temperature under `loadPa`. */
+export interface OwnMaterial {
+  readonly name: string;
+  readonly kind: 'resin' | 'plastic' | 'plaster';
+  readonly heatLimitC: number;
+  readonly loadPa?: number | undefined;
+  readonly strengthPa: number;
+  readonly densityKgM3: number;
+  /** Of length. */
+  readonly expansionPerK?: number | undefined;
+  readonly poisson?: number | undefined;
+  readonly source: string;
 }
 
 /** How fixtures are made. `clearance` is the gap left round what fits loosely; `chordError` that of round shapes. */
 export interface Fixture {
   readonly material: string;
+  /** Whether the plan leaves the material out, so that it is only the usual one. */
+  readonly assumed?: true;
   readonly clearance: number;
   readonly chordError: number;
   /** The making process's own shrink: loose fixtures are made larger by 1 / (1 - this). Left out, none. */

@@ -33,25 +33,20 @@ export function resolveChannels(
   return { channels, findings };
 }
 
-function noChannel(
-  kind: Channel['kind'],
-  one: PlacedMaster,
-  hasSprue: boolean,
-  at: TextPlace | undefined,
-): Finding {
+function noChannel(kind: Channel['kind'], one: PlacedMaster, hasSprue: boolean, at: TextPlace): Finding {
   return finding('layout.no-channel', {
     subject: one.id,
     place: [one.x, one.y, 0],
     values: { which: kind === 'gate' && !hasSprue ? 'no-sprue' : 'missed', kind },
-    ...(at && { at }),
+    at,
   });
 }
 
-/** A gate or vent that the plan asks for; without a place in the text where it only says `straight`. */
+/** A gate or vent that the plan asks for; where it only says `straight`, its place in the text is the placement's. */
 interface Wanted {
   readonly placement: string;
   readonly spec: ChannelSpec;
-  readonly at?: TextPlace;
+  readonly at: TextPlace;
 }
 
 /** By the plan's entries, within one in the order of the placements. */
@@ -60,13 +55,14 @@ export function channelsWanted(plan: Plan, kind: Channel['kind']): Wanted[] {
   if (section === undefined) return [];
   const usual = channelDefaults[kind];
   const flat = expandPlacements(plan);
-  if (section === 'straight') return flat.map(({ id }) => ({ placement: id, spec: usual }));
+  if (section === 'straight') return flat.map(({ id, at }) => ({ placement: id, spec: usual, at }));
   return section.flatMap((entry: PlanChannel) => {
     const ids = new Set(entry.placements.flatMap((name) => placementsNamed(flat, name)));
     const spec = {
       width: entry.width ?? usual.width,
       depth: entry.depth ?? usual.depth,
       half: entry.half ?? usual.half,
+      ...('joins' in entry && entry.joins && { joins: true as const }),
     };
     return flat.filter(({ id }) => ids.has(id)).map(({ id }) => ({ placement: id, spec, at: entry.at }));
   });

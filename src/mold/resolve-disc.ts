@@ -73,6 +73,7 @@ export function resolveFixture({ fixture }: Plan): Fixture {
   const foot = footChamfer(fixture);
   return {
     material: fixture?.material ?? fixtureDefaults.material,
+    ...(fixture?.material === undefined && { assumed: true }),
     clearance: fixture?.clearance ?? fixtureDefaults.clearance,
     chordError: fixture?.chordError ?? fixtureDefaults.chordError,
     relieve: fixture?.relieve ?? fixtureDefaults.relieve,

@@ -52,6 +52,9 @@ export function resolveLayout(plan: Plan, masters: readonly Master[], memoize: M
     channels,
     parting: surface,
     fixture: resolveFixture(plan),
+    ...(plan.materials && {
+      materials: Object.entries(plan.materials).map(([name, sheet]) => ({ name, ...sheet })),
+    }),
     limits: resolveLimits(plan),
     ...(plan.registration?.flex !== undefined && { flex: plan.registration.flex }),
     bench: resolveBench(plan),

@@ -8,6 +8,7 @@ import {
   isMilder,
   type Severity,
 } from '../findings/index.ts';
+import { halfMaterial, heatRow, materialName } from '../tables/index.ts';
 import { expandPlacements, placementsNamed } from './expand-placements.ts';
 import { tooMany } from './limit-places.ts';
 import { nearestName } from './nearest-name.ts';
@@ -35,6 +36,7 @@ export function crossCheck(plan: Plan, tree: PlanTree): Finding[] {
   idsDiffer(plan, find);
   namedPlacementsExist(plan, find);
   sectorsGiven(plan, find);
+  materialsNamedApart(plan, find);
   severitiesMayChange(plan, find);
   return findings;
 }
@@ -105,6 +107,22 @@ function sectorsGiven(plan: Plan, find: Find): void {
 }
 
 const byRule = (angle: unknown): boolean => typeof angle === 'object';
+
+/** No sheet takes the place of a figure in the tables: those protect people. A blank in them may be filled. */
+function materialsNamedApart(plan: Plan, find: Find): void {
+  const seen = new Map<string, string>();
+  for (const written of Object.keys(plan.materials ?? {})) {
+    const path = ['materials', written];
+    const name = materialName(written);
+    const row = heatRow(written);
+    const same = row?.limitC !== undefined && [row.name.toLowerCase(), ...row.words].includes(name);
+    const other = seen.get(name);
+    if (same || halfMaterial(written)) find('plan.bad-id', { which: 'material', name: written }, path);
+    else if (other !== undefined)
+      find('plan.duplicate-id', { name: written, other: `materials.${other}` }, path);
+    seen.set(name, written);
+  }
+}
 
 function severitiesMayChange(plan: Plan, find: Find): void {
   const codes = Object.keys(catalogue);

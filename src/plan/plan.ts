@@ -16,7 +16,7 @@ export type PlanPlacement = Placed<Item<Given<'placements'>>>;
 export type PlanBoss = Placed<Item<NonNullable<Given<'registration'>['bosses']>>>;
 type PlanTab = Placed<Item<Given<'tabs'>>>;
 type PlanNotch = Placed<Item<Given<'notches'>>>;
-export type PlanChannel = Placed<Item<Given<'gates'>>>;
+export type PlanChannel = Placed<Item<Given<'gates'>> | Item<Given<'vents'>>>;
 
 type ItemSections =
   | 'masters'

@@ -5,6 +5,7 @@ import { disc, process } from './sections/disc.ts';
 import { line, word, wordInAnyCase } from './sections/fields.ts';
 import { fixture, limits, severity, shrink } from './sections/making.ts';
 import { masters } from './sections/masters.ts';
+import { materials } from './sections/materials.ts';
 import { gates, notches, parting, supports, tabs, vents } from './sections/parting.ts';
 import { placements } from './sections/placements.ts';
 import { registration } from './sections/registration.ts';
@@ -49,6 +50,7 @@ export const planSchema = z
     spin: spin.optional(),
     cure: cure.optional(),
     fixture: fixture.optional(),
+    materials: materials.optional(),
     limits: limits.optional(),
     severity: severity.optional(),
   })

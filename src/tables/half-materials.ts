@@ -1,3 +1,4 @@
+import { materialName } from './material-names.ts';
 import { fromMemory, published, type Sourced } from './source.ts';
 
 /** What rigid halves are made of, printed or machined solid. Left out is what is not known: then it is a stop. */
@@ -58,6 +59,6 @@ const halfMaterials: readonly HalfMaterial[] = [
 
 /** The row for a material as people write it; undefined where the table has none. */
 export function halfMaterial(written: string): HalfMaterial | undefined {
-  const plain = written.trim().toLowerCase();
+  const plain = materialName(written);
   return halfMaterials.find(({ name, also }) => name === plain || also.includes(plain));
 }

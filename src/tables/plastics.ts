@@ -1,3 +1,4 @@
+import { materialName } from './material-names.ts';
 import { fromMemory, published, type RowSource } from './source.ts';
 
 /** What a fixture, a master or a rigid half is made of, and what heat it stands. */
@@ -11,10 +12,15 @@ export interface HeatRow {
    * good; C. Blank (undefined) where no figure is at hand or the figures in print cannot be trusted: then nobody knows.
    */
   readonly limitC?: number;
+  /** Plastics: load the limit was measured under, Pa. */
+  readonly loadPa?: number;
   /** Whether the limit is one it may be held at, such as the aging temperature of an alloy: no margin then. */
   readonly held?: true;
   readonly source: RowSource;
 }
+
+/** Load of ISO 75-2, method A, Pa: a limit measured under less says nothing of a part under pressure. */
+export const methodAPa = 1.8e6;
 
 const hdt = (text = '') =>
   published(`tables of glass transition and deflection temperatures of printing materials${text}`);
@@ -41,7 +47,7 @@ const plastics: readonly HeatRow[] = [
   { name: 'standard resin', words: ['resin', 'sla', 'dlp'], kind: 'plastic', limitC: 46, source: hdt() },
   {
     name: 'high-temperature resin',
-    words: ['high-temp', 'high-temperature'],
+    words: ['high-temperature'],
     kind: 'plastic',
     source: fromMemory('only figures at 0.45 MPa, after cure, are in print: left blank'),
   },
@@ -126,7 +132,11 @@ const porous: readonly HeatRow[] = [
   },
 ];
 
-export const heatRows: readonly HeatRow[] = [...plastics, ...metals, ...porous];
+export const heatRows: readonly HeatRow[] = [
+  ...plastics.map((row) => ({ ...row, loadPa: methodAPa })),
+  ...metals,
+  ...porous,
+];
 
 /** Kept between a limit and what a thing sees, K. Our own choice. */
 const marginK: Readonly<Record<HeatRow['kind'], number>> = { plastic: 10, metal: 20, porous: 0 };
@@ -140,10 +150,9 @@ export const standsC = ({ limitC, kind, held }: HeatRow): number | undefined =>
  * counts as the least); undefined where none has.
  */
 export function heatRow(written: string): HeatRow | undefined {
-  const words = new Set(written.toLowerCase().split(/[^\p{L}\p{N}-]+/u));
+  const words = new Set(materialName(written).split(/[^\p{L}\p{N}-]+/u));
   for (const part of [...words].flatMap((word) => word.split('-'))) words.add(part);
-  const proof =
-    words.has('high-temp') || words.has('high-temperature') || (words.has('high') && words.has('temp'));
+  const proof = words.has('high-temperature');
   const found = heatRows.filter((row) => row.words.some((word) => words.has(word)));
   // "High-temp resin" names its own row; "resin" in it does not make it a standard one.
   const meant = proof ? found.filter(({ name }) => name !== 'standard resin') : found;

@@ -74,7 +74,7 @@ supports: [{ placements: [top, button], clearance: 0.2 }]
 tabs: [{ id: pry, angle: 180, width: 20, length: 12, height: 3, inset: 1 }]
 notches: [{ id: mark, angle: 45, width: 6, depth: 4 }]
 gates: [{ placements: all, width: 3, depth: 1.5, half: upper }]
-vents: straight
+vents: [{ placements: top, joins: true }]
 parting: { surface: follow, slope: 45, limit: { up: 6, down: 5 }, cell: 0.125 }
 spin: { speed: 400, grade: G6.3 }
 cure: { temperature: 155, time: 2 h, heating: platens, start: 68 F, cooling: in the can, film: 20 W/m2K, contact: 500 W/m2K, coolingConstant: 2 h }
@@ -85,6 +85,8 @@ fixture:
   relieve: true
   compensation: 0.2 %
   bed: { x: 250, y: 210, z: 200 }
+materials:
+  vat 240: { kind: resin, heatLimit: 240, load: 1.8 MPa, strength: 50 MPa, density: 1.2 g/cm3, expansion: 5.5e-5 /K, poisson: 0.4, source: data sheet }
 limits:
   { cover: 3, wall: 3, cavityToWell: 8, cavityToBoss: 5, cavityToRim: 10, bossToRim: 6, falseSeat: 3 }
 severity: { cover.thin: { severity: warn, reason: thin on purpose } }
@@ -207,7 +209,7 @@ test('every section and field comes out in internal units, and nothing else does
     tabs: [{ id: 'pry', angleRad: degrees(180), width: 20, length: 12, height: 3, inset: 1 }],
     notches: [{ id: 'mark', angleRad: degrees(45), width: 6, depth: 4 }],
     gates: [{ placements: ['all'], width: 3, depth: 1.5, half: 'upper' }],
-    vents: 'straight',
+    vents: [{ placements: ['top'], joins: true }],
     parting: { surface: 'follow', slopeRad: degrees(45), limit: { up: 6, down: 5 }, cell: 0.125 },
     spin: { speedRpm: 400, grade: 'G6.3' },
     cure: {
@@ -218,6 +220,18 @@ test('every section and field comes out in internal units, and nothing else does
       cooling: 'in the can',
       filmWM2K: 20,
       coolingConstantS: 7200,
+    },
+    materials: {
+      'vat 240': {
+        kind: 'resin',
+        heatLimitC: 240,
+        loadPa: 1.8e6,
+        strengthPa: 50e6,
+        densityKgM3: 1200,
+        expansionPerK: 5.5e-5,
+        poisson: 0.4,
+        source: 'data sheet',
+      },
     },
     fixture: { material: 'PETG', relieve: true, compensation: 0.002, bed: { x: 250, y: 210, z: 200 } },
     limits: { cover: 3, falseSeat: 3 },

@@ -165,15 +165,22 @@ describe('in a can at 155 C', () => {
       expect(codesOf(await runCheck(heatOfCure, inCan(material, {})))).toEqual(['heat.not-checked cure']);
   });
 
-  it('says in a note what the plan leaves out', async () => {
+  it('says in a note that the cure is left out, and stops where a material is', async () => {
     expect(codesOf(await runCheck(heatOfCure, inCan('steel', {})))).toEqual(['heat.not-checked cure']);
     const mold = withMaster(inCan('steel'), 'snail', bead, translation(60, 0, 0));
     const { findings } = await runCheck(heatOfCure, mold);
-    expect(findings[0]).toMatchObject({
-      code: 'heat.not-checked',
-      severity: 'note',
-      values: { which: 'masters', missing: ['masters.snail.material'] },
-    });
+    expect(findings).toMatchObject([
+      {
+        code: 'heat.unknown',
+        severity: 'stop',
+        subject: 'snail',
+        values: { which: 'unsaid', thing: 'master' },
+      },
+    ]);
+    const usual = inCan('PLA', { cure: { temperatureC: 45 } });
+    expect(
+      codesOf(await runCheck(heatOfCure, { ...usual, fixture: { ...usual.fixture, assumed: true } })),
+    ).toEqual(['heat.unknown sprue']);
   });
 
   it('is about what goes into a can only', async () => {
@@ -190,6 +197,11 @@ it('a plastic pressed harder than it was tested with is a stop', async () => {
     'heat.load-untested sprue',
   ]);
   expect(codesOf(await runCheck(heatOfCure, inCan('steel', bench(1.9e6))))).toEqual([]);
+  // How hard it is pressed is not said: that does not let it through.
+  const unsaid = await runCheck(heatOfCure, inCan('PLA', { cure: { temperatureC: 45 } }));
+  expect(unsaid.findings).toMatchObject([
+    { code: 'heat.load-untested', severity: 'stop', values: { which: 'unsaid', limit: 1.8e6 } },
+  ]);
 });
 
 const poured = (process: Mold['process'], material: string, pourC: number, rubber?: object): Mold => ({

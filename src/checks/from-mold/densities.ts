@@ -1,5 +1,6 @@
 import type { Mold } from '../../mold/index.ts';
-import { alloyNamed, halfMaterial, type RowSource, rubberKind } from '../../tables/index.ts';
+import { alloyNamed, type RowSource, rubberKind } from '../../tables/index.ts';
+import { halfMaterialOf } from './materials.ts';
 
 /** A value with where it is from; from memory makes what rests on it an estimate. */
 export interface Known {
@@ -23,11 +24,10 @@ export const alloyTension = ({ bench: { alloy } }: Mold): Known | undefined =>
   fromTable(alloyNamed(alloy?.name ?? '')?.tensionNM);
 
 /** Density of the halves, kg/m3: of the rubber by plan or table, of rigid halves by the fixtures' material. */
-export const halfDensity = ({ process, fixture, bench: { rubber } }: Mold): Known | undefined =>
-  process === 'rigid'
-    ? fromTable(halfMaterial(fixture.material)?.densityKgM3)
+export const halfDensity = (mold: Mold): Known | undefined => {
+  const { process, fixture, bench } = mold;
+  const { rubber } = bench;
+  return process === 'rigid'
+    ? fromTable(halfMaterialOf(mold, fixture.material)?.densityKgM3)
     : (fromPlan(rubber?.densityKgM3) ?? fromTable(rubberKind(rubber?.compound ?? '')?.densityKgM3));
-
-/** Where in the plan the density of the halves comes from. */
-export const halfDensityPlace = ({ process }: Mold): string =>
-  process === 'rigid' ? 'fixture.material' : 'rubber.density';
+};

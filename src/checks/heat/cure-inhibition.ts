@@ -1,8 +1,11 @@
 import { finding } from '../../findings/index.ts';
 import { type Check, check } from '../../mold/index.ts';
+import { ownMaterial } from '../from-mold/index.ts';
 
 interface InhibitionInput {
   readonly material: string;
+  /** Whether the plan's own sheet calls it a resin. */
+  readonly resin: boolean;
   readonly compound?: string;
 }
 
@@ -15,12 +18,16 @@ export const cureInhibition: Check = check<InhibitionInput>({
   title: 'Cure inhibition',
   follows: false,
   processes: ['poured'],
-  units: ({ bench, fixture: { material } }) => {
-    const { compound } = bench.rubber ?? {};
-    return [{ subject: 'mold', about: [], input: { material, ...(compound !== undefined && { compound }) } }];
+  units: (mold) => {
+    const { material } = mold.fixture;
+    const { compound } = mold.bench.rubber ?? {};
+    const resin = ownMaterial(mold, material)?.kind === 'resin';
+    return [
+      { subject: 'mold', about: [], input: { material, resin, ...(compound !== undefined && { compound }) } },
+    ];
   },
-  run: ({ material, compound }) => {
-    if (!inhibits.test(material)) return {};
+  run: ({ material, resin, compound }) => {
+    if (!resin && !inhibits.test(material)) return {};
     return {
       findings: [finding('heat.cure-inhibition', { subject: 'mold', values: { material, compound } })],
     };

@@ -1,34 +1,46 @@
 import { type Figure, type Finding, finding, makeFigure, type ReportPart } from '../../findings/index.ts';
 import { type Check, canRings, check, type Mold } from '../../mold/index.ts';
-import { coolestCure, heatRow, heatRows, standsC } from '../../tables/index.ts';
-import { type Heated, placedMasters, ringThing, testedPa } from './heat-limits.ts';
+import { coolestCure, heatRows, standsC } from '../../tables/index.ts';
+import { heatOf, ownMaterial } from '../from-mold/index.ts';
+import { type Heated, placedMasters, ringThing } from './heat-limits.ts';
 
 interface CureInput {
   readonly things: readonly Heated[];
-  /** Masters whose material the plan does not say. */
-  readonly unsaid: readonly string[];
   readonly cureC?: number;
+  readonly startC?: number;
   readonly pressurePa?: number;
 }
 
 /** Build-ups cut from rubber cure with the mold's own. */
-const ofRubber = (material: string): boolean => /rubber/i.test(material);
+const ofRubber = (mold: Mold, material: string): boolean =>
+  /rubber/i.test(material) && !ownMaterial(mold, material);
 
 /** What is made of the fixture's material and lies in the can while it cures. */
 function fixturesInCan(mold: Mold): Heated[] {
   const { sprue, supports, tabs, bosses, fixture } = mold;
-  const { material } = fixture;
-  const made = (subject: string, thing: Heated['thing']): Heated => ({ subject, thing, material });
+  const usual = fixture.assumed ? undefined : fixture.material;
+  const made = (subject: string, thing: Heated['thing'], material = usual): Heated => ({
+    subject,
+    thing,
+    ...known(mold, material),
+  });
   return [
     ...(sprue ? [made('sprue', 'sprue')] : []),
-    ...supports.flatMap(({ placement: subject, material: own = material }): Heated[] =>
-      ofRubber(own) ? [] : [{ subject, thing: 'buildUp', material: own }],
+    ...supports.flatMap(({ placement: subject, material }): Heated[] =>
+      ofRubber(mold, material ?? '') ? [] : [made(subject, 'buildUp', material)],
     ),
     ...tabs.map(({ id }) => made(id, 'tab')),
     ...canRings(mold).map(({ id }) => made(id, ringThing[id])),
     // Cap nuts are bought, of steel or brass.
     ...bosses.filter(({ kind }) => kind !== 'cap nut').map(({ id }) => made(id, 'boss')),
   ];
+}
+
+function known(mold: Mold, material: string | undefined): Pick<Heated, 'material' | 'row' | 'expansionPerK'> {
+  if (material === undefined) return {};
+  const row = heatOf(mold, material);
+  const { expansionPerK } = ownMaterial(mold, material) ?? {};
+  return { material, ...(row && { row }), ...(expansionPerK !== undefined && { expansionPerK }) };
 }
 
 /** Fixtures and masters against the heat and the pressure of the cure. */
@@ -39,43 +51,34 @@ export const heatOfCure: Check = check<CureInput>({
   processes: ['rubber'],
   units: (mold) => {
     const { cure, closing } = mold.bench;
-    const masters = placedMasters(mold);
-    const ofMasters = masters.flatMap(({ id, material }): Heated[] =>
-      material === undefined ? [] : [{ subject: id, thing: 'master', material }],
+    const masters = placedMasters(mold).map(
+      ({ id, material }): Heated => ({ subject: id, thing: 'master', ...known(mold, material) }),
     );
-    const things = [...fixturesInCan(mold), ...ofMasters];
-    const unsaid = masters.filter(({ material }) => material === undefined).map(({ id }) => id);
-    if (things.length === 0 && unsaid.length === 0) return [];
-    const { temperatureC: cureC } = cure ?? {};
+    const things = [...fixturesInCan(mold), ...masters];
+    if (things.length === 0) return [];
+    const { temperatureC: cureC, startC } = cure ?? {};
     const { pressurePa } = closing ?? {};
     const input = {
       things,
-      unsaid,
       ...(cureC !== undefined && { cureC }),
+      ...(startC !== undefined && { startC }),
       ...(pressurePa !== undefined && { pressurePa }),
     };
     return [{ subject: 'cure', about: [], input }];
   },
-  run: ({ things, unsaid, cureC, pressurePa }) => {
-    const note = (which: 'cure' | 'masters', missing: readonly string[]): Finding =>
-      finding('heat.not-checked', { subject: 'cure', values: { which, missing } });
-    if (cureC === undefined)
-      return { findings: [...softFormers(things), note('cure', ['cure.temperature'])] };
-    const findings: Finding[] = [];
-    const figures: Figure[] = [];
-    for (const thing of things) {
-      const one = underHeat(thing, cureC, pressurePa);
-      findings.push(...(one.findings ?? []));
-      figures.push(...(one.figures ?? []));
+  run: (input) => {
+    const { things, cureC } = input;
+    if (cureC === undefined) {
+      const values = { which: 'cure', missing: ['cure.temperature'] } as const;
+      return {
+        findings: [...softFormers(things), finding('heat.not-checked', { subject: 'cure', values })],
+      };
     }
-    if (unsaid.length > 0)
-      findings.push(
-        note(
-          'masters',
-          unsaid.map((id) => `masters.${id}.material`),
-        ),
-      );
-    return { findings, figures };
+    const judged = things.map((thing) => underHeat(thing, { ...input, cureC }));
+    return {
+      findings: judged.flatMap(({ findings = [] }) => findings),
+      figures: judged.flatMap(({ figures = [] }) => figures),
+    };
   },
 });
 
@@ -83,29 +86,23 @@ export const heatOfCure: Check = check<CureInput>({
 function softFormers(things: readonly Heated[]): Finding[] {
   const formers = things.filter(({ thing }) => thing !== 'master');
   return [...new Set(formers.map(({ material }) => material))].flatMap((material) => {
-    const row = heatRow(material);
+    const row = formers.find((one) => one.material === material)?.row;
     const stands = row && standsC(row);
-    if (row?.kind !== 'plastic' || (stands ?? 0) >= coolestCure.value) return [];
+    if (material === undefined || row?.kind !== 'plastic' || (stands ?? 0) >= coolestCure.value) return [];
     const names = formers.filter((one) => one.material === material).map(({ subject }) => subject);
     const values = { names, material, measured: coolestCure.value, limit: stands };
     return [finding('heat.former-soft', { subject: 'fixture', values })];
   });
 }
 
-function underHeat(
-  { subject, thing, material }: Heated,
-  cureC: number,
-  pressurePa: number | undefined,
-): ReportPart {
-  const row = heatRow(material);
+type Hot = CureInput & { readonly cureC: number };
+
+function underHeat(heated: Heated, hot: Hot): ReportPart {
+  const { subject, thing, material, row } = heated;
+  const { cureC } = hot;
   const allowed = row && standsC(row);
-  if (!row || allowed === undefined) {
-    const about = { thing, material, cure: cureC };
-    const values = row
-      ? ({ which: 'figure', ...about } as const)
-      : ({ which: 'material', ...about, known: heatRows.map(({ name }) => name) } as const);
-    return { findings: [finding('heat.unknown', { subject, values })] };
-  }
+  if (material === undefined || !row || allowed === undefined)
+    return { findings: [nobodyKnows(heated, cureC)] };
   const figures = [
     makeFigure('heat.limit', {
       subject,
@@ -113,6 +110,7 @@ function underHeat(
       source: `${row.name}: ${row.source.text}`,
       estimated: row.source.kind === 'memory',
     }),
+    ...growth(heated, hot),
   ];
   if (cureC > allowed) {
     const soft = finding(thing === 'master' ? 'heat.master-soft' : 'heat.fixture-soft', {
@@ -121,10 +119,33 @@ function underHeat(
     });
     return { findings: [soft], figures };
   }
-  if (row.kind !== 'plastic' || pressurePa === undefined || pressurePa <= testedPa) return { figures };
-  const untested = finding('heat.load-untested', {
-    subject,
-    values: { thing, material, measured: pressurePa, limit: testedPa },
-  });
-  return { findings: [untested], figures };
+  return { findings: underLoad(heated, hot.pressurePa), figures };
+}
+
+function nobodyKnows({ subject, thing, material, row }: Heated, cure: number): Finding {
+  const about = { thing, cure, ...(material !== undefined && { material }) };
+  const which = material === undefined ? 'unsaid' : row ? 'figure' : 'material';
+  const known = which === 'material' && { known: heatRows.map(({ name }) => name) };
+  return finding('heat.unknown', { subject, values: { which, ...about, ...known } });
+}
+
+/** A limit says nothing of a plastic that is pressed harder than it was measured with. */
+function underLoad(
+  { subject, thing, material = '', row }: Heated,
+  pressurePa: number | undefined,
+): Finding[] {
+  if (row?.kind !== 'plastic' || row.loadPa === undefined) return [];
+  const { loadPa: limit } = row;
+  if (pressurePa !== undefined && pressurePa <= limit) return [];
+  const which = pressurePa === undefined ? 'unsaid' : 'pressed';
+  const values = { which, thing, material, measured: pressurePa, limit } as const;
+  return [finding('heat.load-untested', { subject, values })];
+}
+
+/** Rubber takes the shape of what lies in the hot can as large as it is there. */
+function growth({ subject, expansionPerK, row }: Heated, { cureC, startC }: Hot): Figure[] {
+  if (expansionPerK === undefined || startC === undefined) return [];
+  const source = `expansion times the rise from start to cure; ${row?.source.text}`;
+  const value = expansionPerK * (cureC - startC);
+  return [makeFigure('heat.growth', { subject, value, source, estimated: false })];
 }

@@ -1,14 +1,17 @@
 import type { CodeValues } from '../../findings/index.ts';
 import type { CanRing, Mold } from '../../mold/index.ts';
-
-/** Load at which the plastics' limits were measured (ISO 75-2, method A). */
-export const testedPa = 1.8e6;
+import type { HeatRow } from '../../tables/index.ts';
 
 /** What is heated, and of what it is. */
 export interface Heated {
   readonly subject: string;
   readonly thing: CodeValues<'heat.unknown'>['thing'];
-  readonly material: string;
+  /** Left out where the plan leaves it out. */
+  readonly material?: string;
+  /** What is known of that. */
+  readonly row?: HeatRow;
+  /** Of length, where the plan's own sheet gives it. */
+  readonly expansionPerK?: number;
 }
 
 export const ringThing = {

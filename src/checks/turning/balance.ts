@@ -17,12 +17,11 @@ import {
   staticUnbalance,
   type Unbalance,
 } from '../../physics/index.ts';
-import { halfMaterial } from '../../tables/index.ts';
 import {
   alloyDensity,
   fittings,
   halfDensity,
-  halfDensityPlace,
+  halfMaterialOf,
   leftOut,
   metalAlone,
   metalInCavity,
@@ -41,7 +40,7 @@ interface Placed {
 }
 
 interface BalanceInput {
-  readonly missing: readonly string[];
+  readonly unknown: Unknown;
   readonly estimated: boolean;
   readonly placed: readonly Placed[];
   readonly fittings: readonly PointMass[];
@@ -59,6 +58,16 @@ interface BalanceInput {
   readonly upper: number;
 }
 
+/** What keeps the balance from being found, or from being held to a grade. */
+interface Unknown {
+  /** Fields the plan leaves out without which there is no unbalance. */
+  readonly masses: readonly string[];
+  /** What the plan does name, and no density is at hand for. */
+  readonly materials: readonly string[];
+  /** Fields without which there is no limit. */
+  readonly limit: readonly string[];
+}
+
 /** How far the filled mold is out of balance, as cast, and with its heaviest cavity left empty. */
 export const balance: Check = check<BalanceInput>({
   id: 'balance',
@@ -67,10 +76,7 @@ export const balance: Check = check<BalanceInput>({
   processes: ['rubber', 'rigid'],
   units: (mold) => (mold.placements.length > 0 ? [{ subject: 'mold', about: [], input: inputOf(mold) }] : []),
   run: (input) => {
-    const note =
-      input.missing.length > 0
-        ? [finding('balance.not-checked', { subject: 'mold', values: { missing: input.missing } })]
-        : [];
+    const note = notChecked(input.unknown);
     if (input.placed.length === 0) return { findings: note };
     const masses = [...input.placed.map(({ excess }) => excess), ...input.fittings];
     const judged = judge(input, masses);
@@ -78,23 +84,51 @@ export const balance: Check = check<BalanceInput>({
   },
 });
 
+function notChecked({ masses, materials: material, limit }: Unknown): Finding[] {
+  const subject = 'mold';
+  if (masses.length + material.length > 0) {
+    const values = { which: 'nothing', missing: masses, material, held: limit } as const;
+    return [finding('balance.not-checked', { subject, values })];
+  }
+  if (limit.length === 0) return [];
+  return [finding('balance.not-checked', { subject, values: { which: 'grade', missing: limit } })];
+}
+
+function unknownIn(
+  mold: Mold,
+  { alloy, half, fixture }: Record<'alloy' | 'half' | 'fixture', unknown>,
+): Unknown {
+  const { process, bench, fixture: made } = mold;
+  const rigid = process === 'rigid';
+  const material = made.assumed ? undefined : made.material;
+  const asked = [
+    ['alloy.density', bench.alloy?.name, alloy],
+    rigid ? ['fixture.material', material, half] : ['rubber.density', bench.rubber?.compound, half],
+    ['fixture.material', material, fixture],
+  ] as const satisfies readonly (readonly [place: string, name: string | undefined, density: unknown])[];
+  const lacking = asked.filter(([, , density]) => density === undefined);
+  const named = lacking.flatMap(([, name]) => (name === undefined ? [] : [name]));
+  return {
+    masses: [...new Set(lacking.flatMap(([place, name]) => (name === undefined ? [place] : [])))],
+    materials: [...new Set(named)],
+    limit: leftOut([
+      ['spin.speed', bench.spin?.speedRpm],
+      ['spin.grade', bench.spin?.grade],
+      ['machine.plateMass', bench.machine?.plateMassKg],
+    ]),
+  };
+}
+
 /** Densities are needed for any figure; speed, grade and plates for the limit only. */
 function inputOf(mold: Mold): BalanceInput {
   const { bench, disc, placements } = mold;
   const [alloy, half] = [alloyDensity(mold), halfDensity(mold)];
-  const fixture = loose(mold) ? halfMaterial(mold.fixture.material)?.densityKgM3?.value : 0;
+  const fixture = loose(mold) ? halfMaterialOf(mold, mold.fixture.material)?.densityKgM3?.value : 0;
   const { spin, machine } = bench;
   const known = alloy && half && fixture !== undefined;
   const densities = { alloy: alloy?.value ?? 0, half: half?.value ?? 0, fixture: fixture ?? 0 };
   return {
-    missing: leftOut([
-      ['alloy.density', alloy],
-      [halfDensityPlace(mold), half],
-      ['fixture.material', fixture],
-      ['spin.speed', spin?.speedRpm],
-      ['spin.grade', spin?.grade],
-      ['machine.plateMass', machine?.plateMassKg],
-    ]),
+    unknown: unknownIn(mold, { alloy, half, fixture }),
     // The density of steel nuts is from memory.
     estimated:
       !alloy || alloy.estimated || !half || half.estimated || placements.some((one) => one.estimated),

@@ -8,8 +8,8 @@ import {
 } from '../../findings/index.ts';
 import { type Check, check, type Mold } from '../../mold/index.ts';
 import { burstSpeed, discStress, rimSpeed } from '../../physics/index.ts';
-import { halfMaterial } from '../../tables/index.ts';
-import { alloyDensity, imprintOf, leftOut } from '../from-mold/index.ts';
+import type { HalfMaterial } from '../../tables/index.ts';
+import { alloyDensity, halfMaterialOf, imprintOf, leftOut } from '../from-mold/index.ts';
 
 /**
  * Tensile strength over the greatest stress. No source sets one for printed halves: our own choice, for what the
@@ -19,6 +19,8 @@ const leastFactor = 4;
 
 interface SpinInput {
   readonly missing: readonly string[];
+  /** What rigid halves cannot be judged without, and they are made to be turned. */
+  readonly unknown: readonly string[];
   readonly speedRpm?: number;
   readonly maxSpeedRpm?: number;
   readonly radius: number;
@@ -27,6 +29,8 @@ interface SpinInput {
 
 interface RigidHalves {
   readonly material: string;
+  /** What is known of that. */
+  readonly row?: HalfMaterial;
   readonly bore: number;
   /** mm3 of both halves without the cavities, and of the cavities. */
   readonly solid: number;
@@ -47,10 +51,13 @@ export const spin: Check = check<SpinInput>({
       ? [{ subject: 'spin', about: [], input: inputOf(mold) }]
       : [],
   run: (input) => {
-    const note =
-      input.missing.length > 0
-        ? [finding('spin.not-checked', { subject: 'spin', values: { missing: input.missing } })]
-        : [];
+    const { missing, unknown } = input;
+    const note = [
+      ...(missing.length > 0 ? [finding('spin.not-checked', { subject: 'spin', values: { missing } })] : []),
+      ...(unknown.length > 0
+        ? [finding('spin.unknown', { subject: 'spin', values: { missing: unknown } })]
+        : []),
+    ];
     const { speedRpm, radius, rigid } = input;
     if (speedRpm === undefined) return { findings: note };
     const rim = makeFigure('spin.rimSpeed', {
@@ -69,14 +76,22 @@ export const spin: Check = check<SpinInput>({
 
 function inputOf(mold: Mold): SpinInput {
   const { bench, disc, process } = mold;
-  const alloy = alloyDensity(mold);
+  const { speedRpm, shotKg, shotShare } = bench.spin ?? {};
+  const filled = process === 'rigid' && mold.placements.length > 0;
   return {
     missing: leftOut([
-      ['spin.speed', bench.spin?.speedRpm],
+      ...(filled ? [] : ([['spin.speed', speedRpm]] as const)),
       ['machine.maxSpeed', bench.machine?.maxSpeedRpm],
-      // What the halves carry while they turn.
-      ...(process === 'rigid' ? ([['alloy.density', alloy]] as const) : []),
     ]),
+    unknown: filled
+      ? leftOut([
+          ['spin.speed', speedRpm],
+          ['spin.shot', shotKg ?? shotShare],
+          // What the halves carry while they turn.
+          ['alloy.density', alloyDensity(mold)],
+          ['fixture.material', mold.fixture.assumed ? undefined : mold.fixture.material],
+        ])
+      : [],
     ...(bench.spin?.speedRpm !== undefined && { speedRpm: bench.spin.speedRpm }),
     ...(bench.machine?.maxSpeedRpm !== undefined && { maxSpeedRpm: bench.machine.maxSpeedRpm }),
     radius: disc.radius,
@@ -90,8 +105,10 @@ function halvesOf(mold: Mold): RigidHalves {
   const bore = sprue?.wellRadius ?? 0;
   const cavities = placements.reduce((sum, one) => sum + imprintOf(mold, one).volume, 0);
   const whole = Math.PI * (disc.radius ** 2 - bore ** 2) * (disc.lower + disc.upper);
+  const row = halfMaterialOf(mold, fixture.material);
   return {
     material: fixture.material,
+    ...(row && { row }),
     // The well is wider than the hole, and the stress at the bore grows with its width.
     bore,
     solid: Math.max(0, whole - cavities),
@@ -111,16 +128,16 @@ const byDisc =
   'turning disc with a bore as wide as the well (Timoshenko; Roark, ch. 16; Shigley 3-15); metal carried by what is left of the halves';
 
 function judgeHalves(halves: RigidHalves, speedRpm: number, radius: number): Judged {
-  const { material, bore, solid, cavities, alloyKgM3, alloyEstimated } = halves;
-  const row = halfMaterial(material);
+  const { material, row, bore, solid, cavities, alloyKgM3, alloyEstimated } = halves;
   const { densityKgM3: own, strengthPa: strength, poisson } = row ?? {};
   if (!own || !strength || !poisson) {
     const values = { material, speed: speedRpm };
     return { findings: [finding('spin.strength-unknown', { subject: 'spin', values })], figures: [] };
   }
-  if (alloyKgM3 === undefined || !(solid > 0 && radius > bore)) return { findings: [], figures: [] };
+  const metal = cavities > 0 ? alloyKgM3 : 0;
+  if (metal === undefined || !(solid > 0 && radius > bore)) return { findings: [], figures: [] };
   // All the metal hangs on the material that the cavities leave.
-  const densityKgM3 = own.value + (alloyKgM3 * cavities) / solid;
+  const densityKgM3 = own.value + (metal * cavities) / solid;
   const stress = discStress({ radius, bore, densityKgM3, poisson: poisson.value }, speedRpm);
   const estimated = alloyEstimated || [own, strength, poisson].some(({ source }) => source.kind === 'memory');
   const figure = (name: FigureName, value: number, source = byDisc): Figure =>

@@ -17,7 +17,9 @@ const what =
   '{thing, select, sprue {The sprue form} buildUp {The build-up under {subject}} spacer {The can spacer} collar {The centering collar} stop {The thickness stop} other {The {thing} {subject}}}';
 const noFigure =
   'The halves are of {material}, and no figure at hand says whether that stands metal at {pour}.';
-const knownHalves = 'Make the halves of a material the table has a figure for, such as aluminum or steel.';
+const knownHalves =
+  'Make the halves of a material the table has a figure for, such as aluminum or steel, or give its data sheet under `materials`.';
+const halvesStand = 'halves of {material, select, none {this rubber} other {{material}}} stand {limit}.';
 const soft = {
   values: { ...heated, measured: 'C', limit: 'C' },
   says: `${what} is of {material}, which stands {limit}; the can is heated to {measured}.`,
@@ -35,7 +37,6 @@ export const heatCodes = codes({
       'The plan leaves out what the heat on fixtures, masters or halves is judged from; that part is not checked.',
     says: {
       cure: `What the cure does to fixtures and masters is ${notSaid}`,
-      masters: `Whether the masters stand the cure is ${notSaid}`,
       metal: `Whether the halves stand the metal is ${notSaid}`,
     },
   },
@@ -70,46 +71,70 @@ export const heatCodes = codes({
   'heat.unknown': {
     severity: 'stop',
     means: 'No trusted figure says what heat a material stands, and it is to be heated.',
-    values: { ...heated, cure: 'C', 'known?': 'names' },
+    values: { thing: heated.thing, 'material?': 'name', cure: 'C', 'known?': 'names' },
     says: {
+      unsaid: `The plan does not say what ${'{thing, select, sprue {the sprue form} buildUp {the build-up under {subject}} spacer {the can spacer} collar {the centering collar} stop {the thickness stop} other {the {thing} {subject}}}'} is of, and it has to stand {cure}.`,
       material: `${what} is of {material}, which is no material known here, and has to stand {cure}.`,
       figure: `${what} is of {material}, and no trusted figure says whether that stands {cure}.`,
     },
     formula: 'a blank in the table stops',
     source: 'figures at 0.45 MPa are not counted: they say nothing of a part under pressure',
     remedy: {
-      material: 'Name a material that is known, and that stands it: {known}.',
-      figure: `Use a material the table has a figure for, such as aluminum, steel, brass or pewter. ${burns}`,
+      unsaid: `Write what it is of: \`fixture.material\`, or \`material\` of the master. ${burns}`,
+      material:
+        'Name a material that is known, and that stands it: {known}. Or give its data sheet under `materials`.',
+      figure: `Use a material the table has a figure for, such as aluminum, steel, brass or pewter, or give its data sheet under \`materials\`. ${burns}`,
     },
     safety: true,
   },
   'heat.load-untested': {
     severity: 'stop',
-    means: 'The molding pressure on a plastic is higher than the 1.8 MPa at which its limit was measured.',
-    values: { ...heated, measured: 'Pa', limit: 'Pa' },
-    says: `${what} is pressed with {measured}; the limit of {material} was measured at {limit}.`,
-    formula: 'molding pressure against 1.8 MPa',
-    source: 'ISO 75-2, load of method A',
-    remedy: `Press with less, or make the fixture of metal. ${burns}`,
+    means:
+      'The molding pressure on a plastic is higher than the load at which its limit was measured, or the plan does not say it.',
+    values: { ...heated, 'measured?': 'Pa', limit: 'Pa' },
+    says: {
+      pressed: `${what} is pressed with {measured}; the limit of {material} was measured at {limit}.`,
+      unsaid: `The plan does not say how hard the can is pressed; the limit of {material} was measured at {limit}.`,
+    },
+    formula: 'molding pressure against 1.8 MPa, or against the load the plan gives with an own material',
+    source: 'ISO 75-2, load of method A; data sheet named in the plan',
+    remedy: {
+      pressed: `Press with less, or make the fixture of metal. ${burns}`,
+      unsaid: `Write \`closing.pressure\`, or make the fixture of metal. ${burns}`,
+    },
     safety: true,
   },
   'heat.pour-too-hot': {
     severity: 'stop',
     means: 'The metal is poured hotter than the halves stand: they burn, soften or break up while they spin.',
     values: { measured: 'C', limit: 'C', 'material?': 'name' },
-    says: 'The metal is poured at {measured}; halves of {material, select, none {this rubber} other {{material}}} stand {limit}.',
+    says: {
+      poured: `The metal is poured at {measured}; ${halvesStand}`,
+      melts: `The metal melts at {measured} and is poured no cooler; ${halvesStand}`,
+    },
     formula:
-      "pouring temperature against the rubber's highest metal temperature, or a plastic half's limit at 1.8 MPa less 10 K",
+      "pouring temperature (where the plan leaves it out, where the metal is molten) against the rubber's highest metal temperature, or a plastic half's limit at 1.8 MPa or more less 10 K",
     source:
-      "the maker's sheet where the plan has it as `rubber.maxTemperature`, else starting limits from memory",
+      "the maker's sheet where the plan has it as `rubber.maxTemperature` or under `materials`, else starting limits from memory",
     remedy: `Pour cooler, or take halves that stand the metal. ${burns}`,
+    safety: true,
+  },
+  'heat.pour-unknown': {
+    severity: 'stop',
+    means: 'What is poured into rigid halves, and how hot, is left out: nobody can say that they stand it.',
+    values: { missing: 'names' },
+    says: 'Whether the halves stand what is poured into them is not known: the plan does not say {missing}.',
+    formula: 'what is left out counts as what would be stopped',
+    source: 'our own choice',
+    remedy: `Write what is named, also where it is cold: a casting resin has a \`pour\` of some 25 C (77 F). ${burns}`,
     safety: true,
   },
   'heat.half-unknown': {
     severity: 'stop',
     means: 'Nobody knows what metal temperature the halves stand.',
-    values: { material: 'name', pour: 'C' },
+    values: { material: 'name', pour: 'C', 'load?': 'Pa', 'least?': 'Pa' },
     says: {
+      load: 'The heat limit of {material} was measured at {load}, and metal is poured into it at {pour}; figures at less than {least} say nothing of halves under pressure.',
       material:
         'The halves are of {material}, which is no material known here, and are to stand metal at {pour}.',
       figure: noFigure,
@@ -118,6 +143,7 @@ export const heatCodes = codes({
     formula: 'a blank in the table stops',
     source: "the maker's sheet",
     remedy: {
+      load: `Give the figure at 1.8 MPa of its data sheet. ${knownHalves}`,
       material: knownHalves,
       figure: knownHalves,
       compound: `Write \`maxTemperature\` under \`rubber\`, as the maker of the compound gives it. ${burns}`,

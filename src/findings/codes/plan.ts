@@ -133,6 +133,7 @@ export const planCodes = codes({
       'stand-in shape': 'A stand-in needs either `outline`, or both `width` and `length`.',
       'sector count':
         'How many sectors is not said: give `count`, or `spacing` and the `radius` it is measured at.',
+      load: 'What load the heat limit was measured under is not said: give `load`, such as `1.8 MPa` or `0.45 MPa` (ISO 75-2).',
       sectors: 'This counts by sectors, and the plan does not divide the disc: give `sectors`.',
     },
     remedy: 'Add it.',
@@ -258,8 +259,13 @@ export const planCodes = codes({
       letters:
         '`{name}` cannot be a name: use letters, digits and dashes, at most 60, beginning with a letter or digit.',
       reserved: '`{name}` has a meaning of its own and cannot be a name.',
+      material: '`{name}` is in the tables, whose figures stand; a material of your own needs another name.',
     },
-    remedy: 'Use letters, digits and dashes, beginning with a letter or digit.',
+    remedy: {
+      letters: 'Use letters, digits and dashes, beginning with a letter or digit.',
+      reserved: 'Use letters, digits and dashes, beginning with a letter or digit.',
+      material: 'Name it as its maker does, and write that name where the plan says what something is of.',
+    },
   },
   'plan.duplicate-id': {
     severity: 'stop',

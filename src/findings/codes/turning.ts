@@ -11,8 +11,19 @@ const shot = { measured: 'g', limit: 'g', speed: 'rpm' } as const;
 export const turningCodes = codes({
   'balance.not-checked': {
     ...notChecked,
-    means: 'The plan leaves out what the balance or its limit is found from; that part is not checked.',
-    says: `Balance is in part ${notSaid}`,
+    means:
+      'What the balance, or the limit it is held to, is found from is left out of the plan, or is of a kind no density is at hand for.',
+    values: { missing: 'names', 'material?': 'names', 'held?': 'names' },
+    says: {
+      nothing:
+        'No unbalance is found at all: {missing, select, none {} other {the plan does not say {missing}}}{material, select, none {} other {{missing, select, none {} other {, and }}no density of {material} is at hand}}.{held, select, none {} other { For the limit of its grade it would have to say {held} too.}}',
+      grade: 'The unbalance is found, but not held to a balance grade: the plan does not say {missing}.',
+    },
+    remedy: {
+      nothing:
+        'Add what is named to the plan; a density goes under `alloy`, `rubber` or, of rigid halves and loose bosses, `materials`.',
+      grade: 'Add what is named to the plan.',
+    },
   },
   'balance.over': {
     formula: 'sum of m r as cast, in whole and carried to both outer faces, against U = 1000 G m / omega',
@@ -129,6 +140,17 @@ export const turningCodes = codes({
     remedy: `Run slower. ${guard}`,
     safety: true,
   },
+  'spin.unknown': {
+    severity: 'stop',
+    means:
+      'What rigid halves are turned with is left out: nobody can say that they hold, and that the metal stays in them.',
+    values: { missing: 'names' },
+    says: 'Whether rigid halves hold while they turn is not known: the plan does not say {missing}.',
+    formula: 'what is left out counts as what would be stopped',
+    source: 'our own choice',
+    remedy: `Write what is named: \`spin.speed\`, \`spin.shot\`, and the \`density\` of what is cast, also of a cold casting resin. ${guard}`,
+    safety: true,
+  },
   'spin.strength-unknown': {
     severity: 'stop',
     means: 'The strength of rigid halves is not known, and so not the speed at which they fly apart.',
@@ -136,7 +158,7 @@ export const turningCodes = codes({
     says: 'Nothing is known of the strength of halves of {material}, which are to turn at {speed}.',
     formula: 'a blank in the table stops',
     source: 'table of materials of rigid halves, each row with its source',
-    remedy: `Name a material the table knows as \`fixture.material\`, with its grade, such as 6061-T6. ${guard}`,
+    remedy: `Name a material the table knows as \`fixture.material\`, with its grade, such as 6061-T6, or give its data sheet under \`materials\`. ${guard}`,
     safety: true,
   },
   'spin.weak': {

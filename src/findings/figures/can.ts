@@ -106,6 +106,12 @@ export const canFigures = {
     unit: 'C',
     means: 'Highest pouring temperature the halves are trusted to stand.',
   },
+  'heat.growth': {
+    label: 'larger in the hot can',
+    unit: 'ratio',
+    means:
+      'How much longer than cold a fixture or master of your own material is in the cure; its imprint is as large.',
+  },
   'cure.middle': {
     label: 'middle when heating ends',
     unit: 'C',

@@ -1,5 +1,11 @@
-import { type Matrix4, memoPerObject, moveMesh, type TriangleMesh } from '../../geometry/index.ts';
-import { looseVolume } from '../loose.ts';
+import {
+  type Matrix4,
+  memoPerObject,
+  moveMesh,
+  type Point2,
+  type TriangleMesh,
+} from '../../geometry/index.ts';
+import { looseFootprint, looseVolume } from '../loose.ts';
 import { masterOf } from '../master-of.ts';
 import { type Memoize, makeAlways } from '../memoize.ts';
 import type { Mold, Placement } from '../mold.ts';
@@ -55,6 +61,19 @@ const placed = (mold: Mold, placement: Placement): PlacedMesh => ({
   mesh: masterOf(mold, placement).mesh,
   matrix: placement.matrix,
 });
+
+/** Points all over the ground the build-up takes, seen from above, nowhere farther apart than fifths of a mm. */
+export function buildUpFootprint(
+  { surface, own, others, clearance }: Omit<BuildUpSpace, 'id' | 'number'>,
+  memoize: Memoize = makeAlways,
+): readonly Point2[] {
+  return memoize('build-up footprint', { surface, own, others, clearance }, () => {
+    const [first, ...rest] = [own, ...others].map(({ mesh, matrix }) => moveMesh(mesh, matrix));
+    return ([1, -1] as const).flatMap((side) =>
+      looseFootprint({ side, surface, own: first, others: rest, clearance }),
+    );
+  });
+}
 
 /** Volume (mm3) of the build-up that fills a space, under the master and over it, the smallest bits included. */
 export function buildUpVolume(

@@ -1,4 +1,4 @@
-import type { TriangleMesh } from '../../geometry/index.ts';
+import type { Point2, TriangleMesh } from '../../geometry/index.ts';
 import type { Channel } from '../mold.ts';
 import { heightAt, type PartingSurface } from '../parting-surface.ts';
 import type { Lump } from './lump.ts';
@@ -86,6 +86,18 @@ function sweptFaces(stations: number, ring: number, mirrored: boolean): Uint32Ar
     faces.push([a, c, b], [a, d, c]);
   }
   return Uint32Array.from(mirrored ? faces.flatMap(([a, b, c]) => [a, c, b]) : faces.flat());
+}
+
+/** Its four corners seen from above, mold frame, counter-clockwise from the right of its beginning. */
+export function channelCorners({ from, to, width }: Pick<Channel, 'from' | 'to' | 'width'>): Point2[] {
+  const length = Math.hypot(to[0] - from[0], to[1] - from[1]);
+  const [x, y] = [(to[0] - from[0]) / length, (to[1] - from[1]) / length].map((one) => (one * width) / 2);
+  return [
+    [from[0] + y, from[1] - x],
+    [to[0] + y, to[1] - x],
+    [to[0] - y, to[1] + x],
+    [from[0] - y, from[1] + x],
+  ];
 }
 
 /** Area across a channel: half an ellipse for gates, a trapezoid for vents. */

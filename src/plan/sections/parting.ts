@@ -43,13 +43,21 @@ const channel = (what: string, width: string) =>
     half: word('The half it is cut into.', ['lower', 'upper']).optional(),
   });
 
-const channels = (what: string, width: string, course: string) =>
+const channels = <T extends z.ZodObject>(one: T, course: string) =>
   z
-    .union([z.literal('straight'), z.array(channel(what, width)).max(500)])
+    .union([z.literal('straight'), z.array(one).max(500)])
     .describe(`${course} \`straight\` gives every placement one; a list says which, how wide and how deep.`);
 
-export const gates = channels('gate', 'Width of the gate.', 'Gates, from the well to the cavity.');
-export const vents = channels('vent', 'Width of the vent.', 'Vents, from the cavity to the rim.');
+export const gates = channels(channel('gate', 'Width of the gate.'), 'Gates, from the well to the cavity.');
+const vent = channel('vent', 'Width of the vent.').extend({
+  joins: z
+    .boolean()
+    .optional()
+    .describe(
+      'Whether it may open into another vent that may too, so that one way out serves several cavities.',
+    ),
+});
+export const vents = channels(vent, 'Vents, from the cavity to the rim.');
 
 export const tabs = z
   .array(

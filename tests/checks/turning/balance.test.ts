@@ -94,10 +94,42 @@ describe('balance', () => {
   it('asks for what the plan leaves out, and invents no figure', async () => {
     const { findings, figures } = await runCheck(balance, { ...heavySide, bench: {} });
     expect(findings.map(({ code, severity }) => [code, severity])).toEqual([['balance.not-checked', 'note']]);
+    const limit = ['spin.speed', 'spin.grade', 'machine.plateMass'];
     expect(findings[0].values).toEqual({
-      missing: ['alloy.density', 'rubber.density', 'spin.speed', 'spin.grade', 'machine.plateMass'],
+      which: 'nothing',
+      missing: ['alloy.density', 'rubber.density'],
+      material: [],
+      held: limit,
     });
     expect(figures).toEqual([]);
+    expect(sayFinding(findings[0], 'metric').says).toBe(
+      'No unbalance is found at all: the plan does not say alloy.density and rubber.density. For the limit of its grade it would have to say spin.speed, spin.grade and machine.plateMass too.',
+    );
+  });
+
+  it('does not say that the plan leaves out what it names and no table knows', async () => {
+    const bench = { ...heavySide.bench, alloy: { name: 'house metal' }, rubber: { compound: 'house blend' } };
+    const { findings, figures } = await runCheck(balance, { ...heavySide, bench });
+    expect(figures).toEqual([]);
+    expect(findings[0].values).toMatchObject({
+      which: 'nothing',
+      missing: [],
+      material: ['house metal', 'house blend'],
+    });
+    expect(sayFinding(findings[0], 'metric').says).toMatch(
+      /^No unbalance is found at all: no density of house metal and house blend is at hand\./,
+    );
+  });
+
+  it('says that what is found is held to no grade where the plates are left out', async () => {
+    const { findings, figures } = await runCheck(balance, {
+      ...heavySide,
+      bench: { ...heavySide.bench, machine: {} },
+    });
+    expect(figures.length).toBeGreaterThan(3);
+    expect(findings.filter(({ code }) => code === 'balance.not-checked')).toMatchObject([
+      { values: { which: 'grade', missing: ['machine.plateMass'] } },
+    ]);
   });
 
   it('has no job without placements, nor for plates to pour rubber on', () => {

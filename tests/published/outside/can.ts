@@ -118,6 +118,15 @@ export const canChecks: readonly OutsideCheck[] = [
     test: '%s: %d C less %d K',
   },
   {
+    figures: ['heat.growth'],
+    source:
+      'linear expansion of cast epoxy, 55e-6 /K (tables of plastics), by L a dT: 100 mm from 20 to 160 C',
+    kind: 'closed form',
+    value: '0.77 mm',
+    file: 'own-materials.test.ts',
+    test: 'a bar of 100 mm grows by',
+  },
+  {
     figures: ['heat.halfLimit'],
     source: 'solidus of aluminum 6061',
     kind: "maker's table",

@@ -1,0 +1,123 @@
+import { type Finding, finding } from '../../findings/index.ts';
+import { clipped, defaultChordError, type Point2, segmentsFor, sidesApart } from '../../geometry/index.ts';
+import {
+  bossSpace,
+  type Channel,
+  type Check,
+  channelCorners,
+  check,
+  fitsOnRim,
+  type Mold,
+  notchCorners,
+  tabCorners,
+} from '../../mold/index.ts';
+import { boltCircle, everyProcess } from '../from-mold/index.ts';
+
+/** Something a channel has to pass, by its outline where the halves part. */
+interface Obstacle {
+  readonly id: string;
+  readonly thing: 'boss' | 'bolt' | 'tab' | 'notch';
+  readonly outline: readonly Point2[];
+}
+
+interface CourseInput {
+  readonly obstacle: Obstacle;
+  readonly channels: readonly Channel[];
+  readonly wall: number;
+}
+
+/**
+ * The course of gates and vents past bosses, bolts, tabs and notches. All of these meet the parting surface, from which
+ * channels hang, so what is seen from above is what there is. A vent carries no metal and needs no wall.
+ */
+export const channelCourse: Check = check<CourseInput>({
+  id: 'channel-course',
+  title: 'Course of gates and vents',
+  follows: true,
+  processes: everyProcess,
+  units: (mold) => {
+    const channels = mold.channels.filter(isDrawn);
+    if (channels.length === 0) return [];
+    const { wall } = mold.limits;
+    return obstaclesOf(mold).map((obstacle) => ({
+      subject: obstacle.id,
+      about: [obstacle.id],
+      input: { obstacle, channels, wall },
+    }));
+  },
+  run: ({ obstacle, channels, wall }) => ({
+    findings: channels.flatMap((channel) => past(channel, obstacle, wall)),
+  }),
+});
+
+/** With a length and a width, so that it has an outline. */
+export const isDrawn = ({ from, to, width }: Channel): boolean =>
+  width > 0 && (from[0] !== to[0] || from[1] !== to[1]);
+
+function obstaclesOf({ bosses, bench, tabs, notches, disc, process }: Mold): Obstacle[] {
+  return [
+    ...bosses.map((boss): Obstacle => {
+      const { id, x, y } = boss;
+      return { id, thing: 'boss', outline: round([x, y], bossSpace(boss, process).reach) };
+    }),
+    ...(process === 'rubber' ? boltsIn(bench, disc.radius) : []),
+    ...tabs
+      .filter((tab) => fitsOnRim(tab, disc.radius))
+      .map((tab): Obstacle => ({ id: tab.id, thing: 'tab', outline: tabCorners(tab, disc.radius) })),
+    ...notches.map(
+      (notch): Obstacle => ({ id: notch.id, thing: 'notch', outline: notchCorners(notch, disc.radius) }),
+    ),
+  ].filter(({ outline }) => outline.length > 0);
+}
+
+/** Where the plan says where they stand. */
+function boltsIn(bench: Mold['bench'], discRadius: number): Obstacle[] {
+  const { bolts } = boltCircle(bench);
+  if (bolts?.startRad === undefined || bolts.circle - bolts.radius >= discRadius) return [];
+  const { circle, count, radius, startRad } = bolts;
+  return Array.from({ length: count }, (_, k): Obstacle => {
+    const angle = startRad + (2 * Math.PI * k) / count;
+    const middle: Point2 = [circle * Math.cos(angle), circle * Math.sin(angle)];
+    return { id: `bolt-${k + 1}`, thing: 'bolt', outline: round(middle, radius) };
+  });
+}
+
+function round([x, y]: Point2, radius: number): Point2[] {
+  const sides = segmentsFor(radius, defaultChordError);
+  return Array.from({ length: sides }, (_, k): Point2 => {
+    const angle = (2 * Math.PI * k) / sides;
+    return [x + radius * Math.cos(angle), y + radius * Math.sin(angle)];
+  });
+}
+
+function past(channel: Channel, { id: other, thing, outline }: Obstacle, wall: number): Finding[] {
+  const { id: subject, kind, placement } = channel;
+  const corners = channelCorners(channel);
+  const about = { kind, placement, other, thing } as const;
+  const common = clipped(outline, corners);
+  const measured = lengthAlong(channel, common);
+  if (measured > 0) {
+    const details = { subject, place: middleOf(common), values: { measured, limit: 0, ...about } };
+    if (kind === 'vent') return [finding('channels.through', { ...details, severity: 'warn' })];
+    const open = thing === 'tab' || thing === 'notch';
+    return [finding(open ? 'channels.leads-out' : 'channels.through', details)];
+  }
+  if (kind === 'vent') return [];
+  const { distance, middle } = sidesApart(outline, corners);
+  if (distance >= wall) return [];
+  const values = { measured: distance, limit: wall, ...about };
+  return [finding('channels.near', { subject, place: [...middle, 0], values })];
+}
+
+/** How far points reach along a channel, mm. */
+export function lengthAlong({ from, to }: Channel, points: readonly Point2[]): number {
+  const length = Math.hypot(to[0] - from[0], to[1] - from[1]);
+  const along = points.map(([x, y]) => (x * (to[0] - from[0]) + y * (to[1] - from[1])) / length);
+  return points.length === 0 ? 0 : Math.max(...along) - Math.min(...along);
+}
+
+/** The middle of points on the parting plane. */
+export function middleOf(points: readonly Point2[]): [number, number, number] {
+  const mean = (axis: 0 | 1): number => points.reduce((sum, point) => sum + point[axis], 0) / points.length;
+  return [mean(0), mean(1), 0];
+}
