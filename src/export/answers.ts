@@ -1,4 +1,11 @@
-import { causesByCode, type Figure, type FigureName, type Finding, type Report } from '../findings/index.ts';
+import {
+  causesByCode,
+  type Figure,
+  type FigureName,
+  type Finding,
+  type FindingCode,
+  type Report,
+} from '../findings/index.ts';
 import type { Mold } from '../mold/index.ts';
 import { holdingReserve, rigidUndercut } from '../tables/index.ts';
 import { sayCause, showQuantity } from '../wording/index.ts';
@@ -71,6 +78,12 @@ const questions: readonly Question[] = [
       );
     },
     besides: ({ mold, report }) => stockThatHolds(mold, report),
+  },
+  // The checks have figures of what is poured, none of what is printed: only what is wrong is told.
+  {
+    asks: 'Fixtures come out?',
+    about: ['making.', 'bed.', 'jig.', 'plate.', 'cup.'],
+    decides: () => undefined,
   },
   { asks: 'Walls thick enough?', about: ['walls.'], decides: thinnestWall },
   {
@@ -198,8 +211,13 @@ const isAbout = ({ about }: Question, { code }: Finding): boolean =>
   about.some((one) => code.startsWith(one));
 
 /** What is not found since the plan does not say something. */
-const isLeftOut = ({ code }: Finding): boolean =>
-  code.endsWith('.not-checked') || code === 'registration.no-flex';
+const isLeftOut = ({ code }: Finding): boolean => code.endsWith('.not-checked') || code in soleEntry;
+
+/** What the plan does not say where one entry is all it takes. */
+const soleEntry: Readonly<Partial<Record<FindingCode, string>>> = {
+  'registration.no-flex': 'registration.flex',
+  'making.not-checked': 'fixture.process',
+};
 
 /** All that can be answered; a question the report has nothing about is not asked. */
 export function answersOf(mold: Mold, report: Report): Answer[] {
@@ -222,7 +240,8 @@ function answer(
 ): Answer | undefined {
   const more = besides?.(facts);
   const also = more === undefined ? {} : { besides: more };
-  const open = findings.filter(({ severity }) => severity !== 'note');
+  // What the plan makes less of is no less there.
+  const open = findings.filter(({ severity, changed }) => severity !== 'note' || changed);
   if (open.length > 0) {
     const verdict = open.some(({ severity }) => severity === 'stop') ? 'no' : 'doubtful';
     return { asks, verdict, says: worstOf(open, facts.report), ...also };
@@ -252,10 +271,11 @@ function worstOf(open: readonly Finding[], { units }: Report): string {
 /** The first thing the plan is to say, and how many more. */
 function needs(missing: readonly Finding[]): string {
   const names = missing.flatMap(({ code, values }) => {
-    if (code === 'registration.no-flex') return ['registration.flex'];
+    const sole = soleEntry[code];
+    if (sole !== undefined) return [sole];
     return Array.isArray(values.missing) ? values.missing.map(String) : [];
   });
   const [first, ...others] = [...new Set(names)];
-  if (first === undefined) return 'see below';
+  if (first === undefined) throw new Error('left out, but nothing is named');
   return `the plan does not say ${first}${others.length > 0 ? ` and ${others.length} more` : ''}`;
 }

@@ -2,7 +2,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { describeCheck } from '../../cli/commands/check.ts';
 import { openPlan } from '../../cli/plan-files.ts';
 import { plain } from '../../cli/terminal.ts';
-import { masterSizes } from '../../src/export/index.ts';
+import { answersOf, masterSizes } from '../../src/export/index.ts';
 import { reportSchema } from '../../src/export/report-schema.ts';
 import { loadKernel } from '../../src/kernel/index.ts';
 import { checkMold, readMold } from '../../src/pipeline/index.ts';
@@ -31,7 +31,7 @@ async function checked(path: string) {
   if (!plan || !mold) throw new Error(`no mold: ${findings.map(({ code }) => code)}`);
   const report = checkMold(mold, findings, kernel);
   const sizes = masterSizes(plan, mold, report);
-  return { report, at: (width: number) => describeCheck(mold, sizes, report, width) };
+  return { mold, report, at: (width: number) => describeCheck(mold, sizes, report, width) };
 }
 
 /** The lines of the answer to a question, as one. */
@@ -92,6 +92,35 @@ describe('a ring of eight too tall', () => {
     );
     expect((berry.massG?.value ?? 0) / (0.20625 * 16.387064 * 7.3)).toBeCloseTo(1, 4);
   });
+});
+
+it('what a plan makes less of is not answered with yes', () => {
+  const findings = ring.report.findings.map((one) =>
+    one.code === 'cover.thin'
+      ? { ...one, severity: 'note' as const, changed: { from: 'warn' as const, reason: 'tried' } }
+      : one,
+  );
+  const thick = (of: typeof ring.report) =>
+    answersOf(ring.mold, of).find(({ asks }) => asks === 'Thick enough?')?.verdict;
+  expect([thick(ring.report), thick({ ...ring.report, findings })]).toEqual(['doubtful', 'doubtful']);
+  const none = ring.report.findings.filter(({ code }) => code !== 'cover.thin');
+  expect(thick({ ...ring.report, findings: none })).toBe('yes');
+  const stop = none.concat({
+    ...findings[0],
+    code: 'cover.through',
+    severity: 'stop',
+    values: {
+      which: 'thing',
+      measured: -1,
+      limit: 5,
+      half: 'upper',
+      process: 'rubber',
+      needed: 18,
+      reach: 13,
+      thickness: 12,
+    },
+  });
+  expect(thick({ ...ring.report, findings: stop })).toBe('no');
 });
 
 it('colors only repeat what is said', () => {
