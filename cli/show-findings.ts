@@ -41,7 +41,9 @@ function showCause(cause: Cause, { units, width }: Page): string {
   const first = head(cause.worst, subjectsOf(cause, said), line);
   const beside = cause.findings.length === 1 && place ? spaced('  ', first, said.where) : '';
   const fits = beside !== '' && plain(beside).length <= width;
-  const where = fits || said.where === '' ? '' : `${said.where}:`;
+  const lines = said.lines.startsWith('lines') ? said.lines : '';
+  const told = spaced(', ', fits ? '' : said.where, lines);
+  const where = told === '' ? '' : `${told}:`;
   const body = spaced(' ', where, said.says, said.remedy, changeOf(cause.worst));
   return [...wrap(fits ? beside : first, width, '', indent).split('\n'), wrap(body, width, indent)].join(
     '\n',
@@ -56,9 +58,8 @@ function showCauses(causes: readonly Cause[], { units, width }: Page): string {
   const once = said.every(({ remedy }) => remedy === said[0].remedy);
   const shown = first.severity === 'stop' ? causes.length : Math.min(causes.length, shownOfOneCode);
   const lines = causes.slice(0, shown).map((cause, i) => {
-    const { at } = cause.worst;
-    const line = at ? `${file === undefined ? `${at.file}:` : 'line '}${at.line}` : '';
-    const where = spaced(', ', line, said[i].where);
+    const inFile = file === undefined ? (fileOf(cause.worst) ?? '') : '';
+    const where = spaced(', ', spaced(' ', inFile, said[i].lines), said[i].where);
     // What is said of one alone names it.
     const several = cause.findings.length > 1 ? said[i].subjects : '';
     const about = several === '' ? where : spaced(', ', shorten(several, subjectWidth), where);

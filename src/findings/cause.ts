@@ -24,8 +24,11 @@ function causesOf(alike: readonly Finding[]): Cause[] {
   }));
 }
 
-/** The name without the number that tells copies apart: `leaf` of `leaf-12`. */
-const stem = (name: string): string => name.replace(/-\d+$/, '');
+/** A name without the number of its entry: `bosses.size` of `bosses#2.size`. */
+const unnumbered = (name: string): string => name.replaceAll(/#\d+/g, '');
+
+/** A name without the number that tells copies apart: `leaf` of `leaf-12`. */
+const stem = (name: string): string => unnumbered(name).replace(/-\d+$/, '');
 
 /** Values that name a second thing, of which there are copies too. */
 const others: readonly string[] = ['one', 'other'];
@@ -35,8 +38,8 @@ function causeKey({ code, subject, at, values, changed }: Finding): string {
   const words = Object.entries(values).flatMap(([name, value]) => {
     if (others.includes(name) && typeof value === 'string') return [[name, stem(value)]];
     const declared: unknown = name in kinds ? kinds[name as keyof typeof kinds] : undefined;
-    const isWord = typeof value === 'string' || declared === 'names';
-    return isWord ? [[name, value]] : [];
+    if (typeof value === 'string') return [[name, unnumbered(value)]];
+    return declared === 'names' ? [[name, value]] : [];
   });
   return JSON.stringify([stem(subject), at?.file, words, changed]);
 }

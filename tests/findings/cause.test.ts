@@ -45,11 +45,29 @@ test('the worst is farthest from its limit, on whichever side that lies', () => 
   expect(worst(3, -1, 2)).toBe(-1);
 });
 
+test('entries of one list are one cause where they are worded alike, with all their lines', () => {
+  const missing = (entry: number): Finding =>
+    finding('plan.unknown-key', {
+      subject: `bosses#${entry}.width`,
+      at: { file: 'plan.yaml', line: 10 + entry, column: 1 },
+      values: { which: 'key', name: 'width', section: `bosses#${entry}`, known: ['size'] },
+    });
+  const causes = causesByCode([missing(1), missing(2)]).flat();
+  expect(causes).toHaveLength(1);
+  expect(sayCause(causes[0], 'metric')).toMatchObject({
+    subjects: 'bosses.width',
+    where: '2 places alike',
+    lines: 'lines 11, 12',
+  });
+  const many = causesByCode(Array.from({ length: 9 }, (_, i) => missing(i + 1))).flat();
+  expect(sayCause(many[0], 'metric').lines).toBe('lines 11, 12, 13, 14, 15, 16 and 3 more');
+});
+
 test('places that differ in nothing are called alike', () => {
   const [cause] = causesByCode(['leaf-1', 'leaf-2'].map((subject) => thinCover(subject))).flat();
   expect(sayCause(cause, 'metric')).toMatchObject({
     subjects: 'leaf-1 to 2',
-    where: '2 places alike, the first',
+    where: '2 places alike',
   });
   const [apart] = causesByCode([thinCover('leaf-1'), measuring(thinCover('leaf-2'), 2)]).flat();
   expect(sayCause(apart, 'metric').where).toBe('2 places, the worst');
