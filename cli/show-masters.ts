@@ -1,33 +1,28 @@
-import type { Report } from '../src/findings/index.ts';
-import { lieOf, type Mold, sizeAsItLies } from '../src/mold/index.ts';
-import type { Plan } from '../src/plan/index.ts';
+import type { MasterSize } from '../src/export/index.ts';
+import type { UnitSystem } from '../src/findings/index.ts';
 import { showQuantity, showSides } from '../src/wording/index.ts';
-import { shorten, strong, table } from './terminal.ts';
+import { fitColumn, strong, table } from './terminal.ts';
 
-/** Widest name of a master beside the other columns. */
-const nameWidth = 20;
-
-/** Each master's final size (that of the casting, before shrink is added), volume and the mass of one casting. */
-export function showMasters(plan: Plan, mold: Mold, report: Report): string {
-  const { units } = report;
-  const rows = mold.masters.map(({ id, mesh, measures, estimated }) => {
-    const spec = plan.masters?.[id];
-    if (!spec) throw new Error(`the mold has a master ${id} that its plan has not`);
-    const { length, width, height } = sizeAsItLies(mesh.positions, lieOf(spec));
-    const placed = mold.placements.find(({ master }) => master === id);
-    const mass = report.figures.find(
-      ({ name, subject }) => name === 'shot.casting' && subject === placed?.id,
-    );
+/** Each master's final size, volume and the mass of one casting; on a narrow page in two lines. */
+export function showMasters(sizes: readonly MasterSize[], units: UnitSystem, width: number): string {
+  if (sizes.length === 0) return '';
+  const rows = sizes.map(({ id, length, width, height, volume, massG, estimated }) => {
+    const about = estimated ? '~' : '';
     return [
-      `  ${shorten(id, nameWidth)}`,
-      `${estimated ? '~' : ''}${showSides([length, width, height], units)}`,
-      `${estimated ? '~' : ''}${showQuantity(measures.volume, 'mm3', units)}`,
-      mass ? `${mass.estimated ? '~' : ''}${showQuantity(mass.value, 'g', units)}` : '',
+      `  ${id}`,
+      `${about}${showSides([length, width, height], units)}`,
+      `${about}${showQuantity(volume, 'mm3', units)}`,
+      massG === undefined ? '' : `${massG.estimated ? '~' : ''}${showQuantity(massG.value, 'g', units)}`,
     ];
   });
-  if (rows.length === 0) return '';
   const mass = rows.some((row) => row[3] !== '') ? 'one casting' : '';
-  const head = ['Masters', 'length x width x height', 'volume', mass];
-  const [first, ...others] = table([head, ...rows], [2, 3]).split('\n');
+  const all = [['Masters', 'length x width x height', 'volume', mass], ...rows];
+  const wide = table(all, [2, 3]);
+  const fits = wide.split('\n').every((line) => line.length <= width);
+  const folded = all.flatMap(([name, sides, volume, casting]) => [
+    [name, sides, volume],
+    ...(casting === '' ? [] : [['', '', casting]]),
+  ]);
+  const [first, ...others] = (fits ? wide : table(fitColumn(folded, 0, width), [2])).split('\n');
   return [strong(first), ...others].join('\n');
 }

@@ -6,12 +6,21 @@ import type { Severity } from '../src/findings/index.ts';
 export interface Terminal {
   out(text: string): void;
   err(text: string): void;
+  /** Widest line of a report, in characters. */
+  readonly width: number;
   /** What a progress bar can be drawn on; not there where nobody watches. */
   readonly bar?: NodeJS.WritableStream;
 }
 
-/** Widest line of a report, in characters. */
-export const lineWidth = 100;
+/** Width of a report that goes to a file or another program. */
+const pageWidth = 100;
+
+/** Narrower a table does not hold its numbers; wider the eye does not find back to the next line. */
+const [narrowest, widest] = [72, 140];
+
+/** Width of lines on a stream: what its terminal has, within what can be read. */
+export const widthOf = ({ columns }: Pick<Partial<NodeJS.WriteStream>, 'columns'>): number =>
+  columns ? Math.min(widest, Math.max(narrowest, columns)) : pageWidth;
 
 // A reader such as `head` may close the pipe early; that is its right and no fault of ours.
 const quietOnClosedPipe = (stream: NodeJS.WriteStream): NodeJS.WriteStream =>
@@ -32,6 +41,7 @@ export function processTerminal(): Terminal {
   return {
     out: writerTo(process.stdout),
     err: writerTo(process.stderr),
+    width: widthOf(process.stdout),
     ...(process.stderr.isTTY && { bar: process.stderr }),
   };
 }
@@ -48,6 +58,16 @@ export function severityMark(severity: Severity): string {
   if (severity === 'stop') return colors.red(word);
   return severity === 'warn' ? colors.yellow(word) : colors.dim(word);
 }
+
+const verdictColors = {
+  yes: colors.green,
+  no: colors.red,
+  doubtful: colors.yellow,
+  'not checked': colors.dim,
+};
+
+/** The verdict as its word; color only repeats it. */
+export const verdictMark = (verdict: keyof typeof verdictColors): string => verdictColors[verdict](verdict);
 
 export const strong = (text: string): string => colors.bold(text);
 
@@ -68,6 +88,15 @@ export function table(rows: readonly (readonly string[])[], right: readonly numb
     .join('\n');
 }
 
+/** Rows whose `column` is cut so far that the table is at most `width` wide, but not beyond what tells names apart. */
+export function fitColumn(rows: readonly (readonly string[])[], column: number, width: number): string[][] {
+  const least = 8;
+  const widths = (rows[0] ?? []).map((_, i) => Math.max(...rows.map((row) => row[i].length)));
+  const others = widths.reduce((sum, one, i) => (i === column ? sum : sum + one + 2), 0);
+  const room = Math.max(least, width - others);
+  return rows.map((row) => row.map((cell, i) => (i === column ? shorten(cell, room) : cell)));
+}
+
 /** Text cut in its middle to at most `width` characters: the ends of names tell them apart. */
 export function shorten(text: string, width: number): string {
   const letters = [...text];
@@ -76,12 +105,22 @@ export function shorten(text: string, width: number): string {
   return `${letters.slice(0, head).join('')}..${letters.slice(letters.length - (width - 2 - head)).join('')}`;
 }
 
+/** Words of a text; a number and its unit are one. */
+const wordsOf = (text: string): string[] =>
+  text
+    .replaceAll(
+      /(?<=[\d.]) (?=(?:[mc]?m[23]?|in[23]?|g|kg|k?N|[kM]?Pa|C|F|%|oz|lbf?|psi|rpm|deg|min|times)\b|%)/g,
+      '\u00a0',
+    )
+    .split(' ')
+    .map((word) => word.replaceAll('\u00a0', ' '));
+
 /** Breaks text at spaces to lines of at most `width`: the first indented by `indent`, the others by `hang`. */
 export function wrap(text: string, width: number, indent = '', hang = indent): string {
   const lines: string[] = [];
   let line = indent;
   let empty = true;
-  for (const word of text.split(' ')) {
+  for (const word of wordsOf(text)) {
     // Colors take no room.
     if (!empty && plain(line).length + 1 + plain(word).length > width) {
       lines.push(line);

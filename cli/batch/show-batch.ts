@@ -1,4 +1,4 @@
-import { lineWidth, shorten, strong, table, wrap } from '../terminal.ts';
+import { shorten, strong, table, wrap } from '../terminal.ts';
 import type { Outcome } from './run-variants.ts';
 import type { Summed } from './summary.ts';
 
@@ -10,6 +10,7 @@ interface Shown {
   readonly summed: Summed;
   readonly interrupted: boolean;
   readonly quiet: boolean;
+  readonly width: number;
 }
 
 /** How many variants went which way. */
@@ -27,7 +28,15 @@ export function tallyOf(outcomes: readonly Outcome[]) {
 const mostShown = 40;
 
 /** What a batch did: a line for each variant, the reason with those that are not fine, and where it all is. */
-export function describeBatch({ folder, outcomes, notBegun, summed, interrupted, quiet }: Shown): string {
+export function describeBatch({
+  folder,
+  outcomes,
+  notBegun,
+  summed,
+  interrupted,
+  quiet,
+  width,
+}: Shown): string {
   const bad = outcomes.filter(isBad);
   const fine = outcomes.filter((one) => !isBad(one));
   const shown = quiet ? bad : outcomes.filter((one) => isBad(one) || fine.indexOf(one) < mostShown);
@@ -38,14 +47,17 @@ export function describeBatch({ folder, outcomes, notBegun, summed, interrupted,
     interrupted ? strong('broken off; what was finished is whole, and running again goes on from there') : '',
     shown.length > 0 ? table([['variant', 'state', 'stops', 'warnings'], ...shown.map(cells)], [2, 3]) : '',
     hidden > 0 ? `... and ${hidden} more without a stop` : '',
-    bad.map(reasonOf).join('\n'),
+    bad.map((one) => reasonOf(one, width)).join('\n'),
     outcomes.length > 0 ? strong(counts) : '',
     notBegun > 0
       ? strong(
           `${notBegun} not begun: nothing more can be written there; make room and run it again, and it goes on`,
         )
       : '',
-    `${summed.there} of ${summed.there + summed.missing} variants are in ${folder}, with batch-summary.html, .csv and .json`,
+    wrap(
+      `${summed.there} of ${summed.there + summed.missing} variants are in ${folder}, with batch-summary.html, .csv and .json`,
+      width,
+    ),
   ]
     .filter((text) => text !== '')
     .join('\n\n');
@@ -66,4 +78,5 @@ function stateOf({ state, built }: Outcome): string {
   return state === 'kept' ? 'unchanged' : 'made';
 }
 
-const reasonOf = ({ name, reason = '' }: Outcome): string => wrap(`${name}: ${reason}`, lineWidth, '', '  ');
+const reasonOf = ({ name, reason = '' }: Outcome, width: number): string =>
+  wrap(`${name}: ${reason}`, width, '', '  ');

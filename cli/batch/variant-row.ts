@@ -1,14 +1,14 @@
 import type { Build, Json } from '../../src/export/index.ts';
 import {
+  causesByCode,
   type FigureName,
   type Finding,
   type Severity,
-  severities,
   type Unit,
   type UnitSystem,
 } from '../../src/findings/index.ts';
 import type { Setting } from '../../src/plan/index.ts';
-import { sayFinding } from '../../src/wording/index.ts';
+import { sayCause } from '../../src/wording/index.ts';
 import { keyFiguresOf } from './key-figures.ts';
 import type { Variant } from './variant.ts';
 
@@ -27,7 +27,7 @@ export interface VariantRow {
   readonly drawings: number;
   readonly withheld: number;
   readonly figures: readonly RowFigure[];
-  /** What is still open: stops and warnings, stops first. */
+  /** What is still open: the causes of stops and warnings, stops first; single findings are in the variant's report. */
   readonly open: readonly OpenFinding[];
   /** Whether there is an overview.png. */
   readonly picture: boolean;
@@ -41,6 +41,7 @@ export interface RowFigure {
   readonly estimated: boolean;
 }
 
+/** `subject` names all it is about: `leaf-1 to 8`. */
 export type OpenFinding = Pick<Finding, 'code' | 'severity' | 'subject'> & { readonly says: string };
 
 export function builtRow(variant: Variant, build: Build, picture: boolean): VariantRow {
@@ -78,10 +79,16 @@ export const unbuiltRow = (
 
 function verdict({ name, settings }: Variant, findings: readonly Finding[], units: UnitSystem) {
   const of = (wanted: Severity) => findings.filter(({ severity }) => severity === wanted);
-  const grave = severities.filter((severity) => severity !== 'note').flatMap(of);
-  const open = grave.map((one): OpenFinding => {
-    const { code, severity, subject } = one;
-    return { code, severity, subject, says: sayFinding(one, units).says };
+  const grave = causesByCode(findings.filter(({ severity }) => severity !== 'note')).flat();
+  const open = grave.map((cause): OpenFinding => {
+    const { code, severity } = cause.worst;
+    const { subjects, where, says } = sayCause(cause, units);
+    return {
+      code,
+      severity,
+      subject: subjects,
+      says: cause.findings.length > 1 ? `${where}: ${says}` : says,
+    };
   });
   return {
     name,

@@ -17,7 +17,7 @@ import { formatsAsked } from '../formats-asked.ts';
 import { onlyAsked } from '../only-asked.ts';
 import { openPlan } from '../plan-files.ts';
 import { withCount } from '../progress-line.ts';
-import { showFindings } from '../show-report.ts';
+import { showFindings } from '../show-findings.ts';
 import type { Terminal } from '../terminal.ts';
 
 export interface BatchCommandOptions extends VaryOptions {
@@ -50,7 +50,7 @@ export async function runBatch(
   const text = new TextDecoder().decode(plan.bytes);
   const { source, findings, units } = readPlan(plan.bytes, plan.name);
   if (!source) {
-    terminal.err(showFindings(findings, units));
+    terminal.err(showFindings(findings, units, terminal.width));
     return exitCode.unreadable;
   }
   const variants = await readVariants(options, text);
@@ -75,7 +75,15 @@ export async function runBatch(
     terminal.out(JSON.stringify({ folder, ...tallyOf(outcomes), notBegun, ...summed, variants: outcomes }));
   else
     terminal.out(
-      describeBatch({ folder, outcomes, notBegun, summed, interrupted, quiet: options.quiet === true }),
+      describeBatch({
+        folder,
+        outcomes,
+        notBegun,
+        summed,
+        interrupted,
+        quiet: options.quiet === true,
+        width: terminal.width,
+      }),
     );
   return interrupted ? exitCode.interrupted : verdict(outcomes);
 }

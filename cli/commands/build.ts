@@ -1,9 +1,17 @@
 import { join } from 'node:path';
-import { type Build, type ExportFile, reportJson, usualFormats, writeBuild } from '../../src/export/index.ts';
+import {
+  answersOf,
+  type Build,
+  type ExportFile,
+  reportJson,
+  usualFormats,
+  writeBuild,
+} from '../../src/export/index.ts';
+import { type Cause, causesByCode, type UnitSystem } from '../../src/findings/index.ts';
 import { loadKernel } from '../../src/kernel/index.ts';
 import { kinds } from '../../src/kinds/index.ts';
 import { buildMold, readMold, unreadReport } from '../../src/pipeline/index.ts';
-import { saysOfAll, showQuantity, showSize, tally } from '../../src/wording/index.ts';
+import { sayCause, saysOfAll, showQuantity, showSize, tally } from '../../src/wording/index.ts';
 import { inputsKey } from '../batch/variant-key.ts';
 import { joinEarlier, planFile, refuseOtherPlan } from '../earlier-build.ts';
 import { type ExitCode, exitCode, Unreadable } from '../exit.ts';
@@ -13,8 +21,10 @@ import { formatsAsked } from '../formats-asked.ts';
 import { onlyAsked } from '../only-asked.ts';
 import { openPlan } from '../plan-files.ts';
 import { withProgress } from '../progress-line.ts';
-import { showFigures, showFindings } from '../show-report.ts';
-import { lineWidth, shorten, strong, type Terminal, table, wrap } from '../terminal.ts';
+import { showAnswers } from '../show-answers.ts';
+import { showFindings } from '../show-findings.ts';
+import { showFigures } from '../show-report.ts';
+import { fitColumn, strong, type Terminal, table, wrap } from '../terminal.ts';
 import { version } from '../version.ts';
 import { writeFolder } from '../write-folder.ts';
 
@@ -57,7 +67,7 @@ export async function runBuild(
   if (!outcome) {
     if (options.json)
       terminal.out(JSON.stringify({ report: asData(reportJson(unreadReport(findings, units))) }));
-    else terminal.err(showFindings(findings, units));
+    else terminal.err(showFindings(findings, units, terminal.width));
     return exitCode.unreadable;
   }
   const { build, unmatched } = outcome;
@@ -67,8 +77,8 @@ export async function runBuild(
   const { files, dropped } = only ? await joinEarlier(folder, built, origin) : { files: built, dropped: [] };
   await writeFolder(folder, files);
   if (options.json) terminal.out(asJson(build, files));
-  else if (!options.quiet) terminal.out(describe(build, folder, dropped, built));
-  else if (build.withheld.length > 0) terminal.err(describeWithheld(build));
+  else if (!options.quiet) terminal.out(describe(build, folder, dropped, built, terminal.width));
+  else if (build.withheld.length > 0) terminal.err(describeWithheld(build, terminal.width));
   return build.report.findings.some(({ severity }) => severity === 'stop') ? exitCode.stop : exitCode.fine;
 }
 
@@ -98,10 +108,11 @@ function describe(
   folder: string,
   dropped: readonly string[],
   files: readonly ExportFile[],
+  width: number,
 ): string {
   const { findings, units } = build.report;
   const rows = build.solids.map(({ name, audit }) => [
-    shorten(name, 36),
+    name,
     String(audit.triangles),
     showQuantity(audit.volume, 'mm3', units),
     showSize(
@@ -111,17 +122,22 @@ function describe(
   ]);
   return [
     strong(`${build.mold.title}: ${tally(findings)}`),
-    showFindings(findings, units),
-    showFigures(build.report),
+    showAnswers(answersOf(build.mold, build.report), width),
+    showFindings(findings, units, width),
+    showFigures(build.report, width),
     rows.length > 0
       ? table(
-          [['solid', 'triangles', 'volume', `size, ${units === 'metric' ? 'mm' : 'in'}`], ...rows],
+          fitColumn(
+            [['solid', 'triangles', 'volume', `size, ${units === 'metric' ? 'mm' : 'in'}`], ...rows],
+            0,
+            width,
+          ),
           [1, 2],
         )
       : '',
-    describeWithheld(build),
-    describeDropped(dropped),
-    wrap(`${written(files)} are in ${folder}`, lineWidth),
+    describeWithheld(build, width),
+    describeDropped(dropped, width),
+    wrap(`${written(files)} are in ${folder}`, width),
   ]
     .filter((text) => text !== '')
     .join('\n\n');
@@ -139,19 +155,26 @@ function written(files: readonly ExportFile[]): string {
   return `${all.join(', ')}${all.length > 0 ? ' and ' : ''}the manifest`;
 }
 
-const describeDropped = (dropped: readonly string[]): string =>
+const describeDropped = (dropped: readonly string[], width: number): string =>
   dropped.length === 0
     ? ''
-    : wrap(`taken away, for plan or masters have changed since: ${dropped.join(', ')}`, lineWidth, '', '  ');
+    : wrap(`taken away, for plan or masters have changed since: ${dropped.join(', ')}`, width, '', '  ');
+
+/** Why, once for all that it is about. */
+function sayReason(cause: Cause, units: UnitSystem): string {
+  const { says, subjects } = sayCause(cause, units);
+  return cause.findings.length > 1 ? `${says.replace(/\.$/, '')} (${subjects}).` : says;
+}
 
 /** Solids withheld for the same reasons in one paragraph. */
-function describeWithheld({ withheld, report }: Build): string {
+function describeWithheld({ withheld, report }: Build, width: number): string {
   const byReasons = new Map<string, string[]>();
   for (const { title, reasons } of withheld) {
-    const key = saysOfAll(reasons, report.units).join(' ');
+    const causes = causesByCode(reasons).flat();
+    const key = causes.map((cause) => sayReason(cause, report.units)).join(' ');
     byReasons.set(key, [...(byReasons.get(key) ?? []), title]);
   }
   return [...byReasons]
-    .map(([reasons, titles]) => wrap(`withheld: ${titles.join(', ')}: ${reasons}`, lineWidth, '', '  '))
+    .map(([reasons, titles]) => wrap(`withheld: ${titles.join(', ')}. ${reasons}`, width, '', '  '))
     .join('\n');
 }

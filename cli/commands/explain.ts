@@ -7,7 +7,7 @@ import {
 } from '../../src/findings/index.ts';
 import { nearestName } from '../../src/plan/index.ts';
 import { type ExitCode, exitCode, Unreadable } from '../exit.ts';
-import { lineWidth, strong, type Terminal, wrap } from '../terminal.ts';
+import { strong, type Terminal, wrap } from '../terminal.ts';
 
 /** Prints what a finding means, what it is judged by, where that is from, and what to do. */
 export function runExplain(code: string, terminal: Terminal): ExitCode {
@@ -17,7 +17,7 @@ export function runExplain(code: string, terminal: Terminal): ExitCode {
     terminal.out([`findings that begin with ${code}:`, ...begun.map((known) => `  ${known}`)].join('\n'));
     return exitCode.fine;
   }
-  terminal.out(explain(code, entryOf(code)));
+  terminal.out(explain(code, entryOf(code), terminal.width));
   return exitCode.fine;
 }
 
@@ -39,6 +39,7 @@ const sentences = (name: string, template: Template): string[][] =>
 function explain(
   code: FindingCode,
   { severity, safety, means, formula, source, says, remedy }: CodeEntry,
+  width: number,
 ): string {
   const rows = [
     ['means', means],
@@ -50,7 +51,7 @@ function explain(
     ...sentences('says', says),
     ...sentences('to do', remedy),
   ];
-  const lines = rows.map(([name, text]) => wrap(`${name.padEnd(9)}${text}`, lineWidth, '  ', ' '.repeat(11)));
+  const lines = rows.map(([name, text]) => wrap(`${name.padEnd(9)}${text}`, width, '  ', ' '.repeat(11)));
   return [
     strong(`${code}: ${severity}${safety ? ', protects people and cannot be lowered' : ''}`),
     ...lines,

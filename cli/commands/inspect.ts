@@ -15,7 +15,7 @@ import { fixed, sayFinding, showQuantity } from '../../src/wording/index.ts';
 import { type ExitCode, exitCode, Unreadable } from '../exit.ts';
 import { readNamed } from '../plan-files.ts';
 import { withProgress } from '../progress-line.ts';
-import { showFindings } from '../show-report.ts';
+import { showFindings } from '../show-findings.ts';
 import { strong, type Terminal, table } from '../terminal.ts';
 
 const units: readonly FileUnit[] = ['micron', 'mm', 'cm', 'm', 'in', 'ft'];
@@ -64,7 +64,7 @@ export async function runInspect(
     });
     if (!inspection.mesh) code = exitCode.unreadable;
     if (options.json) all.push(asJson(path, inspection, densityKgM3));
-    else terminal.out(describe(path, inspection, systemOf(inspection.unit), densityKgM3));
+    else terminal.out(describe(path, inspection, systemOf(inspection.unit), densityKgM3, terminal.width));
   }
   if (options.json) terminal.out(JSON.stringify(all, undefined, 2));
   return code;
@@ -122,6 +122,7 @@ function describe(
   inspection: Inspection,
   units: UnitSystem,
   densityKgM3: number | undefined,
+  lineWidth: number,
 ): string {
   const { mesh, measures, unit, reach, widest, findings } = inspection;
   const parts = [strong(path)];
@@ -149,7 +150,7 @@ function describe(
     );
   }
   if (inspection.lies) parts.push(showLies(inspection.lies));
-  if (findings.length > 0) parts.push(showFindings(findings, units));
+  if (findings.length > 0) parts.push(showFindings(findings, units, lineWidth));
   return `${parts.join('\n')}\n`;
 }
 

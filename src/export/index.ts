@@ -1,8 +1,10 @@
+export { type Answer, answersOf } from './answers.ts';
 export { auditStl, isClosed } from './audit.ts';
 export type { Build, Origin, Withheld } from './build.ts';
 export { exporters, usualFormats, writeBuild } from './exporters.ts';
 export { type Json, jsonBytes } from './json-text.ts';
 export { bareManifest, sha256Hex } from './manifest.ts';
+export { type MasterSize, masterSizes } from './master-sizes.ts';
 export { cornerNormals } from './picture/corner-normals.ts';
 export { reportJson } from './report-json.ts';
 export type { FontFiles } from './shop-sheet/fonts.ts';

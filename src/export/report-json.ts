@@ -12,12 +12,14 @@ import {
 } from '../findings/index.ts';
 import { sayFinding } from '../wording/index.ts';
 import { type Json, jsonBytes } from './json-text.ts';
+import type { MasterSize } from './master-sizes.ts';
 
 /**
  * The report as JSON bytes: everything in it, in the report's own order and with keys in a fixed order. Only the
- * fields (a number for each of up to millions of vertices) are summarized: count, least, greatest, mean.
+ * fields (a number for each of up to millions of vertices) are summarized: count, least, greatest, mean. The masters'
+ * final sizes stand in it where they are asked for.
  */
-export const reportJson = (report: Report): Uint8Array =>
+export const reportJson = (report: Report, masters?: readonly MasterSize[]): Uint8Array =>
   jsonBytes({
     schema: report.schema,
     title: report.title,
@@ -26,6 +28,7 @@ export const reportJson = (report: Report): Uint8Array =>
     figures: report.figures.map(figureJson),
     series: report.series.map(seriesJson),
     fields: report.fields.map(fieldJson),
+    masters: masters?.map(masterJson),
   });
 
 const findingJson = (f: Finding, units: UnitSystem): Json => ({
@@ -67,6 +70,16 @@ const seriesJson = ({ name, subject, x, y, limit }: Series): Json => ({
   x: { label: x.label, unit: x.unit, values: x.values },
   y: { label: y.label, unit: y.unit, values: y.values },
   limit: limit && { value: limit.value, says: limit.says },
+});
+
+const masterJson = ({ id, length, width, height, volume, massG, estimated }: MasterSize): Json => ({
+  id,
+  length,
+  width,
+  height,
+  volume,
+  massG: massG && { value: massG.value, estimated: massG.estimated },
+  estimated,
 });
 
 function fieldJson({ name, subject, unit, values }: Field): Json {

@@ -72,6 +72,19 @@ const field = z.strictObject({
   mean: z.number().optional(),
 });
 
+const master = z.strictObject({
+  id: z.string(),
+  length: z.number().describe('As it lies, mm; so are width and height.'),
+  width: z.number(),
+  height: z.number(),
+  volume: z.number().describe('mm3.'),
+  massG: z
+    .strictObject({ value: z.number(), estimated: z.boolean() })
+    .optional()
+    .describe('Of one casting, g, where the plan says what is poured.'),
+  estimated: z.boolean(),
+});
+
 /** The report as JSON, as `reportJson` writes it. */
 export const reportSchema = z.strictObject({
   schema: z.literal(2),
@@ -81,6 +94,10 @@ export const reportSchema = z.strictObject({
   figures: z.array(figure),
   series: z.array(series),
   fields: z.array(field),
+  masters: z
+    .array(master)
+    .optional()
+    .describe('Each master at its final size, that of the casting; `check --json` gives it.'),
 });
 
 /** JSON Schema of the report, generated from the one definition above. */

@@ -76,13 +76,10 @@ export function findingWith<C extends FindingCode>(
   };
 }
 
-/** Worst first; within one severity by code, then subject. */
+/** Worst first; within one severity by code, then in the order they were found, which is that of the plan. */
 export const worstFirst = (findings: readonly Finding[]): Finding[] =>
   [...findings].sort(
-    (a, b) =>
-      severities.indexOf(a.severity) - severities.indexOf(b.severity) ||
-      compare(a.code, b.code) ||
-      compare(a.subject, b.subject),
+    (a, b) => severities.indexOf(a.severity) - severities.indexOf(b.severity) || compare(a.code, b.code),
   );
 
 /** Those of one code and severity together, worst first. */

@@ -1,4 +1,5 @@
 export { catalogue, entryOf, type FindingCode } from './catalogue.ts';
+export { type Cause, causesByCode } from './cause.ts';
 export type { CodeEntry, Template } from './codes/entry.ts';
 export { type FigureEntry, type FigureName, figureCatalogue, figureHeadings, headingOf } from './figures.ts';
 export * from './finding.ts';

@@ -42,7 +42,7 @@ function both(value: number, unit: Unit): Shown | undefined {
         `${fixed(value / mmPerInch ** 2, 3)} in2`,
       ];
     case 'mm3':
-      return [cubic(value), `${fixed(value / mmPerInch ** 3, Math.abs(value) < 1e6 ? 4 : 1)} in3`];
+      return [cubic(value), `${fixed(value / mmPerInch ** 3, inchDecimals(Math.abs(value)))} in3`];
     case 'C':
       return [`${fixed(value, 0)} C`, `${fixed(value * 1.8 + 32, 0)} F`];
     case 'g':
@@ -74,6 +74,12 @@ const cubic = (value: number): string => {
   if (size < 1000) return `${shrinking(value, 2)} mm3`;
   return `${fixed(value / 1000, size < 1e6 ? 3 : 0)} cm3`;
 };
+
+/** Of cubic inches; a few cubic millimeters are told apart too, what shows as none of them is none. */
+function inchDecimals(mm3: number): number {
+  if (mm3 >= 1e6) return 1;
+  return mm3 >= 10 || mm3 < 0.005 ? 4 : 6;
+}
 
 /** In thousands, as the SI counts them. */
 function byteText(value: number): string {

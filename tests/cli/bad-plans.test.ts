@@ -184,7 +184,7 @@ const stopped: readonly (readonly [string, string, RegExp])[] = [
   [
     'a master outside the disc',
     swap('radius: 30', 'radius: 70'),
-    /stop {2}walls\.rim-open {2}button {2}.*\.yaml:9:5[\s\S]* at \(.*\) mm\s+button reaches .* \(.* in\) beyond the rim/,
+    /stop {2}walls\.rim-open {2}button {2}.*\.yaml:9:5[\s\S]* at \(.*\) mm:?\s+button reaches .* \(.* in\) beyond the rim/,
   ],
   [
     'a master that lies wholly below',

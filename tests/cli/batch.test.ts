@@ -103,7 +103,7 @@ describe('a batch of sprue forms', () => {
 
   it('names row and column of a bad cell, and goes on with the other rows', async () => {
     const { out } = await make('whole', '--table', bench.path('seven.csv'));
-    expect(out).toMatch(/c: +Row 4, column sprue\.hole, `wide`: /);
+    expect(out).toMatch(/c: +In row 4 the `wide` of column sprue\.hole will not do: /);
     expect(out).toContain('Row 6 has 2 cells, the head has 3.');
     expect(out).not.toMatch(stackTrace);
     const built = summaryIn('whole').variants.filter((one) => one.built);

@@ -1,5 +1,4 @@
 import { expect, it } from 'vitest';
-import { lineWidth } from '../../cli/terminal.ts';
 import { type CodeEntry, catalogue } from '../../src/findings/index.ts';
 import { run } from './workbench.ts';
 
@@ -16,7 +15,7 @@ it.each(Object.entries(catalogue))(
       expect(words).toContain(text.replace(/\s+/g, ' '));
     expect(out).toMatch(/^ {2}formula /m);
     expect(out).toMatch(/^ {2}source /m);
-    for (const line of out.split('\n')) expect(line.length).toBeLessThanOrEqual(lineWidth);
+    for (const line of out.split('\n')) expect(line.length).toBeLessThanOrEqual(100);
   },
 );
 

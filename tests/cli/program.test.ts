@@ -59,6 +59,7 @@ describe('the program', () => {
         throw new TypeError('the printer is on fire');
       },
       err: (text: string) => void lines.push(text),
+      width: 100,
     };
     expect(await runProgram(['new'], broken)).toBe(3);
     expect(lines).toEqual([

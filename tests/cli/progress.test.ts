@@ -13,7 +13,12 @@ function watched(): { terminal: Terminal; drawn: () => string; out: string[] } {
   const chunks: string[] = [];
   screen.on('data', (chunk) => chunks.push(String(chunk)));
   const out: string[] = [];
-  const terminal = { out: (text: string) => void out.push(text), err: () => undefined, bar: screen };
+  const terminal = {
+    out: (text: string) => void out.push(text),
+    err: () => undefined,
+    width: 80,
+    bar: screen,
+  };
   return { terminal, drawn: () => plain(chunks.join('')), out };
 }
 

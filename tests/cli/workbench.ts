@@ -20,6 +20,7 @@ export async function run(...args: readonly string[]): Promise<Ran> {
   const terminal: Terminal = {
     out: (text) => void lines.out.push(plain(text)),
     err: (text) => void lines.err.push(plain(text)),
+    width: 100,
   };
   const code = await runProgram(args, terminal);
   return { code, out: lines.out.join('\n'), err: lines.err.join('\n') };

@@ -12,12 +12,12 @@ test('each severity is milder than those before it alone', () => {
   }
 });
 
-test('findings are sorted and grouped by it', () => {
+test('findings are sorted and grouped by it, those of one code as they were found', () => {
   expect(worstFirst(findings).map(({ severity }) => severity)).toEqual(severities);
   const groups = groupAlike([...findings, openRim('b'), openRim('a')]);
   expect(groups.map((group) => group.map(({ severity, subject }) => `${severity} ${subject}`))).toEqual([
     ['stop stop'],
-    ['stop a', 'stop b'],
+    ['stop b', 'stop a'],
     ['warn warn'],
     ['note note'],
   ]);

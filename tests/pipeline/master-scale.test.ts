@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { showMasters } from '../../cli/show-masters.ts';
 import { plain } from '../../cli/terminal.ts';
+import { masterSizes } from '../../src/export/index.ts';
 import { masterTable } from '../../src/export/shop-sheet/lists.ts';
 import type { Paper } from '../../src/export/shop-sheet/paper.ts';
 import { writeStl } from '../../src/export/stl.ts';
@@ -36,7 +37,7 @@ placements: [{ master: bar, at: { radius: 90, angle: 0 } }]
   let row: readonly string[] = [];
   const paper = { section: () => {}, table: (_: unknown, rows: string[][]) => ([row] = rows) };
   masterTable(paper as unknown as Paper, mold, report, '');
-  return { report, row, table: plain(showMasters(plan, mold, report)) };
+  return { report, row, table: plain(showMasters(masterSizes(plan, mold, report), report.units, 100)) };
 }
 
 const figure = ({ figures }: Report, name: string): number =>

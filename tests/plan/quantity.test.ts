@@ -89,7 +89,7 @@ test('a refusal shows the text and what would be accepted', () => {
   const quantity = readQuantity('9 mm', 'angle');
   if (!('fault' in quantity)) throw new Error('it was read');
   expect(saysOf(quantityFinding(quantity.fault, 'turn'))).toBe(
-    '`9 mm` is not an angle: `mm` is a unit of length; accepted: deg, rad (a bare number is deg), such as `30` or `30 deg` or `0.5 rad`.',
+    '`9 mm` is not an angle, for `mm` is a unit of length; accepted: deg, rad (a bare number is deg), such as `30` or `30 deg` or `0.5 rad`.',
   );
 });
 

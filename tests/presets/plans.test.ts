@@ -2,14 +2,17 @@ import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { basename, dirname, join, relative, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { beforeAll, expect, test } from 'vitest';
+import { describeCheck } from '../../cli/commands/check.ts';
+import { plain } from '../../cli/terminal.ts';
 import { makeMasters } from '../../presets/make-masters.ts';
+import { answersOf, masterSizes } from '../../src/export/index.ts';
 import { reportSchema } from '../../src/export/report-schema.ts';
-import type { Finding } from '../../src/findings/index.ts';
+import type { Finding, Report } from '../../src/findings/index.ts';
 import { moveMesh } from '../../src/geometry/index.ts';
 import { loadKernel } from '../../src/kernel/index.ts';
 import type { Mold } from '../../src/mold/index.ts';
 import { checkMold, readMold } from '../../src/pipeline/index.ts';
-import { expandPlacements, readPlan, resolveRadius } from '../../src/plan/index.ts';
+import { expandPlacements, type Plan, readPlan, resolveRadius } from '../../src/plan/index.ts';
 import { asJson, faultsIn, strangeUnits } from '../export/report-faults.ts';
 import { saysOf } from '../said.ts';
 
@@ -27,10 +30,10 @@ beforeAll(async () => {
   await makeMasters(join(presets, 'hedgerow/masters'));
 });
 
-async function open(path: string): Promise<{ mold: Mold; findings: readonly Finding[] }> {
+async function open(path: string): Promise<{ plan: Plan; mold: Mold; findings: readonly Finding[] }> {
   const full = join(presets, path);
   const folder = dirname(full);
-  const { mold, findings } = await readMold(
+  const { plan, mold, findings } = await readMold(
     {
       bytes: readFileSync(full),
       name: path,
@@ -42,8 +45,8 @@ async function open(path: string): Promise<{ mold: Mold; findings: readonly Find
     },
     kernel,
   );
-  if (!mold) throw new Error(`${path}: ${findings.map(saysOf).join(' ')}`);
-  return { mold, findings };
+  if (!plan || !mold) throw new Error(`${path}: ${findings.map(saysOf).join(' ')}`);
+  return { plan, mold, findings };
 }
 
 const codes = (findings: readonly Finding[]): string[] => [...new Set(findings.map(({ code }) => code))];
@@ -101,7 +104,7 @@ const mayBeSaid = [
 const shaped = ['hedgerow/plan.yaml', 'hedgerow-rigid/plan.yaml'];
 
 test.each(plans)('%s keeps its walls, cover and one way to close; its report is sound', async (path) => {
-  const { mold, findings } = await open(path);
+  const { plan, mold, findings } = await open(path);
   const report = checkMold(mold, findings, kernel);
   const said = codes(report.findings);
   const allowed = shaped.includes(path) ? mayBeSaid : mayBeSaid.filter((code) => !code.startsWith('mold.'));
@@ -110,10 +113,42 @@ test.each(plans)('%s keeps its walls, cover and one way to close; its report is 
   expect(faultsIn(asJson(report))).toEqual([]);
   expect(reportSchema.safeParse(asJson(report)).success).toBe(true);
   expect(strangeUnits(report)).toEqual([]);
+  fitsThePage(plan, mold, report);
   if (!path.startsWith('hedgerow/')) return;
   expect(report.figures.length).toBeGreaterThan(50);
+  const answers = answersOf(mold, report).map(({ asks, verdict, says }) => `${asks} ${verdict}: ${says}`);
+  for (const answer of demoAnswers) expect(answers).toContainEqual(expect.stringMatching(answer));
   expect(gatesApart(mold)).toBeGreaterThanOrEqual(3);
 });
+
+/** The number that decides, and beside it what is wanted. */
+const demoAnswers = [
+  /^Thick enough\? yes: 9\.05 mm \(0\.356 in\) of cover at boss-\d; 3\.00 mm \(0\.118 in\) wanted$/,
+  /^Closes one way only\? yes: the nearest wrong way misses by 57\.46 mm .* wanted$/,
+  /^Comes apart\? doubtful: .*; 4 places: snail-shell-2 to 3, 5 to 6$/,
+  /^Can fits and holds\? yes: held with 96\.00 kN .*; 93\.15 kN .* wanted$/,
+  /^Fills, stays shut\? yes: 480 rpm; ~\d+ rpm to ~\d+ rpm wanted$/,
+  /^Stands the heat\? yes: the halves stand ~290 C \(554 F\); the metal has 285 C/,
+];
+
+/** On the terminal: a dozen answers at most on top, no line wider than the terminal, the same said on each. */
+function fitsThePage(plan: Plan, mold: Mold, report: Report): void {
+  const sizes = masterSizes(plan, mold, report);
+  const widths = [80, 100, 140].map((width) => ({
+    width,
+    text: plain(describeCheck(mold, sizes, report, width)),
+  }));
+  const top = (text: string): string => text.split('\n\n')[1];
+  for (const { width, text } of widths) {
+    for (const line of text.split('\n')) expect(line.length, line).toBeLessThanOrEqual(width);
+    expect(top(text).replaceAll(/\s+/g, ' ')).toBe(top(widths[0].text).replaceAll(/\s+/g, ' '));
+  }
+  const heads = top(widths[2].text)
+    .split('\n')
+    .filter((line) => !line.startsWith(' '));
+  expect(heads.length).toBeLessThanOrEqual(12);
+  for (const line of heads) expect(line).toMatch(/\? +(yes|doubtful|not checked) {2}/);
+}
 
 /** How many of each master the demo has on a disc, and how far the middle of each master's places is off the axis, mm. */
 function rings(diameter: string): { master: string; count: number; off: number }[] {

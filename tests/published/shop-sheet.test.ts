@@ -1,13 +1,12 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import { readFonts } from '../../cli/fonts.ts';
 import { type Build, exportSolid } from '../../src/export/index.ts';
-import { runs } from '../../src/export/shop-sheet/names.ts';
 import { shopSheet } from '../../src/export/shop-sheet/sheet.ts';
 import { tilesOf } from '../../src/export/shop-sheet/tiles.ts';
 import { joinReport } from '../../src/findings/index.ts';
 import { translation } from '../../src/geometry/index.ts';
 import type { Mold } from '../../src/mold/index.ts';
-import { sayFinding } from '../../src/wording/index.ts';
+import { runs, sayFinding } from '../../src/wording/index.ts';
 import { thinCover } from '../example-findings.ts';
 import { box, solidOf } from '../export/shapes.ts';
 import { masterOf, ring } from '../parts/example-masters.ts';

@@ -22,13 +22,12 @@ import {
   type Sheet,
   undercutColumns,
 } from '../../mold/index.ts';
+import { rigidUndercut } from '../../tables/index.ts';
 import { fixed } from '../../wording/index.ts';
 
 /** Columns stand this far apart, mm, or farther where a master would need more of them than `mostColumns`. */
 const finestCell = 0.08;
 const mostColumns = 60_000;
-/** What a rigid half may hold on to, mm: about what a casting shrinks away by; common practice, no published source. */
-const rigidLimit = 0.05;
 
 interface ReleaseInput {
   readonly id: string;
@@ -175,8 +174,8 @@ function findingsOf(input: ReleaseInput, { cell, lower, upper }: Judged): Findin
     const values = { measured: amount / volume, limit, volume: amount, depth: deepest.depth };
     return [finding('release.undercut', { ...about, values })];
   }
-  if (deepest.depth <= rigidLimit) return [];
-  const values = { measured: deepest.depth, limit: rigidLimit, volume: amount };
+  if (deepest.depth <= rigidUndercut) return [];
+  const values = { measured: deepest.depth, limit: rigidUndercut, volume: amount };
   return relieve
     ? [finding('release.relieved', { ...about, values })]
     : [finding('release.locked', { ...about, values: { ...values, half, cell } })];

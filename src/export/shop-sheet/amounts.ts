@@ -1,9 +1,8 @@
 import { type FigureName, figureCatalogue, type Report } from '../../findings/index.ts';
 import type { Mold } from '../../mold/index.ts';
-import { fixed, showQuantity } from '../../wording/index.ts';
+import { fixed, runs, showQuantity } from '../../wording/index.ts';
 import type { Build } from '../build.ts';
 import { figureText } from './lists.ts';
-import { runs } from './names.ts';
 import type { Column, Paper } from './paper.ts';
 
 type Row = readonly [what: string, value: string];

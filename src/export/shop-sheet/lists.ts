@@ -1,8 +1,8 @@
 import type { FigureName, Report, UnitSystem } from '../../findings/index.ts';
 import { sizeText } from '../../lettering/index.ts';
 import { type Boss, type Mold, type Placement, tipsOf } from '../../mold/index.ts';
-import { fixed, showQuantity } from '../../wording/index.ts';
-import { both, degrees, runs, stacked } from './names.ts';
+import { fixed, runs, showQuantity } from '../../wording/index.ts';
+import { both, degrees, stacked } from './names.ts';
 import type { Column, Paper } from './paper.ts';
 import { leastCover } from './side-view.ts';
 

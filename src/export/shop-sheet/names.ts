@@ -18,19 +18,6 @@ export function inOrder(units: UnitSystem, mm: number): [string, string] {
 export const bare = (units: UnitSystem, mm: number): string =>
   units === 'metric' ? fixed(mm, 1) : fixed(mm / mmPerInch, 2);
 
-/** Names in their order, those that differ by a number that counts up as one: `leaf-1 to 3, shell`. */
-export function runs(names: readonly string[]): string {
-  const found: { first: string; stem: string; from: number; to: number }[] = [];
-  for (const name of names) {
-    const [, stem, digits] = name.match(/^(.*-)(\d+)$/) ?? ['', name, 'none'];
-    const number = Number(digits);
-    const last = found.at(-1);
-    if (last && last.stem === stem && number === last.to + 1) last.to = number;
-    else found.push({ first: name, stem, from: number, to: number });
-  }
-  return found.map(({ first, from, to }) => (to > from ? `${first} to ${to}` : first)).join(', ');
-}
-
 /** An angle from 0 up to 360 degrees. */
 export const degrees = (rad: number): string => {
   const positive = ((rad / radPerDegree) % 360) + 360;

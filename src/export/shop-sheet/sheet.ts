@@ -1,9 +1,10 @@
 import PDFDocument from 'pdfkit';
-import { type Finding, groupAlike, type Report, type UnitSystem } from '../../findings/index.ts';
+import { type Cause, causesByCode, type Report, type UnitSystem } from '../../findings/index.ts';
 import { moveMesh } from '../../geometry/index.ts';
 import { silhouette } from '../../mesh/index.ts';
 import { type Mold, masterOf } from '../../mold/index.ts';
-import { counted, fixed, sayFinding, tally } from '../../wording/index.ts';
+import { counted, fixed, sayCause, tally } from '../../wording/index.ts';
+import { answersOf } from '../answers.ts';
 import type { Build } from '../build.ts';
 import { amounts, ledger } from './amounts.ts';
 import { benchOrder, cautions } from './bench-order.ts';
@@ -70,7 +71,7 @@ function moldPages(paper: Paper, build: Build, drawing: SheetDrawing): void {
   paper.page('Amounts');
   amounts(paper, build, 'Amounts');
   ledger(paper, mold, report, 'Amounts');
-  findingsPage(paper, report);
+  findingsPage(paper, mold, report);
   planPages(paper, drawing);
   pourRecord(paper, 'Pour record');
 }
@@ -84,7 +85,7 @@ function fixturePages(paper: Paper, { mold, report }: Build, drawing: SheetDrawi
     rimTable(paper, mold, 'Tables');
   }
   orderPage(paper, mold);
-  findingsPage(paper, report);
+  findingsPage(paper, mold, report);
   if (placed) planPages(paper, drawing);
 }
 
@@ -138,32 +139,48 @@ function orderPage(paper: Paper, mold: Mold): void {
   }
 }
 
-function findingsPage(paper: Paper, { findings, units }: Report): void {
+/** The answers first, then all that was found, worst first. */
+function findingsPage(paper: Paper, mold: Mold, report: Report): void {
+  const { findings, units } = report;
   const title = 'Findings still open';
   paper.page(title);
+  const answers = [
+    { title: 'before it is made', share: 0.22 },
+    { title: '', share: 0.14 },
+    { title: 'what decides, and what is wanted', share: 0.64 },
+  ];
+  const answered = answersOf(mold, report).map(({ asks, verdict, says, besides = '' }) => [
+    asks,
+    verdict,
+    besides === '' ? says : `${says}\n${besides}`,
+  ]);
+  if (answered.length > 0) paper.table(answers, answered, title);
   if (findings.length === 0) paper.paragraph('None.', title);
   const columns = [
     { title: '', share: 0.08 },
     { title: 'about', share: 0.24 },
     { title: 'what, and what to do', share: 0.68 },
   ];
-  const rows = groupAlike(findings).flatMap((group) => rowsOf(group, units));
+  const rows = causesByCode(findings).flatMap((causes) => rowsOf(causes, units));
   if (rows.length > 0) paper.table(columns, rows, title);
 }
 
-/** A row for each, so that a page can end between them; what is to be done about all of them is said once. */
-function rowsOf(group: readonly Finding[], units: UnitSystem): string[][] {
-  const [{ code }] = group;
-  const said = group.map((one) => ({ ...one, ...sayFinding(one, units) }));
+/** A row for each cause, so that a page can end between them; what is to be done about all of them is said once. */
+function rowsOf(causes: readonly Cause[], units: UnitSystem): string[][] {
+  const [{ worst }] = causes;
+  const said = causes.map((cause) => ({ cause, ...sayCause(cause, units) }));
   const [{ remedy }] = said;
-  const once = group.length > 1 && said.every((one) => one.remedy === remedy);
+  const once = said.length > 1 && said.every((one) => one.remedy === remedy);
   return [
-    ...said.map((one) => [
-      one.severity,
-      once ? one.subject : `${one.subject}\n${code}`,
-      once ? one.says : `${one.says} ${one.remedy}`,
-    ]),
-    ...(once ? [['', code, `All of these: ${remedy}`]] : []),
+    ...said.map(({ cause: { findings }, subjects, where, says, remedy: todo }) => {
+      const placed = findings.length > 1 ? `${where}: ${says}` : says;
+      return [
+        worst.severity,
+        once ? subjects : `${subjects}\n${worst.code}`,
+        once ? placed : `${placed} ${todo}`,
+      ];
+    }),
+    ...(once ? [['', worst.code, `All of these: ${remedy}`]] : []),
   ];
 }
 

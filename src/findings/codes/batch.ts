@@ -6,7 +6,7 @@ export const batchCodes = codes({
     severity: 'stop',
     means: 'A cell of the table of variants, or a whole row, gives no plan that can be read.',
     values: { 'row?': 'count', 'column?': 'name', 'value?': 'name', fault: 'name' },
-    says: { row: '{fault}.', cell: 'Row {row}, column {column}, `{value}`: {fault}.' },
+    says: { row: '{fault}.', cell: 'In row {row} the `{value}` of column {column} will not do: {fault}.' },
     remedy:
       'Mend the cell; the other rows are not touched by it. An empty cell leaves the value of the plan.',
     formula: 'the plan with this one cell set can be read; a row has as many cells as the head',

@@ -13,7 +13,7 @@ const cover = {
 } as const;
 
 const thicker =
-  '{process, select, rubber {{stock, select, none {No stock is thick enough ({needed} needed): sink the master differently, or stack two sheets in the {half} half.} other {Take {stock} ({stockThickness}) stock for the {half} half, or sink the master differently.}}} other {Make the {half} half at least {needed} thick, or sink the master differently.}}';
+  '{process, select, rubber {{stock, select, none {No stock has the {needed} it takes: sink the master differently, or stack two sheets in the {half} half.} other {Take {stock} stock, {stockThickness}, for the {half} half, or sink the master differently.}}} other {Make the {half} half at least {needed} thick, or sink the master differently.}}';
 
 /** The maker of a rigid half, in the words of the plan. */
 const comesOutWhole = 'a rigid half needs {limit} to come out whole ({making})';

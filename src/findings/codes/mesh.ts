@@ -29,7 +29,7 @@ const foreign = [
   'blend',
 ] as const;
 
-const zip = '{file}: it is a damaged ZIP archive:';
+const zip = '{file}: it is a damaged ZIP archive;';
 const model = '{file}: in its part {part},';
 /** Statements of text formats whose numbers are read. */
 const statement = '{statement, select, vertex {a vertex} other {a point (v)}}';
@@ -39,7 +39,7 @@ const broken =
 const brokenUse = '{limit, select, none {they were left out} other {so broken a file is not used}}';
 
 const kindsAndMore = '{kinds}{more, select, none {} other {, and {more, number} of other kinds}}';
-const notSurface = `{file}: not read, being no part of a surface: ${kindsAndMore}`;
+const notSurface = `{file}: ${kindsAndMore} were not read, being no part of a surface`;
 const unusedPoints =
   '{points, plural, one {# point that no face names was} other {# points that no face names were}} left out';
 
@@ -66,7 +66,7 @@ const unreadable = {
   'zip-method': `${zip} its part {part} is packed in a way (method {count}) that is not known here.`,
   'zip-rubbish': `${zip} its part {part} cannot be unpacked.`,
   'zip-checksum': `${zip} the checksum of its part {part} is wrong.`,
-  xml: '{file}: its part {part} is not well-formed XML: {fault}.',
+  xml: '{file}: its part {part} is not well-formed XML ({fault}).',
   'xml-deep': '{file}: its part {part} is nested too deep.',
   'xml-between': '{file}: its part {part} holds too much between two tags.',
   starts: '{file}: it names {count} 3D models as its start.',
@@ -269,7 +269,7 @@ export const meshCodes = codes({
       statements: `${notSurface}.`,
       'statements-and-points': `${notSurface}; besides, ${unusedPoints}.`,
       points: `{file}: ${unusedPoints}.`,
-      objects: `{file}: objects that are no part of the model were not read, by type: ${kindsAndMore}.`,
+      objects: `{file}: objects that are no part of the model (${kindsAndMore}) were not read.`,
     },
     remedy: 'Nothing to do unless the master lacks something.',
   },

@@ -14,7 +14,7 @@ export const moldCodes = codes({
       'greatest height from the parting surface to the nearest point of the master in its column, over 0.1 mm; a warning where more than 1 mm3 of undercut is left',
     source: 'geometry, in columns; both limits are our own choice',
     values: { measured: 'mm', limit: 'mm', room: 'mm', volume: 'mm3' },
-    says: 'At {subject} the parting surface is short of {room} of room to change height; it misses the contour by up to {measured}, which leaves {volume} of undercut.',
+    says: 'At {subject} the parting surface lacks {room} of room to change height; it misses the contour by up to {measured}, which leaves {volume} of undercut.',
     remedy:
       'Give the place named more room, sink the masters to nearer heights, or allow a steeper `parting.slope`.',
   },
@@ -111,6 +111,6 @@ export const moldCodes = codes({
     source: 'geometry; the limit is our own choice',
     values: { measured: 'mm3' },
     says: 'A piece of {measured} hangs on neither half and is left out of both.',
-    remedy: 'Open or close the hole in the master; the piece is left out of the half.',
+    remedy: 'Open or close the hole in the master.',
   },
 });

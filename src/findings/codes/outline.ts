@@ -22,7 +22,7 @@ export const outlineCodes = codes({
       xml: '{file}: it is not well-formed XML ({fault}).',
       'no-svg': '{file}: it holds no svg element.',
       root: '{file}: its outermost element is {element}, not svg.',
-      transform: '{file}: it holds a transform that makes no sense: "{text}".',
+      transform: '{file}: its transform "{text}" makes no sense.',
       deep: '{file}: it nests elements more than {limit, number} deep.',
       elements: '{file}: it has more than {limit, number} elements; leave in it what belongs to the outline.',
       uses: '{file}: it uses shapes again more than {limit, number} times.',
@@ -36,7 +36,7 @@ export const outlineCodes = codes({
       command: '{file}: a path holds an unknown command.',
       bounds: '{file}: a path leaves all bounds.',
       'binary-dxf': '{file}: it is a binary DXF; save it as ASCII DXF.',
-      'cut-off': '{file}: it does not end with EOF: the file is cut off.',
+      'cut-off': '{file}: it is cut off, for it does not end with EOF.',
       'no-entities': '{file}: it has no ENTITIES section.',
       'group-code': '{file}: line {line} should be a group code, but is "{text}".',
     },
@@ -101,7 +101,7 @@ export const outlineCodes = codes({
       /** Each with how many there are: `3 TEXT`. */
       kinds: 'names',
     },
-    says: '{file}: not read: {kinds}.',
+    says: '{file}: {kinds} were not read.',
     remedy: 'Turn them into plain paths or polylines with a stroke if they belong to the outline.',
   },
   'outline.unit-assumed': {

@@ -58,7 +58,7 @@ export const packageCodes = codes({
     values: { ...file, part: 'name', 'fault?': 'name' },
     says: {
       doctype: '{file}: its part {part} declares a document type.',
-      entity: '{file}: its part {part} is not well-formed XML: {fault}.',
+      entity: '{file}: its part {part} is not well-formed XML ({fault}).',
     },
     remedy: 'Do not trust the file; ask for it again from whoever made it.',
   },

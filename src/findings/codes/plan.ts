@@ -188,8 +188,8 @@ export const planCodes = codes({
     values: { given: 'name', noun: 'name', accepted: 'name', 'unit?': 'name', 'other?': 'name' },
     says: {
       none: '`{given}` has no unit, and {noun} needs one; accepted: {accepted}.',
-      unknown: '`{given}` is not {noun}: `{unit}` is no unit; accepted: {accepted}.',
-      other: '`{given}` is not {noun}: `{unit}` is a unit of {other}; accepted: {accepted}.',
+      unknown: '`{given}` is not {noun}, for `{unit}` is no unit; accepted: {accepted}.',
+      other: '`{given}` is not {noun}, for `{unit}` is a unit of {other}; accepted: {accepted}.',
     },
     remedy: 'Take one of the units named.',
   },

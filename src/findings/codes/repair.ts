@@ -20,13 +20,13 @@ const skin = {
 } as const;
 const open =
   'After mending, {open, number} of its edges are open and {crowded, number} join more than two faces.';
-const refused = 'The kernel says of {fault}.';
+const refused = 'The kernel refuses it ({fault}).';
 const crosses =
   'Its surface crosses itself: {wrong, number} of {columns, number} upright lines find it inside more or less than once, {wrongVolume} in all.';
 const anew =
   'Its surface was made anew with edges of {edge}: volume {volumeBefore} -> {volumeAfter}, area {areaBefore} -> {areaAfter}; the old outer surface lies within {kept} (rms {keptRms}) of the new one, the new one within {added} of the old.';
 const anewToo =
-  '{anew, select, strayed {Made anew: it would stray {strayed} from the file.} refused {Made anew: The kernel says of {anewFault}.} crosses {Made anew: Its surface crosses itself: {anewWrong, number} of {anewColumns, number} upright lines find it inside more or less than once, {anewVolume} in all.} other {Nothing is inside it.}}';
+  '{anew, select, strayed {Made anew, it would stray {strayed} from the file.} refused {Made anew, it is refused too ({anewFault}).} crosses {Made anew, its surface crosses itself, too: {anewWrong, number} of {anewColumns, number} upright lines find it inside more or less than once, {anewVolume} in all.} other {Nothing is inside it.}}';
 
 export const repairCodes = codes({
   'repair.empty': {
@@ -214,7 +214,7 @@ export const repairCodes = codes({
       refused: `${refused} ${anew}`,
       crosses: `${crosses} ${anew}`,
     },
-    remedy: `Compare the figures; choose a shorter edge length, or: ${repairIt.toLowerCase()}`,
+    remedy: `Compare the figures; choose a shorter edge length, or ${repairIt.toLowerCase()}`,
   },
   'repair.not-solid': {
     severity: 'stop',

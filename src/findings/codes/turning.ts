@@ -169,7 +169,7 @@ export const turningCodes = codes({
     means: 'Turning strains rigid halves past a quarter of their tensile strength: they may fly apart.',
     /** Speeds: the plan's, and up to which the halves would be strong enough. */
     values: { measured: 'times', limit: 'times', material: 'name', speed: 'rpm', allowed: 'rpm' },
-    says: 'Halves of {material} are {measured} as strong as their stress at {speed}, where {limit} is wanted: up to {allowed}.',
+    says: 'Halves of {material} are {measured} as strong as their stress at {speed}, where {limit} is wanted, which they have up to {allowed}.',
     remedy: `Run slower, or take stronger halves. ${guard}`,
     safety: true,
   },

@@ -1,4 +1,4 @@
-import { FindingRow, keyOf } from '../panels/findings.tsx';
+import { CauseRow, causes, keyOf } from '../panels/findings.tsx';
 import { mold, unread } from '../state/store.ts';
 
 /** Why the plan could not be laid out, over whatever sheet is open; nothing where it could. */
@@ -12,8 +12,8 @@ export function Unread() {
         {mold.value && ' The picture is of what could be read, or of the plan before.'}
       </p>
       <ol class="findings">
-        {why.map((one) => (
-          <FindingRow key={keyOf(one)} one={one} />
+        {causes(why).map((cause) => (
+          <CauseRow key={keyOf(cause.worst)} cause={cause} />
         ))}
       </ol>
     </section>

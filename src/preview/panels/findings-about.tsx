@@ -1,6 +1,6 @@
 import type { FindingCode } from '../../findings/index.ts';
 import { findings } from '../state/store.ts';
-import { FindingRow, keyOf } from './findings.tsx';
+import { CauseRow, causes, keyOf } from './findings.tsx';
 
 type Family<Code> = Code extends `${infer First}.${string}` ? First : never;
 
@@ -10,8 +10,8 @@ export function FindingsAbout({ families }: { readonly families: readonly Family
   if (about.length === 0) return <p class="remark">No finding about this.</p>;
   return (
     <ol class="findings">
-      {about.map((one) => (
-        <FindingRow key={keyOf(one)} one={one} />
+      {causes(about).map((cause) => (
+        <CauseRow key={keyOf(cause.worst)} cause={cause} />
       ))}
     </ol>
   );

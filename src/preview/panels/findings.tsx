@@ -1,5 +1,5 @@
-import type { Finding } from '../../findings/index.ts';
-import { said } from '../state/show.ts';
+import { type Cause, causesByCode, type Finding } from '../../findings/index.ts';
+import { saidOfAll } from '../state/show.ts';
 import { findings, flyTo, picked } from '../state/store.ts';
 import type { Panel } from './panel.ts';
 
@@ -9,13 +9,16 @@ export const findingsPanel: Panel = {
   hint: 'What the checks found, worst first. Pick one to see its place.',
   View: () => (
     <ol class="findings">
-      {findings.value.map((one) => (
-        <FindingRow key={keyOf(one)} one={one} />
+      {causes(findings.value).map((cause) => (
+        <CauseRow key={keyOf(cause.worst)} cause={cause} />
       ))}
       {findings.value.length === 0 && <li>Nothing so far.</li>}
     </ol>
   ),
 };
+
+/** Worst first; what has one cause is one. */
+export const causes = (some: readonly Finding[]): Cause[] => causesByCode(some).flat();
 
 /** Tells a finding from every other. */
 export const keyOf = ({ code, subject, place, values }: Finding): string =>
@@ -25,24 +28,32 @@ export const keyOf = ({ code, subject, place, values }: Finding): string =>
 const withCode = (words: string) =>
   words.split('`').map((part, i) => (i % 2 === 1 ? <code key={part}>{part}</code> : part));
 
-/** One finding; its head leads to its place in the picture. */
-export function FindingRow({ one }: { readonly one: Finding }) {
-  const { severity, code, subject, at, place } = one;
-  const { says, remedy } = said(one);
+/** One cause; its head leads to the worst place of it in the picture, and a list to the others. */
+export function CauseRow({ cause }: { readonly cause: Cause }) {
+  const { worst, findings: all } = cause;
+  const { severity, code, at } = worst;
+  const { says, remedy, subjects, where } = saidOfAll(cause);
   return (
     <li class={`finding is-${severity}`}>
-      <button
-        type="button"
-        class="plain"
-        onClick={() => {
-          picked.value = subject;
-          if (place) flyTo.value = [...place];
-        }}
-      >
-        <strong>{severity}</strong> {code} <span class="subject">{subject}</span>
+      <button type="button" class="plain" onClick={() => show(worst)}>
+        <strong>{severity}</strong> {code} <span class="subject">{subjects}</span>
       </button>
-      <p>{withCode(says)}</p>
+      <p>{withCode(all.length > 1 ? `${where}: ${says}` : says)}</p>
       <p class="remedy">{withCode(remedy)}</p>
+      {all.length > 1 && (
+        <details>
+          <summary>Show each</summary>
+          <ul class="names">
+            {all.map((one) => (
+              <li key={keyOf(one)}>
+                <button type="button" class="plain" onClick={() => show(one)}>
+                  {nameOf(one)}
+                </button>
+              </li>
+            ))}
+          </ul>
+        </details>
+      )}
       {at && (
         <p class="where">
           {at.file}:{at.line}
@@ -51,3 +62,13 @@ export function FindingRow({ one }: { readonly one: Finding }) {
     </li>
   );
 }
+
+/** Picked, and its place in the middle of the picture. */
+function show({ subject, place }: Finding): void {
+  picked.value = subject;
+  if (place) flyTo.value = [...place];
+}
+
+/** What it is about; of a wall both sides. */
+const nameOf = ({ subject, values: { other } }: Finding): string =>
+  typeof other === 'string' ? `${subject}, ${other}` : subject;

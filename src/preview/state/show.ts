@@ -1,6 +1,6 @@
-import type { Finding, Series, Unit } from '../../findings/index.ts';
+import type { Cause, Finding, Series, Unit } from '../../findings/index.ts';
 import { mmPerInch } from '../../geometry/index.ts';
-import { fixed, type Sentences, sayFinding } from '../../wording/index.ts';
+import { type CauseSentences, fixed, type Sentences, sayCause, sayFinding } from '../../wording/index.ts';
 import { systemNow, units, warmth } from './view.ts';
 
 const gramsPerOunce = 28.349523125;
@@ -68,6 +68,9 @@ export function quantity(value: number, unit: Unit): string {
 
 /** A finding's sentences, as the person chose. */
 export const said = (one: Finding): Sentences => sayFinding(one, systemNow());
+
+/** All findings of one cause in one, as the person chose. */
+export const saidOfAll = (cause: Cause): CauseSentences => sayCause(cause, systemNow());
 
 /** A length in the unit the person chose. */
 export const length = (mm: number): string => quantity(mm, 'mm');
