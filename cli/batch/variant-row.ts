@@ -29,7 +29,7 @@ export interface VariantRow {
   readonly figures: readonly RowFigure[];
   /** What is still open: stops and warnings, stops first. */
   readonly open: readonly OpenFinding[];
-  /** Whether there is an overview.png. */
+  /** Whether there is an overview. */
   readonly picture: boolean;
 }
 

@@ -142,7 +142,12 @@ function written(files: readonly ExportFile[]): string {
 const describeDropped = (dropped: readonly string[]): string =>
   dropped.length === 0
     ? ''
-    : wrap(`taken away, for plan or masters have changed since: ${dropped.join(', ')}`, lineWidth, '', '  ');
+    : wrap(
+        `taken away, for plan, masters or program have changed since: ${dropped.join(', ')}`,
+        lineWidth,
+        '',
+        '  ',
+      );
 
 /** Solids withheld for the same reasons in one paragraph. */
 function describeWithheld({ withheld, report }: Build): string {

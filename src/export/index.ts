@@ -1,8 +1,9 @@
 export { auditStl, isClosed } from './audit.ts';
 export type { Build, Origin, Withheld } from './build.ts';
 export { exporters, usualFormats, writeBuild } from './exporters.ts';
+export { overviewPath } from './folders.ts';
 export { type Json, jsonBytes } from './json-text.ts';
-export { bareManifest, sha256Hex } from './manifest.ts';
+export { bareManifest, folderSchema, sha256Hex } from './manifest.ts';
 export { cornerNormals } from './picture/corner-normals.ts';
 export { reportJson } from './report-json.ts';
 export type { FontFiles } from './shop-sheet/fonts.ts';
