@@ -1,9 +1,16 @@
 import { join } from 'node:path';
-import { type Build, type ExportFile, reportJson, usualFormats, writeBuild } from '../../src/export/index.ts';
+import {
+  type Build,
+  type ExportFile,
+  reportJson,
+  usualFormats,
+  whatToMake,
+  writeBuild,
+} from '../../src/export/index.ts';
 import { loadKernel } from '../../src/kernel/index.ts';
 import { kinds } from '../../src/kinds/index.ts';
 import { buildMold, readMold, unreadReport } from '../../src/pipeline/index.ts';
-import { saysOfAll, showQuantity, showSize, tally } from '../../src/wording/index.ts';
+import { saysOfAll, tally } from '../../src/wording/index.ts';
 import { inputsKey } from '../batch/variant-key.ts';
 import { joinEarlier, planFile, refuseOtherPlan } from '../earlier-build.ts';
 import { type ExitCode, exitCode, Unreadable } from '../exit.ts';
@@ -14,7 +21,8 @@ import { onlyAsked } from '../only-asked.ts';
 import { openPlan } from '../plan-files.ts';
 import { withProgress } from '../progress-line.ts';
 import { showFigures, showFindings } from '../show-report.ts';
-import { lineWidth, shorten, strong, type Terminal, table, wrap } from '../terminal.ts';
+import { showWhatToMake } from '../show-what-to-make.ts';
+import { lineWidth, strong, type Terminal, wrap } from '../terminal.ts';
 import { version } from '../version.ts';
 import { writeFolder } from '../write-folder.ts';
 
@@ -100,25 +108,11 @@ function describe(
   files: readonly ExportFile[],
 ): string {
   const { findings, units } = build.report;
-  const rows = build.solids.map(({ name, audit }) => [
-    shorten(name, 36),
-    String(audit.triangles),
-    showQuantity(audit.volume, 'mm3', units),
-    showSize(
-      audit.bounds.max.map((high, axis) => high - audit.bounds.min[axis]),
-      units,
-    ),
-  ]);
   return [
     strong(`${build.mold.title}: ${tally(findings)}`),
     showFindings(findings, units),
     showFigures(build.report),
-    rows.length > 0
-      ? table(
-          [['solid', 'triangles', 'volume', `size, ${units === 'metric' ? 'mm' : 'in'}`], ...rows],
-          [1, 2],
-        )
-      : '',
+    showWhatToMake(whatToMake(build, 'own')),
     describeWithheld(build),
     describeDropped(dropped),
     wrap(`${written(files)} are in ${folder}`, lineWidth),

@@ -3,9 +3,8 @@ import type { Drawing, Mold, Solid } from '../mold/index.ts';
 import { heatRow } from '../tables/index.ts';
 import { materialOf } from './material-of.ts';
 
-/** Folders of a build, by what is done first with the files in them; in the order they are taken up. */
-const folders = ['print', 'machine', 'cut', 'paper', 'look'] as const;
-export type Folder = (typeof folders)[number];
+/** Folders of a build, by what is done first with the files in them. */
+export type Folder = 'print' | 'machine' | 'cut' | 'paper' | 'look';
 
 /** Where a solid's file lies: what is made of metal is machined, unless the plan says how the fixtures are made. */
 export function folderOf(solid: Pick<Solid, 'role' | 'subjects'>, mold: Mold): Folder {
@@ -29,7 +28,7 @@ const makerOfMaterial = (material: string): 'print' | 'machine' =>
   heatRow(material)?.kind === 'metal' ? 'machine' : 'print';
 
 /** A template of paper is printed on it and cut by hand; all else is cut from sheet. */
-const folderOfDrawing = ({ material }: Pick<Drawing, 'material'>): Folder =>
+export const folderOfDrawing = ({ material }: Pick<Drawing, 'material'>): Folder =>
   material === 'paper' ? 'paper' : 'cut';
 
 /** Path of a solid's STL in the build's folder. */

@@ -9,3 +9,4 @@ export { reportJson } from './report-json.ts';
 export type { FontFiles } from './shop-sheet/fonts.ts';
 export { type CheckedSolid, type ExportFile, exportSolid, smallSolidFacets } from './solid-file.ts';
 export { writeStl } from './stl.ts';
+export { type WhatToMake, whatToMake } from './what-to-make/what-to-make.ts';
