@@ -18,11 +18,11 @@ export function rubberToCut({ mold, report }: Build, sizes: Sizes): Listing[] {
     {
       title: 'Rubber to cut',
       columns: [
-        { title: 'cut', share: 0.07, align: 'right' },
+        { title: 'cut', share: 0.05, align: 'right' },
         { title: 'piece', share: 0.2 },
-        { title: 'size', share: 0.41 },
-        { title: 'stock', share: 0.1 },
-        { title: 'rubber', share: 0.22, align: 'right' },
+        { title: 'size', share: 0.46 },
+        { title: 'stock', share: 0.08 },
+        { title: 'rubber', share: 0.21, align: 'right' },
       ],
       rows: [
         ...(['lower', 'upper'] as const).map((half) => blankRow(half, mold, report, sizes)),

@@ -9,11 +9,11 @@ import { isBought } from './stock-to-take.ts';
 import { weightText } from './weight.ts';
 
 const columns = [
-  { title: 'file', share: 0.27 },
-  { title: 'make', share: 0.07, align: 'right' },
-  { title: 'of', share: 0.14 },
-  { title: 'size', share: 0.34 },
-  { title: 'weight of one, solid', share: 0.18, align: 'right' },
+  { title: 'file', share: 0.23 },
+  { title: 'make', share: 0.06, align: 'right' },
+  { title: 'of', share: 0.11 },
+  { title: 'size', share: 0.4 },
+  { title: 'weight of one, solid', share: 0.2, align: 'right' },
 ] as const;
 
 const makers = { print: 'To print', machine: 'To machine' } as const satisfies Partial<
