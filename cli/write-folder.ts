@@ -1,8 +1,8 @@
-import { cp, mkdir, mkdtemp, readdir, rename, rm, writeFile } from 'node:fs/promises';
+import { cp, mkdir, mkdtemp, rename, rm, writeFile } from 'node:fs/promises';
 import { basename, dirname, join } from 'node:path';
 import type { ExportFile } from '../src/export/index.ts';
-import { readEarlier } from './earlier-manifest.ts';
 import { NoRoom, Unreadable } from './exit.ts';
+import { filesOfOthers, namesIn } from './files-of-others.ts';
 
 /** Writes one file whole, or throws as the file system does. */
 export type WriteFile = (path: string, bytes: Uint8Array) => Promise<void>;
@@ -11,7 +11,8 @@ export type WriteFile = (path: string, bytes: Uint8Array) => Promise<void>;
  * Writes all files into a temporary folder beside `target` and swaps it in by renaming, so that a reader sees the old
  * result or the new one (or for an instant none: Node cannot exchange two folders), never a half. A folder that holds
  * no manifest of an earlier build is somebody else's and is left alone (Unreadable); files in an earlier result that
- * are not of that build, such as notes, are carried over. What a killed run left behind is put right first.
+ * are not of that build, such as notes, are carried over, wherever in it they lie. What a killed run left behind is put
+ * right first.
  */
 export async function writeFolder(
   target: string,
@@ -21,7 +22,10 @@ export async function writeFolder(
   const parent = dirname(target);
   try {
     await recoverFolder(target);
-    const strangers = await filesOfOthers(target, files);
+    const strangers = await filesOfOthers(
+      target,
+      files.map(({ path }) => path),
+    );
     await mkdir(parent, { recursive: true });
     const fresh = await mkdtemp(join(parent, `.${basename(target)}-${process.pid}-`));
     try {
@@ -32,7 +36,7 @@ export async function writeFolder(
       }
       // Copied, not moved: wherever a kill falls, the old result or the new one is whole.
       const asTheyAre = { recursive: true, verbatimSymlinks: true, preserveTimestamps: true };
-      for (const name of strangers) await cp(join(target, name), join(filled, name), asTheyAre);
+      for (const path of strangers) await cp(join(target, path), join(filled, path), asTheyAre);
       await swapIn(filled, target, join(fresh, 'old'));
     } finally {
       await rm(fresh, { recursive: true, force: true });
@@ -81,16 +85,6 @@ const unlessMissing = (error: NodeJS.ErrnoException): void => {
   if (error.code !== 'ENOENT') throw error;
 };
 
-/** Names in a folder; none where there is no such folder. */
-async function namesIn(folder: string): Promise<string[]> {
-  try {
-    return await readdir(folder);
-  } catch (error) {
-    unlessMissing(error as NodeJS.ErrnoException);
-    return [];
-  }
-}
-
 const reasons: Readonly<Record<string, string>> = {
   EEXIST: 'a file is in the way',
   ENOTDIR: 'a file is in the way',
@@ -106,30 +100,6 @@ const reasons: Readonly<Record<string, string>> = {
 
 /** Why a file system refuses, in plain words. */
 export const sayWhy = (code: string): string => (reasons[code] ? `${reasons[code]} (${code})` : code);
-
-/** Names at the top of an earlier result that the build did not write. */
-async function filesOfOthers(target: string, files: readonly ExportFile[]): Promise<string[]> {
-  const names = await namesIn(target);
-  if (names.length === 0) return [];
-  const earlier = await readEarlier(target);
-  if (!earlier) {
-    throw new Unreadable(
-      `${target} is there already and is no earlier build (it has no manifest.json of one); ` +
-        'nothing was changed there: choose another --out or another title',
-    );
-  }
-  const ours = new Set(['manifest.json', ...earlier.files.map(({ path }) => topOf(path))]);
-  const others = names.filter((name) => !ours.has(name));
-  const clash = others.find((name) => files.some(({ path }) => topOf(path) === name));
-  if (clash !== undefined) {
-    throw new Unreadable(
-      `${join(target, clash)} is not from an earlier build and would be lost; move it away first`,
-    );
-  }
-  return others;
-}
-
-const topOf = (path: string): string => path.split('/', 1)[0];
 
 async function swapIn(fresh: string, target: string, old: string): Promise<void> {
   let hadOld = true;

@@ -1,3 +1,4 @@
+import { overviewPath } from '../../src/export/index.ts';
 import { figureCatalogue, type UnitSystem } from '../../src/findings/index.ts';
 import { readQuantity } from '../../src/plan/index.ts';
 import { showQuantity } from '../../src/wording/index.ts';
@@ -79,7 +80,7 @@ const head = (label: string): string =>
 
 const picture = (row: VariantRow): string =>
   row.picture
-    ? `<img src="${folderLink(row)}overview.png" alt="${escaped(row.name)}, seen from above" width="160" height="120" loading="lazy">`
+    ? `<img src="${folderLink(row)}${overviewPath}" alt="${escaped(row.name)}, seen from above" width="160" height="120" loading="lazy">`
     : '<span class="none">none</span>';
 
 const textCell = (text: string): string => `<td data-sort="${escaped(text)}">${escaped(text)}</td>`;

@@ -1,5 +1,6 @@
 import { createHash } from 'node:crypto';
 import { basename } from 'node:path';
+import { folderSchema } from '../../src/export/index.ts';
 import type { PlanSource } from '../../src/pipeline/index.ts';
 import { readPlan } from '../../src/plan/index.ts';
 import { version } from '../version.ts';
@@ -11,7 +12,8 @@ export const variantKey = (asked: unknown, inputs: string): string =>
     .digest('hex');
 
 /**
- * SHA-256, hex, of all that a plan's results rest on: its bytes, those of every file it names and the program's version.
+ * SHA-256, hex, of all that a plan's results rest on: its bytes, those of every file it names, the program's version and the
+ * folder's layout.
  * Every item goes in with its length, so that no two lists run into one.
  */
 export async function inputsKey({ bytes, name, files }: PlanSource): Promise<string> {
@@ -20,6 +22,8 @@ export async function inputsKey({ bytes, name, files }: PlanSource): Promise<str
     hash.update(`${typeof item === 'string' ? Buffer.byteLength(item) : item.length}:`).update(item);
   };
   add(version);
+  // A folder laid out another way is not finished, nor one to add to.
+  add(String(folderSchema));
   add(basename(name));
   add(bytes);
   const { plan } = readPlan(bytes, name);

@@ -29,7 +29,7 @@ export interface VariantRow {
   readonly figures: readonly RowFigure[];
   /** What is still open: the causes of stops and warnings, stops first; single findings are in the variant's report. */
   readonly open: readonly OpenFinding[];
-  /** Whether there is an overview.png. */
+  /** Whether there is an overview. */
   readonly picture: boolean;
 }
 

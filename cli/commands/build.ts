@@ -5,13 +5,14 @@ import {
   type ExportFile,
   reportJson,
   usualFormats,
+  whatToMake,
   writeBuild,
 } from '../../src/export/index.ts';
 import { type Cause, causesByCode, type UnitSystem } from '../../src/findings/index.ts';
 import { loadKernel } from '../../src/kernel/index.ts';
 import { kinds } from '../../src/kinds/index.ts';
 import { buildMold, readMold, unreadReport } from '../../src/pipeline/index.ts';
-import { sayCause, saysOfAll, showQuantity, showSize, tally } from '../../src/wording/index.ts';
+import { sayCause, saysOfAll, tally } from '../../src/wording/index.ts';
 import { inputsKey } from '../batch/variant-key.ts';
 import { joinEarlier, planFile, refuseOtherPlan } from '../earlier-build.ts';
 import { type ExitCode, exitCode, Unreadable } from '../exit.ts';
@@ -24,7 +25,8 @@ import { withProgress } from '../progress-line.ts';
 import { showAnswers } from '../show-answers.ts';
 import { showFindings } from '../show-findings.ts';
 import { showFigures } from '../show-report.ts';
-import { fitColumn, strong, type Terminal, table, wrap } from '../terminal.ts';
+import { showWhatToMake } from '../show-what-to-make.ts';
+import { strong, type Terminal, wrap } from '../terminal.ts';
 import { version } from '../version.ts';
 import { writeFolder } from '../write-folder.ts';
 
@@ -111,30 +113,12 @@ function describe(
   width: number,
 ): string {
   const { findings, units } = build.report;
-  const rows = build.solids.map(({ name, audit }) => [
-    name,
-    String(audit.triangles),
-    showQuantity(audit.volume, 'mm3', units),
-    showSize(
-      audit.bounds.max.map((high, axis) => high - audit.bounds.min[axis]),
-      units,
-    ),
-  ]);
   return [
     strong(`${build.mold.title}: ${tally(findings)}`),
     showAnswers(answersOf(build.mold, build.report), width),
     showFindings(findings, units, width),
     showFigures(build.report, width),
-    rows.length > 0
-      ? table(
-          fitColumn(
-            [['solid', 'triangles', 'volume', `size, ${units === 'metric' ? 'mm' : 'in'}`], ...rows],
-            0,
-            width,
-          ),
-          [1, 2],
-        )
-      : '',
+    showWhatToMake(whatToMake(build, 'own'), width),
     describeWithheld(build, width),
     describeDropped(dropped, width),
     wrap(`${written(files)} are in ${folder}`, width),
@@ -158,7 +142,12 @@ function written(files: readonly ExportFile[]): string {
 const describeDropped = (dropped: readonly string[], width: number): string =>
   dropped.length === 0
     ? ''
-    : wrap(`taken away, for plan or masters have changed since: ${dropped.join(', ')}`, width, '', '  ');
+    : wrap(
+        `taken away, for plan, masters or program have changed since: ${dropped.join(', ')}`,
+        width,
+        '',
+        '  ',
+      );
 
 /** Why, once for all that it is about. */
 function sayReason(cause: Cause, units: UnitSystem): string {

@@ -1,5 +1,5 @@
 import type { Check } from '../mold/index.ts';
-import { canClosing, fitBolts, fitCan, fitSprue, pack, rubberLedger } from './can/index.ts';
+import { canClosing, fitBolts, fitCan, fitSprue, pack, rubberBlanks, rubberLedger } from './can/index.ts';
 import { coverOfCavities, coverOfFixtures, coverOfParting, leastCover } from './cover/index.ts';
 import { cureInhibition, cureReached, heatOfCure, heatOfPour } from './heat/index.ts';
 import { closing, mismatch, play } from './registration/index.ts';
@@ -43,6 +43,7 @@ export const checks: readonly Check[] = [
   support,
   canClosing,
   pack,
+  rubberBlanks,
   rubberLedger,
   cureReached,
   fitCan,

@@ -2,6 +2,7 @@ import { type Path, type Point2, segmentsOf, type Track, toDegrees } from '../ge
 import type { Drawing, Layer } from '../mold/index.ts';
 import type { Build } from './build.ts';
 import { decimal, flatSheet, layers } from './flat/flat-sheet.ts';
+import { drawingPath } from './folders.ts';
 import type { ExportFile } from './solid-file.ts';
 
 /** Color numbers of the layers: 7 black or white, 5 blue, 3 green. */
@@ -9,7 +10,7 @@ const colors: Readonly<Record<Layer, number>> = { cut: 7, engrave: 5, score: 3 }
 
 export const dxfFiles = ({ drawings }: Build): ExportFile[] =>
   drawings.map((drawing) => ({
-    path: `${drawing.id}.dxf`,
+    path: drawingPath(drawing, 'dxf'),
     bytes: new TextEncoder().encode(dxfText(drawing)),
   }));
 

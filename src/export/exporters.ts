@@ -1,4 +1,5 @@
 import type { Build } from './build.ts';
+import { solidPath } from './folders.ts';
 import { manifestFile } from './manifest.ts';
 import { reportJson } from './report-json.ts';
 import type { FontFiles } from './shop-sheet/fonts.ts';
@@ -75,8 +76,8 @@ async function dxfFile(build: Build): Promise<ExportFile[]> {
   return (await import('./dxf.ts')).dxfFiles(build);
 }
 
-function stlFiles({ solids }: Build): ExportFile[] {
-  return solids.map(({ name, bytes }) => ({ path: name, bytes }));
+function stlFiles({ solids, mold }: Build): ExportFile[] {
+  return solids.map(({ solid, bytes }) => ({ path: solidPath(solid, mold), bytes }));
 }
 
 function reportFile({ report }: Build): ExportFile[] {

@@ -2,11 +2,16 @@ import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex } from '@noble/hashes/utils.js';
 import type { UnitSystem } from '../findings/index.ts';
 import { kindOfRole } from '../kinds/index.ts';
-import { type Drawing, type Mold, type Solid, sizeOf } from '../mold/index.ts';
+import { type Drawing, type Mold, sizeOf } from '../mold/index.ts';
 import { saysOfAll } from '../wording/index.ts';
 import type { Build, Withheld } from './build.ts';
+import { drawingPath, solidPath } from './folders.ts';
 import { type Json, jsonBytes } from './json-text.ts';
+import { materialOf } from './material-of.ts';
 import type { CheckedSolid, ExportFile } from './solid-file.ts';
+
+/** Of the manifest and of how the folder it tells of is laid out: 2 is by use, 1 was flat. */
+export const folderSchema = 2;
 
 /** SHA-256 (FIPS 180-4) as 64 hex digits. */
 export const sha256Hex = (bytes: Uint8Array): string => bytesToHex(sha256(bytes));
@@ -17,7 +22,7 @@ export const sha256Hex = (bytes: Uint8Array): string => bytesToHex(sha256(bytes)
  * frame (column-major, 16 numbers). No dates, no machine paths; the manifest does not list itself.
  */
 export function manifestFile(build: Build, files: readonly ExportFile[]): ExportFile {
-  const solids = new Map(build.solids.map((checked) => [checked.name, checked]));
+  const solids = new Map(build.solids.map((checked) => [solidPath(checked.solid, build.mold), checked]));
   const { mold, origin } = build;
   return manifestOf({
     version: build.version,
@@ -34,7 +39,9 @@ export function manifestFile(build: Build, files: readonly ExportFile[]): Export
       ...fileJson(file),
       solid: solidJson(solids.get(file.path), mold),
       drawing: drawingJson(
-        build.drawings.find(({ id }) => file.path === `${id}.svg` || file.path === `${id}.dxf`),
+        build.drawings.find((drawing) =>
+          [drawingPath(drawing, 'svg'), drawingPath(drawing, 'dxf')].includes(file.path),
+        ),
         mold,
       ),
     })),
@@ -64,7 +71,14 @@ interface Manifest {
 }
 
 function manifestOf({ version, plan, only, files, withheld }: Manifest): ExportFile {
-  const json: Json = { schema: 1, program: { name: 'discwright', version }, plan, only, files, withheld };
+  const json: Json = {
+    schema: folderSchema,
+    program: { name: 'discwright', version },
+    plan,
+    only,
+    files,
+    withheld,
+  };
   return { path: 'manifest.json', bytes: jsonBytes(json) };
 }
 
@@ -95,21 +109,6 @@ function drawingJson(drawing: Drawing | undefined, { fixture }: Mold): Json | un
   const { id, title, subjects, thickness, estimated, material = fixture.material } = drawing;
   const { min, max } = sizeOf(drawing);
   return { id, title, subjects, material, thicknessMm: thickness, estimated, boundsMm: { min, max } };
-}
-
-/**
- * Fixtures are of the plan's fixture material, build-ups and masters of what the plan says of them; halves that are
- * pressed or poured are of what is pressed or poured.
- */
-function materialOf({ role, subjects }: Solid, { process, fixture, supports, masters }: Mold): string {
-  const { madeOf } = kindOfRole(role);
-  if (process !== 'rigid' && madeOf === 'half')
-    return process === 'rubber' ? 'rubber' : 'poured on the pattern plates';
-  if (madeOf === 'its support')
-    return supports.find(({ placement }) => subjects.includes(placement))?.material ?? fixture.material;
-  if (madeOf === 'its master')
-    return masters.find(({ id }) => subjects.includes(id))?.material ?? fixture.material;
-  return fixture.material;
 }
 
 const withheldJson = ({ id, title, subjects, reasons }: Withheld, units: UnitSystem): Json => ({

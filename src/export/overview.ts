@@ -2,6 +2,7 @@ import { type Matrix4, movePoint, type Vec3 } from '../geometry/index.ts';
 import { kindOfRole } from '../kinds/index.ts';
 import type { Solid } from '../mold/index.ts';
 import type { Build } from './build.ts';
+import { overviewPath } from './folders.ts';
 import { renderPicture } from './picture.ts';
 import { roleColor } from './role-color.ts';
 import type { ExportFile } from './solid-file.ts';
@@ -24,7 +25,7 @@ export function overviewFiles({ solids }: Build): ExportFile[] {
   const items = shown.map(({ mesh, role, toMold }) => ({ mesh, color: roleColor(role), matrix: toMold }));
   const view = { direction: [0.22, 0.62, -0.76] as const, up: [0, 0, 1] as const };
   const bytes = renderPicture({ items, view, ...size, background: [0.97, 0.96, 0.94] });
-  return [{ path: 'overview.png', bytes }];
+  return [{ path: overviewPath, bytes }];
 }
 
 /** A half or blank that lies above the parting plane. */

@@ -2,6 +2,7 @@ import { type Path, segmentsOf } from '../geometry/index.ts';
 import type { Drawing, Layer } from '../mold/index.ts';
 import type { Build } from './build.ts';
 import { decimal, type FlatSheet, flatSheet, layers } from './flat/flat-sheet.ts';
+import { drawingPath } from './folders.ts';
 import type { ExportFile } from './solid-file.ts';
 
 /** Width of the lines, mm; a cutter follows their middle. */
@@ -10,7 +11,7 @@ const colors: Readonly<Record<Layer, string>> = { cut: '#000000', engrave: '#000
 
 export const svgFiles = ({ drawings }: Build): ExportFile[] =>
   drawings.map((drawing) => ({
-    path: `${drawing.id}.svg`,
+    path: drawingPath(drawing, 'svg'),
     bytes: new TextEncoder().encode(svgText(drawing)),
   }));
 

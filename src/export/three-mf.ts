@@ -1,5 +1,5 @@
-import { kindOfRole } from '../kinds/index.ts';
 import type { Build } from './build.ts';
+import { fixtureMaker, folderOf } from './folders.ts';
 import type { CheckedSolid, ExportFile } from './solid-file.ts';
 import { placeOnBeds, roomyBed } from './three-mf/beds.ts';
 import { type ModelItem, modelText } from './three-mf/model.ts';
@@ -15,12 +15,12 @@ const aisle = 20;
  * shared by exactly two faces and a positive volume.
  */
 export function threeMfFiles({ mold, solids, origin }: Build): ExportFile[] {
-  const made = solids.filter(({ solid: { role } }) => kindOfRole(role).printable);
+  const made = solids.filter(({ solid }) => folderOf(solid, mold) !== 'look');
   if (made.length === 0) return [];
   const items = layOut(made, mold.fixture.bed);
   return [
     {
-      path: origin?.only ? 'chosen-solids.3mf' : 'all-solids.3mf',
+      path: `${fixtureMaker(mold)}/${origin?.only ? 'chosen-solids.3mf' : 'all-solids.3mf'}`,
       bytes: packModel(modelText(mold.title, items)),
     },
   ];

@@ -11,4 +11,5 @@ export const discBlank = {
   side: 'of its half',
   shownAtFirst: false,
   madeOf: 'half',
+  firstUse: 'make where rigid',
 } as const satisfies SolidKind;

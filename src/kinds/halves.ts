@@ -16,4 +16,5 @@ export const halves = {
   showsMasters: true,
   inOpenMold: 'face',
   madeOf: 'half',
+  firstUse: 'make where rigid',
 } as const satisfies SolidKind;

@@ -34,6 +34,11 @@ export interface SolidKind extends DrawnKind {
   readonly side: 'lower' | 'upper' | 'loose' | 'of its half';
   /** Not what is no part of the closed mold, or would hide it. The plug takes the sprue form's place. */
   readonly shownAtFirst: boolean;
+  /**
+   * What is done first with its file, by which it finds its folder in a build: made as the fixtures are, printed
+   * whatever the fixtures are of, or looked at. Halves that are pressed or poured are there to be looked at.
+   */
+  readonly firstUse: 'make' | 'make where rigid' | 'print' | 'look';
   /** Printed, milled or poured; what is not is there to be looked at. */
   readonly printable: boolean;
   /** A plate: what is engraved on its upper face, and flat otherwise. */
@@ -50,6 +55,7 @@ export interface SolidKind extends DrawnKind {
 
 /** What most things have in common that a mold is made with. */
 export const fixture = {
+  firstUse: 'make',
   printable: true,
   flat: false,
   showsMasters: false,

@@ -10,5 +10,6 @@ export const leftByCutter = {
   look: { title: 'Left by the cutter', color: '#b5563f' },
   side: 'lower',
   shownAtFirst: false,
+  firstUse: 'look',
   printable: false,
 } as const satisfies SolidKind;

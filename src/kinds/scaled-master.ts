@@ -11,4 +11,5 @@ export const scaledMaster = {
   side: 'lower',
   shownAtFirst: false,
   madeOf: 'its master',
+  firstUse: 'print',
 } as const satisfies SolidKind;

@@ -80,6 +80,8 @@ export interface Puller {
   readonly screw: string;
   readonly diameter: number;
   readonly depth: number;
+  /** Whether it is a pocket for a heat-set insert. */
+  readonly insert?: true;
 }
 
 /**

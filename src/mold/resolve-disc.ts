@@ -56,7 +56,7 @@ function resolvePuller({ screw, hole, depth }: PlanPuller): Puller | undefined {
   if (hole !== 'insert')
     return { screw: row.name, diameter: tapDrill(row), depth: depth ?? 2 * row.diameter };
   const pocket = insertPockets.find(({ size }) => size === row.name);
-  return pocket && { screw: row.name, diameter: pocket.diameter, depth: depth ?? pocket.depth };
+  return pocket && { screw: row.name, diameter: pocket.diameter, depth: depth ?? pocket.depth, insert: true };
 }
 
 type PlanFixture = NonNullable<Plan['fixture']>;

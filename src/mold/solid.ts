@@ -15,6 +15,8 @@ export interface Solid {
   readonly mesh: TriangleMesh;
   readonly toMold: Matrix4;
   readonly estimated: boolean;
+  /** How many of it the mold takes. Left out, one. */
+  readonly count?: number;
   /** Convex outlines round engraved texts, counter-clockwise, in the frame of `mesh`: no cut should go through them. */
   readonly lettered?: readonly (readonly Point2[])[];
   /** Openings of its own that no cut should go through, in the same frame. */

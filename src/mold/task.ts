@@ -65,7 +65,10 @@ export interface PartOutput {
 }
 
 /** A kind of solid the user can ask for. Throws KernelFault where no solid can be made. */
-export type Part = Task<PartOutput>;
+export interface Part extends Task<PartOutput> {
+  /** Whether it is of use in this mold, and so made where nobody asks for it by name. Left out, always. */
+  readonly unasked?: (mold: Mold) => boolean;
+}
 
 /** A part that leaves nothing out: its run gives just the solids. */
 export const part = <I>(definition: Definition<I, readonly Solid[]>): Part =>

@@ -23,7 +23,7 @@ export interface MakeOptions extends RunOptions {
 
 /**
  * All solids and drawings that the plan has made, or those whose id or whose part's id begins with one of `only`,
- * whatever the plan's own choice.
+ * whatever the plan's own choice. Where neither chooses, what is of no use in this mold is left out.
  */
 export function makeSolids(
   mold: Mold,
@@ -33,7 +33,9 @@ export function makeSolids(
 ): Made {
   const fits = (name: string): string[] => (only ?? ['']).filter((start) => name.startsWith(start));
   const { make } = mold.fixture;
-  const chosen = only || !make ? parts : parts.filter(({ id }) => make.includes(id));
+  const chosen = parts.filter(
+    ({ id, unasked = always }) => only !== undefined || (make ? make.includes(id) : unasked(mold)),
+  );
   const whole = new Set(chosen.filter(({ id }) => fits(id).length > 0).map(({ id }) => id));
   const met = new Set([...whole].flatMap(fits));
   // A name that is no part's may be a single solid's; then the other parts have to be run to find it.
@@ -62,7 +64,9 @@ export function makeSolids(
     drawings: drawn.things,
     failed: failures.map((failure) => withheldFor(failure, stops)),
     findings: [
-      ...run.done.filter(({ task }) => whole.has(task.id) || single).flatMap(({ output }) => output.findings),
+      ...onceEach(
+        run.done.filter(({ task }) => whole.has(task.id) || single).flatMap(({ output }) => output.findings),
+      ),
       ...failures.flatMap((failure) =>
         reasonsOf(failure, stops).includes(failure.finding) ? failure.finding : [],
       ),
@@ -76,7 +80,14 @@ export function makeSolids(
   };
 }
 
+const always = (): boolean => true;
+
 const gives = ({ solids, drawings = [] }: PartOutput): boolean => solids.length + drawings.length > 0;
+
+/** A half and its blank bear one label, and say the same of it. */
+const onceEach = (findings: readonly Finding[]): Finding[] => [
+  ...new Map(findings.map((one) => [JSON.stringify(one), one])).values(),
+];
 
 /** Kinds the plan wants made that this mold has none of. */
 const missing = (wanted: readonly string[], given: ReadonlySet<string>): Finding[] =>

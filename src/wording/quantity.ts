@@ -121,6 +121,14 @@ export const showSides = (sides: readonly number[], units: UnitSystem): string =
   return `${sides.map((side) => (inch ? fixed(side / mmPerInch, 3) : fixed(side, 2))).join(' x ')} ${inch ? 'in' : 'mm'}`;
 };
 
+/** Lengths of a box's sides: `12.0 x 3.5 x 8.0 mm`, with those in the other system behind them where both are wanted. */
+export function showBox(sides: readonly number[], units: UnitSystem, inBoth: boolean): string {
+  const metric = `${showSize(sides, 'metric')} mm`;
+  const inch = `${showSize(sides, 'inch')} in`;
+  const [own, other] = units === 'metric' ? [metric, inch] : [inch, metric];
+  return inBoth ? `${own} (${other})` : own;
+}
+
 /** Lengths of a box's sides in the person's unit, which stands elsewhere: `12.0 x 3.5 x 8.0`. */
 export const showSize = (sides: readonly number[], units: UnitSystem): string =>
   sides.map((side) => spot(side, units)).join(' x ');

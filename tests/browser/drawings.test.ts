@@ -102,7 +102,7 @@ it('so have the jig and the layout plate of a 6 in disc, their holes where the p
   );
   expect(code).toBe(0);
   for (const id of ['layout-plate', 'registration-jig']) {
-    const { shapes, free } = await measured(bench.path(`charms/${id}.svg`));
+    const { shapes, free } = await measured(bench.path(`charms/cut/${id}.svg`));
     expect(shapes.filter(isBar)).toHaveLength(1);
     expect(free).toBeGreaterThan(1);
     const circles = shapes.filter(({ layer, name }) => layer === 'cut' && name === 'circle');

@@ -246,14 +246,15 @@ describe('the sheet to take things away', () => {
   it('gives one STL, the 3MF, the shop sheet and drawings', async () => {
     const one = await taken('lower-half.stl');
     expect(one.name).toBe('lower-half.stl');
-    expect(Buffer.compare(one.bytes, files.get('lower-half.stl') ?? new Uint8Array())).toBe(0);
+    expect(Buffer.compare(one.bytes, files.get('look/lower-half.stl') ?? new Uint8Array())).toBe(0);
     for (const [button, ending] of [
       [/3MF/, '.3mf'],
       [/Shop sheet/, '.pdf'],
     ] as const) {
       const { name, bytes } = await taken(button);
       expect(name.endsWith(ending), name).toBe(true);
-      expect(Buffer.compare(bytes, files.get(name) ?? new Uint8Array()), name).toBe(0);
+      const path = [...files.keys()].find((one) => one.split('/').at(-1) === name) ?? '';
+      expect(Buffer.compare(bytes, files.get(path) ?? new Uint8Array()), name).toBe(0);
     }
     const drawings = unzipSync((await taken(/DXF/)).bytes);
     const expected = [...files.keys()].filter((name) => name.endsWith('.dxf'));

@@ -110,7 +110,7 @@ describe('build of a plan whose master', () => {
     const { code, out, written } = await build('../good.stl', 'inner/plan');
     expect(code).toBe(0);
     expect(out).toMatch(/note {2}layout\.outside-folder {2}leaf .*:6:3\n.*\.\.\/good\.stl/);
-    expect(written).toContain('mold/upper-half.stl');
+    expect(written).toContain('mold/look/upper-half.stl');
   });
 
   it('was mended says so on the terminal and in the report', async () => {
@@ -118,6 +118,6 @@ describe('build of a plan whose master', () => {
     const { code, out, written } = await build('hole.stl', 'hole');
     expect(code).toBe(0);
     expect(out).toMatch(/warn {2}repair\.holes-closed {2}leaf/);
-    expect(written).toContain('mold/lower-half.stl');
+    expect(written).toContain('mold/look/lower-half.stl');
   });
 });

@@ -211,8 +211,8 @@ describe('a plan that says what cannot be', () => {
     const { code, out: said, err } = await run('build', plan, '--out', out);
     expect(said).toMatch(says);
     expect({ code, err }).toEqual({ code: 1, err: '' });
-    expect([...filesIn(out).keys()]).toContain('mold/sprue-form.stl');
-    expect([...filesIn(out).keys()]).not.toContain('mold/lower-half.stl');
+    expect([...filesIn(out).keys()]).toContain('mold/print/sprue-form.stl');
+    expect([...filesIn(out).keys()]).not.toContain('mold/look/lower-half.stl');
   });
 
   it('names the same as check', async () => {

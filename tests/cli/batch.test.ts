@@ -68,7 +68,7 @@ describe('a batch of sprue forms', () => {
     ]);
     const before = digestsIn(folderOf('grid'));
     expect([...before.keys()].filter((path) => path.endsWith('overview.png')).length).toBe(4);
-    rmSync(join(folderOf('grid'), variants[1].name, 'plug.stl'));
+    rmSync(join(folderOf('grid'), variants[1].name, 'print', 'plug.stl'));
     const second = await grid();
     expect(second.out).toContain('1 made, 3 unchanged and skipped');
     expect(digestsIn(folderOf('grid'))).toEqual(before);

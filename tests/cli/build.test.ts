@@ -37,31 +37,31 @@ describe('build', () => {
     const { code, out: said, err } = await run('build', plan, '--out', out);
     expect({ code, err }).toEqual({ code: 0, err: '' });
     expect([...filesIn(out).keys()]).toEqual([
-      'oak-buttons/all-solids.3mf',
-      'oak-buttons/boss-cap-nut-m5.stl',
-      'oak-buttons/boss-cap-nut-m6.stl',
-      'oak-buttons/depth-gauge.dxf',
-      'oak-buttons/depth-gauge.stl',
-      'oak-buttons/depth-gauge.svg',
-      'oak-buttons/layout-plate.dxf',
-      'oak-buttons/layout-plate.stl',
-      'oak-buttons/layout-plate.svg',
-      'oak-buttons/lower-blank.stl',
-      'oak-buttons/lower-half.stl',
+      'oak-buttons/cut/depth-gauge.dxf',
+      'oak-buttons/cut/depth-gauge.svg',
+      'oak-buttons/cut/layout-plate.dxf',
+      'oak-buttons/cut/layout-plate.svg',
+      'oak-buttons/cut/registration-jig.dxf',
+      'oak-buttons/cut/registration-jig.svg',
+      'oak-buttons/look/lower-blank.stl',
+      'oak-buttons/look/lower-half.stl',
+      'oak-buttons/look/upper-blank.stl',
+      'oak-buttons/look/upper-half.stl',
       'oak-buttons/manifest.json',
-      'oak-buttons/notch-1.stl',
-      'oak-buttons/parting-paper.dxf',
-      'oak-buttons/parting-paper.svg',
-      'oak-buttons/plug.stl',
-      'oak-buttons/registration-jig.dxf',
-      'oak-buttons/registration-jig.stl',
-      'oak-buttons/registration-jig.svg',
+      'oak-buttons/paper/parting-paper.dxf',
+      'oak-buttons/paper/parting-paper.svg',
+      'oak-buttons/print/all-solids.3mf',
+      'oak-buttons/print/boss-cap-nut-m5.stl',
+      'oak-buttons/print/boss-cap-nut-m6.stl',
+      'oak-buttons/print/depth-gauge.stl',
+      'oak-buttons/print/layout-plate.stl',
+      'oak-buttons/print/notch-1.stl',
+      'oak-buttons/print/plug.stl',
+      'oak-buttons/print/registration-jig.stl',
+      'oak-buttons/print/sprue-form.stl',
+      'oak-buttons/print/tab-1.stl',
       'oak-buttons/report.json',
       'oak-buttons/shop-sheet.pdf',
-      'oak-buttons/sprue-form.stl',
-      'oak-buttons/tab-1.stl',
-      'oak-buttons/upper-blank.stl',
-      'oak-buttons/upper-half.stl',
     ]);
     expect(said).toContain(join(out, 'oak-buttons'));
     expect(said).toContain('Oak buttons: 0 stops, ');
@@ -94,7 +94,7 @@ describe('build', () => {
     expect(readdirSync(out)).toEqual(['oak-buttons']);
     const written = [...filesIn(join(out, 'oak-buttons')).keys()];
     expect(written).toEqual(
-      expect.arrayContaining(['all-solids.3mf', 'chosen-solids.3mf', 'upper-half.stl']),
+      expect.arrayContaining(['print/all-solids.3mf', 'print/chosen-solids.3mf', 'look/upper-half.stl']),
     );
     expect(readFileSync(join(out, 'oak-buttons', 'notes.txt'), 'utf8')).toBe('gate at 40 degrees');
   });
@@ -118,7 +118,7 @@ describe('build', () => {
     bench.put('folder/plan.yaml', disc);
     const { code } = await run('build', bench.path('folder'), '--out', bench.path('of-folder'), '--quiet');
     expect(code).toBe(0);
-    expect(existsSync(join(bench.path('of-folder'), 'mold', 'lower-half.stl'))).toBe(true);
+    expect(existsSync(join(bench.path('of-folder'), 'mold', 'look', 'lower-half.stl'))).toBe(true);
   });
 });
 
@@ -127,7 +127,10 @@ describe('build --only', () => {
   const only = async (...names: string[]) => {
     const out = bench.path(`only-${names.join('-')}`);
     const ran = await run('build', plan, '--out', out, '--quiet', '--only', ...names);
-    return { ...ran, stl: [...filesIn(out).keys()].map((path) => path.split('/')[1]).filter(isStl) };
+    return {
+      ...ran,
+      stl: [...filesIn(out).keys()].map((path) => path.split('/').at(-1) ?? '').filter(isStl),
+    };
   };
   const isStl = (name: string) => name.endsWith('.stl');
 
@@ -185,21 +188,21 @@ describe('a stop', () => {
     expect(code).toBe(1);
     expect([...filesIn(out).keys()]).toEqual(
       [
-        'all-solids.3mf',
-        'boss-cap-nut-m5.stl',
-        'boss-cap-nut-m6.stl',
-        'lower-blank.stl',
+        'cut/registration-jig.dxf',
+        'cut/registration-jig.svg',
+        'look/lower-blank.stl',
+        'look/upper-blank.stl',
         'manifest.json',
-        'notch-1.stl',
-        'plug.stl',
-        'registration-jig.dxf',
-        'registration-jig.stl',
-        'registration-jig.svg',
+        'print/all-solids.3mf',
+        'print/boss-cap-nut-m5.stl',
+        'print/boss-cap-nut-m6.stl',
+        'print/notch-1.stl',
+        'print/plug.stl',
+        'print/registration-jig.stl',
+        'print/sprue-form.stl',
+        'print/tab-1.stl',
         'report.json',
         'shop-sheet.pdf',
-        'sprue-form.stl',
-        'tab-1.stl',
-        'upper-blank.stl',
       ].map((name) => `oak-buttons/${name}`),
     );
     expect(said).toMatch(/withheld: lower half, upper half, [\s\S]*\. button[\s\S]* beyond the rim/);
@@ -223,7 +226,7 @@ describe('a stop', () => {
     const out = bench.path('stopped-only');
     const { code } = await run('build', plan, '--out', out, '--only', 'sprue-form', '--quiet');
     expect(code).toBe(1);
-    expect([...filesIn(out).keys()]).toContain('oak-buttons/sprue-form.stl');
+    expect([...filesIn(out).keys()]).toContain('oak-buttons/print/sprue-form.stl');
   });
 
   it('about a boss that is not in the tables withholds the halves, which lack it', async () => {
@@ -232,9 +235,9 @@ describe('a stop', () => {
     const { code } = await run('build', unknown, '--out', out, '--quiet');
     expect(code).toBe(1);
     const written = [...filesIn(out).keys()];
-    expect(written).not.toContain('oak-buttons/lower-half.stl');
-    expect(written).toContain('oak-buttons/boss-cap-nut-m6.stl');
-    expect(written).toContain('oak-buttons/sprue-form.stl');
+    expect(written).not.toContain('oak-buttons/look/lower-half.stl');
+    expect(written).toContain('oak-buttons/print/boss-cap-nut-m6.stl');
+    expect(written).toContain('oak-buttons/print/sprue-form.stl');
   });
 
   it('about halves that also close turned withholds the halves, not the fixtures', async () => {
@@ -244,17 +247,17 @@ describe('a stop', () => {
     const { code, err } = await run('build', bench.put('even.yaml', even), '--out', out, '--quiet');
     expect(code).toBe(1);
     expect(err).toMatch(/^withheld: lower half, upper half\. Turned by 120.0 deg/);
-    expect([...filesIn(out).keys()]).toContain('oak-buttons/sprue-form.stl');
+    expect([...filesIn(out).keys()]).toContain('oak-buttons/print/sprue-form.stl');
   });
 });
 
 describe('the formats', () => {
-  const plan = bench.put('formats.yaml', disc);
+  const plan = bench.put('formats.yaml', `${disc}sprue: {}\n`);
 
   it('written are those asked for, and the manifest; with JSON the report is printed all the same', async () => {
     const out = bench.path('formats');
     const { out: said } = await run('build', plan, '--out', out, '--formats', '3mf', '--json');
-    expect([...filesIn(out).keys()]).toEqual(['mold/all-solids.3mf', 'mold/manifest.json']);
+    expect([...filesIn(out).keys()]).toEqual(['mold/manifest.json', 'mold/print/all-solids.3mf']);
     expect(JSON.parse(said).report.schema).toBe(2);
   });
 
@@ -263,9 +266,9 @@ describe('the formats', () => {
     const { code } = await run('build', plan, '--out', out, '--quiet', '--formats', 'stl,report');
     expect(code).toBe(0);
     const written = [...filesIn(out).keys()];
-    expect(written).toContain('mold/lower-half.stl');
+    expect(written).toContain('mold/look/lower-half.stl');
     expect(written).toContain('mold/report.json');
-    expect(written).not.toContain('mold/all-solids.3mf');
+    expect(written).not.toContain('mold/print/all-solids.3mf');
   });
 
   test.each([['stll'], [','], ['stl,obj']])(

@@ -63,8 +63,8 @@ it('two new plans build side by side', async () => {
     expect((await run('build', plan, '--out', out, '--quiet', '--only', 'plug')).code).toBe(0);
   }
   expect([...filesIn(out).keys()].filter((path) => path.endsWith('.stl'))).toEqual([
-    'beetle/plug.stl',
-    'ivy/plug.stl',
+    'beetle/machine/plug.stl',
+    'ivy/machine/plug.stl',
   ]);
 });
 
@@ -81,7 +81,7 @@ describe('build --only over an earlier build', () => {
     await build(out, 'plug');
     const { listed, there } = listedAndThere(join(out, 'oak'));
     expect(sorted(listed)).toEqual(sorted(there));
-    expect(there.has('chosen-solids.3mf')).toBe(true);
+    expect(there.has('print/chosen-solids.3mf')).toBe(true);
     before.delete('manifest.json');
     for (const [path, hash] of before) expect(there.get(path), path).toBe(hash);
     const { files, ...rest } = manifestIn(join(out, 'oak'));
@@ -95,7 +95,10 @@ describe('build --only over an earlier build', () => {
     await build(out, 'sprue-form');
     const { listed, there } = listedAndThere(join(out, 'oak'));
     expect(sorted(listed)).toEqual(sorted(there));
-    expect([...there.keys()].filter((path) => path.endsWith('.stl'))).toEqual(['plug.stl', 'sprue-form.stl']);
+    expect([...there.keys()].filter((path) => path.endsWith('.stl'))).toEqual([
+      'print/plug.stl',
+      'print/sprue-form.stl',
+    ]);
     expect(manifestIn(join(out, 'oak')).only).toEqual(['plug', 'sprue-form']);
   });
 
@@ -105,23 +108,25 @@ describe('build --only over an earlier build', () => {
     bench.put('only.yaml', `${disc}revision: 2\n`);
     const { out: said } = await build(out, 'plug');
     bench.put('only.yaml', disc);
-    expect(said).toContain('taken away, for plan or masters have changed since: sprue-form.stl');
+    expect(said).toContain(
+      'taken away, for plan, masters or program have changed since: print/sprue-form.stl',
+    );
     const { listed, there } = listedAndThere(join(out, 'oak'));
     expect(sorted(listed)).toEqual(sorted(there));
-    expect(there.has('sprue-form.stl')).toBe(false);
+    expect(there.has('print/sprue-form.stl')).toBe(false);
   });
 
   it('leaves a file changed by hand where it is, but out of the manifest, and forgets one that is gone', async () => {
     const out = bench.path('by-hand');
     await build(out);
-    bench.put('by-hand/oak/sprue-form.stl', 'filed by hand');
-    rmSync(join(out, 'oak', 'upper-half.stl'));
+    bench.put('by-hand/oak/print/sprue-form.stl', 'filed by hand');
+    rmSync(join(out, 'oak', 'look', 'upper-half.stl'));
     await build(out, 'plug');
     const { listed, there } = listedAndThere(join(out, 'oak'));
-    expect(readFileSync(join(out, 'oak', 'sprue-form.stl'), 'utf8')).toBe('filed by hand');
-    there.delete('sprue-form.stl');
+    expect(readFileSync(join(out, 'oak', 'print', 'sprue-form.stl'), 'utf8')).toBe('filed by hand');
+    there.delete('print/sprue-form.stl');
     expect(sorted(listed)).toEqual(sorted(there));
-    expect(listed.has('upper-half.stl')).toBe(false);
+    expect(listed.has('look/upper-half.stl')).toBe(false);
   });
 
   it('reads nothing outside the folder, whatever its manifest names', async () => {

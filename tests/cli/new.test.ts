@@ -25,8 +25,14 @@ describe('new', () => {
         new RegExp(`^${process[0].toUpperCase()}${process.slice(1)} ${unit}: 0 stops, 0 warnings, `),
       );
       expect(built.code).toBe(0);
+      const halves = process === 'rigid' ? 'print' : 'look';
+      const fixtures = process === 'rubber' ? 'machine' : 'print';
       expect([...filesIn(out).keys()]).toEqual(
-        expect.arrayContaining([`${process}-${unit}/lower-half.stl`, `${process}-${unit}/sprue-form.stl`]),
+        expect.arrayContaining(
+          [`${halves}/lower-half.stl`, `${fixtures}/sprue-form.stl`].map(
+            (path) => `${process}-${unit}/${path}`,
+          ),
+        ),
       );
     },
   );

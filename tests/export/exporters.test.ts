@@ -83,9 +83,9 @@ describe('a build as files', () => {
     const first = await writeBuild(await build(), supplies);
     const second = await writeBuild(await build(), supplies);
     expect(first.map(({ path }) => path)).toEqual([
-      'lower-half.stl',
-      'ring.stl',
-      'all-solids.3mf',
+      'look/lower-half.stl',
+      'print/ring.stl',
+      'print/all-solids.3mf',
       'shop-sheet.pdf',
       'report.json',
       'manifest.json',
@@ -247,9 +247,9 @@ describe('a solid before it goes out', () => {
 
 test('the overview is drawn when asked for: a PNG of what was built, the same each time', async () => {
   const usual = await writeBuild(await build(), supplies);
-  expect(usual.map(({ path }) => path)).not.toContain('overview.png');
+  expect(usual.map(({ path }) => path)).not.toContain('look/overview.png');
   const [picture] = await writeBuild(await build(), supplies, ['overview']);
-  expect(picture.path).toBe('overview.png');
+  expect(picture.path).toBe('look/overview.png');
   // PNG signature and header (ISO/IEC 15948): 480 x 360.
   const view = new DataView(picture.bytes.buffer, picture.bytes.byteOffset);
   expect([...picture.bytes.subarray(0, 8)]).toEqual([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a]);

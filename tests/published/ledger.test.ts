@@ -1,5 +1,6 @@
 import { expect, it } from 'vitest';
 import { pack } from '../../src/checks/can/pack.ts';
+import { rubberBlanks } from '../../src/checks/can/rubber-blanks.ts';
 import { rubberLedger } from '../../src/checks/can/rubber-ledger.ts';
 import { translation } from '../../src/geometry/index.ts';
 import { loadKernel } from '../../src/kernel/index.ts';
@@ -7,6 +8,7 @@ import { measureMesh } from '../../src/mesh/index.ts';
 import { findPartingSurface, type Mold, type PartingSurface } from '../../src/mold/index.ts';
 import { buildUp } from '../../src/parts/supports/build-up.ts';
 import { partingDefaults } from '../../src/plan/index.ts';
+import { showQuantity } from '../../src/wording/index.ts';
 import { emptyMold, figureOf, runCheck, withMaster } from '../checks/small-mold.ts';
 import { ellipsoid, placed } from '../mold/shaped-masters.ts';
 import { box, single } from '../revolved-solids.ts';
@@ -80,4 +82,22 @@ it('is what the solids of the build-up hold, and takes room in the can', async (
   expect((await runCheck(rubberLedger, without)).figures.map(({ name }) => name)).toEqual([
     'ledger.displaced',
   ]);
+});
+
+it('a blank is a full disc, weighed by the density of the rubber', async () => {
+  const block = single(box([-4, -3, -1], [4, 3, 1]));
+  const laid = withMaster(emptyMold, 'block', block, translation(60, 0, 0));
+  const disc = { ...laid.disc, radius: 100, lower: 20, upper: 10 };
+  const mold: Mold = { ...laid, disc, bench: { rubber: { densityKgM3: 1000 } } as Mold['bench'] };
+  const report = await runCheck(rubberBlanks, mold);
+  expect(figureOf(report, 'ledger.blank', 'lower half')).toBeCloseTo(628_318.53, 1);
+  const mass = figureOf(report, 'ledger.blankMass', 'lower half');
+  expect(mass).toBeCloseTo(0.6283, 4);
+  expect(showQuantity(mass, 'kg', 'inch')).toBe('1.385 lb (0.628 kg)');
+  expect(figureOf(report, 'ledger.blankMass', 'upper half')).toBeCloseTo(0.31416, 5);
+  // Nobody knows how dense it is: then it has a size, and no weight.
+  const unknown = await runCheck(rubberBlanks, { ...mold, bench: {} });
+  expect(unknown.figures.map(({ name }) => name)).toEqual(['ledger.blank', 'ledger.blank']);
+  // A plan of fixtures alone cuts no rubber.
+  expect(rubberBlanks.units({ ...mold, placements: [] })).toEqual([]);
 });

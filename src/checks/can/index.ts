@@ -3,4 +3,5 @@ export { fitBolts } from './fit-bolts.ts';
 export { fitCan } from './fit-can.ts';
 export { fitSprue } from './fit-sprue.ts';
 export { pack } from './pack.ts';
+export { rubberBlanks } from './rubber-blanks.ts';
 export { rubberLedger } from './rubber-ledger.ts';

@@ -12,6 +12,7 @@ import { buildUpTable, type LaidBuildUp, laidBuildUps } from './build-ups.ts';
 import { type DiscDrawing, drawDisc, type Shadow } from './disc-view.ts';
 import type { FontFiles } from './fonts.ts';
 import { bossTable, masterTable, placementTable, rimTable } from './lists.ts';
+import { makePage } from './make-page.ts';
 import { both } from './names.ts';
 import { Paper } from './paper.ts';
 import { pourRecord } from './record.ts';
@@ -27,7 +28,7 @@ interface SheetDrawing extends DiscDrawing {
 const shadowCell = 0.2;
 
 /**
- * The papers of one mold for the bench, as PDF: what it is, plan view at true size (over several pages where the
+ * The papers of one mold for the bench, as PDF: what it is, what to make for it, plan view at true size (over several pages where the
  * disc exceeds one), side view, tables, order of work, amounts, findings, cautions and a blank pour record. Vector
  * throughout. The same build gives the same bytes: the date inside is fixed.
  */
@@ -48,6 +49,7 @@ export async function shopSheet(build: Build, fonts: FontFiles): Promise<Uint8Ar
   const buildUps = laidBuildUps(build, shadowCell);
   const drawing = { mold, shadows: shadowsOf(mold), buildUps };
   front(paper, build, drawing);
+  makePage(paper, build);
   paper.page('Heights');
   sideView(paper, mold);
   heightBars(paper, mold, report);

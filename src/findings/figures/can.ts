@@ -148,6 +148,16 @@ export const canFigures = {
     unit: 's',
     means: 'Least time of heating with which the middle reaches t90.',
   },
+  'ledger.blank': {
+    label: 'blank of a half',
+    unit: 'mm3',
+    means: 'Rubber of a half as it is cut from stock, a full disc.',
+  },
+  'ledger.blankMass': {
+    label: 'the same, weighed',
+    unit: 'kg',
+    means: 'What the rubber of a half weighs as it is cut from stock.',
+  },
   'ledger.displaced': {
     label: 'displaced by a master',
     unit: 'mm3',

@@ -11,7 +11,7 @@ import {
 } from '../../mold/index.ts';
 import { asSolid, halfNames, halfToPrint } from '../making/index.ts';
 import { cutHalves, type HalvesInput } from './cut-halves.ts';
-import { labelCorners } from './plain-disc.ts';
+import { labelCorners, markFindings } from './plain-disc.ts';
 
 /**
  * Both halves: discs with their cavities, sprue opening, gates and vents, boss pockets and sockets, tab recess and
@@ -22,7 +22,13 @@ export const halves: Part = task({
   title: 'mold halves',
   processes: ['rubber', 'rigid', 'poured'],
   units: (mold) => [{ subject: 'mold', about: [], input: halvesInput(mold) }],
-  run: halfSolids,
+  run: (input, tools) => {
+    const made = halfSolids(input, tools);
+    return {
+      ...made,
+      findings: [...made.findings, ...halfNames.flatMap((half) => markFindings(half, input))],
+    };
+  },
 });
 
 /** Both halves as solids, lower first; made once for all tasks that look at them. */

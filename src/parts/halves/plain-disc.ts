@@ -88,7 +88,7 @@ export function markCutters(scope: Scope, half: HalfName, shape: DiscShape): Bod
 }
 
 /** What of one half's label comes out otherwise than written. */
-export const markFindings = (half: HalfName, shape: DiscShape): Finding[] =>
+export const markFindings = (half: HalfName, shape: Omit<DiscShape, 'chordError'>): Finding[] =>
   labelFindings(`${half} half`, labelWords(half, shape), labelRoom(shape));
 
 /** Corners of the box round the label as the half stands to be made, parting face up; nothing where there is none. */

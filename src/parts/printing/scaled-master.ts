@@ -72,5 +72,6 @@ function enlarged({ id, master, placement, used }: ScaledInput): Solid {
     // Back off the bed and to the casting's size, then where the placement puts it.
     toMold: compose(matrix, scaling(1 / scale), onBed(-boundsOf(master.mesh.positions).min[2] * scale)),
     estimated: master.estimated,
+    count: used.length,
   };
 }

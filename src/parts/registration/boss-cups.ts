@@ -56,7 +56,7 @@ export const bossCups: Part = task({
       });
     });
     const findings = [...labelFindings(id, [shape.size], room, title), ...tooHigh(input, title, sizes)];
-    return { solids: [solid], findings };
+    return { solids: [{ ...solid, count: used.length }], findings };
   },
 });
 

@@ -54,7 +54,7 @@ export const bosses: Part = task({
       });
     });
     return {
-      solids: [solid],
+      solids: [{ ...solid, count: used.length }],
       findings: labelFindings(id, [shape.size], room, `${shape.kind} ${shape.size}`),
     };
   },

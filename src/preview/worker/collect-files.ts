@@ -18,13 +18,15 @@ export async function collectFiles(
   // The manifest tells of a whole build.
   const wanted = isWhole
     ? files
-    : files.filter(({ path }) => path !== 'manifest.json' && (file === undefined || path === file));
+    : files.filter(({ path }) => path !== 'manifest.json' && (file === undefined || nameOf(path) === file));
   if (wanted.length === 0) throw new Error('there is nothing of that kind in this mold');
-  if (wanted.length === 1) return { bytes: wanted[0].bytes, name: wanted[0].path };
+  if (wanted.length === 1) return { bytes: wanted[0].bytes, name: nameOf(wanted[0].path) };
   await step('Zip', done, formats.length + 1);
   const ending = isWhole ? '' : ` ${formats.join(' ')}`;
   return { bytes: await zip(wanted), name: `${build.mold.title}${ending}.zip` };
 }
+
+const nameOf = (path: string): string => path.slice(path.lastIndexOf('/') + 1);
 
 async function zip(files: readonly ExportFile[]): Promise<Uint8Array> {
   const { zipSync } = await import('fflate');

@@ -3,7 +3,16 @@ import { boundsOf, moveMesh } from '../../../src/geometry/index.ts';
 import { loadKernel } from '../../../src/kernel/index.ts';
 import { shaftRadius, type Tools, wellFloorRadius } from '../../../src/mold/index.ts';
 import { discBlank } from '../../../src/parts/halves/disc-blank.ts';
-import { cap, exampleMold, exampleSprue, frustum, shareAt, solidsOf, volumeOf } from '../example-mold.ts';
+import {
+  cap,
+  exampleBoss,
+  exampleMold,
+  exampleSprue,
+  frustum,
+  shareAt,
+  solidsOf,
+  volumeOf,
+} from '../example-mold.ts';
 import { pairEdges } from '../pairing.ts';
 
 let tools: Tools;
@@ -94,4 +103,24 @@ test('the lower label is drawn for a reader below: it stands at +y in the mold f
     }
   }
   expect(count).toBeGreaterThan(50);
+});
+
+test('without opening and label one is the other turned over: one solid, to be made twice', () => {
+  const { disc, sprue: _, ...rest } = exampleMold();
+  const plainDisc = { ...disc, lower: 12.7, label: '' };
+  const made = solidsOf(discBlank, { ...rest, disc: plainDisc }, tools);
+  expect(made.map(({ id, count }) => ({ id, count }))).toEqual([{ id: 'disc-blank', count: 2 }]);
+  // The upper half of a mold whose lower half is thicker is made by itself: it lies on its outer face like this one.
+  const [, upper] = solidsOf(discBlank, { ...rest, disc: { ...plainDisc, lower: 20 } }, tools);
+  expect(volumeOf(made[0].mesh)).toBeCloseTo(volumeOf(upper.mesh), 3);
+  expect(boundsOf(made[0].mesh.positions)).toEqual(boundsOf(upper.mesh.positions));
+});
+
+test('blanks are made unasked where rubber is cut, and not where halves are made without them', () => {
+  const rubber = exampleMold({ process: 'rubber', tabs: [] });
+  const bosses = [exampleBoss()];
+  expect(discBlank.unasked?.({ ...rubber, bosses })).toBe(true);
+  expect(discBlank.unasked?.(rubber)).toBe(false);
+  for (const process of ['rigid', 'poured'] as const)
+    expect(discBlank.unasked?.(exampleMold({ process, bosses }))).toBe(false);
 });

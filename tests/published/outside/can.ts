@@ -219,6 +219,14 @@ export const canChecks: readonly OutsideCheck[] = [
     test: 'a build-up on level ground',
   },
   {
+    figures: ['ledger.blank', 'ledger.blankMass'],
+    source: 'disc 200 mm across and 20 mm thick of a rubber as dense as water: pi r2 t; the pound of 1959',
+    kind: 'closed form',
+    value: '628.3 cm3, 0.6283 kg, 1.385 lb',
+    file: 'ledger.test.ts',
+    test: 'a blank is a full disc, weighed by the density of the rubber',
+  },
+  {
     figures: ['ledger.displaced'],
     source: 'box of 10 x 20 x 4 mm, and the same twice as large',
     kind: 'closed form',
