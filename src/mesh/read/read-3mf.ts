@@ -37,11 +37,18 @@ function startPartOf(file: MeshFile, zip: ZipParts): string {
   const relations = '_rels/.rels';
   if (!zip.has(relations)) file.stop('mesh.part-missing', { which: 'relations', part: relations });
   const targets: string[] = [];
+  let tickets = 0;
   readXmlPart(file, zip, relations, {
     open({ local, attributes }) {
-      if (local === 'Relationship' && attributes.Type?.value === startPart) {
-        targets.push(attributes.Target?.value ?? '');
-      }
+      if (local !== 'Relationship') return;
+      const [type, target] = [attributes.Type?.value ?? '', attributes.Target?.value ?? ''];
+      if (type === startPart) targets.push(target);
+      else if (attributes.TargetMode?.value === 'External' || /^[a-z][-+.a-z\d]*:/i.test(target))
+        file.say('mesh.package-fault', { which: 'outside', text: shown(target) });
+      else if (type.endsWith('/metadata/thumbnail') && !zip.has(target))
+        file.say('mesh.package-fault', { which: 'thumbnail', text: shown(target) });
+      if (type.endsWith('/printticket') && ++tickets === 2)
+        file.say('mesh.package-fault', { which: 'print-tickets' });
     },
     close() {},
   });
@@ -91,6 +98,10 @@ class Assembly {
     if (total.uses > mostUses) file.stop('mesh.component-circle', { which: 'uses', most: mostUses });
     this.positions = new Float64Array(total.points * 3);
     this.triangles = new Uint32Array(total.triangles * 3);
+    for (const use of build) {
+      if (this.resolve(use, root).object.type === 'other')
+        file.say('mesh.package-fault', { which: 'item-other', text: shown(use.objectId) });
+    }
     for (const use of build) this.place(use, root, identity);
     this.sayWhatWasMet(build.length);
     if (total.triangles === 0)
