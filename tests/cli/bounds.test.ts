@@ -1,6 +1,8 @@
 import { execFileSync, spawn } from 'node:child_process';
 import { mkdirSync, symlinkSync, truncateSync, writeFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
+import { binaryStl, type Face, meshXml, modelXml, package3mf } from '../mesh/mesh-files.ts';
+import { doubling, item } from '../mesh/read/models-3mf.ts';
 import { compiledProgram } from './compiled.ts';
 import { workbench } from './workbench.ts';
 
@@ -70,6 +72,15 @@ const lines = (n: number): string =>
   drawing(times(n, (i) => `<path d="M${onCircle(i, n)}L${onCircle(i + 1, n)}" stroke="red"/>`));
 const corners = (n: number): string =>
   drawing(`<polygon points="${times(n, (i) => `${onCircle(i, n)} `)}"/>`);
+/** An outline of so many corners, with teeth as long as the drawing: lying, every side stands beside every other. */
+const comb = (n: number): string => {
+  const teeth = (n - 2) / 4;
+  const tooth = (i: number): string => {
+    const [from, middle, to] = [0, 0.5, 1].map((part) => (1 + (90 * (i + part)) / teeth).toFixed(5));
+    return `90,${from} 90,${middle} 10,${middle} 10,${to} `;
+  };
+  return drawing(`<polygon points="${times(teeth, tooth)}5,91 5,1"/>`);
+};
 /** Entities of 2 points each, as a converter of pictures writes them. */
 const dxf = (n: number): string =>
   `0\nSECTION\n2\nENTITIES\n${times(n, (i) => {
@@ -104,6 +115,8 @@ const plans: readonly Case[] = [
     ['a.svg', corners(300_000)],
     'outline.too-many-points',
   ],
+  ['a comb of 19 002 corners', outlined('a.svg'), ['a.svg', comb(19_002)], 'outline.too-many-points'],
+  ['a comb of 9 998 corners', outlined('a.svg'), ['a.svg', comb(9_998)]],
   ['a DXF of 300 000 lines', outlined('a.dxf'), ['a.dxf', dxf(300_000)], 'outline.too-many-points'],
   ['ten thousand lines not in order', outlined('a.dxf'), ['a.dxf', dxf(9_999)]],
 ];
@@ -122,6 +135,41 @@ test.each<Case>([...plans])(
     if (code !== undefined) expect(met.out, said).toContain(code);
   },
 );
+
+test('a thousand triangles without an inside: judged within the time and memory stated', async () => {
+  const turns = [
+    0.5545497, 0.308517, 0.3294158, 0.7548777, 0.5698403, 0.2451223, 0.4142136, 0.7320508, 0.236068,
+  ];
+  const heap = Array.from({ length: 1000 }, (_, i): Face => {
+    const at = (k: number): number => 30 * ((i * turns[k]) % 1);
+    return [
+      [at(0), at(1), at(2)],
+      [at(3), at(4), at(5)],
+      [at(6), at(7), at(8)],
+    ];
+  });
+  const met = await cost('inspect', bench.put('heap.stl', binaryStl(heap)));
+  const said = `${met.cpuSeconds.toFixed(1)} s of CPU, ${met.megabytes.toFixed(0)} MB\n${met.out}`;
+  expect(met.code, said).toBe(2);
+  expect(met.out, said).toContain('repair.remesh-too-long');
+  expect(met.cpuSeconds, said).toBeLessThan(mostCpuSeconds);
+  expect(met.megabytes, said).toBeLessThan(mostMegabytes);
+});
+
+test('a 3MF of a few kilobytes that stands for 49 million points: refused before they are laid out', async () => {
+  const heavy = meshXml.replace(
+    /<vertices>(.*)<\/vertices>/,
+    (_, list) => `<vertices>${list.repeat(750)}</vertices>`,
+  );
+  const bytes = package3mf(modelXml(doubling(14, heavy), item(15)));
+  expect(bytes.length).toBeLessThan(33_000);
+  const met = await cost('inspect', bench.put('heavy.3mf', bytes));
+  const said = `${met.cpuSeconds.toFixed(1)} s of CPU, ${met.megabytes.toFixed(0)} MB\n${met.out}`;
+  expect(met.code, said).toBe(2);
+  expect(met.out, said).toContain('mesh.too-many-triangles');
+  expect(met.cpuSeconds, said).toBeLessThan(mostCpuSeconds);
+  expect(met.megabytes, said).toBeLessThan(mostMegabytes);
+});
 
 const onUnix = test.runIf(process.platform === 'linux');
 const master = (file: string): string =>

@@ -14,6 +14,25 @@ export const packageCodes = codes({
     says: '{file}: its unit is "{text}".',
     remedy: 'Export the master again; 3MF knows micron, millimeter, centimeter, meter, inch and foot.',
   },
+  'mesh.package-fault': {
+    severity: 'warn',
+    means:
+      'A 3MF package breaks a rule of its format that does not bear on the shape; it was read all the same.',
+    formula: 'rules of the package and of the model part',
+    source: '3MF Consortium, 3D Manufacturing Format, core specification 1.4; from memory',
+    values: { ...file, 'text?': 'name' },
+    says: {
+      outside: '{file}: it links to "{text}", which lies outside the package.',
+      thumbnail: '{file}: its thumbnail "{text}" is not in it.',
+      'print-tickets': '{file}: it names more than one print ticket.',
+      'metadata-unnamed': '{file}: it holds metadata without a name.',
+      'metadata-twice': '{file}: it holds metadata named "{text}" twice.',
+      'item-other': '{file}: it builds object "{text}", which is of type other.',
+      'object-type': '{file}: it holds an object of type "{text}", which the format does not have.',
+    },
+    remedy:
+      'Nothing to do if the shape is right; other programs may refuse the file, so export it again to be sure.',
+  },
   'mesh.mirrored': {
     severity: 'note',
     means: 'A 3MF file places a mesh mirrored; its faces were turned over so that they still look outward.',

@@ -27,6 +27,8 @@ const anew =
   'Its surface was made anew with edges of {edge}: volume {volumeBefore} -> {volumeAfter}, area {areaBefore} -> {areaAfter}; the old outer surface lies within {kept} (rms {keptRms}) of the new one, the new one within {added} of the old.';
 const anewToo =
   '{anew, select, strayed {Made anew, it would stray {strayed} from the file.} refused {Made anew, it is refused too ({anewFault}).} crosses {Made anew, its surface crosses itself, too: {anewWrong, number} of {anewColumns, number} upright lines find it inside more or less than once, {anewVolume} in all.} other {Nothing is inside it.}}';
+const tooLong =
+  'Made anew with edges of {edge} it takes {takes, select, cells {{measured, number} cells; at most {limit, number} are made} other {looking at its faces more than {limit, number} times}}.';
 
 export const repairCodes = codes({
   'repair.empty': {
@@ -236,6 +238,22 @@ export const repairCodes = codes({
       crosses: `${crosses} ${anewToo}`,
     },
     remedy: repairIt,
+  },
+  'repair.remesh-too-long': {
+    severity: 'stop',
+    means:
+      'A master does not enclose a volume, and making its surface anew would take more work than a master may: its faces are a heap without an inside, or the edge length asked for is far too short.',
+    formula:
+      'cells of the edge length in the box of the master, at most 8 million; faces asked, at most 400 million',
+    source: 'our own choice: about 10 s; scans with a third of their faces missing ask 200 million at most',
+    values: { ...skin, measured: 'count', limit: 'count', edge: 'mm', takes: ['cells', 'steps'] },
+    says: {
+      open: `${open} ${tooLong}`,
+      refused: `${refused} ${tooLong}`,
+      crosses: `${crosses} ${tooLong}`,
+    },
+    remedy:
+      '{takes, select, cells {Ask for a longer edge.} other {Look whether it is a body at all; if it is, mend it in the program it was made in and export it again, or ask for a longer edge.}}',
   },
   'repair.flat': {
     severity: 'stop',

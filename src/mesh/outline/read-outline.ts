@@ -3,7 +3,7 @@ import { defaultChordError } from '../../geometry/index.ts';
 import type { Ring } from '../measure/silhouette.ts';
 import type { DrawnPaths } from './drawn-paths.ts';
 import { readDxf } from './dxf-outline.ts';
-import { mostPoints, TooManyPoints } from './point-limit.ts';
+import { limitCorners, TooManyPoints } from './point-limit.ts';
 import { crossingOf, joinEnds, orientByNesting, withoutRepeats } from './rings.ts';
 import { readSvg } from './svg/svg-outline.ts';
 
@@ -40,7 +40,7 @@ export function readOutline(
     return readText(decode(bytes), file, chordError);
   } catch (error) {
     if (!(error instanceof TooManyPoints)) throw error;
-    const values = { file, limit: mostPoints };
+    const values = { file, what: error.what, limit: error.limit };
     return { findings: [finding('outline.too-many-points', { subject: file, values })] };
   }
 }
@@ -77,6 +77,7 @@ function assemble(drawing: DrawnPaths, file: string): OutlineOutcome {
     .filter((ring) => ring.length > 2);
   if (rings.length === 0)
     return { findings: [...findings, finding('outline.empty', { subject: file, values: { file } })] };
+  limitCorners(rings.reduce((sum, ring) => sum + ring.length, 0));
   findings.push(...sizeFindings(rings, drawing.assumed, file));
   const at = crossingOf(rings);
   if (!at) return { paths: orientByNesting(rings), findings };

@@ -17,6 +17,8 @@ const understood = new Set([
   'http://schemas.microsoft.com/3dmanufacturing/material/2015/02',
 ]);
 
+const objectTypes = new Set(['model', 'solidsupport', 'support', 'surface', 'other']);
+
 const units: Readonly<Record<string, FileUnit>> = {
   micron: 'micron',
   millimeter: 'mm',
@@ -72,6 +74,8 @@ class ModelReading {
   /** Names of the open elements; below one that is not of the core, nothing is read. */
   private readonly path: string[] = [];
   private foreign = 0;
+  /** Names of the metadata so far. */
+  private readonly named = new Set<string>();
   private object: OpenObject | undefined;
   private points = 0;
   private faces = 0;
@@ -94,6 +98,7 @@ class ModelReading {
     path.push(local);
     if (local === 'vertex' && inside === 'vertices') this.vertex(attributes, place);
     else if (local === 'triangle' && inside === 'triangles') this.triangle(attributes, place);
+    else if (local === 'metadata' && inside === 'model') this.metadata(attributes, place);
     else if (local === 'object' && inside === 'resources') this.begin(attributes, place);
     else if (local === 'component' && inside === 'components') {
       this.object?.components.push(this.use(attributes, place));
@@ -133,12 +138,25 @@ class ModelReading {
     }
   }
 
+  private metadata(attributes: Attributes, place: XmlPlace): void {
+    const name = attributes.name?.value;
+    if (name === undefined)
+      this.file.say('mesh.package-fault', { which: 'metadata-unnamed' }, place.textPlace());
+    else if (this.named.has(name)) {
+      const said = { which: 'metadata-twice', text: short(name) } as const;
+      this.file.say('mesh.package-fault', said, place.textPlace());
+    } else this.named.add(name);
+  }
+
   private begin(attributes: Attributes, place: XmlPlace): void {
     const id = this.required(attributes, 'id', place);
     if (this.objects.has(id)) this.fault('model-twice', place, id);
+    const type = attributes.type?.value ?? 'model';
+    if (!objectTypes.has(type))
+      this.file.say('mesh.package-fault', { which: 'object-type', text: short(type) }, place.textPlace());
     this.object = {
       id,
-      type: attributes.type?.value ?? 'model',
+      type,
       positions: growableFloats(),
       triangles: growableIndices(),
       components: [],

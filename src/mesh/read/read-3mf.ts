@@ -2,7 +2,7 @@ import { compose, determinant, identity, type Matrix4, movePoint } from '../../g
 import type { RawMesh } from '../raw.ts';
 import { compactVertices } from './compact-vertices.ts';
 import { Kinds } from './kinds.ts';
-import { type MeshFile, mostFilePoints, mostFileTriangles } from './mesh-file.ts';
+import type { MeshFile } from './mesh-file.ts';
 import { type ModelObject, type ModelPart, readModelPart, type Use } from './model-part.ts';
 import { readXmlPart } from './package-xml.ts';
 import { partKey, ZipParts } from './zip-parts.ts';
@@ -13,6 +13,12 @@ const mostNesting = 100;
 /** Most uses of objects in one build. */
 const mostUses = 1_000_000;
 const mostParts = 1000;
+/**
+ * Most triangles and points when all objects are placed, as many as a master may have: a few kilobytes of objects
+ * made of one another twice stand for any number, and 49 million points took 1.4 GB.
+ */
+const mostPlacedTriangles = 4_000_000;
+const mostPlacedPoints = 3 * mostPlacedTriangles;
 /** Types told apart in the message on what was left out; the format has four of them. */
 const mostTypes = 8;
 
@@ -31,11 +37,18 @@ function startPartOf(file: MeshFile, zip: ZipParts): string {
   const relations = '_rels/.rels';
   if (!zip.has(relations)) file.stop('mesh.part-missing', { which: 'relations', part: relations });
   const targets: string[] = [];
+  let tickets = 0;
   readXmlPart(file, zip, relations, {
     open({ local, attributes }) {
-      if (local === 'Relationship' && attributes.Type?.value === startPart) {
-        targets.push(attributes.Target?.value ?? '');
-      }
+      if (local !== 'Relationship') return;
+      const [type, target] = [attributes.Type?.value ?? '', attributes.Target?.value ?? ''];
+      if (type === startPart) targets.push(target);
+      else if (attributes.TargetMode?.value === 'External' || /^[a-z][-+.a-z\d]*:/i.test(target))
+        file.say('mesh.package-fault', { which: 'outside', text: shown(target) });
+      else if (type.endsWith('/metadata/thumbnail') && !zip.has(target))
+        file.say('mesh.package-fault', { which: 'thumbnail', text: shown(target) });
+      if (type.endsWith('/printticket') && ++tickets === 2)
+        file.say('mesh.package-fault', { which: 'print-tickets' });
     },
     close() {},
   });
@@ -80,11 +93,15 @@ class Assembly {
     const { file, root } = this;
     const { unit, build } = this.part(root);
     const total = sum(build.map((use) => this.total(use, root, 0)));
-    file.limit(total.triangles, mostFileTriangles, 'triangles');
-    file.limit(total.points, mostFilePoints, 'points');
+    file.limit(total.triangles, mostPlacedTriangles, 'triangles');
+    file.limit(total.points, mostPlacedPoints, 'points');
     if (total.uses > mostUses) file.stop('mesh.component-circle', { which: 'uses', most: mostUses });
     this.positions = new Float64Array(total.points * 3);
     this.triangles = new Uint32Array(total.triangles * 3);
+    for (const use of build) {
+      if (this.resolve(use, root).object.type === 'other')
+        file.say('mesh.package-fault', { which: 'item-other', text: shown(use.objectId) });
+    }
     for (const use of build) this.place(use, root, identity);
     this.sayWhatWasMet(build.length);
     if (total.triangles === 0)

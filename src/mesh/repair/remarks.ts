@@ -4,6 +4,7 @@ import type { ClosedTopology } from './close-topology.ts';
 import type { CutOut } from './cut-crossings.ts';
 import type { Deviation } from './deviation.ts';
 import type { FacedOutward } from './face-outward.ts';
+import type { RemeshTooLong } from './remesh.ts';
 import type { United } from './unite-shells.ts';
 
 type RepairCode = Extract<FindingCode, `repair.${string}`>;
@@ -128,6 +129,12 @@ export class Remarks {
   /** No skin: that of the file has a fault, and of one made anew nothing came either. */
   notSolid(fault: SkinFault, anew: NothingAnew, place?: Vec3): undefined {
     return this.stop('repair.not-solid', { ...fault, ...anew }, place);
+  }
+
+  /** No skin: that of the file has a fault, and one made anew with edges of `edge` mm takes more work than it may. */
+  remeshTooLong(fault: SkinFault, edge: number, tooLong: RemeshTooLong, place?: Vec3): undefined {
+    const { takes, measured, limit } = tooLong;
+    return this.stop('repair.remesh-too-long', { ...fault, edge, takes, measured, limit }, place);
   }
 
   bodies(count: number): void {

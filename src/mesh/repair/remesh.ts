@@ -12,6 +12,26 @@ export const remeshCells = 100;
 /** A winding number this close to a whole one is whole: the dipoles of the tree are off by up to 0.05 beside a ball. */
 const wholeWithin = 0.1;
 
+/** Most cells in the box of a surface made anew: 200 along each side, or 290 by 290 by 100. Each takes 16 bytes. */
+const mostCells = 8_000_000;
+
+/**
+ * Most steps in the tree of faces. Scans with a third of their faces missing take 200 million; a heap of triangles
+ * without an inside, every one of which is asked for again at every point, takes any number.
+ */
+const mostSteps = 400_000_000;
+
+/** More work than a surface made anew may take. Counted, so that the answer is the same on every machine. */
+export class RemeshTooLong extends Error {
+  constructor(
+    readonly takes: 'cells' | 'steps',
+    readonly measured: number,
+    readonly limit: number,
+  ) {
+    super(`a surface made anew takes ${measured} ${takes}, more than ${limit}`);
+  }
+}
+
 export interface Remeshed {
   readonly mesh: TriangleMesh;
   /** Pieces and bubbles smaller than a few cells, left out. */
@@ -22,19 +42,49 @@ export interface Remeshed {
  * The surface made anew: where the generalized winding number of the old faces passes one half, on cells of `edge`
  * mm. Works on open, crossing and doubled surfaces as long as most faces look outward. Corners are rounded by up to
  * about a third of `edge`; what is thinner than a cell may be lost, so measure afterwards. Throws KernelFault where
- * nothing is inside.
+ * nothing is inside; RemeshTooLong where it would take too long.
  */
-export function remesh(mesh: TriangleMesh, tree: TriangleTree, edge: number, kernel: Kernel): Remeshed {
+export function remesh(
+  mesh: TriangleMesh,
+  tree: TriangleTree,
+  edge: number,
+  kernel: Kernel,
+  stepLimit = mostSteps,
+): Remeshed {
   const { min, max } = boundsOf(mesh.positions);
   const low = min.map((value) => value - 2 * edge) as [number, number, number];
   const high = max.map((value) => value + 2 * edge) as [number, number, number];
-  const inside = insideness(tree, low, high, edge);
-  const raw = kernel.scope((scope) =>
-    scope.toMesh(scope.levelSet(inside, low, high, edge, 'the master made anew')),
+  const inside = boundedBySteps(insideness(tree, low, high, edge), tree, -2 * edge, stepLimit);
+  const raw = withinSteps(tree, stepLimit, () =>
+    kernel.scope((scope) => scope.toMesh(scope.levelSet(inside, low, high, edge, 'the master made anew'))),
   );
   const { mesh: rest, smallComponents } = withoutSmallComponents(raw, (2 * edge) ** 3);
   if (rest.triangles.length === 0) throw new KernelFault('the master made anew', 'nothing is left of it');
   return { mesh: rest, smallComponents };
+}
+
+/** Throws RemeshTooLong where the box of the mesh holds more cells of `edge` mm than are made. */
+export function limitCells(mesh: TriangleMesh, edge: number): void {
+  const { min, max } = boundsOf(mesh.positions);
+  const cells = min.reduce((product, low, axis) => product * Math.ceil((max[axis] - low) / edge + 4), 1);
+  if (cells > mostCells) throw new RemeshTooLong('cells', cells, mostCells);
+}
+
+/** Nothing can be thrown through the kernel that asks: past the limit it is told `otherwise` until it has asked all. */
+const boundedBySteps =
+  (at: (point: Vec3) => number, tree: TriangleTree, otherwise: number, limit: number) =>
+  (point: Vec3): number =>
+    tree.steps > limit ? otherwise : at(point);
+
+/** What comes of it, where the tree was not asked too much; of a surface told only in part nothing may be left. */
+function withinSteps<T>(tree: TriangleTree, limit: number, make: () => T): T {
+  try {
+    const made = make();
+    if (tree.steps <= limit) return made;
+  } catch (error) {
+    if (tree.steps <= limit) throw error;
+  }
+  throw new RemeshTooLong('steps', tree.steps, limit);
 }
 
 /** More faces than this per cell of surface are finer than a new surface can show. */

@@ -9,7 +9,15 @@ import { compareSurfaces } from './deviation.ts';
 import { type EdgePairs, isPaired, pairEdges } from './edges.ts';
 import { type FacedOutward, faceOutward } from './face-outward.ts';
 import { type ProvenFault, Remarks, type SkinFault } from './remarks.ts';
-import { facesForCells, remesh, remeshCells, type WithoutSmall, withoutSmallComponents } from './remesh.ts';
+import {
+  facesForCells,
+  limitCells,
+  RemeshTooLong,
+  remesh,
+  remeshCells,
+  type WithoutSmall,
+  withoutSmallComponents,
+} from './remesh.ts';
 import { limitFindings } from './repair-limits.ts';
 import { findShells } from './shells.ts';
 import { sizeOf } from './surface.ts';
@@ -33,6 +41,8 @@ export interface RepairOptions {
   readonly remeshEdge?: number | undefined;
   /** Most triangles taken in; default `mostTriangles`. */
   readonly triangleLimit?: number | undefined;
+  /** Most steps in the tree of faces for a surface made anew; default `mostSteps`. */
+  readonly stepLimit?: number | undefined;
 }
 
 interface MeshChanges {
@@ -219,9 +229,10 @@ function makeAnew(
   const longest = longestSide(mesh);
   const edge = options.remeshEdge ?? longest / remeshCells;
   try {
+    limitCells(mesh, edge);
     const { faces, slack } = facesForCells(mesh, edge);
     const tree = new TriangleTree(faces);
-    const raw = remesh(mesh, tree, edge, kernel);
+    const raw = remesh(mesh, tree, edge, kernel, options.stepLimit);
     const pairs = pairEdges(raw.mesh.triangles, raw.mesh.positions.length / 3);
     // Cells near a torn rim may cross one another by a little; such places are cut out like any other.
     const anew = keepSkin(faceOutward(raw.mesh, pairs), 8 * edge, kernel, remarks);
@@ -235,6 +246,7 @@ function makeAnew(
     remarks.smallComponents(raw.smallComponents);
     return anew.mesh;
   } catch (error) {
+    if (error instanceof RemeshTooLong) return remarks.remeshTooLong(fault, edge, error, place);
     if (!(error instanceof KernelFault)) throw error;
     return remarks.notSolid(fault, { anew: 'nothing' }, place);
   }

@@ -20,6 +20,8 @@ export class TriangleTree {
   readonly nodes: Float64Array;
   /** Per node: for a leaf first face and face count; for a branch its second child and 0 (its first is the next). */
   readonly links: Uint32Array;
+  /** Nodes and faces looked at so far, by all questions: what they cost, the same on every machine. */
+  steps = 0;
   private nodeCount = 0;
   private readonly stack = new Uint32Array(512);
 
@@ -39,10 +41,12 @@ export class TriangleTree {
     const { nodes, links, corners, stack } = this;
     if (this.nodeCount === 0) return 0;
     let sum = 0;
+    let steps = 0;
     let top = 0;
     stack[top++] = 0;
     while (top > 0) {
       const node = stack[--top];
+      steps++;
       const n = node * stride;
       const dx = nodes[n + 9] - x;
       const dy = nodes[n + 10] - y;
@@ -53,12 +57,14 @@ export class TriangleTree {
         sum += (dx * nodes[n + 6] + dy * nodes[n + 7] + dz * nodes[n + 8]) / (d2 * Math.sqrt(d2));
       } else if (links[node * 2 + 1] > 0) {
         const first = links[node * 2];
+        steps += links[node * 2 + 1];
         for (let f = first; f < first + links[node * 2 + 1]; f++) sum += solidAngle(corners, f * 9, x, y, z);
       } else {
         stack[top++] = links[node * 2];
         stack[top++] = node + 1;
       }
     }
+    this.steps += steps;
     return sum / (4 * Math.PI);
   }
 
@@ -74,13 +80,16 @@ export class TriangleTree {
     if (this.nodeCount === 0) return -1;
     let nearest = -1;
     let best = limit * limit;
+    let steps = 0;
     let top = 0;
     stack[top++] = 0;
     while (top > 0) {
       const node = stack[--top];
+      steps++;
       if (this.boxDistance2(node, x, y, z) >= best) continue;
       if (links[node * 2 + 1] > 0) {
         const first = links[node * 2];
+        steps += links[node * 2 + 1];
         for (let f = first; f < first + links[node * 2 + 1]; f++) {
           const square = distance2ToTriangle(corners, f * 9, x, y, z);
           if (!(square < best)) continue;
@@ -95,6 +104,7 @@ export class TriangleTree {
       stack[top++] = nearer ? right : left;
       stack[top++] = nearer ? left : right;
     }
+    this.steps += steps;
     return nearest;
   }
 

@@ -62,7 +62,7 @@ describe('3MF that is refused', () => {
       'a thousand million triangles out of nothing',
       modelXml(doubling(28), item(29)),
       'mesh.too-many-triangles',
-      { what: 'triangles', limit: 20_000_000 },
+      { what: 'triangles', limit: 4_000_000 },
     ],
     [
       'endless empty objects',
