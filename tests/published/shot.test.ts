@@ -99,6 +99,31 @@ describe('shot and pressure of one cavity', () => {
     expect(report.findings.map(({ code }) => code)).toEqual(['shot.slow']);
   });
 
+  // Gate of half an ellipse, pi / 4 x 2 x 1 mm2 over 60 mm; seen from above 2 mm wide from 15 to 75 mm.
+  it('a gate takes metal, and the metal in it opens the halves', async () => {
+    const gate = {
+      id: 'gate-brick-1',
+      kind: 'gate',
+      placement: 'brick-1',
+      from: [14, 0],
+      to: [76, 0],
+      width: 2,
+      depth: 1,
+      half: 'upper',
+    } as const;
+    const volume = (Math.PI / 2) * 60;
+    const shotKg = (shotG + volume * density * 1e-6) / 1000;
+    const gated = { ...mold, channels: [gate], bench: { ...bench, spin: { ...bench.spin, shotKg } } };
+    const report = await runCheck(pressure, gated);
+    const least = 1000 + volume + inWell(15, 400);
+    const most = 1000 + volume + Math.PI * (100 * (12.7 - 50 * surfaceRise(400) + height) + 125 * height);
+    expect(figureOf(report, 'shot.least', 'spin')).toBeCloseTo(least * density * 1e-6, 4);
+    expect(figureOf(report, 'shot.most', 'spin')).toBeCloseTo(most * density * 1e-6, 4);
+    expect(figureOf(report, 'pressure.surface', 'spin')).toBeCloseTo(12, 3);
+    const onGate = ((density * omega ** 2 * 1e-12) / 2) * ((2 * (75 ** 3 - 15 ** 3)) / 3 - 144 * 120);
+    expect(figureOf(report, 'pressure.opening', 'spin')).toBeCloseTo(force(12, 400) + onGate, 3);
+  });
+
   // The same rho omega^2 (r^2 - r_s^2) / 2 from the axis, which is dry, to the outermost corner.
   it('is plotted against the radius', async () => {
     const [{ name, x, y }] = (await runCheck(pressure, mold)).series;

@@ -113,6 +113,73 @@ describe('balance of a filled mold', () => {
     expect(figureOf(report, 'balance.permissible', 'mold')).toBeCloseTo((9549.297 * 6.3 * rotor) / 400, 2);
   });
 
+  // 800 g.mm at 5 mm over the parting plane, faces 20 mm below it and 10 above: 800 x 5 / 30 and 800 x 25 / 30.
+  it('a cavity in the upper half weighs on the upper face', async () => {
+    const high = withMaster(
+      { ...emptyMold, bench, disc: { ...emptyMold.disc, lower: 20, upper: 10 } },
+      'brick',
+      brick,
+      translation(80, 0, 5),
+    );
+    const report = await runCheck(balance, high);
+    expect(figureOf(report, 'balance.lower', 'mold')).toBeCloseTo(800 / 6, 6);
+    expect(figureOf(report, 'balance.upper', 'mold')).toBeCloseTo((800 * 5) / 6, 6);
+  });
+
+  // Half an ellipse of pi / 4 x 2 x 1 mm2 over 60 mm, full of metal, at 45 mm: 94.248 mm3 x 10 mg x 45 mm; a trapezoid
+  // of 0.5 (1 - 0.5 tan 20) mm2 over 37 mm, empty, at 105 mm.
+  it('gates and vents weigh along', async () => {
+    const gate = {
+      id: 'gate-brick-1',
+      kind: 'gate',
+      placement: 'brick-1',
+      from: [14, 0],
+      to: [76, 0],
+      width: 2,
+      depth: 1,
+      half: 'upper',
+    } as const;
+    const vent = { ...gate, id: 'vent-brick-1', kind: 'vent', from: [86, 0], to: [124, 0] } as const;
+    const gated = { ...mold, channels: [gate] };
+    const all = { ...mold, channels: [gate, { ...vent, width: 1, depth: 0.5 }] };
+    const metal = (Math.PI / 2) * 60 * 0.01 * 45;
+    const air = 0.5 * (1 - 0.5 * Math.tan(Math.PI / 9)) * 37 * 0.001 * 105;
+    const size = async (one: Mold) => figureOf(await runCheck(balance, one), 'balance.static', 'mold');
+    expect(await size(gated)).toBeCloseTo(800 + metal, 6);
+    expect(await size(all)).toBeCloseTo(800 + metal - air, 6);
+  });
+
+  // Disc of 0.1 g/cm3 and plates of no mass: the metal draws the middle of mass to itself. Two bricks of 3.2 cm3 opposite
+  // each other at 7 and 3 mm over the plane are a couple alone, and both faces carry the same of it.
+  it('each face has its share by the lever rule, as the middle of mass lies', async () => {
+    const big = single(box([-20, -20, -1], [20, 20, 1]));
+    const light: Mold['bench'] = {
+      ...bench,
+      rubber: { densityKgM3: 100 },
+      machine: { plateMassKg: 0 },
+      spin: { speedRpm: 400, grade: 'G1' },
+    };
+    const couple = withMaster(
+      { ...emptyMold, bench: light },
+      'brick',
+      big,
+      translation(80, 0, 7),
+      translation(-80, 0, 3),
+    );
+    const { findings } = await runCheck(balance, couple);
+    const disc = Math.PI * 0.125 ** 2 * 0.0254 * 100;
+    const metal = 2 * 3.2e-6 * 10_900;
+    const middle = (5 * metal) / (disc + metal);
+    const allowed = (9549.297 * (disc + metal)) / 400;
+    expect(findings.map(({ code }) => code)).toEqual(['balance.over']);
+    expect(findings[0].values).toMatchObject({
+      which: 'face',
+      half: 'lower',
+      measured: expect.closeTo((1e6 * 3.2e-6 * 10_900 * 80 * 4) / 25.4 / 1000, 3),
+      limit: expect.closeTo((allowed * (12.7 - middle)) / 25.4, 2),
+    });
+  });
+
   it('a missing casting of 10 g at 80 mm is 800 g.mm', async () => {
     const light = { ...bench, alloy: { densityKgM3: 10_000 } };
     const pair = withMaster(
