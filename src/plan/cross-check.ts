@@ -23,8 +23,9 @@ type Find = <C extends FindingCode>(code: C, values: CodeValues<C>, path: PlanPa
 export function crossCheck(plan: Plan, tree: PlanTree): Finding[] {
   const findings: Finding[] = [];
   const find: Find = (code, values, path) => {
-    // A bad name of an entry is told at the name.
-    const at = code === 'plan.unknown-key' ? tree.keySpotAt(path) : tree.spotAt(path);
+    // A bad name of an entry, and a field against another, is told at the name.
+    const at =
+      code === 'plan.unknown-key' || code === 'plan.contradicts' ? tree.keySpotAt(path) : tree.spotAt(path);
     findings.push(findingWith(code, values, { subject: sayPath(path), at }));
   };
   const over = tooMany(plan);
@@ -36,6 +37,7 @@ export function crossCheck(plan: Plan, tree: PlanTree): Finding[] {
   namedPlacementsExist(plan, find);
   sectorsGiven(plan, find);
   severitiesMayChange(plan, find);
+  coolingAgrees(plan, find, tree);
   return findings;
 }
 
@@ -118,6 +120,13 @@ function severitiesMayChange(plan: Plan, find: Find): void {
       find('plan.out-of-range', values, ['severity', code, 'severity']);
     }
   }
+}
+
+/** Fields that cannot both be true: told at the one, with the line of the other. */
+function coolingAgrees({ cure }: Plan, find: Find, tree: PlanTree): void {
+  if (cure?.cooling !== 'out' || cure.coolingConstantS === undefined) return;
+  const { line } = tree.keySpotAt(['cure', 'cooling']);
+  find('plan.contradicts', { which: 'cooling', line }, ['cure', 'coolingConstant']);
 }
 
 const isCode = (text: string): text is FindingCode => Object.hasOwn(catalogue, text);

@@ -148,6 +148,7 @@ export const canCodes = codes({
       heating: `Cure is ${notSaid}`,
       compound: `How far the cure goes is ${notSaid}`,
       cooling: `Cooling in the can is not counted toward the cure, and ${notSaid}`,
+      overcure: `Whether the faces cure too long is ${notSaid}`,
     },
   },
   'cure.not-heating': {
