@@ -130,7 +130,8 @@ function figureRows(label: string, figures: readonly Figure[], units: UnitSystem
   const [least, most] = [sorted[0], sorted[sorted.length - 1]];
   const others = figures.length - 1;
   if (show(least) === show(most)) {
-    const of = shorten(figures[0].subject, figureSubjectWidth);
+    const { by, subject } = figures[0];
+    const of = shorten(by ? `by: ${figureCatalogue[by].label}` : subject, figureSubjectWidth);
     return [[label, '', show(least), others > 0 ? `${of} and ${others} more` : of]];
   }
   return [

@@ -4,7 +4,7 @@ import { coverOfCavities, coverOfFixtures, coverOfParting, leastCover } from './
 import { cureInhibition, cureReached, heatOfCure, heatOfPour } from './heat/index.ts';
 import { closing, mismatch, play } from './registration/index.ts';
 import { draft, release, support } from './release/index.ts';
-import { balance, pressure, spin } from './turning/index.ts';
+import { balance, pressure, speedBand, spin } from './turning/index.ts';
 import {
   wallsBetweenCavities,
   wallsField,
@@ -47,6 +47,7 @@ export const checks: readonly Check[] = [
   cureInhibition,
   balance,
   pressure,
+  speedBand,
   spin,
 ];
 

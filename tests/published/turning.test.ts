@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { balance } from '../../src/checks/turning/balance.ts';
+import { speedBand } from '../../src/checks/turning/speed-band.ts';
 import { translation } from '../../src/geometry/index.ts';
 import { bossLumps, type Mold } from '../../src/mold/index.ts';
 import {
@@ -93,7 +94,7 @@ describe('balance of a filled mold', () => {
   const bench: Mold['bench'] = {
     alloy: { densityKgM3: 11_000 },
     rubber: { densityKgM3: 1000 },
-    machine: { plateMassKg: 4 },
+    machine: { plateMassKg: 4, plateUnbalanceGmm: 0, centering: 0 },
     spin: { speedRpm: 400, grade: 'G6.3' },
   };
   const mold = withMaster({ ...emptyMold, bench }, 'brick', brick, translation(80, 0, 0));
@@ -156,7 +157,7 @@ describe('balance of a filled mold', () => {
     const light: Mold['bench'] = {
       ...bench,
       rubber: { densityKgM3: 100 },
-      machine: { plateMassKg: 0 },
+      machine: { plateMassKg: 0, plateUnbalanceGmm: 0, centering: 0 },
       spin: { speedRpm: 400, grade: 'G1' },
     };
     const couple = withMaster(
@@ -171,13 +172,90 @@ describe('balance of a filled mold', () => {
     const metal = 2 * 3.2e-6 * 10_900;
     const middle = (5 * metal) / (disc + metal);
     const allowed = (9549.297 * (disc + metal)) / 400;
-    expect(findings.map(({ code }) => code)).toEqual(['balance.over']);
+    // Spun up empty the holes are the same couple of rubber.
+    expect(findings.map(({ values }) => values.filling)).toEqual(['full', 'empty']);
     expect(findings[0].values).toMatchObject({
       which: 'face',
       half: 'lower',
       measured: expect.closeTo((1e6 * 3.2e-6 * 10_900 * 80 * 4) / 25.4 / 1000, 3),
       limit: expect.closeTo((allowed * (12.7 - middle)) / 25.4, 2),
     });
+  });
+
+  /** A brick and opposite it one of half its volume, as heavy beyond what it displaces: 10.5 g for 0.5 cm3. */
+  const unlike = (grade: string, machine: object = {}): Mold => {
+    const half = single(box([-5, -5, -2.5], [5, 5, 2.5]));
+    const all = { ...bench, machine: { ...bench.machine, ...machine }, spin: { speedRpm: 400, grade } };
+    const one = withMaster({ ...emptyMold, bench: all }, 'brick', brick, translation(80, 0, 0));
+    const pair = withMaster(one, 'half', half, translation(-80, 0, 0));
+    const masters = pair.masters.map((master) =>
+      master.id === 'half' ? { ...master, massG: 10.5 } : master,
+    );
+    return { ...pair, masters };
+  };
+  const overOf = async (one: Mold) =>
+    (await runCheck(balance, one)).findings.map(({ code, subject, values: { which, filling, measured } }) =>
+      [code, subject, which, filling, Number(measured).toFixed(1)].join(' '),
+    );
+
+  // Full 10 g against 10 g. Empty 1 g against 0.5 g of rubber: 40 g.mm. One short: 10 + 1 and 10 + 0.5 g, at 80 mm.
+  it('in balance full, it is not so empty, nor with a cavity short', async () => {
+    const report = await runCheck(balance, unlike('G6.3'));
+    expect(figureOf(report, 'balance.static', 'mold')).toBeCloseTo(0, 6);
+    expect(figureOf(report, 'balance.empty', 'mold')).toBeCloseTo(40, 6);
+    expect(figureOf(report, 'balance.misrun', 'brick-1')).toBeCloseTo(880, 6);
+    // G6.3 allows 9549.297 x 6.3 x 5.267 kg / 400 rpm = 792 g.mm, G0.3 37.7.
+    expect(await overOf(unlike('G6.3'))).toEqual(['balance.over brick-1 whole misrun 880.0']);
+    expect(await overOf(unlike('G0.3'))).toEqual(['balance.over mold whole empty 40.0']);
+    expect(await overOf(unlike('G16'))).toEqual([]);
+    expect(await overOf(unlike('G16', { maxUnbalanceGmm: 39 }))).toEqual([
+      'balance.machine mold  empty 40.0',
+    ]);
+  });
+
+  // 1.2668 kg of mold 0.3 mm off the axis: 380.0 g.mm, and 100 g.mm of the plates on the same side.
+  it('adds plates out of balance and a mold off the axis, at worst', async () => {
+    const off = unlike('G3', { plateUnbalanceGmm: 100, centering: 0.3 });
+    const report = await runCheck(balance, off);
+    const moldG = Math.PI * 125 ** 2 * 25.4 * 1e-3 + 20;
+    expect(figureOf(report, 'balance.added', 'mold')).toBeCloseTo(100 + 0.3 * moldG, 6);
+    // G3 allows 377.2.
+    expect((await overOf(off))[0]).toBe(`balance.over mold whole full ${(100 + 0.3 * moldG).toFixed(1)}`);
+    // What is left over for the empty mold, which is 1.5 g lighter than its disc: U - 100 - 40, by its mass.
+    const emptyG = moldG - 21.5;
+    const allowed = (9549.297 * 3 * (emptyG / 1000 + 4)) / 400;
+    expect(figureOf(report, 'balance.true', 'mold')).toBeCloseTo((allowed - 140) / emptyG, 6);
+  });
+
+  // The bench's own case: 1059 g.mm allowed and a mold of 2.3 kg: half a millimeter, less a little, uses it up.
+  it('a mold of 2.3 kg may sit 0.46 mm off where 1059 g.mm are allowed', async () => {
+    const height = 2300 / (Math.PI * 125 ** 2 * 1e-3);
+    const heavy = withMaster(
+      {
+        ...emptyMold,
+        disc: { ...emptyMold.disc, lower: height / 2, upper: height / 2 },
+        bench: { ...bench, alloy: { densityKgM3: 1000 } },
+      },
+      'brick',
+      brick,
+      translation(80, 0, 0),
+      translation(-80, 0, 0),
+    );
+    const plateMassKg = (1059 * 400) / (9549.297 * 6.3) - 2.3;
+    const report = await runCheck(balance, {
+      ...heavy,
+      bench: { ...heavy.bench, machine: { plateMassKg, plateUnbalanceGmm: 0 } },
+    });
+    expect(figureOf(report, 'balance.permissible', 'mold')).toBeCloseTo(1059, 1);
+    expect(figureOf(report, 'balance.true', 'mold')).toBeCloseTo(1059 / 2300, 3);
+    expect(report.findings[0].values.missing).toEqual(['machine.centering']);
+  });
+
+  // U = 9549 G m / n turned round: n = 9549.297 x 6.3 x 5.257 / 800.
+  it('the grade ends at the speed at which it allows what there is', async () => {
+    const report = await runCheck(speedBand, mold);
+    const rotor = Math.PI * 0.125 ** 2 * 0.0254 * 1000 + 0.01 + 4;
+    expect(figureOf(report, 'speed.grade', 'spin')).toBeCloseTo((9549.297 * 6.3 * rotor) / 800, 2);
   });
 
   it('a missing casting of 10 g at 80 mm is 800 g.mm', async () => {

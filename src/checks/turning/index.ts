@@ -1,3 +1,4 @@
 export { balance } from './balance.ts';
 export { pressure } from './pressure.ts';
+export { speedBand } from './speed-band.ts';
 export { spin } from './spin.ts';

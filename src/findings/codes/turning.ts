@@ -5,6 +5,10 @@ const guard =
   'Keep the machine behind its interlocked guard, and go by its maker\u2019s limits and local codes.';
 
 const unbalance = { measured: 'g.mm', limit: 'g.mm' } as const;
+/** What is in the mold: metal, nothing, or metal in all but one cavity. */
+const filling = ['full', 'empty', 'misrun'] as const;
+const filled = '{filling, select, full {As cast} empty {Spun up empty,} other {With {subject} left empty}}';
+const ofIt = '{added, select, none {} other { (of it {added} by plates and a mold off the axis, at worst)}}';
 const shot = { measured: 'g', limit: 'g', speed: 'rpm' } as const;
 
 /** The mold as it turns: balance, metal under pressure, speed. */
@@ -15,14 +19,19 @@ export const turningCodes = codes({
     says: `Balance is in part ${notSaid}`,
   },
   'balance.over': {
-    formula: 'sum of m r as cast, in whole and carried to both outer faces, against U = 1000 G m / omega',
-    source: 'ISO 21940-11:2016 (formerly ISO 1940-1)',
+    formula:
+      "sum of m r as cast, empty, and with the worst cavity empty, plus `machine.plateUnbalance` and mass of the mold times `machine.centering`, against U = 1000 G m / omega; then each outer face against its share of U by the lever rule from the middle of mass, 0.3 to 0.7. The standard's planes are those of the bearings; where they are not known, the outer faces stand for them",
+    source: 'ISO 21940-11:2016 (formerly ISO 1940-1); the outer faces for the bearings are our own choice',
     severity: 'warn',
-    means: 'As cast, the mold is further out of balance than the grade allows at this speed: it shakes.',
+    means:
+      'Full, empty as it spins up, or with one cavity left empty, the mold is further out of balance than the grade allows at this speed: it shakes.',
     values: {
       ...unbalance,
       grade: 'name',
       speed: 'rpm',
+      filling,
+      /** Of it what plates and a mold off the axis add at worst. */
+      'added?': 'g.mm',
       /** Of one outer face where the whole is in balance enough. */
       'half?': ['lower', 'upper'],
       /** Where the heavy side lies, what at the rim balances it, and where. */
@@ -38,28 +47,29 @@ export const turningCodes = codes({
       'dummyRadius?': 'mm',
     },
     says: {
-      whole:
-        'As cast the mold is {measured} out of balance at {heavy}, where {limit} is allowed for {grade} at {speed}.',
-      face: 'As cast the {half} face carries {measured}, where {limit} is its share for {grade} at {speed}.',
+      whole: `${filled} the mold is {measured} out of balance{heavy, select, none {} other { at {heavy}}}${ofIt}, where {limit} is allowed for {grade} at {speed}.`,
+      face: `${filled} the {half} face carries {measured}${ofIt}, where {limit} is its share for {grade} at {speed}.`,
     },
     remedy: {
       whole:
-        '{swap, select, none {Fix} other {Swap {swap} with {swapWith}, which leaves {swapLeaves}, or fix}} {weight} to the rim at {opposite}{dummy, select, none {} other {, or cut a dummy cavity that takes {dummy} more than what it displaces, {dummyRadius} from the axis at {opposite}}}. Never reach into a mold that turns.',
+        '{filling, select, full {{swap, select, none {Fix} other {Swap {swap} with {swapWith}, which leaves {swapLeaves}, or fix}} {weight} to the rim at {opposite}{dummy, select, none {} other {, or cut a dummy cavity that takes {dummy} more than what it displaces, {dummyRadius} from the axis at {opposite}}}.} empty {Lay like masters opposite each other, which balances it full and empty alike; a mass at the rim mends the one and spoils the other.} other {Move that cavity inward, or run slower.}} Never reach into a mold that turns.',
       face: 'Move the heavy side inward, spread it, or balance it by a dummy cavity.',
     },
   },
   'balance.machine': {
-    formula: 'sum of m r as cast, against the limit in `machine.maxUnbalance`',
+    formula:
+      'sum of m r as cast and empty, plus `machine.plateUnbalance` and mass of the mold times `machine.centering`, against the limit in `machine.maxUnbalance`',
     source: "limit by the machine's maker, as the plan gives it",
     severity: 'stop',
-    means: 'As cast, the mold is further out of balance than the machine stands.',
-    values: unbalance,
-    says: 'As cast the mold is {measured} out of balance; the machine stands {limit}.',
+    means: 'Full, or empty as it spins up, the mold is further out of balance than the machine stands.',
+    values: { ...unbalance, filling: ['full', 'empty'] },
+    says: `${filled} the mold is {measured} out of balance; the machine stands {limit}.`,
     remedy: `Lay the masters out anew, or fix a mass opposite the heavy side. ${guard}`,
     safety: true,
   },
   'balance.misrun': {
-    formula: 'sum of m r with the metal of the worst cavity left out, against `machine.maxUnbalance`',
+    formula:
+      'sum of m r with the metal of the worst cavity left out, plus `machine.plateUnbalance` and mass of the mold times `machine.centering`, against `machine.maxUnbalance`',
     source: "limit by the machine's maker, as the plan gives it",
     severity: 'warn',
     means: 'Should one cavity stay empty, the mold is further out of balance than the machine stands.',

@@ -74,6 +74,14 @@ export const machine = z
       from: 0,
       to: 1000,
     }).optional(),
+    plateUnbalance: quantity('unbalance', 'How far the turning plates are out of balance by themselves.', {
+      from: 0,
+      to: 1e6,
+    }).optional(),
+    centering: length('How far off the axis the mold may come to sit between the plates.', {
+      from: 0,
+      to: 50,
+    }).optional(),
     plateDiameter: length('Diameter of the pressing plate.', size).optional(),
     maxUnbalance: quantity('unbalance', 'Unbalance the machine stands, from its maker.', {
       over: 0,
@@ -85,6 +93,7 @@ export const machine = z
       maxSpeed: 'maxSpeedRpm',
       closingForce: 'closingForceN',
       plateMass: 'plateMassKg',
+      plateUnbalance: 'plateUnbalanceGmm',
       maxUnbalance: 'maxUnbalanceGmm',
     }),
   )

@@ -11,7 +11,7 @@ const cube = (half: number) => single(box([-half, -half, -half], [half, half, ha
 const bench: Mold['bench'] = {
   alloy: { name: 'tin' },
   rubber: { densityKgM3: 1100 },
-  machine: { plateMassKg: 6 },
+  machine: { plateMassKg: 6, plateUnbalanceGmm: 0, centering: 0 },
   spin: { speedRpm: 400, grade: 'G6.3' },
 };
 const bare: Mold = { ...emptyMold, bench };
@@ -25,13 +25,13 @@ describe('balance', () => {
     expect(await outcome(heavySide)).toEqual([]);
     const faster = { ...heavySide, bench: { ...bench, spin: { speedRpm: 900, grade: 'G6.3' } } };
     expect(await outcome(faster)).toEqual([['balance.over', 'warn']]);
-    const weak = { ...bench, machine: { plateMassKg: 6, maxUnbalanceGmm: 500 } };
+    const weak = { ...bench, machine: { ...bench.machine, maxUnbalanceGmm: 500 } };
     expect(await outcome({ ...heavySide, bench: weak })).toEqual([['balance.machine', 'stop']]);
   });
 
   it('warns where one misrun is more than the machine stands', async () => {
     const pair = withMaster(
-      { ...bare, bench: { ...bench, machine: { plateMassKg: 6, maxUnbalanceGmm: 500 } } },
+      { ...bare, bench: { ...bench, machine: { ...bench.machine, maxUnbalanceGmm: 500 } } },
       'button',
       cube(5),
       translation(90, 0, 0),
@@ -95,7 +95,15 @@ describe('balance', () => {
     const { findings, figures } = await runCheck(balance, { ...heavySide, bench: {} });
     expect(findings.map(({ code, severity }) => [code, severity])).toEqual([['balance.not-checked', 'note']]);
     expect(findings[0].values).toEqual({
-      missing: ['alloy.density', 'rubber.density', 'spin.speed', 'spin.grade', 'machine.plateMass'],
+      missing: [
+        'alloy.density',
+        'rubber.density',
+        'spin.speed',
+        'spin.grade',
+        'machine.plateMass',
+        'machine.plateUnbalance',
+        'machine.centering',
+      ],
     });
     expect(figures).toEqual([]);
   });

@@ -68,7 +68,50 @@ export const turningChecks: readonly OutsideCheck[] = [
     test: 'least and largest shot',
   },
   {
-    figures: ['speed.least', 'speed.most'],
+    figures: ['balance.empty', 'balance.misrun'],
+    source:
+      'two unlike bricks opposite each other, in balance full: 10 g against 10 g, 1 g against 0.5 g of rubber',
+    kind: 'closed form',
+    value: '0 g.mm full, 40 empty, 880 with one short',
+    file: 'turning.test.ts',
+    test: 'in balance full, it is not so empty, nor with a cavity short',
+  },
+  {
+    figures: ['balance.added', 'balance.true'],
+    source:
+      'mass of the mold times its distance off the axis, and 100 g.mm of the plates; ISO 21940-11 turned round',
+    kind: 'closed form',
+    value: '100 g.mm + 0.3 mm x 1.2668 kg; (U - 140 g.mm) / m',
+    file: 'turning.test.ts',
+    test: 'adds plates out of balance and a mold off the axis, at worst',
+  },
+  {
+    figures: ['speed.grade'],
+    source: 'ISO 21940-11:2016, 9549 G m / n put in backward',
+    kind: 'standard',
+    value: '9549.297 x 6.3 x 5.257 / 800 rpm',
+    file: 'turning.test.ts',
+    test: 'the grade ends at the speed at which it allows what there is',
+  },
+  {
+    figures: ['speed.strains'],
+    source:
+      '6061-T6 of 310 MPa at four times the stress of 0.11753 MPa at 600 rpm (Timoshenko; Roark, ch. 16)',
+    kind: 'handbook',
+    value: '600 sqrt(310 / 4 / stress) rpm',
+    file: 'spin.test.ts',
+    test: 'are strained from half their burst speed on',
+  },
+  {
+    figures: ['speed.spills', 'speed.most', 'speed.machine'],
+    source: 'paraboloid through the edge of an upright hole, its volume put in backward',
+    kind: 'closed form',
+    value: '30 / pi sqrt(2 g k) rpm; the lowest of it and 1000 rpm of the machine',
+    file: 'shot.test.ts',
+    test: 'the lowest limit counts and is named: a shot that climbs out first',
+  },
+  {
+    figures: ['speed.least', 'speed.opens', 'speed.most'],
     source: 'Young and Laplace, and the integral of pressure on ring and brick, put in backward',
     kind: 'closed form',
     value: '0.02 mm of detail fills at the least; 30 N over 1.25 opens at the most',
