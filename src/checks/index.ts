@@ -1,10 +1,10 @@
 import type { Check } from '../mold/index.ts';
-import { canClosing, fitBolts, fitCan, fitSprue, pack, rubberLedger } from './can/index.ts';
+import { canClosing, canWall, fitBolts, fitCan, fitSprue, pack, rubberLedger } from './can/index.ts';
 import { coverOfCavities, coverOfFixtures, coverOfParting, leastCover } from './cover/index.ts';
-import { cureInhibition, cureReached, heatOfCure, heatOfPour } from './heat/index.ts';
+import { cureInhibition, cureReached, heatOfCure, heatOfPour, superheat } from './heat/index.ts';
 import { closing, mismatch, play } from './registration/index.ts';
 import { draft, release, support } from './release/index.ts';
-import { balance, pressure, speedBand, spin } from './turning/index.ts';
+import { balance, plates, pressure, speedBand, spin } from './turning/index.ts';
 import {
   wallsBetweenCavities,
   wallsField,
@@ -36,6 +36,7 @@ export const checks: readonly Check[] = [
   draft,
   support,
   canClosing,
+  canWall,
   pack,
   rubberLedger,
   cureReached,
@@ -44,10 +45,12 @@ export const checks: readonly Check[] = [
   fitBolts,
   heatOfCure,
   heatOfPour,
+  superheat,
   cureInhibition,
   balance,
   pressure,
   speedBand,
+  plates,
   spin,
 ];
 

@@ -10,6 +10,7 @@ export const units = [
   'N',
   'Pa',
   'C',
+  'K',
   's',
   'rpm',
   'm/s',

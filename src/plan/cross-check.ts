@@ -38,6 +38,7 @@ export function crossCheck(plan: Plan, tree: PlanTree): Finding[] {
   sectorsGiven(plan, find);
   severitiesMayChange(plan, find);
   coolingAgrees(plan, find, tree);
+  meltingAgrees(plan, find, tree);
   return findings;
 }
 
@@ -127,6 +128,13 @@ function coolingAgrees({ cure }: Plan, find: Find, tree: PlanTree): void {
   if (cure?.cooling !== 'out' || cure.coolingConstantS === undefined) return;
   const { line } = tree.keySpotAt(['cure', 'cooling']);
   find('plan.contradicts', { which: 'cooling', line }, ['cure', 'coolingConstant']);
+}
+
+function meltingAgrees({ alloy }: Plan, find: Find, tree: PlanTree): void {
+  const { solidusC, liquidusC } = alloy ?? {};
+  if (solidusC === undefined || liquidusC === undefined || solidusC <= liquidusC) return;
+  const { line } = tree.keySpotAt(['alloy', 'solidus']);
+  find('plan.contradicts', { which: 'melting', line }, ['alloy', 'liquidus']);
 }
 
 const isCode = (text: string): text is FindingCode => Object.hasOwn(catalogue, text);

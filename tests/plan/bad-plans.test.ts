@@ -23,6 +23,7 @@ registration:
     - { kind: dome, size: 12, at: { radius: { fromRim: 15 }, angle: 100 } }
 supports: [{ placements: button, clearance: 0.2 }]
 cure: { cooling: in the can, coolingConstant: 60 }
+alloy: { solidus: 240, liquidus: 300 }
 gates: straight
 `;
 
@@ -62,6 +63,7 @@ const faults: readonly Fault[] = [
     'plan.contradicts',
     /`coolingConstant`.*`cooling: out`.*line 21/,
   ),
+  fault('liquidus: 300', '^liquidus: 230', 'plan.contradicts', /`liquidus`.*lower than `solidus` in line 21/),
   // Names
   fault('sprue:', '^spru:', 'plan.unknown-key', /`spru`.*`sprue`/),
   fault('disc: {', '^disk: {', 'plan.unknown-key', /`disk`.*`disc`/),

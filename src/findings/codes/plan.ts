@@ -255,6 +255,8 @@ export const planCodes = codes({
     means: 'Two fields of the plan cannot both be true.',
     values: { line: 'count' },
     says: {
+      melting:
+        '`liquidus` is lower than `solidus` in line {line, number}: no metal is wholly molten before it begins to melt.',
       cooling:
         '`coolingConstant` says how the can cools between platens or in the oven, but `cooling: out` in line {line, number} takes the disc out hot.',
     },

@@ -129,6 +129,26 @@ export const turningCodes = codes({
     means: 'The plan leaves out the speed, its limit or what turns; that part is not checked.',
     says: `The speed is in part ${notSaid}`,
   },
+  'spin.plate-small': {
+    severity: 'stop',
+    means:
+      'Cavities reach beyond the edge of the pressing plate: nothing holds the halves shut there against the metal, which can spray out.',
+    values: { measured: 'mm', limit: 'mm' },
+    says: 'The pressing plate is {measured} across; cavities reach out to {limit}.',
+    formula: 'diameter of the plate against that of the circle round all cavities',
+    source: 'geometry',
+    remedy: `Take plates as wide as the disc, or lay the masters farther in. ${guard}`,
+    safety: true,
+  },
+  'spin.overhang': {
+    severity: 'warn',
+    means: 'The disc overhangs its pressing plate: its rim is not held, and bends away under the metal.',
+    values: { measured: 'mm', limit: 'mm' },
+    says: 'The pressing plate is {measured} across; the disc is {limit}.',
+    formula: 'diameter of the plate against that of the disc',
+    source: 'common practice, no published source',
+    remedy: 'Take plates as wide as the disc.',
+  },
   'spin.over-limit': {
     formula: 'speed of the plan against `machine.maxSpeed`',
     source: "limit by the machine's maker, as the plan gives it",

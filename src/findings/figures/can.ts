@@ -39,6 +39,21 @@ export const canFigures = {
   },
   'closing.lidStress': { label: 'stress in a lid', unit: 'Pa', means: 'Greatest bending stress in a lid.' },
   'closing.lidBow': { label: 'bow of a lid', unit: 'mm', means: 'How far the middle of a lid bows outward.' },
+  'closing.wallHoop': {
+    label: 'hoop stress, can wall',
+    unit: 'Pa',
+    means: 'Stress along the hoop at the bore of the can.',
+  },
+  'closing.wallStress': {
+    label: 'stress difference there',
+    unit: 'Pa',
+    means: 'Stress along the hoop less that across the wall, by which the can yields.',
+  },
+  'heat.superheat': {
+    label: 'superheat of the metal',
+    unit: 'K',
+    means: 'How far over its liquidus the metal is poured.',
+  },
   'heat.limit': {
     label: 'a fixture or master stands',
     unit: 'C',

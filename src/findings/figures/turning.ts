@@ -132,6 +132,11 @@ export const turningFigures = {
     means: 'Speed from which on the mold, full or empty, is further out of balance than its grade allows.',
   },
   'spin.rimSpeed': { label: 'speed of the rim', unit: 'm/s', means: 'Speed of the rim.' },
+  'spin.plate': {
+    label: 'plate beyond the cavities',
+    unit: 'mm',
+    means: 'How far the pressing plate reaches out beyond the outermost cavity.',
+  },
   'spin.stress': {
     label: 'stress in rigid halves',
     unit: 'Pa',

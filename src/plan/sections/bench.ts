@@ -48,6 +48,7 @@ export const can = z
     ).optional(),
     depth: length('Inner depth of the can.', size).optional(),
     wall: length('Thickness of the can wall.', { over: 0, to: 100 }).optional(),
+    material: line('What the wall of the can is made of.', 60).optional(),
     floor: length('Thickness of the can floor.', { over: 0, to: 100 }).optional(),
     lid: length('Thickness of the can lid.', { over: 0, to: 100 }).optional(),
     spacer: length('Thickness of loose plates laid in with the disc.', { from: 0, to: 200 }).optional(),

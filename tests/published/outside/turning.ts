@@ -86,6 +86,14 @@ export const turningChecks: readonly OutsideCheck[] = [
     test: 'adds plates out of balance and a mold off the axis, at worst',
   },
   {
+    figures: ['spin.plate'],
+    source: 'a brick of 10 mm at 80 mm: the circle round it reaches 80 + 5 sqrt 2 mm',
+    kind: 'closed form',
+    value: '125 - 87.071 mm under a plate of 250 mm',
+    file: 'superheat.test.ts',
+    test: 'a plate of %d mm under a disc of 250',
+  },
+  {
     figures: ['speed.grade'],
     source: 'ISO 21940-11:2016, 9549 G m / n put in backward',
     kind: 'standard',
