@@ -94,7 +94,7 @@ describe('balance of a filled mold', () => {
   const bench: Mold['bench'] = {
     alloy: { densityKgM3: 11_000 },
     rubber: { densityKgM3: 1000 },
-    machine: { plateMassKg: 4, plateUnbalanceGmm: 0, centering: 0 },
+    machine: { plateMassKg: 4, plateUnbalanceGmm: 0, centering: 0, maxUnbalanceGmm: 1e6 },
     spin: { speedRpm: 400, grade: 'G6.3' },
   };
   const mold = withMaster({ ...emptyMold, bench }, 'brick', brick, translation(80, 0, 0));
@@ -157,7 +157,7 @@ describe('balance of a filled mold', () => {
     const light: Mold['bench'] = {
       ...bench,
       rubber: { densityKgM3: 100 },
-      machine: { plateMassKg: 0, plateUnbalanceGmm: 0, centering: 0 },
+      machine: { plateMassKg: 0, plateUnbalanceGmm: 0, centering: 0, maxUnbalanceGmm: 1e6 },
       spin: { speedRpm: 400, grade: 'G1' },
     };
     const couple = withMaster(
@@ -205,7 +205,7 @@ describe('balance of a filled mold', () => {
     expect(figureOf(report, 'balance.empty', 'mold')).toBeCloseTo(40, 6);
     expect(figureOf(report, 'balance.misrun', 'brick-1')).toBeCloseTo(880, 6);
     // G6.3 allows 9549.297 x 6.3 x 5.267 kg / 400 rpm = 792 g.mm, G0.3 37.7.
-    expect(await overOf(unlike('G6.3'))).toEqual(['balance.over brick-1 whole misrun 880.0']);
+    expect(await overOf(unlike('G6.3'))).toEqual(['balance.misrun-grade brick-1   880.0']);
     expect(await overOf(unlike('G0.3'))).toEqual(['balance.over mold whole empty 40.0']);
     expect(await overOf(unlike('G16'))).toEqual([]);
     expect(await overOf(unlike('G16', { maxUnbalanceGmm: 39 }))).toEqual([
@@ -244,7 +244,7 @@ describe('balance of a filled mold', () => {
     const plateMassKg = (1059 * 400) / (9549.297 * 6.3) - 2.3;
     const report = await runCheck(balance, {
       ...heavy,
-      bench: { ...heavy.bench, machine: { plateMassKg, plateUnbalanceGmm: 0 } },
+      bench: { ...heavy.bench, machine: { plateMassKg, plateUnbalanceGmm: 0, maxUnbalanceGmm: 1e6 } },
     });
     expect(figureOf(report, 'balance.permissible', 'mold')).toBeCloseTo(1059, 1);
     expect(figureOf(report, 'balance.true', 'mold')).toBeCloseTo(1059 / 2300, 3);

@@ -63,6 +63,7 @@ export function balanceInput(mold: Mold): BalanceInput {
       ['machine.plateMass', machine?.plateMassKg],
       ['machine.plateUnbalance', machine?.plateUnbalanceGmm],
       ['machine.centering', machine?.centering],
+      ['machine.maxUnbalance', machine?.maxUnbalanceGmm],
     ]),
     // The density of steel nuts is from memory.
     estimated:

@@ -9,12 +9,10 @@ import {
 } from '../../physics/index.ts';
 import type { BalanceInput } from './balance-input.ts';
 
-/** A mold spins up empty, is poured full, and at worst leaves one cavity short. */
-type Filling = 'full' | 'empty' | 'misrun';
-
 /** How the mold turns with what is in it, g.mm. */
 export interface State {
-  readonly filling: Filling;
+  /** A mold spins up empty and is poured full. */
+  readonly filling: 'full' | 'empty';
   /** The mold, or the cavity that a misrun leaves empty. */
   readonly subject: string;
   readonly all: Unbalance;
@@ -37,12 +35,7 @@ export function statesOf(input: BalanceInput): { full: State; empty: State; misr
     massG: excess.massG - metal.massG,
   });
   const misruns = placed.map((one, i) =>
-    stateOf(
-      input,
-      'misrun',
-      [...whole.map((mass, k) => (k === i ? without(one) : mass)), ...fittings],
-      one.id,
-    ),
+    stateOf(input, 'full', [...whole.map((mass, k) => (k === i ? without(one) : mass)), ...fittings], one.id),
   );
   return {
     full: stateOf(input, 'full', [...whole, ...fittings]),
@@ -53,7 +46,7 @@ export function statesOf(input: BalanceInput): { full: State; empty: State; misr
 
 function stateOf(
   input: BalanceInput,
-  filling: Filling,
+  filling: State['filling'],
   masses: readonly PointMass[],
   subject = 'mold',
 ): State {

@@ -86,7 +86,7 @@ function againstMachine(
   const worst = states.reduce((a, b) => (withAdded(b) > withAdded(a) ? b : a));
   const measured = withAdded(worst);
   if (measured > limit) {
-    const filling = worst.filling === 'empty' ? 'empty' : 'full';
+    const { filling } = worst;
     return [finding('balance.machine', { subject: 'mold', values: { measured, limit, filling } })];
   }
   if (withAdded(misrun) <= limit) return [];
@@ -100,14 +100,19 @@ interface Graded {
   readonly speed: number;
 }
 
-/** Full and empty each; a misrun only where the full mold is within its grade. */
+/** Full and empty each; a misrun only where both are within their grade. */
 function overGrade(
   input: BalanceInput,
   graded: Graded,
   { full, empty, misrun }: ReturnType<typeof statesOf>,
 ): Finding[] {
   const found = [full, empty].flatMap((state) => overIn(input, graded, state));
-  return found.length > 0 ? found : overIn(input, graded, misrun);
+  const limit = allowedFor(graded.grade, misrun.rotor?.massKg ?? 0, graded.speed);
+  const { subject, added } = misrun;
+  const measured = withAdded(misrun);
+  if (found.length > 0 || measured <= limit) return found;
+  const values = { measured, limit, ...graded, ...(added > 0 && { added }) };
+  return [finding('balance.misrun-grade', { subject, values })];
 }
 
 function overIn(input: BalanceInput, graded: Graded, state: State): Finding[] {

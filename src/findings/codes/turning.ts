@@ -5,9 +5,9 @@ const guard =
   'Keep the machine behind its interlocked guard, and go by its maker\u2019s limits and local codes.';
 
 const unbalance = { measured: 'g.mm', limit: 'g.mm' } as const;
-/** What is in the mold: metal, nothing, or metal in all but one cavity. */
-const filling = ['full', 'empty', 'misrun'] as const;
-const filled = '{filling, select, full {As cast} empty {Spun up empty,} other {With {subject} left empty}}';
+/** What is in the mold: metal, or nothing. */
+const filling = ['full', 'empty'] as const;
+const filled = '{filling, select, full {As cast} other {Spun up empty,}}';
 const ofIt = '{added, select, none {} other { (of it {added} by plates and a mold off the axis, at worst)}}';
 const shot = { measured: 'g', limit: 'g', speed: 'rpm' } as const;
 
@@ -20,11 +20,11 @@ export const turningCodes = codes({
   },
   'balance.over': {
     formula:
-      "sum of m r as cast, empty, and with the worst cavity empty, plus `machine.plateUnbalance` and mass of the mold times `machine.centering`, against U = 1000 G m / omega; then each outer face against its share of U by the lever rule from the middle of mass, 0.3 to 0.7. The standard's planes are those of the bearings; where they are not known, the outer faces stand for them",
+      "sum of m r as cast and empty, plus `machine.plateUnbalance` and mass of the mold times `machine.centering`, against U = 1000 G m / omega; then each outer face against its share of U by the lever rule from the middle of mass, 0.3 to 0.7. The standard's planes are those of the bearings; where they are not known, the outer faces stand for them",
     source: 'ISO 21940-11:2016 (formerly ISO 1940-1); the outer faces for the bearings are our own choice',
     severity: 'warn',
     means:
-      'Full, empty as it spins up, or with one cavity left empty, the mold is further out of balance than the grade allows at this speed: it shakes.',
+      'Full, or empty as it spins up, the mold is further out of balance than the grade allows at this speed: it shakes.',
     values: {
       ...unbalance,
       grade: 'name',
@@ -52,9 +52,20 @@ export const turningCodes = codes({
     },
     remedy: {
       whole:
-        '{filling, select, full {{swap, select, none {Fix} other {Swap {swap} with {swapWith}, which leaves {swapLeaves}, or fix}} {weight} to the rim at {opposite}{dummy, select, none {} other {, or cut a dummy cavity that takes {dummy} more than what it displaces, {dummyRadius} from the axis at {opposite}}}.} empty {Lay like masters opposite each other, which balances it full and empty alike; a mass at the rim mends the one and spoils the other.} other {Move that cavity inward, or run slower.}} Never reach into a mold that turns.',
+        '{filling, select, full {{swap, select, none {Fix} other {Swap {swap} with {swapWith}, which leaves {swapLeaves}, or fix}} {weight} to the rim at {opposite}{dummy, select, none {} other {, or cut a dummy cavity that takes {dummy} more than what it displaces, {dummyRadius} from the axis at {opposite}}}.} other {Lay like masters opposite each other, which balances it full and empty alike; a mass at the rim mends the one and spoils the other.}} Never reach into a mold that turns.',
       face: 'Move the heavy side inward, spread it, or balance it by a dummy cavity.',
     },
+  },
+  'balance.misrun-grade': {
+    formula:
+      'sum of m r with the metal of the worst cavity left out, plus `machine.plateUnbalance` and mass of the mold times `machine.centering`, against U = 1000 G m / omega',
+    source: 'ISO 21940-11:2016 (formerly ISO 1940-1)',
+    severity: 'note',
+    means:
+      'Should one cavity stay empty, the mold is further out of balance than the grade allows at this speed: it shakes until it is stopped.',
+    values: { ...unbalance, grade: 'name', speed: 'rpm', 'added?': 'g.mm' },
+    says: `With {subject} left empty the mold is {measured} out of balance${ofIt}, where {limit} is allowed for {grade} at {speed}.`,
+    remedy: `If it shakes, let it run out before the next pour; a cavity nearer the axis, or a slower run, shakes less. ${guard}`,
   },
   'balance.machine': {
     formula:
@@ -62,7 +73,7 @@ export const turningCodes = codes({
     source: "limit by the machine's maker, as the plan gives it",
     severity: 'stop',
     means: 'Full, or empty as it spins up, the mold is further out of balance than the machine stands.',
-    values: { ...unbalance, filling: ['full', 'empty'] },
+    values: { ...unbalance, filling },
     says: `${filled} the mold is {measured} out of balance; the machine stands {limit}.`,
     remedy: `Lay the masters out anew, or fix a mass opposite the heavy side. ${guard}`,
     safety: true,

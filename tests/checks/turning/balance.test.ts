@@ -11,7 +11,7 @@ const cube = (half: number) => single(box([-half, -half, -half], [half, half, ha
 const bench: Mold['bench'] = {
   alloy: { name: 'tin' },
   rubber: { densityKgM3: 1100 },
-  machine: { plateMassKg: 6, plateUnbalanceGmm: 0, centering: 0 },
+  machine: { plateMassKg: 6, plateUnbalanceGmm: 0, centering: 0, maxUnbalanceGmm: 1e6 },
   spin: { speedRpm: 400, grade: 'G6.3' },
 };
 const bare: Mold = { ...emptyMold, bench };
@@ -103,6 +103,7 @@ describe('balance', () => {
         'machine.plateMass',
         'machine.plateUnbalance',
         'machine.centering',
+        'machine.maxUnbalance',
       ],
     });
     expect(figures).toEqual([]);
