@@ -19,6 +19,9 @@ import { box, single } from '../revolved-solids.ts';
 
 const omega = (400 * Math.PI) / 30;
 
+/** omega^2 / 2 g by hand, 1/mm. */
+const riseAt = (speed: number): number => ((speed * Math.PI) / 30) ** 2 / (2 * 9806.65);
+
 /** Which of the limits the highest speed is. */
 const byOf = ({ figures }: Required<ReportPart>) => figures.find(({ name }) => name === 'speed.most')?.by;
 
@@ -72,7 +75,7 @@ describe('shot and pressure of one cavity', () => {
   const { height, radius } = { height: 6, radius: 15 };
   /** With walls upright and the floor partly dry: V = pi (h^2 / 2 k + (R^2 - r_s^2) h), k the rise. */
   const inWell = (surface: number, speed: number): number =>
-    Math.PI * (height ** 2 / (2 * surfaceRise(speed)) + (radius ** 2 - surface ** 2) * height);
+    Math.PI * (height ** 2 / (2 * riseAt(speed)) + (radius ** 2 - surface ** 2) * height);
   const shotG = (1000 + inWell(12, 400)) * density * 1e-6;
   const bench: Mold['bench'] = {
     alloy: { name: 'pewter type 2' },
@@ -121,7 +124,7 @@ describe('shot and pressure of one cavity', () => {
     const gated = { ...mold, channels: [gate], bench: { ...bench, spin: { ...bench.spin, shotKg } } };
     const report = await runCheck(pressure, gated);
     const least = 1000 + volume + inWell(15, 400);
-    const most = 1000 + volume + Math.PI * (100 * (12.7 - 50 * surfaceRise(400) + height) + 125 * height);
+    const most = 1000 + volume + Math.PI * (100 * (12.7 - 50 * riseAt(400) + height) + 125 * height);
     expect(figureOf(report, 'shot.least', 'spin')).toBeCloseTo(least * density * 1e-6, 4);
     expect(figureOf(report, 'shot.most', 'spin')).toBeCloseTo(most * density * 1e-6, 4);
     expect(figureOf(report, 'pressure.surface', 'spin')).toBeCloseTo(12, 3);
@@ -141,7 +144,7 @@ describe('shot and pressure of one cavity', () => {
 
   it('least and largest shot', async () => {
     const report = await runCheck(pressure, mold);
-    const rise = surfaceRise(400);
+    const rise = riseAt(400);
     const least = 1000 + inWell(15, 400);
     const most = 1000 + Math.PI * (100 * (12.7 - 50 * rise + height) + 125 * height);
     expect(figureOf(report, 'shot.least', 'spin')).toBeCloseTo(least * density * 1e-6, 4);
@@ -156,7 +159,7 @@ describe('shot and pressure of one cavity', () => {
       bench: { ...bench, spin: { ...spin, shotShare } },
     });
     const least = 1000 + inWell(15, 400);
-    const most = 1000 + Math.PI * (100 * (12.7 - 50 * surfaceRise(400) + height) + 125 * height);
+    const most = 1000 + Math.PI * (100 * (12.7 - 50 * riseAt(400) + height) + 125 * height);
     const shot = (least + shotShare * (most - least)) * density * 1e-6;
     expect(figureOf(report, 'shot.poured', 'spin')).toBeCloseTo(shot, 4);
     expect(report.findings).toEqual([]);
