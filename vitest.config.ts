@@ -14,6 +14,7 @@ const long = [
   'presets/masters',
   'cli/build',
   'plan/hostile-plans',
+  'plan/every-field',
   'mold/parting',
   'parts/supports/build-up',
   'pipeline/cache',

@@ -46,7 +46,8 @@ function figureRows(label: string, figures: readonly Figure[], units: UnitSystem
   const [least, most] = [sorted[0], sorted[sorted.length - 1]];
   const others = figures.length - 1;
   if (show(least) === show(most)) {
-    const of = figures[0].subject;
+    const { by, subject } = figures[0];
+    const of = by ? `by: ${figureCatalogue[by].label}` : subject;
     return [[label, '', show(least), others > 0 ? `${of} and ${others} more` : of]];
   }
   return [

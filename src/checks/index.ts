@@ -1,10 +1,19 @@
 import type { Check } from '../mold/index.ts';
-import { canClosing, fitBolts, fitCan, fitSprue, pack, rubberBlanks, rubberLedger } from './can/index.ts';
+import {
+  canClosing,
+  canWall,
+  fitBolts,
+  fitCan,
+  fitSprue,
+  pack,
+  rubberBlanks,
+  rubberLedger,
+} from './can/index.ts';
 import { coverOfCavities, coverOfFixtures, coverOfParting, leastCover } from './cover/index.ts';
-import { cureInhibition, cureReached, heatOfCure, heatOfPour } from './heat/index.ts';
+import { cureInhibition, cureReached, heatOfCure, heatOfPour, superheat } from './heat/index.ts';
 import { closing, mismatch, play } from './registration/index.ts';
 import { draft, release, support } from './release/index.ts';
-import { balance, pressure, spin } from './turning/index.ts';
+import { balance, plates, pressure, speedBand, spin } from './turning/index.ts';
 import {
   channelCourse,
   channelsApart,
@@ -42,6 +51,7 @@ export const checks: readonly Check[] = [
   draft,
   support,
   canClosing,
+  canWall,
   pack,
   rubberBlanks,
   rubberLedger,
@@ -51,9 +61,12 @@ export const checks: readonly Check[] = [
   fitBolts,
   heatOfCure,
   heatOfPour,
+  superheat,
   cureInhibition,
   balance,
   pressure,
+  speedBand,
+  plates,
   spin,
 ];
 

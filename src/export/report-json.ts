@@ -61,6 +61,7 @@ const figureJson = (f: Figure): Json => ({
   unit: f.unit,
   source: f.source,
   estimated: f.estimated,
+  by: f.by,
   places: f.places,
 });
 

@@ -46,6 +46,10 @@ const figure = z.strictObject({
   unit,
   source: z.string().describe('Formula or table it rests on.'),
   estimated: z.boolean().describe('Whether a stand-in or a value from memory went into it.'),
+  by: z
+    .enum(figures)
+    .optional()
+    .describe('Of the lowest or highest of several figures, which of them it is.'),
   places: z.array(place).optional(),
 });
 

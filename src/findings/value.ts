@@ -11,6 +11,7 @@ export const units = [
   'N.m',
   'Pa',
   'C',
+  'K',
   's',
   'rpm',
   'm/s',

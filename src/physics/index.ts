@@ -2,6 +2,7 @@ export * from './balance.ts';
 export * from './clash.ts';
 export * from './closing.ts';
 export * from './cure.ts';
+export * from './cylinder.ts';
 export * from './disc-stress.ts';
 export * from './false-seats.ts';
 export * from './heating.ts';

@@ -24,8 +24,9 @@ type Find = <C extends FindingCode>(code: C, values: CodeValues<C>, path: PlanPa
 export function crossCheck(plan: Plan, tree: PlanTree): Finding[] {
   const findings: Finding[] = [];
   const find: Find = (code, values, path) => {
-    // A bad name of an entry is told at the name.
-    const at = code === 'plan.unknown-key' ? tree.keySpotAt(path) : tree.spotAt(path);
+    // A bad name of an entry, and a field against another, is told at the name.
+    const at =
+      code === 'plan.unknown-key' || code === 'plan.contradicts' ? tree.keySpotAt(path) : tree.spotAt(path);
     findings.push(findingWith(code, values, { subject: sayPath(path), at }));
   };
   const over = tooMany(plan);
@@ -38,6 +39,8 @@ export function crossCheck(plan: Plan, tree: PlanTree): Finding[] {
   sectorsGiven(plan, find);
   materialsNamedApart(plan, find);
   severitiesMayChange(plan, find);
+  coolingAgrees(plan, find, tree);
+  meltingAgrees(plan, find, tree);
   return findings;
 }
 
@@ -136,6 +139,20 @@ function severitiesMayChange(plan: Plan, find: Find): void {
       find('plan.out-of-range', values, ['severity', code, 'severity']);
     }
   }
+}
+
+/** Fields that cannot both be true: told at the one, with the line of the other. */
+function coolingAgrees({ cure }: Plan, find: Find, tree: PlanTree): void {
+  if (cure?.cooling !== 'out' || cure.coolingConstantS === undefined) return;
+  const { line } = tree.keySpotAt(['cure', 'cooling']);
+  find('plan.contradicts', { which: 'cooling', line }, ['cure', 'coolingConstant']);
+}
+
+function meltingAgrees({ alloy }: Plan, find: Find, tree: PlanTree): void {
+  const { solidusC, liquidusC } = alloy ?? {};
+  if (solidusC === undefined || liquidusC === undefined || solidusC <= liquidusC) return;
+  const { line } = tree.keySpotAt(['alloy', 'solidus']);
+  find('plan.contradicts', { which: 'melting', line }, ['alloy', 'liquidus']);
 }
 
 const isCode = (text: string): text is FindingCode => Object.hasOwn(catalogue, text);

@@ -45,6 +45,8 @@ function both(value: number, unit: Unit): Shown | undefined {
       return [cubic(value), `${fixed(value / mmPerInch ** 3, inchDecimals(Math.abs(value)))} in3`];
     case 'C':
       return [`${fixed(value, 0)} C`, `${fixed(value * 1.8 + 32, 0)} F`];
+    case 'K':
+      return [`${fixed(value, 0)} K`, `${fixed(value * 1.8, 0)} deg F`];
     case 'g':
       return [`${fixed(value, 2)} g`, `${fixed(value / gramsPerOunce, 3)} oz`];
     case 'kg':

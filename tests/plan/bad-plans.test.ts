@@ -22,6 +22,8 @@ registration:
     - { kind: cap nut, size: M8, at: { radius: { fromRim: 15 }, angle: 0 } }
     - { kind: dome, size: 12, at: { radius: { fromRim: 15 }, angle: 100 } }
 supports: [{ placements: button, clearance: 0.2 }]
+cure: { cooling: in the can, coolingConstant: 60 }
+alloy: { solidus: 240, liquidus: 300 }
 gates: straight
 `;
 
@@ -54,6 +56,14 @@ const faults: readonly Fault[] = [
   fault('gates: straight', '^disc: { diameter: 9 in }', 'plan.duplicate-key', /`disc`.*line 3/),
   fault('title: Hedgerow', '? ^[a, b]\n: 3', 'plan.wrong-kind', /plain text/),
   fault('title: Hedgerow', '^__proto__: 3', 'plan.unknown-key', /__proto__/),
+  // Two fields against each other: told at the second, with the line of the first.
+  fault(
+    'cure: { cooling: in the can, coolingConstant: 60 }',
+    'cure:\n  cooling: out\n  ^coolingConstant: 60',
+    'plan.contradicts',
+    /`coolingConstant`.*`cooling: out`.*line 21/,
+  ),
+  fault('liquidus: 300', '^liquidus: 230', 'plan.contradicts', /`liquidus`.*lower than `solidus` in line 21/),
   // Names
   fault('sprue:', '^spru:', 'plan.unknown-key', /`spru`.*`sprue`/),
   fault('disc: {', '^disk: {', 'plan.unknown-key', /`disk`.*`disc`/),

@@ -12,7 +12,7 @@ paper: Letter
 process: rubber
 disc: { diameter: 9 in, lower: 19, upper: 3/4 in, rimChamfer: 1, label: Hedgerow 3 }
 sectors: { spacing: 8 in, radius: 60 % }
-can: { diameter: 230, depth: 39, wall: 10, floor: 6, lid: 6, spacer: 1, spew: open }
+can: { diameter: 230, depth: 39, wall: 10, material: steel, floor: 6, lid: 6, spacer: 1, spew: open }
 closing:
   bolts: { size: 3/8, grade: grade 2, count: 4, circle: 10 in, tension: 9 kN, cure: taken out }
   clamps: { count: 2, force: 20 kN, circle: 10 1/2 in, screw: M12 }
@@ -20,7 +20,7 @@ closing:
   lid: { material: steel, thickness: 1/2 in, hole: 31, yield: 170 MPa }
   pressure: 200 psi
 machine:
-  { maxSpeed: 1200, direction: clockwise, closingForce: 800 N, plateMass: 3 kg, plateDiameter: 10 in }
+  { maxSpeed: 1200, direction: clockwise, closingForce: 800 N, plateMass: 3 kg, plateDiameter: 10 in, plateUnbalance: 72 g.mm, centering: 0.2, maxUnbalance: 900 g.mm }
 rubber:
   compound: gum
   density: 1.1 g/cm3
@@ -115,7 +115,7 @@ test('every section and field comes out in internal units, and nothing else does
     paper: 'Letter',
     process: 'rubber',
     sectors: { spacing: 203.2, radius: { share: 0.6 } },
-    can: { diameter: 230, depth: 39, wall: 10, floor: 6, lid: 6, spacer: 1, spew: 'open' },
+    can: { diameter: 230, depth: 39, wall: 10, material: 'steel', floor: 6, lid: 6, spacer: 1, spew: 'open' },
     closing: {
       bolts: { size: '3/8', grade: 'grade 2', count: 4, circle: 254, tension: 9000, cure: 'taken out' },
       clamps: { count: 2, force: 20_000, circle: 266.7, screw: 'M12' },
@@ -130,6 +130,9 @@ test('every section and field comes out in internal units, and nothing else does
       closingForceN: 800,
       plateMassKg: 3,
       plateDiameter: 254,
+      plateUnbalanceGmm: 72,
+      centering: 0.2,
+      maxUnbalanceGmm: 900,
     },
     rubber: {
       compound: 'gum',

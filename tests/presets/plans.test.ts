@@ -92,6 +92,8 @@ const mayBeSaid = [
   'pack.not-checked',
   'pack.flows-out',
   'balance.not-checked',
+  // One casting missing shakes any light mold past its grade: worth knowing, and no fault of the layout.
+  'balance.misrun-grade',
   // Charms sculpted after nature have undercuts, and places where no surface follows the contour exactly.
   'mold.layered-columns',
   'mold.parting-conflict',

@@ -12,6 +12,7 @@ const compound = {
   t90S: 600,
   referenceTemperatureC: 160,
   activationEnergyJMol: 90_000,
+  overcureS: 28_800,
 };
 /** Perfect ones: no resistance, and lids of nothing. */
 const platens = {
@@ -97,9 +98,28 @@ describe('cure in an oven', () => {
   });
 });
 
+// The issue's own case by hand: 160 C for 50 min in 38 mm; what is taken out hot gathers no more than it had.
+describe('cooling', () => {
+  const cure = { ...platens, timeS: 3000, coolingConstantS: 3600 };
+  it.each([{ cooling: 'out' as const }, {}])('counts only in the can: %j', async (cooling) => {
+    const report = await check({ cure: { ...cure, ...cooling } });
+    const hot = figureOf(report, 'cure.gatheredHot', 'cure');
+    expect(figureOf(report, 'cure.gathered', 'cure')).toBe(hot);
+    expect(report.series[0].x.values.at(-1)).toBe(3000);
+  });
+  it('in the can goes on curing', async () => {
+    const report = await check({ cure: { ...cure, cooling: 'in the can' } });
+    const hot = figureOf(report, 'cure.gatheredHot', 'cure');
+    expect(figureOf(report, 'cure.gathered', 'cure')).toBeGreaterThan(2 * hot);
+  });
+});
+
 describe('findings', () => {
   it.each<[string[], Case]>([
     [[], {}],
+    // Nobody says that it cools in the can, nor past what time the faces soften.
+    [['cure.not-checked'], { cure: { ...platens, coolingConstantS: 3600 } }],
+    [['cure.not-checked'], { rubber: { overcureS: undefined } }],
     [['cure.short'], { rubber: { t90S: 3600 } }],
     [['cure.over'], { rubber: { overcureS: 3600 } }],
     [['cure.not-heating'], { cure: { ...platens, startC: 160 } }],

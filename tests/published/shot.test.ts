@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { pressedOf } from '../../src/checks/turning/pressed-area.ts';
 import { pressure } from '../../src/checks/turning/pressure.ts';
+import { speedBand } from '../../src/checks/turning/speed-band.ts';
+import type { ReportPart } from '../../src/findings/index.ts';
 import { translation } from '../../src/geometry/index.ts';
 import { type Mold, metalWell } from '../../src/mold/index.ts';
 import {
@@ -16,6 +18,12 @@ import { emptyMold, figureOf, runCheck, smallSprue, withMaster } from '../checks
 import { box, single } from '../revolved-solids.ts';
 
 const omega = (400 * Math.PI) / 30;
+
+/** omega^2 / 2 g by hand, 1/mm. */
+const riseAt = (speed: number): number => ((speed * Math.PI) / 30) ** 2 / (2 * 9806.65);
+
+/** Which of the limits the highest speed is. */
+const byOf = ({ figures }: Required<ReportPart>) => figures.find(({ name }) => name === 'speed.most')?.by;
 
 describe('free surface of a turning liquid', () => {
   // h = omega^2 r^2 / 2 g: 36 mm at 400 rpm and 20 mm.
@@ -67,7 +75,7 @@ describe('shot and pressure of one cavity', () => {
   const { height, radius } = { height: 6, radius: 15 };
   /** With walls upright and the floor partly dry: V = pi (h^2 / 2 k + (R^2 - r_s^2) h), k the rise. */
   const inWell = (surface: number, speed: number): number =>
-    Math.PI * (height ** 2 / (2 * surfaceRise(speed)) + (radius ** 2 - surface ** 2) * height);
+    Math.PI * (height ** 2 / (2 * riseAt(speed)) + (radius ** 2 - surface ** 2) * height);
   const shotG = (1000 + inWell(12, 400)) * density * 1e-6;
   const bench: Mold['bench'] = {
     alloy: { name: 'pewter type 2' },
@@ -96,7 +104,32 @@ describe('shot and pressure of one cavity', () => {
     const detail = (2 * 0.55 * 1000) / pressureAt(75, 12, 400);
     expect(value('pressure.detail', 'brick-1')).toBeCloseTo(detail, 6);
     expect(value('pressure.opening')).toBeCloseTo(force(12, 400), 3);
-    expect(report.findings.map(({ code }) => code)).toEqual(['shot.slow']);
+    expect(report.findings).toEqual([]);
+  });
+
+  // Gate of half an ellipse, pi / 4 x 2 x 1 mm2 over 60 mm; seen from above 2 mm wide from 15 to 75 mm.
+  it('a gate takes metal, and the metal in it opens the halves', async () => {
+    const gate = {
+      id: 'gate-brick-1',
+      kind: 'gate',
+      placement: 'brick-1',
+      from: [14, 0],
+      to: [76, 0],
+      width: 2,
+      depth: 1,
+      half: 'upper',
+    } as const;
+    const volume = (Math.PI / 2) * 60;
+    const shotKg = (shotG + volume * density * 1e-6) / 1000;
+    const gated = { ...mold, channels: [gate], bench: { ...bench, spin: { ...bench.spin, shotKg } } };
+    const report = await runCheck(pressure, gated);
+    const least = 1000 + volume + inWell(15, 400);
+    const most = 1000 + volume + Math.PI * (100 * (12.7 - 50 * riseAt(400) + height) + 125 * height);
+    expect(figureOf(report, 'shot.least', 'spin')).toBeCloseTo(least * density * 1e-6, 4);
+    expect(figureOf(report, 'shot.most', 'spin')).toBeCloseTo(most * density * 1e-6, 4);
+    expect(figureOf(report, 'pressure.surface', 'spin')).toBeCloseTo(12, 3);
+    const onGate = ((density * omega ** 2 * 1e-12) / 2) * ((2 * (75 ** 3 - 15 ** 3)) / 3 - 144 * 120);
+    expect(figureOf(report, 'pressure.opening', 'spin')).toBeCloseTo(force(12, 400) + onGate, 3);
   });
 
   // The same rho omega^2 (r^2 - r_s^2) / 2 from the axis, which is dry, to the outermost corner.
@@ -111,7 +144,7 @@ describe('shot and pressure of one cavity', () => {
 
   it('least and largest shot', async () => {
     const report = await runCheck(pressure, mold);
-    const rise = surfaceRise(400);
+    const rise = riseAt(400);
     const least = 1000 + inWell(15, 400);
     const most = 1000 + Math.PI * (100 * (12.7 - 50 * rise + height) + 125 * height);
     expect(figureOf(report, 'shot.least', 'spin')).toBeCloseTo(least * density * 1e-6, 4);
@@ -126,14 +159,14 @@ describe('shot and pressure of one cavity', () => {
       bench: { ...bench, spin: { ...spin, shotShare } },
     });
     const least = 1000 + inWell(15, 400);
-    const most = 1000 + Math.PI * (100 * (12.7 - 50 * surfaceRise(400) + height) + 125 * height);
+    const most = 1000 + Math.PI * (100 * (12.7 - 50 * riseAt(400) + height) + 125 * height);
     const shot = (least + shotShare * (most - least)) * density * 1e-6;
     expect(figureOf(report, 'shot.poured', 'spin')).toBeCloseTo(shot, 4);
-    expect(report.findings.map(({ code }) => code)).toEqual(['shot.slow']);
+    expect(report.findings).toEqual([]);
   });
 
   it('band of speeds, from the detail that fills to the force that opens', async () => {
-    const report = await runCheck(pressure, mold);
+    const report = await runCheck(speedBand, mold);
     const surface = (speed: number): number =>
       Math.sqrt(12 ** 2 + (inWell(12, speed) - inWell(12, 400)) / (Math.PI * height));
     const least = figureOf(report, 'speed.least', 'spin');
@@ -141,6 +174,39 @@ describe('shot and pressure of one cavity', () => {
     const most = figureOf(report, 'speed.most', 'spin');
     expect((1.25 * force(surface(most), most)) / 30).toBeCloseTo(1, 2);
     expect(least).toBeGreaterThan(400);
+    expect(report.findings.map(({ code }) => code)).toEqual(['shot.slow']);
+    expect(byOf(report)).toBe('speed.opens');
+  });
+
+  // All metal under the surface through the edge of the hole: V = 1000 + pi (100 (12.7 - 50 k + 6) + 125 x 6), put in
+  // backward: k of the shot, and n = 30 / pi sqrt(2 g k).
+  it('the lowest limit counts and is named: a shot that climbs out first', async () => {
+    const shotKg = 0.05;
+    const k = (12.7 + 6 + 7.5 - ((shotKg * 1e9) / density - 1000) / (100 * Math.PI)) / 50;
+    const spills = (30 / Math.PI) * Math.sqrt(2 * 9.80665 * 1000 * k);
+    const strong = { ...bench, machine: { closingForceN: 3000, maxSpeedRpm: 1000 } };
+    const report = await runCheck(speedBand, {
+      ...mold,
+      bench: { ...strong, spin: { speedRpm: 300, shotKg } },
+    });
+    expect(Math.abs(figureOf(report, 'speed.spills', 'spin') - spills)).toBeLessThan(0.6);
+    expect(figureOf(report, 'speed.machine', 'spin')).toBe(1000);
+    expect(figureOf(report, 'speed.most', 'spin')).toBe(figureOf(report, 'speed.spills', 'spin'));
+    expect(spills).toBeLessThan(700);
+    expect(byOf(report)).toBe('speed.spills');
+    // It spills already: the speed that would do is said all the same.
+    const faster = await runCheck(speedBand, {
+      ...mold,
+      bench: { ...strong, spin: { speedRpm: 900, shotKg } },
+    });
+    expect(figureOf(faster, 'speed.most', 'spin')).toBe(figureOf(report, 'speed.most', 'spin'));
+  });
+
+  it('of the machine alone, where nothing else is known; nothing where nothing is', async () => {
+    const report = await runCheck(speedBand, { ...mold, bench: { machine: { maxSpeedRpm: 820 } } });
+    expect(figureOf(report, 'speed.most', 'spin')).toBe(820);
+    expect(byOf(report)).toBe('speed.machine');
+    expect((await runCheck(speedBand, { ...mold, bench: {} })).figures).toEqual([]);
   });
 
   it('says what is wrong with shot and force', async () => {

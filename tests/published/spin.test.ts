@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { speedBand } from '../../src/checks/turning/speed-band.ts';
 import { spin } from '../../src/checks/turning/spin.ts';
 import { translation } from '../../src/geometry/index.ts';
 import type { Mold } from '../../src/mold/index.ts';
@@ -46,6 +47,17 @@ describe('spin of rigid halves', () => {
       0.11753 * (1 + share),
       5,
     );
+  });
+
+  // A quarter of 310 MPa, stress growing with the square of the speed: 600 sqrt(310 / 4 / stress).
+  it('are strained from half their burst speed on', async () => {
+    const brick = single(box([-20, -20, -10], [20, 20, 10]));
+    const loaded = withMaster(aluminum, 'brick', brick, translation(70, 0, 0), translation(-70, 0, 0));
+    const whole = Math.PI * (115 ** 2 - 10 ** 2) * 25.4;
+    const stress = 0.11753 * (1 + (1000 * 64_000) / (whole - 64_000) / 2700);
+    const sprue = { ...smallSprue, holeRadius: 7, wellRadius: 10 };
+    const strains = figureOf(await runCheck(speedBand, { ...loaded, sprue }), 'speed.strains', 'spin');
+    expect(strains / (600 * Math.sqrt(310 / 4 / stress))).toBeCloseTo(1, 4);
   });
 
   it('stops where four times the stress is more than the strength', async () => {

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { balance } from '../../src/checks/turning/balance.ts';
+import { speedBand } from '../../src/checks/turning/speed-band.ts';
 import { translation } from '../../src/geometry/index.ts';
 import { bossLumps, type Mold } from '../../src/mold/index.ts';
 import {
@@ -93,7 +94,7 @@ describe('balance of a filled mold', () => {
   const bench: Mold['bench'] = {
     alloy: { densityKgM3: 11_000 },
     rubber: { densityKgM3: 1000 },
-    machine: { plateMassKg: 4 },
+    machine: { plateMassKg: 4, plateUnbalanceGmm: 0, centering: 0, maxUnbalanceGmm: 1e6 },
     spin: { speedRpm: 400, grade: 'G6.3' },
   };
   const mold = withMaster({ ...emptyMold, bench }, 'brick', brick, translation(80, 0, 0));
@@ -111,6 +112,150 @@ describe('balance of a filled mold', () => {
     const rotor = Math.PI * 0.125 ** 2 * 0.0254 * 1000 + 0.01 + 4;
     expect(figureOf(report, 'balance.rotor', 'mold')).toBeCloseTo(rotor, 6);
     expect(figureOf(report, 'balance.permissible', 'mold')).toBeCloseTo((9549.297 * 6.3 * rotor) / 400, 2);
+  });
+
+  // 800 g.mm at 5 mm over the parting plane, faces 20 mm below it and 10 above: 800 x 5 / 30 and 800 x 25 / 30.
+  it('a cavity in the upper half weighs on the upper face', async () => {
+    const high = withMaster(
+      { ...emptyMold, bench, disc: { ...emptyMold.disc, lower: 20, upper: 10 } },
+      'brick',
+      brick,
+      translation(80, 0, 5),
+    );
+    const report = await runCheck(balance, high);
+    expect(figureOf(report, 'balance.lower', 'mold')).toBeCloseTo(800 / 6, 6);
+    expect(figureOf(report, 'balance.upper', 'mold')).toBeCloseTo((800 * 5) / 6, 6);
+  });
+
+  // Half an ellipse of pi / 4 x 2 x 1 mm2 over 60 mm, full of metal, at 45 mm: 94.248 mm3 x 10 mg x 45 mm; a trapezoid
+  // of 0.5 (1 - 0.5 tan 20) mm2 over 37 mm, empty, at 105 mm.
+  it('gates and vents weigh along', async () => {
+    const gate = {
+      id: 'gate-brick-1',
+      kind: 'gate',
+      placement: 'brick-1',
+      from: [14, 0],
+      to: [76, 0],
+      width: 2,
+      depth: 1,
+      half: 'upper',
+    } as const;
+    const vent = { ...gate, id: 'vent-brick-1', kind: 'vent', from: [86, 0], to: [124, 0] } as const;
+    const gated = { ...mold, channels: [gate] };
+    const all = { ...mold, channels: [gate, { ...vent, width: 1, depth: 0.5 }] };
+    const metal = (Math.PI / 2) * 60 * 0.01 * 45;
+    const air = 0.5 * (1 - 0.5 * Math.tan(Math.PI / 9)) * 37 * 0.001 * 105;
+    const size = async (one: Mold) => figureOf(await runCheck(balance, one), 'balance.static', 'mold');
+    expect(await size(gated)).toBeCloseTo(800 + metal, 6);
+    expect(await size(all)).toBeCloseTo(800 + metal - air, 6);
+  });
+
+  // Disc of 0.1 g/cm3 and plates of no mass: the metal draws the middle of mass to itself. Two bricks of 3.2 cm3 opposite
+  // each other at 7 and 3 mm over the plane are a couple alone, and both faces carry the same of it.
+  it('each face has its share by the lever rule, as the middle of mass lies', async () => {
+    const big = single(box([-20, -20, -1], [20, 20, 1]));
+    const light: Mold['bench'] = {
+      ...bench,
+      rubber: { densityKgM3: 100 },
+      machine: { plateMassKg: 0, plateUnbalanceGmm: 0, centering: 0, maxUnbalanceGmm: 1e6 },
+      spin: { speedRpm: 400, grade: 'G1' },
+    };
+    const couple = withMaster(
+      { ...emptyMold, bench: light },
+      'brick',
+      big,
+      translation(80, 0, 7),
+      translation(-80, 0, 3),
+    );
+    const { findings } = await runCheck(balance, couple);
+    const disc = Math.PI * 0.125 ** 2 * 0.0254 * 100;
+    const metal = 2 * 3.2e-6 * 10_900;
+    const middle = (5 * metal) / (disc + metal);
+    const allowed = (9549.297 * (disc + metal)) / 400;
+    // Spun up empty the holes are the same couple of rubber.
+    expect(findings.map(({ values }) => values.filling)).toEqual(['full', 'empty']);
+    expect(findings[0].values).toMatchObject({
+      which: 'face',
+      half: 'lower',
+      measured: expect.closeTo((1e6 * 3.2e-6 * 10_900 * 80 * 4) / 25.4 / 1000, 3),
+      limit: expect.closeTo((allowed * (12.7 - middle)) / 25.4, 2),
+    });
+  });
+
+  /** A brick and opposite it one of half its volume, as heavy beyond what it displaces: 10.5 g for 0.5 cm3. */
+  const unlike = (grade: string, machine: object = {}): Mold => {
+    const half = single(box([-5, -5, -2.5], [5, 5, 2.5]));
+    const all = { ...bench, machine: { ...bench.machine, ...machine }, spin: { speedRpm: 400, grade } };
+    const one = withMaster({ ...emptyMold, bench: all }, 'brick', brick, translation(80, 0, 0));
+    const pair = withMaster(one, 'half', half, translation(-80, 0, 0));
+    const masters = pair.masters.map((master) =>
+      master.id === 'half' ? { ...master, massG: 10.5 } : master,
+    );
+    return { ...pair, masters };
+  };
+  const overOf = async (one: Mold) =>
+    (await runCheck(balance, one)).findings.map(({ code, subject, values: { which, filling, measured } }) =>
+      [code, subject, which, filling, Number(measured).toFixed(1)].join(' '),
+    );
+
+  // Full 10 g against 10 g. Empty 1 g against 0.5 g of rubber: 40 g.mm. One short: 10 + 1 and 10 + 0.5 g, at 80 mm.
+  it('in balance full, it is not so empty, nor with a cavity short', async () => {
+    const report = await runCheck(balance, unlike('G6.3'));
+    expect(figureOf(report, 'balance.static', 'mold')).toBeCloseTo(0, 6);
+    expect(figureOf(report, 'balance.empty', 'mold')).toBeCloseTo(40, 6);
+    expect(figureOf(report, 'balance.misrun', 'brick-1')).toBeCloseTo(880, 6);
+    // G6.3 allows 9549.297 x 6.3 x 5.267 kg / 400 rpm = 792 g.mm, G0.3 37.7.
+    expect(await overOf(unlike('G6.3'))).toEqual(['balance.misrun-grade brick-1   880.0']);
+    expect(await overOf(unlike('G0.3'))).toEqual(['balance.over mold whole empty 40.0']);
+    expect(await overOf(unlike('G16'))).toEqual([]);
+    expect(await overOf(unlike('G16', { maxUnbalanceGmm: 39 }))).toEqual([
+      'balance.machine mold  empty 40.0',
+    ]);
+  });
+
+  // 1.2668 kg of mold 0.3 mm off the axis: 380.0 g.mm, and 100 g.mm of the plates on the same side.
+  it('adds plates out of balance and a mold off the axis, at worst', async () => {
+    const off = unlike('G3', { plateUnbalanceGmm: 100, centering: 0.3 });
+    const report = await runCheck(balance, off);
+    const moldG = Math.PI * 125 ** 2 * 25.4 * 1e-3 + 20;
+    expect(figureOf(report, 'balance.added', 'mold')).toBeCloseTo(100 + 0.3 * moldG, 6);
+    // G3 allows 377.2.
+    expect((await overOf(off))[0]).toBe(`balance.over mold whole full ${(100 + 0.3 * moldG).toFixed(1)}`);
+    // What is left over for the empty mold, which is 1.5 g lighter than its disc: U - 100 - 40, by its mass.
+    const emptyG = moldG - 21.5;
+    const allowed = (9549.297 * 3 * (emptyG / 1000 + 4)) / 400;
+    expect(figureOf(report, 'balance.true', 'mold')).toBeCloseTo((allowed - 140) / emptyG, 6);
+  });
+
+  // The bench's own case: 1059 g.mm allowed and a mold of 2.3 kg: half a millimeter, less a little, uses it up.
+  it('a mold of 2.3 kg may sit 0.46 mm off where 1059 g.mm are allowed', async () => {
+    const height = 2300 / (Math.PI * 125 ** 2 * 1e-3);
+    const heavy = withMaster(
+      {
+        ...emptyMold,
+        disc: { ...emptyMold.disc, lower: height / 2, upper: height / 2 },
+        bench: { ...bench, alloy: { densityKgM3: 1000 } },
+      },
+      'brick',
+      brick,
+      translation(80, 0, 0),
+      translation(-80, 0, 0),
+    );
+    const plateMassKg = (1059 * 400) / (9549.297 * 6.3) - 2.3;
+    const report = await runCheck(balance, {
+      ...heavy,
+      bench: { ...heavy.bench, machine: { plateMassKg, plateUnbalanceGmm: 0, maxUnbalanceGmm: 1e6 } },
+    });
+    expect(figureOf(report, 'balance.permissible', 'mold')).toBeCloseTo(1059, 1);
+    expect(figureOf(report, 'balance.true', 'mold')).toBeCloseTo(1059 / 2300, 3);
+    expect(report.findings[0].values.missing).toEqual(['machine.centering']);
+  });
+
+  // U = 9549 G m / n turned round: n = 9549.297 x 6.3 x 5.257 / 800.
+  it('the grade ends at the speed at which it allows what there is', async () => {
+    const report = await runCheck(speedBand, mold);
+    const rotor = Math.PI * 0.125 ** 2 * 0.0254 * 1000 + 0.01 + 4;
+    expect(figureOf(report, 'speed.grade', 'spin')).toBeCloseTo((9549.297 * 6.3 * rotor) / 800, 2);
   });
 
   it('a missing casting of 10 g at 80 mm is 800 g.mm', async () => {

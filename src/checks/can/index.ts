@@ -1,4 +1,5 @@
 export { canClosing } from './can-closing.ts';
+export { canWall } from './can-wall.ts';
 export { fitBolts } from './fit-bolts.ts';
 export { fitCan } from './fit-can.ts';
 export { fitSprue } from './fit-sprue.ts';

@@ -81,7 +81,8 @@ export function heatOf({ thickness, cure, rubber, lid }: CureInput): Known | { m
       startC: cure.startC,
       surroundingsC: cure.temperatureC,
       heatedS: cure.timeS,
-      coolingConstantS: cure.coolingConstantS ?? 0,
+      // Only in the can does it go on curing; where that is not said, nothing is counted.
+      coolingConstantS: cure.cooling === 'in the can' ? (cure.coolingConstantS ?? 0) : 0,
     },
     estimated,
     figure: (name, value, from) => makeFigure(name, { subject: 'cure', value, source: from, estimated }),

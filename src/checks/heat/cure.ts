@@ -51,8 +51,10 @@ export const cureReached: Check = check<CureInput>({
   },
 });
 
-const notChecked = (which: 'heating' | 'compound' | 'cooling', missing: readonly string[]): Finding =>
-  finding('cure.not-checked', { subject: 'cure', values: { which, missing } });
+const notChecked = (
+  which: 'heating' | 'compound' | 'cooling' | 'overcure',
+  missing: readonly string[],
+): Finding => finding('cure.not-checked', { subject: 'cure', values: { which, missing } });
 
 function nonsense({ rubber }: CureInput, { startC, surroundingsC }: Heating): Finding[] {
   const subject = 'cure';
@@ -78,11 +80,14 @@ function compoundOf({ rubber }: CureInput): { rate?: CureRate; t90S?: number; mi
   return { rate: { referenceC, activationEnergyJMol }, t90S, missing };
 }
 
-/** Cooling in the can goes on curing; without its time constant none of it is counted. */
-const coolingNote = ({ cure }: CureInput): Finding[] =>
-  cure?.cooling === 'in the can' && cure.coolingConstantS === undefined
-    ? [notChecked('cooling', ['cure.coolingConstant'])]
+/** Cooling in the can goes on curing; unless the plan says that it does, and how fast, none of it is counted. */
+function coolingNote({ cure }: CureInput): Finding[] {
+  if (cure?.cooling === 'in the can' && cure.coolingConstantS === undefined)
+    return [notChecked('cooling', ['cure.coolingConstant'])];
+  return cure?.cooling === undefined && cure?.coolingConstantS !== undefined
+    ? [notChecked('cooling', ['cure.cooling'])]
     : [];
+}
 
 function judge(
   { rubber }: CureInput,
@@ -112,7 +117,8 @@ function judge(
     findings.push(finding('cure.short', { ...about, values }));
   }
   const most = rubber?.overcureS;
-  if (most !== undefined && face.all > most)
+  if (most === undefined) findings.push(notChecked('overcure', ['rubber.overcure']));
+  else if (face.all > most)
     findings.push(finding('cure.over', { ...about, values: { measured: face.all, limit: most, reference } }));
   return { findings, figures, series: [cureSeries(heating, rate)] };
 }

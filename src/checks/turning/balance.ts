@@ -6,267 +6,154 @@ import {
   type Judged,
   makeFigure,
 } from '../../findings/index.ts';
-import { type Check, check, isLoose, type Mold } from '../../mold/index.ts';
-import {
-  angleOf,
-  type PointMass,
-  permissibleUnbalance,
-  planeShares,
-  planeUnbalances,
-  sizeOf,
-  staticUnbalance,
-  type Unbalance,
-} from '../../physics/index.ts';
-import {
-  alloyDensity,
-  fittings,
-  halfDensity,
-  halfMaterialOf,
-  leftOut,
-  metalAlone,
-  metalInCavity,
-} from '../from-mold/index.ts';
-import { bestSwap, type Swappable, swappables } from './best-swap.ts';
+import { type Check, check } from '../../mold/index.ts';
+import { angleOf, sizeOf, type Unbalance } from '../../physics/index.ts';
+import { type BalanceInput, balanceInput, type Unknown } from './balance-input.ts';
+import { allowedFor, heldOf, type State, statesOf, trueTo } from './balance-states.ts';
+import { bestSwap } from './best-swap.ts';
 
 const bySums = 'sum of m r over metal against the half it displaces, nuts, tabs, notches and channels';
 const byStandard = 'ISO 21940-11:2016 (formerly ISO 1940-1)';
 
-interface Placed {
-  readonly id: string;
-  /** What the filled cavity weighs more than the half's material in its place. */
-  readonly excess: PointMass;
-  /** Its metal alone, which a misrun leaves out. */
-  readonly metal: PointMass;
-}
-
-interface BalanceInput {
-  readonly unknown: Unknown;
-  readonly estimated: boolean;
-  readonly placed: readonly Placed[];
-  readonly fittings: readonly PointMass[];
-  readonly swappable: readonly Swappable[];
-  /** The plain disc and the plates, both in balance by themselves. */
-  readonly discKg: number;
-  readonly discZ: number;
-  readonly platesKg?: number;
-  readonly speedRpm?: number;
-  /** Of ISO 21940-11: G and the speed of the center of mass in mm/s. */
-  readonly grade?: string;
-  readonly machineGmm?: number;
-  readonly radius: number;
-  readonly lower: number;
-  readonly upper: number;
-}
-
-/** What keeps the balance from being found, or from being held to a grade. */
-interface Unknown {
-  /** Fields the plan leaves out without which there is no unbalance. */
-  readonly masses: readonly string[];
-  /** What the plan does name, and no density is at hand for. */
-  readonly materials: readonly string[];
-  /** Fields without which there is no limit. */
-  readonly limit: readonly string[];
-}
-
-/** How far the filled mold is out of balance, as cast, and with its heaviest cavity left empty. */
+/** How far the mold is out of balance: full, empty as it spins up, and with the worst cavity left empty. */
 export const balance: Check = check<BalanceInput>({
   id: 'balance',
   title: 'Balance',
   follows: false,
   processes: ['rubber', 'rigid'],
-  units: (mold) => (mold.placements.length > 0 ? [{ subject: 'mold', about: [], input: inputOf(mold) }] : []),
+  units: (mold) =>
+    mold.placements.length > 0 ? [{ subject: 'mold', about: [], input: balanceInput(mold) }] : [],
   run: (input) => {
     const note = notChecked(input.unknown);
     if (input.placed.length === 0) return { findings: note };
-    const masses = [...input.placed.map(({ excess }) => excess), ...input.fittings];
-    const judged = judge(input, masses);
+    const judged = judge(input);
     return { findings: [...note, ...judged.findings], figures: judged.figures };
   },
 });
 
-function notChecked({ masses, materials: material, limit }: Unknown): Finding[] {
+function notChecked({ masses, materials: material, limit, part }: Unknown): Finding[] {
   const subject = 'mold';
   if (masses.length + material.length > 0) {
-    const values = { which: 'nothing', missing: masses, material, held: limit } as const;
-    return [finding('balance.not-checked', { subject, values })];
+    const held = [...limit, ...part];
+    return [
+      finding('balance.not-checked', {
+        subject,
+        values: { which: 'nothing', missing: masses, material, held },
+      }),
+    ];
   }
-  if (limit.length === 0) return [];
-  return [finding('balance.not-checked', { subject, values: { which: 'grade', missing: limit } })];
+  if (limit.length > 0) {
+    const missing = [...limit, ...part];
+    return [finding('balance.not-checked', { subject, values: { which: 'grade', missing } })];
+  }
+  if (part.length === 0) return [];
+  return [finding('balance.not-checked', { subject, values: { which: 'part', missing: part } })];
 }
 
-function unknownIn(
-  mold: Mold,
-  { alloy, half, fixture }: Record<'alloy' | 'half' | 'fixture', unknown>,
-): Unknown {
-  const { process, bench, fixture: made } = mold;
-  const rigid = process === 'rigid';
-  const material = made.assumed ? undefined : made.material;
-  const asked = [
-    ['alloy.density', bench.alloy?.name, alloy],
-    rigid ? ['fixture.material', material, half] : ['rubber.density', bench.rubber?.compound, half],
-    ['fixture.material', material, fixture],
-  ] as const satisfies readonly (readonly [place: string, name: string | undefined, density: unknown])[];
-  const lacking = asked.filter(([, , density]) => density === undefined);
-  const named = lacking.flatMap(([, name]) => (name === undefined ? [] : [name]));
-  return {
-    masses: [...new Set(lacking.flatMap(([place, name]) => (name === undefined ? [place] : [])))],
-    materials: [...new Set(named)],
-    limit: leftOut([
-      ['spin.speed', bench.spin?.speedRpm],
-      ['spin.grade', bench.spin?.grade],
-      ['machine.plateMass', bench.machine?.plateMassKg],
-    ]),
-  };
-}
-
-/** Densities are needed for any figure; speed, grade and plates for the limit only. */
-function inputOf(mold: Mold): BalanceInput {
-  const { bench, disc, placements } = mold;
-  const [alloy, half] = [alloyDensity(mold), halfDensity(mold)];
-  const fixture = loose(mold) ? halfMaterialOf(mold, mold.fixture.material)?.densityKgM3?.value : 0;
-  const { spin, machine } = bench;
-  const known = alloy && half && fixture !== undefined;
-  const densities = { alloy: alloy?.value ?? 0, half: half?.value ?? 0, fixture: fixture ?? 0 };
-  return {
-    unknown: unknownIn(mold, { alloy, half, fixture }),
-    // The density of steel nuts is from memory.
-    estimated:
-      !alloy || alloy.estimated || !half || half.estimated || placements.some((one) => one.estimated),
-    placed: known
-      ? placements.map((one) => ({
-          id: one.id,
-          excess: metalInCavity(mold, one, densities),
-          metal: metalAlone(mold, one, densities),
-        }))
-      : [],
-    fittings: known ? fittings(mold, densities) : [],
-    swappable: known ? swappables(mold, densities) : [],
-    discKg: discVolume(mold) * densities.half * 1e-9,
-    discZ: (disc.upper - disc.lower) / 2,
-    radius: disc.radius,
-    lower: disc.lower,
-    upper: disc.upper,
-    ...(spin?.speedRpm !== undefined && { speedRpm: spin.speedRpm }),
-    ...(spin?.grade !== undefined && { grade: spin.grade }),
-    ...(machine?.plateMassKg !== undefined && { platesKg: machine.plateMassKg }),
-    ...(machine?.maxUnbalanceGmm !== undefined && { machineGmm: machine.maxUnbalanceGmm }),
-  };
-}
-
-/** Bosses that are made of the fixtures' material and stay in the halves. */
-const loose = ({ process, bosses }: Mold): boolean =>
-  bosses.some((boss) => boss.kind !== 'cap nut' && isLoose(boss, process));
-
-/** mm3; the pouring hole and the well stand empty, which makes the rotor lighter and so the limit stricter. */
-const discVolume = ({ disc, sprue }: Mold): number =>
-  Math.PI *
-  (disc.radius ** 2 * (disc.lower + disc.upper) -
-    (sprue ? sprue.holeRadius ** 2 * disc.upper + sprue.wellRadius ** 2 * sprue.wellDepth : 0));
-
-function judge(input: BalanceInput, masses: readonly PointMass[]): Judged {
+function judge(input: BalanceInput): Judged {
   const figure = (name: FigureName, value: number, source: string, subject = 'mold'): Figure =>
     makeFigure(name, { subject, value, source, estimated: input.estimated });
-  const all = staticUnbalance(masses);
-  const planes = planeUnbalances(masses, -input.lower, input.upper);
-  const misrun = worstMisrun(all, input.placed);
+  const { full, empty, misrun } = statesOf(input);
   const figures = [
-    figure('balance.static', sizeOf(all), bySums),
-    figure('balance.angle', angleOf(all), bySums),
-    figure('balance.lower', sizeOf(planes.a), `${bySums}, shared by the lever rule`),
-    figure('balance.upper', sizeOf(planes.b), `${bySums}, shared by the lever rule`),
-    figure('balance.misrun', misrun.size, `${bySums}, the metal of one cavity left out`, misrun.id),
-    figure('balance.correction', sizeOf(all) / input.radius, 'unbalance over the radius of the rim'),
+    figure('balance.static', sizeOf(full.all), bySums),
+    figure('balance.angle', angleOf(full.all), bySums),
+    figure('balance.lower', sizeOf(full.lower), `${bySums}, shared by the lever rule`),
+    figure('balance.upper', sizeOf(full.upper), `${bySums}, shared by the lever rule`),
+    figure('balance.empty', sizeOf(empty.all), `${bySums}; no metal in it`),
+    figure(
+      'balance.misrun',
+      sizeOf(misrun.all),
+      `${bySums}, the metal of one cavity left out`,
+      misrun.subject,
+    ),
+    figure('balance.correction', sizeOf(full.all) / input.radius, 'unbalance over the radius of the rim'),
   ];
-  const rotor = rotorOf(input, masses);
-  const findings = [...againstMachine(input, all, misrun)];
-  if (rotor) {
-    figures.push(figure('balance.rotor', rotor.massKg, 'halves, metal, nuts and plates'));
-    const { speedRpm: speed, grade } = input;
-    if (speed !== undefined && grade !== undefined) {
-      const allowed = permissibleUnbalance(Number(grade.slice(1)), rotor.massKg, speed);
-      figures.push(figure('balance.permissible', allowed, byStandard));
-      const shares = planeShares(rotor.z, -input.lower, input.upper);
-      findings.push(
-        ...overGrade(input, { grade, speed }, all, allowed, [
-          ['lower', sizeOf(planes.a), shares.a * allowed],
-          ['upper', sizeOf(planes.b), shares.b * allowed],
-        ]),
-      );
-    }
+  if (full.added > 0)
+    figures.push(
+      figure('balance.added', full.added, 'plates as the plan gives them, plus mass times distance off'),
+    );
+  const findings = againstMachine(input, [full, empty], misrun);
+  const { speedRpm: speed, grade } = input;
+  if (full.rotor) figures.push(figure('balance.rotor', full.rotor.massKg, 'halves, metal, nuts and plates'));
+  if (full.rotor && speed !== undefined && grade !== undefined) {
+    figures.push(figure('balance.permissible', allowedFor(grade, full.rotor.massKg, speed), byStandard));
+    const plates =
+      input.platesGmm === undefined ? '; own unbalance of the plates not known and not counted' : '';
+    figures.push(
+      figure(
+        'balance.true',
+        trueTo(input, [full, empty], grade, speed),
+        `what ${byStandard} leaves over, by the mass of the mold${plates}`,
+      ),
+    );
+    findings.push(...overGrade(input, { grade, speed }, { full, empty, misrun }));
   }
   return { findings, figures };
 }
 
-function rotorOf(
-  { discKg, discZ, platesKg, lower, upper }: BalanceInput,
-  masses: readonly PointMass[],
-): { readonly massKg: number; readonly z: number } | undefined {
-  if (platesKg === undefined) return undefined;
-  const added = masses.reduce((sum, { massG }) => sum + massG / 1000, 0);
-  const moment = masses.reduce((sum, { massG, z }) => sum + (massG * z) / 1000, discKg * discZ);
-  const massKg = discKg + added + platesKg;
-  // Plates lie on both faces alike.
-  return { massKg, z: (moment + (platesKg * (upper - lower)) / 2) / massKg };
-}
+const withAdded = ({ all, added }: State): number => sizeOf(all) + added;
 
-interface Misrun {
-  readonly id: string;
-  readonly size: number;
-}
-
-/** The one empty cavity that leaves the largest unbalance. */
-function worstMisrun(all: Unbalance, placed: readonly Placed[]): Misrun {
-  let worst: Misrun = { id: placed[0].id, size: -1 };
-  for (const { id, metal } of placed) {
-    const [x, y] = staticUnbalance([metal]);
-    const size = sizeOf([all[0] - x, all[1] - y]);
-    if (size > worst.size) worst = { id, size };
-  }
-  return worst;
-}
-
-function againstMachine({ machineGmm: limit }: BalanceInput, all: Unbalance, misrun: Misrun): Finding[] {
+function againstMachine(
+  { machineGmm: limit }: BalanceInput,
+  states: readonly State[],
+  misrun: State,
+): Finding[] {
   if (limit === undefined) return [];
-  const size = sizeOf(all);
-  if (size > limit)
-    return [finding('balance.machine', { subject: 'mold', values: { measured: size, limit } })];
-  if (misrun.size <= limit) return [];
-  return [finding('balance.misrun', { subject: misrun.id, values: { measured: misrun.size, limit } })];
+  const worst = states.reduce((a, b) => (withAdded(b) > withAdded(a) ? b : a));
+  const measured = withAdded(worst);
+  if (measured > limit) {
+    const { filling } = worst;
+    return [finding('balance.machine', { subject: 'mold', values: { measured, limit, filling } })];
+  }
+  if (withAdded(misrun) <= limit) return [];
+  const values = { measured: withAdded(misrun), limit };
+  return [finding('balance.misrun', { subject: misrun.subject, values })];
 }
-
-type PlaneVerdict = readonly [half: 'lower' | 'upper', size: number, limit: number];
 
 /** The grade and the speed it is taken at. */
-interface Held {
+interface Graded {
   readonly grade: string;
   readonly speed: number;
 }
 
+/** Full and empty each; a misrun only where both are within their grade. */
 function overGrade(
   input: BalanceInput,
-  held: Held,
-  all: Unbalance,
-  allowed: number,
-  planes: readonly PlaneVerdict[],
+  graded: Graded,
+  { full, empty, misrun }: ReturnType<typeof statesOf>,
 ): Finding[] {
-  const subject = 'mold';
-  const size = sizeOf(all);
-  if (size > allowed) {
-    const values = {
-      which: 'whole',
-      measured: size,
-      limit: allowed,
-      ...held,
-      ...waysToBalance(input, all),
-    } as const;
-    return [finding('balance.over', { subject, values })];
+  const found = [full, empty].flatMap((state) => overIn(input, graded, state));
+  const limit = allowedFor(graded.grade, misrun.rotor?.massKg ?? 0, graded.speed);
+  const { subject, added } = misrun;
+  const measured = withAdded(misrun);
+  if (found.length > 0 || measured <= limit) return found;
+  const values = { measured, limit, ...graded, ...(added > 0 && { added }) };
+  return [finding('balance.misrun-grade', { subject, values })];
+}
+
+function overIn(input: BalanceInput, graded: Graded, state: State): Finding[] {
+  const { filling, subject, added, rotor } = state;
+  const allowed = allowedFor(graded.grade, rotor?.massKg ?? 0, graded.speed);
+  const [whole, ...faces] = heldOf(state, input).map(({ which, own, share }) => ({
+    which,
+    measured: own + share * added,
+    limit: share * allowed,
+  }));
+  const more = { ...graded, filling, ...(added > 0 && { added }) };
+  const { measured, limit } = whole;
+  if (measured > limit) {
+    const mends = filling === 'full' ? waysToBalance(input, state.all) : { heavy: angleOf(state.all) };
+    return [
+      finding('balance.over', { subject, values: { which: 'whole', measured, limit, ...more, ...mends } }),
+    ];
   }
-  const over = planes
-    .filter(([, found, limit]) => found > limit)
-    .sort((a, b) => b[1] / b[2] - a[1] / a[2])[0];
+  const [over] = faces
+    .filter((one) => one.measured > one.limit)
+    .sort((a, b) => b.measured / b.limit - a.measured / a.limit);
   if (!over) return [];
-  const [half, measured, limit] = over;
-  return [finding('balance.over', { subject, values: { which: 'face', half, measured, limit, ...held } })];
+  const half = over.which === 'upper' ? 'upper' : 'lower';
+  const values = { which: 'face', half, measured: over.measured, limit: over.limit, ...more } as const;
+  return [finding('balance.over', { subject, values })];
 }
 
 /** What balances the heavy side: a mass at the rim, a swap that mends most of it, a dummy cavity opposite. */

@@ -1,33 +1,72 @@
-import { metalWell, type Sprue, shaftRadius } from '../../mold/index.ts';
-import { forceApart, ringPressed, surfaceHeight, surfaceRise, turningPressure } from '../../physics/index.ts';
-import type { PressedCavity } from './pressed-area.ts';
+import { type Memoize, metalWell, type Sprue, shaftRadius } from '../../mold/index.ts';
+import { forceApart, ringPressed, surfaceHeight, surfaceRise, volumeUnder } from '../../physics/index.ts';
+import { type PressedCavity, pressedOf } from './pressed-area.ts';
 import type { ShotInput } from './shot-input.ts';
 
 /** The machine holds this many times the force at least. Our own choice. */
 export const closingReserve = 1.25;
-const fastest = 10_000;
-/** A shot whose metal, well and speed are known. */
-export interface Turning extends ShotInput {
+
+/** A shot whose metal and well are known. */
+export interface Metal extends ShotInput {
   readonly densityKgM3: number;
   readonly sprue: Sprue;
-  readonly speedRpm: number;
   readonly cavitiesPressed: readonly PressedCavity[];
 }
 
+/** The same at the speed of the plan. */
+export interface Turning extends Metal {
+  readonly speedRpm: number;
+}
+
+export function metalOf(input: ShotInput, memoize?: Memoize): Metal | undefined {
+  const { densityKgM3, sprue } = input;
+  if (densityKgM3 === undefined || !sprue) return undefined;
+  const cavitiesPressed = input.cavities.map((cavity) => pressedOf(cavity, memoize));
+  return { ...input, densityKgM3, sprue, cavitiesPressed };
+}
+
 /** Volume of cavities and gates, mm3. */
-export const mm3OfParts = ({ cavities, gates }: ShotInput): number =>
+const mm3OfParts = ({ cavities, gates }: ShotInput): number =>
   [...cavities, ...gates].reduce((sum, { volume }) => sum + volume, 0);
 
-/** Square of the free surface's radius in the parting plane, mm2; below 0 where metal covers the axis there. */
-export function surfaceAt(turning: Turning, shotKg: number, speedRpm: number): number {
+/** Mass in g of all metal where its free surface stands `z0` high on the axis. */
+function massUnder(metal: Metal, z0: number, rise: number): number {
+  const { densityKgM3, sprue, upper } = metal;
+  return (mm3OfParts(metal) + volumeUnder(metalWell(sprue, upper), z0, rise)) * densityKgM3 * 1e-6;
+}
+
+/** Shot in g that just fills all out to the edge of the well. */
+export function leastShot(metal: Metal, speedRpm: number): number {
   const rise = surfaceRise(speedRpm);
-  const inWell = (shotKg * 1e9) / turning.densityKgM3 - mm3OfParts(turning);
-  return -surfaceHeight(metalWell(turning.sprue, turning.upper), inWell, rise) / rise;
+  return massUnder(metal, -rise * metal.sprue.wellRadius ** 2, rise);
+}
+
+/** Shot in g that just does not climb out of the pouring hole. */
+export function mostShot(metal: Metal, speedRpm: number): number {
+  const rise = surfaceRise(speedRpm);
+  const { sprue, upper } = metal;
+  return massUnder(metal, upper - rise * shaftRadius(sprue, upper) ** 2, rise);
+}
+
+/** Mass of the shot in g: as the plan gives it, or by its share at the speed of the plan. */
+export function shotOf(metal: Metal): number | undefined {
+  const { shotKg, shotShare, speedRpm } = metal;
+  if (shotShare === undefined) return shotKg === undefined ? undefined : shotKg * 1000;
+  if (speedRpm === undefined) return undefined;
+  const least = leastShot(metal, speedRpm);
+  return least + shotShare * (mostShot(metal, speedRpm) - least);
+}
+
+/** Square of the free surface's radius in the parting plane, mm2; below 0 where metal covers the axis there. */
+export function surfaceAt(metal: Metal, shotG: number, speedRpm: number): number {
+  const rise = surfaceRise(speedRpm);
+  const inWell = (shotG * 1e6) / metal.densityKgM3 - mm3OfParts(metal);
+  return -surfaceHeight(metalWell(metal.sprue, metal.upper), inWell, rise) / rise;
 }
 
 /** Force (N) that opens the halves: on cavities, gates, and what metal covers of the upper half over the well and in its leaning hole. */
-export function opening(turning: Turning, surface: number, speedRpm: number): number {
-  const { sprue, upper, densityKgM3, cavitiesPressed, gates } = turning;
+export function opening(metal: Metal, surface: number, speedRpm: number): number {
+  const { sprue, upper, densityKgM3, cavitiesPressed, gates } = metal;
   const from = Math.max(Math.sqrt(Math.max(0, surface)), shaftRadius(sprue, upper));
   const ring = from < sprue.wellRadius ? [ringPressed(from, sprue.wellRadius)] : [];
   const areas = [
@@ -36,37 +75,4 @@ export function opening(turning: Turning, surface: number, speedRpm: number): nu
     ...ring,
   ];
   return areas.reduce((sum, area) => sum + Math.max(0, forceApart(area, densityKgM3, speedRpm, surface)), 0);
-}
-
-/** From the speed that presses metal into the detail wanted everywhere, to the one the machine holds shut. */
-export function speedBand(
-  turning: Turning,
-  shotKg: number,
-): { readonly least?: number; readonly most?: number } {
-  const { detail, tensionNM, closingForceN, maxSpeedRpm, densityKgM3, cavitiesPressed } = turning;
-  const nearest = Math.min(...cavitiesPressed.map(({ inner }) => inner));
-  const fills = (speed: number): boolean =>
-    turningPressure(densityKgM3, speed, nearest, surfaceAt(turning, shotKg, speed)) >=
-    (2 * (tensionNM ?? 0) * 1000) / (detail ?? 1);
-  const opens = (speed: number): boolean =>
-    opening(turning, surfaceAt(turning, shotKg, speed), speed) * closingReserve > (closingForceN ?? 0);
-  const least = detail === undefined || tensionNM === undefined ? undefined : firstSpeed(fills);
-  const open = closingForceN === undefined ? undefined : firstSpeed(opens);
-  const limits = [open, maxSpeedRpm].filter((one) => one !== undefined);
-  return {
-    ...(least !== undefined && { least }),
-    ...(limits.length > 0 && { most: Math.min(...limits) }),
-  };
-}
-
-/** The speed from which on something holds, to 0.5 rpm; undefined where it does not at the fastest. */
-function firstSpeed(holds: (speedRpm: number) => boolean): number | undefined {
-  let [low, high] = [1, fastest];
-  if (!holds(high)) return undefined;
-  while (high - low > 0.5) {
-    const middle = (low + high) / 2;
-    if (holds(middle)) high = middle;
-    else low = middle;
-  }
-  return high;
 }

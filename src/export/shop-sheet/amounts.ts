@@ -70,7 +70,16 @@ const groups: readonly Group[] = [
   },
   {
     title: 'Balance',
-    names: ['balance.static', 'balance.angle', 'balance.permissible', 'balance.misrun', 'balance.correction'],
+    names: [
+      'balance.static',
+      'balance.angle',
+      'balance.empty',
+      'balance.misrun',
+      'balance.added',
+      'balance.permissible',
+      'balance.true',
+      'balance.correction',
+    ],
   },
   {
     title: 'Registration',
@@ -90,7 +99,7 @@ const show = <T>(value: T | undefined, as: (value: T) => string): string | undef
   value === undefined ? undefined : as(value);
 
 function metal({ mold: { bench, units } }: Build): Row[] {
-  const { alloy, spin } = bench;
+  const { alloy, machine, spin } = bench;
   return [
     ...row('Alloy.', alloy?.name),
     ...row(
@@ -101,6 +110,7 @@ function metal({ mold: { bench, units } }: Build): Row[] {
       'Speed while pouring.',
       show(spin?.speedRpm, (value) => `${fixed(value, 0)} rpm`),
     ),
+    ...row('Turning, seen from above.', machine?.direction),
   ];
 }
 
@@ -147,6 +157,13 @@ function heating({ mold: { bench, units } }: Build): Row[] {
   ];
 }
 
+/** What a figure is; of the lowest of several also which of them. */
+function whatIs({ figures }: Report, name: FigureName): string {
+  const by = figures.find((one) => one.name === name)?.by;
+  const { means } = figureCatalogue[name];
+  return by ? `${means} Here: ${figureCatalogue[by].label}.` : means;
+}
+
 /** What the plan gives and the figures of the whole mold that the report has. */
 export function amounts(paper: Paper, build: Build, title: string): void {
   const columns: Column[] = [
@@ -158,7 +175,7 @@ export function amounts(paper: Paper, build: Build, title: string): void {
       ...(group.given?.(build) ?? []),
       ...group.names.flatMap((name) => {
         const value = figureText(build.report, name);
-        return value === '-' ? [] : row(figureCatalogue[name].means, value);
+        return value === '-' ? [] : row(whatIs(build.report, name), value);
       }),
     ];
     if (rows.length === 0) continue;

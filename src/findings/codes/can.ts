@@ -142,6 +142,27 @@ export const canCodes = codes({
     formula: 'yield strength at the temperature of the cure is known',
     source: 'table of lid metals; a blank stops',
   },
+  'closing.wall-unknown': {
+    severity: 'stop',
+    means: 'The strength of the wall of the can at the temperature of the cure is not known.',
+    values: { material: 'name', 'cure?': 'C' },
+    says: 'Nothing is known of the yield strength of a can of {material} at {cure, select, none {the temperature of the cure} other {{cure}}}.',
+    remedy: `Name a metal of the table as \`material\` under \`can\`, such as steel, and the heat of the cure. ${force}`,
+    safety: true,
+    formula: 'yield strength at the temperature of the cure is known',
+    source: 'table of lid metals; a blank stops',
+  },
+  'closing.wall-stress': {
+    severity: 'stop',
+    means: 'The molding pressure strains the wall of the can past two thirds of its yield strength.',
+    values: { measured: 'Pa', limit: 'Pa', wall: 'mm', yield: 'Pa' },
+    says: 'A wall of {wall} is strained to {measured} where {limit} is allowed, two thirds of its yield strength of {yield}.',
+    remedy: `Take a can with a thicker wall, or press with less. ${force}`,
+    safety: true,
+    formula: '2 p r_o^2 / (r_o^2 - r_i^2) <= yield / 1.5',
+    source:
+      'Lame, thick tube under pressure from within, yielding by Tresca (Timoshenko; Shigley 3-14); the factor 1.5 is our own choice',
+  },
   'closing.lid-stress': {
     severity: 'stop',
     means:
@@ -162,6 +183,7 @@ export const canCodes = codes({
       heating: `Cure is ${notSaid}`,
       compound: `How far the cure goes is ${notSaid}`,
       cooling: `Cooling in the can is not counted toward the cure, and ${notSaid}`,
+      overcure: `Whether the faces cure too long is ${notSaid}`,
     },
   },
   'cure.not-heating': {

@@ -38,6 +38,7 @@ export const heatCodes = codes({
     says: {
       cure: `What the cure does to fixtures and masters is ${notSaid}`,
       metal: `Whether the halves stand the metal is ${notSaid}`,
+      superheat: `Whether the metal is hot enough to pour is ${notSaid}`,
     },
   },
   'heat.fixture-soft': {
@@ -128,6 +129,24 @@ export const heatCodes = codes({
     source: 'our own choice',
     remedy: `Write what is named, also where it is cold: a casting resin has a \`pour\` of some 25 C (77 F). ${burns}`,
     safety: true,
+  },
+  'heat.pour-cold': {
+    severity: 'stop',
+    means: 'The metal is poured before it is wholly molten: slush fills nothing.',
+    values: { measured: 'C', limit: 'C' },
+    says: 'The metal is to be poured at {measured}; it is wholly molten at {limit} at the soonest.',
+    formula: 'pouring temperature against the liquidus, or where that is not known the solidus',
+    source: 'liquidus by the plan, else by the table of alloys',
+    remedy: `Pour hotter, within what the halves stand, or take an alloy that melts lower. ${burns}`,
+  },
+  'heat.little-superheat': {
+    severity: 'warn',
+    means: 'The metal is poured so little over its liquidus that thin parts set before they are full.',
+    values: { measured: 'K', limit: 'K', pour: 'C', liquidus: 'C' },
+    says: 'The metal is poured at {pour}, {measured} over its liquidus of {liquidus}; {limit} is wanted.',
+    formula: 'pouring temperature less liquidus; at least 20 K',
+    source: 'liquidus by the plan, else by the table of alloys; 20 K is common practice, no published source',
+    remedy: `Pour hotter, within what the halves stand. ${burns}`,
   },
   'heat.half-unknown': {
     severity: 'stop',

@@ -251,6 +251,18 @@ export const planCodes = codes({
     },
     remedy: 'Keep one of the ways.',
   },
+  'plan.contradicts': {
+    severity: 'stop',
+    means: 'Two fields of the plan cannot both be true.',
+    values: { line: 'count' },
+    says: {
+      melting:
+        '`liquidus` is lower than `solidus` in line {line, number}: no metal is wholly molten before it begins to melt.',
+      cooling:
+        '`coolingConstant` says how the can cools between platens or in the oven, but `cooling: out` in line {line, number} takes the disc out hot.',
+    },
+    remedy: 'Keep the one that is true.',
+  },
   'plan.bad-id': {
     severity: 'stop',
     means: 'A name given by the user has letters that cannot stand in file names and reports.',

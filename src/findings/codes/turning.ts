@@ -5,6 +5,10 @@ const guard =
   'Keep the machine behind its interlocked guard, and go by its maker\u2019s limits and local codes.';
 
 const unbalance = { measured: 'g.mm', limit: 'g.mm' } as const;
+/** What is in the mold: metal, or nothing. */
+const filling = ['full', 'empty'] as const;
+const filled = '{filling, select, full {As cast} other {Spun up empty,}}';
+const ofIt = '{added, select, none {} other { (of it {added} by plates and a mold off the axis, at worst)}}';
 const shot = { measured: 'g', limit: 'g', speed: 'rpm' } as const;
 
 /** The mold as it turns: balance, metal under pressure, speed. */
@@ -16,24 +20,31 @@ export const turningCodes = codes({
     values: { missing: 'names', 'material?': 'names', 'held?': 'names' },
     says: {
       nothing:
-        'No unbalance is found at all: {missing, select, none {} other {the plan does not say {missing}}}{material, select, none {} other {{missing, select, none {} other {, and }}no density of {material} is at hand}}.{held, select, none {} other { For the limit of its grade it would have to say {held} too.}}',
+        'No unbalance is found at all: {missing, select, none {} other {the plan does not say {missing}}}{material, select, none {} other {{missing, select, none {} other {, and }}no density of {material} is at hand}}.{held, select, none {} other { To hold it to its limits it would have to say {held} too.}}',
       grade: 'The unbalance is found, but not held to a balance grade: the plan does not say {missing}.',
+      part: 'The unbalance is found and held to its grade, but without what the plan does not say: {missing}.',
     },
     remedy: {
       nothing:
         'Add what is named to the plan; a density goes under `alloy`, `rubber` or, of rigid halves and loose bosses, `materials`.',
       grade: 'Add what is named to the plan.',
+      part: 'Add what is named to the plan.',
     },
   },
   'balance.over': {
-    formula: 'sum of m r as cast, in whole and carried to both outer faces, against U = 1000 G m / omega',
-    source: 'ISO 21940-11:2016 (formerly ISO 1940-1)',
+    formula:
+      "sum of m r as cast and empty, plus `machine.plateUnbalance` and mass of the mold times `machine.centering`, against U = 1000 G m / omega; then each outer face against its share of U by the lever rule from the middle of mass, 0.3 to 0.7. The standard's planes are those of the bearings; where they are not known, the outer faces stand for them",
+    source: 'ISO 21940-11:2016 (formerly ISO 1940-1); the outer faces for the bearings are our own choice',
     severity: 'warn',
-    means: 'As cast, the mold is further out of balance than the grade allows at this speed: it shakes.',
+    means:
+      'Full, or empty as it spins up, the mold is further out of balance than the grade allows at this speed: it shakes.',
     values: {
       ...unbalance,
       grade: 'name',
       speed: 'rpm',
+      filling,
+      /** Of it what plates and a mold off the axis add at worst. */
+      'added?': 'g.mm',
       /** Of one outer face where the whole is in balance enough. */
       'half?': ['lower', 'upper'],
       /** Where the heavy side lies, what at the rim balances it, and where. */
@@ -49,28 +60,40 @@ export const turningCodes = codes({
       'dummyRadius?': 'mm',
     },
     says: {
-      whole:
-        'As cast the mold is {measured} out of balance at {heavy}, where {limit} is allowed for {grade} at {speed}.',
-      face: 'As cast the {half} face carries {measured}, where {limit} is its share for {grade} at {speed}.',
+      whole: `${filled} the mold is {measured} out of balance{heavy, select, none {} other { at {heavy}}}${ofIt}, where {limit} is allowed for {grade} at {speed}.`,
+      face: `${filled} the {half} face carries {measured}${ofIt}, where {limit} is its share for {grade} at {speed}.`,
     },
     remedy: {
       whole:
-        '{swap, select, none {Fix} other {Swap {swap} with {swapWith}, which leaves {swapLeaves}, or fix}} {weight} to the rim at {opposite}{dummy, select, none {} other {, or cut a dummy cavity that takes {dummy} more than what it displaces, {dummyRadius} from the axis at {opposite}}}. Never reach into a mold that turns.',
+        '{filling, select, full {{swap, select, none {Fix} other {Swap {swap} with {swapWith}, which leaves {swapLeaves}, or fix}} {weight} to the rim at {opposite}{dummy, select, none {} other {, or cut a dummy cavity that takes {dummy} more than what it displaces, {dummyRadius} from the axis at {opposite}}}.} other {Lay like masters opposite each other, which balances it full and empty alike; a mass at the rim mends the one and spoils the other.}} Never reach into a mold that turns.',
       face: 'Move the heavy side inward, spread it, or balance it by a dummy cavity.',
     },
   },
+  'balance.misrun-grade': {
+    formula:
+      'sum of m r with the metal of the worst cavity left out, plus `machine.plateUnbalance` and mass of the mold times `machine.centering`, against U = 1000 G m / omega',
+    source: 'ISO 21940-11:2016 (formerly ISO 1940-1)',
+    severity: 'note',
+    means:
+      'Should one cavity stay empty, the mold is further out of balance than the grade allows at this speed: it shakes until it is stopped.',
+    values: { ...unbalance, grade: 'name', speed: 'rpm', 'added?': 'g.mm' },
+    says: `With {subject} left empty the mold is {measured} out of balance${ofIt}, where {limit} is allowed for {grade} at {speed}.`,
+    remedy: `If it shakes, let it run out before the next pour; a cavity nearer the axis, or a slower run, shakes less. ${guard}`,
+  },
   'balance.machine': {
-    formula: 'sum of m r as cast, against the limit in `machine.maxUnbalance`',
+    formula:
+      'sum of m r as cast and empty, plus `machine.plateUnbalance` and mass of the mold times `machine.centering`, against the limit in `machine.maxUnbalance`',
     source: "limit by the machine's maker, as the plan gives it",
     severity: 'stop',
-    means: 'As cast, the mold is further out of balance than the machine stands.',
-    values: unbalance,
-    says: 'As cast the mold is {measured} out of balance; the machine stands {limit}.',
+    means: 'Full, or empty as it spins up, the mold is further out of balance than the machine stands.',
+    values: { ...unbalance, filling },
+    says: `${filled} the mold is {measured} out of balance; the machine stands {limit}.`,
     remedy: `Lay the masters out anew, or fix a mass opposite the heavy side. ${guard}`,
     safety: true,
   },
   'balance.misrun': {
-    formula: 'sum of m r with the metal of the worst cavity left out, against `machine.maxUnbalance`',
+    formula:
+      'sum of m r with the metal of the worst cavity left out, plus `machine.plateUnbalance` and mass of the mold times `machine.centering`, against `machine.maxUnbalance`',
     source: "limit by the machine's maker, as the plan gives it",
     severity: 'warn',
     means: 'Should one cavity stay empty, the mold is further out of balance than the machine stands.',
@@ -129,6 +152,26 @@ export const turningCodes = codes({
     ...notChecked,
     means: 'The plan leaves out the speed, its limit or what turns; that part is not checked.',
     says: `The speed is in part ${notSaid}`,
+  },
+  'spin.plate-small': {
+    severity: 'stop',
+    means:
+      'Cavities reach beyond the edge of the pressing plate: nothing holds the halves shut there against the metal, which can spray out.',
+    values: { measured: 'mm', limit: 'mm' },
+    says: 'The pressing plate is {measured} across; cavities reach out to {limit}.',
+    formula: 'diameter of the plate against that of the circle round all cavities',
+    source: 'geometry',
+    remedy: `Take plates as wide as the disc, or lay the masters farther in. ${guard}`,
+    safety: true,
+  },
+  'spin.overhang': {
+    severity: 'warn',
+    means: 'The disc overhangs its pressing plate: its rim is not held, and bends away under the metal.',
+    values: { measured: 'mm', limit: 'mm' },
+    says: 'The pressing plate is {measured} across; the disc is {limit}.',
+    formula: 'diameter of the plate against that of the disc',
+    source: 'common practice, no published source',
+    remedy: 'Take plates as wide as the disc.',
   },
   'spin.over-limit': {
     formula: 'speed of the plan against `machine.maxSpeed`',

@@ -96,6 +96,21 @@ export const canFigures = {
     unit: 'mm',
     means: 'Widest hole in the lid that still catches the taper of the sprue form.',
   },
+  'closing.wallHoop': {
+    label: 'hoop stress, can wall',
+    unit: 'Pa',
+    means: 'Stress along the hoop at the bore of the can.',
+  },
+  'closing.wallStress': {
+    label: 'stress difference there',
+    unit: 'Pa',
+    means: 'Stress along the hoop less that across the wall, by which the can yields.',
+  },
+  'heat.superheat': {
+    label: 'superheat of the metal',
+    unit: 'K',
+    means: 'How far over its liquidus the metal is poured.',
+  },
   'heat.limit': {
     label: 'a fixture or master stands',
     unit: 'C',

@@ -37,6 +37,21 @@ export const turningFigures = {
     unit: 'g.mm',
     means: 'Unbalance with the worst cavity left empty.',
   },
+  'balance.empty': {
+    label: 'the same, empty',
+    unit: 'g.mm',
+    means: 'How far the mold is out of balance as it spins up, before metal is in it.',
+  },
+  'balance.added': {
+    label: 'by plates and centering',
+    unit: 'g.mm',
+    means: 'What plates out of balance and a mold off the axis add to it at worst.',
+  },
+  'balance.true': {
+    label: 'may sit off the axis by',
+    unit: 'mm',
+    means: 'How far off the axis the mold may sit, full and empty, before the grade is used up.',
+  },
   'balance.correction': {
     label: 'correcting mass at the rim',
     unit: 'g',
@@ -92,9 +107,36 @@ export const turningFigures = {
   'speed.most': {
     label: 'highest speed',
     unit: 'rpm',
-    means: 'Speed up to which the machine keeps the mold shut, and may turn.',
+    means:
+      'Speed up to which none of the known limits is passed: of the machine, its closing force, the shot, rigid halves, the grade of balance.',
+  },
+  'speed.machine': { label: 'the machine may turn', unit: 'rpm', means: 'Speed the machine may turn at.' },
+  'speed.spills': {
+    label: 'the shot climbs out',
+    unit: 'rpm',
+    means: 'Speed from which on the shot climbs out of the pouring hole.',
+  },
+  'speed.opens': {
+    label: 'metal opens the halves',
+    unit: 'rpm',
+    means: 'Speed from which on metal pushes harder, with a quarter to spare, than the machine holds.',
+  },
+  'speed.strains': {
+    label: 'rigid halves are strained',
+    unit: 'rpm',
+    means: 'Speed from which on rigid halves have less than four times the strength of their stress.',
+  },
+  'speed.grade': {
+    label: 'the grade of balance ends',
+    unit: 'rpm',
+    means: 'Speed from which on the mold, full or empty, is further out of balance than its grade allows.',
   },
   'spin.rimSpeed': { label: 'speed of the rim', unit: 'm/s', means: 'Speed of the rim.' },
+  'spin.plate': {
+    label: 'plate beyond the cavities',
+    unit: 'mm',
+    means: 'How far the pressing plate reaches out beyond the outermost cavity.',
+  },
   'spin.stress': {
     label: 'stress in rigid halves',
     unit: 'Pa',

@@ -48,6 +48,7 @@ export const can = z
     ).optional(),
     depth: length('Inner depth of the can.', size).optional(),
     wall: length('Thickness of the can wall.', { over: 0, to: 100 }).optional(),
+    material: line('What the wall of the can is made of.', 60).optional(),
     floor: length('Thickness of the can floor.', { over: 0, to: 100 }).optional(),
     lid: length('Thickness of the can lid.', { over: 0, to: 100 }).optional(),
     spacer: length('Thickness of loose plates laid in with the disc.', { from: 0, to: 200 }).optional(),
@@ -74,6 +75,14 @@ export const machine = z
       from: 0,
       to: 1000,
     }).optional(),
+    plateUnbalance: quantity('unbalance', 'How far the turning plates are out of balance by themselves.', {
+      from: 0,
+      to: 1e6,
+    }).optional(),
+    centering: length('How far off the axis the mold may come to sit between the plates.', {
+      from: 0,
+      to: 50,
+    }).optional(),
     plateDiameter: length('Diameter of the pressing plate.', size).optional(),
     maxUnbalance: quantity('unbalance', 'Unbalance the machine stands, from its maker.', {
       over: 0,
@@ -85,6 +94,7 @@ export const machine = z
       maxSpeed: 'maxSpeedRpm',
       closingForce: 'closingForceN',
       plateMass: 'plateMassKg',
+      plateUnbalance: 'plateUnbalanceGmm',
       maxUnbalance: 'maxUnbalanceGmm',
     }),
   )

@@ -7,9 +7,12 @@ export function FigureList({ names }: { readonly names: readonly FigureName[] })
   const found = names.map((name) => figureOf(name)).filter((one) => one !== undefined);
   return (
     <dl class="facts">
-      {found.map(({ name, value, unit, estimated, source }) => (
+      {found.map(({ name, value, unit, estimated, source, by }) => (
         <div key={name} title={`${figureCatalogue[name].means} Source: ${source}.`}>
-          <dt>{figureCatalogue[name].label}</dt>
+          <dt>
+            {figureCatalogue[name].label}
+            {by && ` (${figureCatalogue[by].label})`}
+          </dt>
           <dd>
             {estimated ? '~ ' : ''}
             {quantity(value, unit)}

@@ -11,7 +11,7 @@ const cube = (half: number) => single(box([-half, -half, -half], [half, half, ha
 const bench: Mold['bench'] = {
   alloy: { name: 'tin' },
   rubber: { densityKgM3: 1100 },
-  machine: { plateMassKg: 6 },
+  machine: { plateMassKg: 6, plateUnbalanceGmm: 0, centering: 0, maxUnbalanceGmm: 1e6 },
   spin: { speedRpm: 400, grade: 'G6.3' },
 };
 const bare: Mold = { ...emptyMold, bench };
@@ -25,13 +25,13 @@ describe('balance', () => {
     expect(await outcome(heavySide)).toEqual([]);
     const faster = { ...heavySide, bench: { ...bench, spin: { speedRpm: 900, grade: 'G6.3' } } };
     expect(await outcome(faster)).toEqual([['balance.over', 'warn']]);
-    const weak = { ...bench, machine: { plateMassKg: 6, maxUnbalanceGmm: 500 } };
+    const weak = { ...bench, machine: { ...bench.machine, maxUnbalanceGmm: 500 } };
     expect(await outcome({ ...heavySide, bench: weak })).toEqual([['balance.machine', 'stop']]);
   });
 
   it('warns where one misrun is more than the machine stands', async () => {
     const pair = withMaster(
-      { ...bare, bench: { ...bench, machine: { plateMassKg: 6, maxUnbalanceGmm: 500 } } },
+      { ...bare, bench: { ...bench, machine: { ...bench.machine, maxUnbalanceGmm: 500 } } },
       'button',
       cube(5),
       translation(90, 0, 0),
@@ -94,7 +94,7 @@ describe('balance', () => {
   it('asks for what the plan leaves out, and invents no figure', async () => {
     const { findings, figures } = await runCheck(balance, { ...heavySide, bench: {} });
     expect(findings.map(({ code, severity }) => [code, severity])).toEqual([['balance.not-checked', 'note']]);
-    const limit = ['spin.speed', 'spin.grade', 'machine.plateMass'];
+    const limit = ['spin.speed', 'spin.grade', 'machine.plateMass', ...part];
     expect(findings[0].values).toEqual({
       which: 'nothing',
       missing: ['alloy.density', 'rubber.density'],
@@ -103,7 +103,7 @@ describe('balance', () => {
     });
     expect(figures).toEqual([]);
     expect(sayFinding(findings[0], 'metric').says).toBe(
-      'No unbalance is found at all: the plan does not say alloy.density and rubber.density. For the limit of its grade it would have to say spin.speed, spin.grade and machine.plateMass too.',
+      'No unbalance is found at all: the plan does not say alloy.density and rubber.density. To hold it to its limits it would have to say spin.speed, spin.grade, machine.plateMass, machine.plateUnbalance, machine.centering and machine.maxUnbalance too.',
     );
   });
 
@@ -121,6 +121,8 @@ describe('balance', () => {
     );
   });
 
+  const part = ['machine.plateUnbalance', 'machine.centering', 'machine.maxUnbalance'];
+
   it('says that what is found is held to no grade where the plates are left out', async () => {
     const { findings, figures } = await runCheck(balance, {
       ...heavySide,
@@ -128,7 +130,7 @@ describe('balance', () => {
     });
     expect(figures.length).toBeGreaterThan(3);
     expect(findings.filter(({ code }) => code === 'balance.not-checked')).toMatchObject([
-      { values: { which: 'grade', missing: ['machine.plateMass'] } },
+      { values: { which: 'grade', missing: ['machine.plateMass', ...part] } },
     ]);
   });
 

@@ -110,6 +110,22 @@ export const canChecks: readonly OutsideCheck[] = [
     test: 'a hole in the lid between the two widths of the shaft',
   },
   {
+    figures: ['closing.wallHoop', 'closing.wallStress'],
+    source: 'Lame, thick tube under pressure from within (Timoshenko; Shigley 3-14), recomputed by hand',
+    kind: 'handbook',
+    value: '26 MPa along the hoop, 36 less that across, for 10 MPa in radii 100 and 150 mm',
+    file: 'can-wall.test.ts',
+    test: 'bore 200, wall 50 mm, 10 MPa: 26 MPa along the hoop',
+  },
+  {
+    figures: ['heat.superheat'],
+    source: 'table of solder alloys: Sn63Pb37 melts at 183 C; alloy data of pewter 91-7-2, 240 to 300 C',
+    kind: "maker's table",
+    value: '37 K at 220 C; 15 K under at 285 C',
+    file: 'superheat.test.ts',
+    test: 'superheat of %j is %d K',
+  },
+  {
     figures: ['heat.limit'],
     source: 'tables of deflection temperatures of printing materials; solidus of alloys',
     kind: "maker's table",

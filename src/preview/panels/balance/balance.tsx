@@ -31,7 +31,10 @@ export const balance: Panel = {
             'balance.permissible',
             'balance.lower',
             'balance.upper',
+            'balance.empty',
             'balance.misrun',
+            'balance.added',
+            'balance.true',
             'balance.correction',
             'balance.rotor',
           ]}
