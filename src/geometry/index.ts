@@ -1,3 +1,4 @@
+export * from './crossing-faces.ts';
 export * from './grid.ts';
 export * from './matrix.ts';
 export * from './memo.ts';

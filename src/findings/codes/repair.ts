@@ -183,6 +183,26 @@ export const repairCodes = codes({
     says: `{measured, plural, one {# face where the surface crosses itself was} other {# faces where the surface crosses itself were}} cut out and the gaps spanned with ${addedFaces} over {area}, no farther than {farthest} from the rims.`,
     remedy: 'Look at the places; mend the master in its own program if the shape matters there.',
   },
+  'repair.crossings-drawn-apart': {
+    severity: 'note',
+    means:
+      'In a few small places faces of a master went through one another; the points there were moved apart.',
+    values: { measured: 'count', farthest: 'mm' },
+    says: '{measured, plural, one {# point where faces went through one another was} other {# points where faces went through one another were}} moved, by {farthest} at most.',
+    remedy: 'Nothing to do unless the place is wrong.',
+  },
+  'repair.crossings-left': {
+    severity: 'warn',
+    means:
+      'Faces of a master go through one another and could not be parted; solids cut by it may do so too.',
+    formula:
+      'an edge meets a face it has no corner in common with, float32 coordinates, exact signs',
+    source:
+      'Shewchuk, Adaptive Precision Floating-Point Arithmetic and Fast Robust Geometric Predicates, 1997',
+    values: { measured: 'count', deepest: 'mm' },
+    says: '{measured, plural, one {# pair of its faces goes} other {# pairs of its faces go}} through one another, {deepest} deep at most, and could not be parted without changing its shape.',
+    remedy: repairIt,
+  },
   'repair.specks-dropped': {
     severity: 'note',
     means: 'Shells that enclose next to nothing were left out.',
