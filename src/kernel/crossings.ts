@@ -47,7 +47,7 @@ export function uncrossed(mesh: TriangleMesh): TriangleMesh {
   let next = best;
   let left = crossings;
   for (let look = 1; look < mostLooks && left.length > 0; look++) {
-    next = closedAfterRounding(putBack(next, left));
+    next = closedAfterRounding(putBack(next, left, look));
     left = crossingsOf(next);
     if (left.length >= crossings.length) continue;
     best = next;
@@ -56,8 +56,8 @@ export function uncrossed(mesh: TriangleMesh): TriangleMesh {
   return best;
 }
 
-/** Corners that are a little through a face, put back before it, each by the crossing found last. */
-function putBack(mesh: TriangleMesh, crossings: readonly Crossing[]): TriangleMesh {
+/** Corners that are a little through a face, put back before it, each by the crossing found last; `times` as clear of it. */
+function putBack(mesh: TriangleMesh, crossings: readonly Crossing[], times: number): TriangleMesh {
   const positions = mesh.positions.slice();
   for (const { through, corner, other, depth } of crossings) {
     if (depth > deepest) continue;
@@ -65,7 +65,7 @@ function putBack(mesh: TriangleMesh, crossings: readonly Crossing[]): TriangleMe
     const normal = sidesCrossed(mesh.positions, i, j, k);
     const length = Math.hypot(...normal);
     const side = Math.sign(dot(normal, between(mesh.positions, i, other)));
-    const by = side * (depth + Math.max(depth / 2, clear));
+    const by = side * (depth + times * Math.max(depth / 2, clear));
     for (let axis = 0; axis < 3; axis++)
       positions[corner * 3 + axis] = mesh.positions[corner * 3 + axis] + (normal[axis] / length) * by;
   }

@@ -86,7 +86,7 @@ fixture:
   compensation: 0.2 %
   bed: { x: 250, y: 210, z: 200 }
 limits:
-  { cover: 3, wall: 3, cavityToWell: 8, cavityToBoss: 5, cavityToRim: 10, bossToRim: 6, falseSeat: 3 }
+  { cover: 3, wall: 3, cavityToWell: 8, cavityToBoss: 5, cavityToRim: 10, bossToRim: 6, falseSeat: 3, coarsening: 0.05 }
 severity: { cover.thin: { severity: warn, reason: thin on purpose } }
 `;
 

@@ -34,8 +34,7 @@ export const solidCodes = codes({
   'solid.crossed': {
     severity: 'warn',
     means: 'Faces of a solid go through one another by a little; it is written all the same.',
-    formula:
-      'an edge meets a face it has no corner in common with, float32 coordinates, exact signs',
+    formula: 'an edge meets a face it has no corner in common with, float32 coordinates, exact signs',
     source:
       'Shewchuk, Adaptive Precision Floating-Point Arithmetic and Fast Robust Geometric Predicates, 1997',
     values: { measured: 'count', limit: 'count', title: 'name', deepest: 'mm', 'master?': 'name' },
