@@ -28,6 +28,9 @@ const steps: readonly Step[] = [
   { smooth: 0, rings: 2 },
   { smooth: 0, rings: 4 },
 ];
+/** Faces that only touch, or cross by less than the kernel's own tolerance (mm), are a master's as it is: solids are parted by themselves. */
+const shallow = 1e-4;
+const isDeep = ({ depth }: Crossing): boolean => depth > shallow;
 /** All a mesh may cost: each is a look at every face. */
 const mostTries = 12;
 /** Where more places are at fault, the surface is no skin with a few folds. */
@@ -56,14 +59,14 @@ export function mendCrossings(
   };
   let step = 0;
   for (let tries = 0; tries < mostTries && step < steps.length; tries++) {
-    if (best.left.length === 0 || best.left.length >= mostCrossings) break;
+    if (!best.left.some(isDeep) || best.left.length >= mostCrossings) break;
     const next = takeStep(best, steps[step], holeLimit, moveShare * diagonal);
     const proven = next && prove(next.mesh);
     const left = proven && crossingFaces(proven, best.left.length);
     if (left && left.length < best.left.length) best = { ...next, mesh: proven, left };
     else step++;
   }
-  return best;
+  return { ...best, left: best.left.filter(isDeep) };
 }
 
 /** The mesh after a step, with what was done to it in all; none where the step would change too much. */
