@@ -1,5 +1,5 @@
 import { type Finding, finding } from '../findings/index.ts';
-import { movePoint } from '../geometry/index.ts';
+import { crossingsOf, movePoint, type Vec3 } from '../geometry/index.ts';
 import type { Solid } from '../mold/index.ts';
 import { type Audit, auditStl, isClosed } from './audit.ts';
 import { writeStl } from './stl.ts';
@@ -16,7 +16,7 @@ export interface CheckedSolid {
   readonly name: string;
   readonly bytes: Uint8Array;
   readonly audit: Audit;
-  /** A stop where the file is not one closed, outward oriented surface: then it must not be handed out. */
+  /** A stop where the file is not one closed, outward oriented surface: then it must not be handed out. A warning where its faces cross. */
   readonly findings: readonly Finding[];
 }
 
@@ -37,7 +37,7 @@ export async function exportSolid(solid: Solid): Promise<CheckedSolid> {
     name: `${solid.id}.stl`,
     bytes,
     audit,
-    findings: isClosed(audit) ? [] : [notClosed(solid, audit)],
+    findings: isClosed(audit) ? crossed(solid) : [notClosed(solid, audit)],
   };
 }
 
@@ -47,6 +47,16 @@ async function writeSolid({ id, mesh }: Solid): Promise<Uint8Array> {
   // Loaded here: the package brings all of JSCAD with it, which commands that write no solid need not wait for.
   const { writeSmallStl } = await import('./stl-jscad.ts');
   return writeSmallStl(mesh, header);
+}
+
+/** Written all the same: a slicer takes what is crossed by less than it can lay. */
+function crossed({ id, title, mesh, toMold }: Solid): Finding[] {
+  const crossings = crossingsOf(mesh);
+  if (crossings.length === 0) return [];
+  const deepest = crossings.reduce((most, one) => (one.depth > most.depth ? one : most));
+  const at = [0, 1, 2].map((axis) => mesh.positions[deepest.corner * 3 + axis]) as unknown as Vec3;
+  const values = { measured: crossings.length, limit: 0, title, deepest: deepest.depth };
+  return [finding('solid.crossed', { subject: id, place: movePoint(toMold, at), values })];
 }
 
 function notClosed({ id, title, toMold }: Solid, audit: Audit): Finding {

@@ -1,4 +1,5 @@
 export * from './clip.ts';
+export * from './crossing-faces.ts';
 export * from './grid.ts';
 export * from './matrix.ts';
 export * from './memo.ts';

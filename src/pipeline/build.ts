@@ -5,6 +5,7 @@ import type { Kernel } from '../kernel/index.ts';
 import type { Drawing, Mold } from '../mold/index.ts';
 import { applySeverity } from './apply-severity.ts';
 import { inPlan } from './in-plan.ts';
+import { ofMaster } from './of-master.ts';
 import { drain, type RunOptions, stepTasks } from './run-task.ts';
 import { concerns } from './withhold.ts';
 
@@ -93,7 +94,10 @@ export async function buildMold(
   const concerning = concerns([...solids, ...drawings], mold);
   // What comes of a disc or form that cannot be made is withheld whatever it is like.
   const judged = checked.filter(({ solid }) => !stops.some((stop) => concerning(stop, solid)));
-  const later = [...made.findings, ...judged.flatMap((one) => one.findings)];
+  const later = [
+    ...made.findings,
+    ...judged.flatMap((one) => one.findings.map((found) => ofMaster(found, mold))),
+  ];
   const all = [...report.findings, ...applySeverity(inPlan(later, mold), mold)];
   const sorted = withhold({ checked, drawings }, all, mold);
   const build: Build = {

@@ -4,6 +4,7 @@ import { type Master, type Mold, resolveLayout } from '../mold/index.ts';
 import { type Plan, readPlan } from '../plan/index.ts';
 import type { Cache } from './cache.ts';
 import type { FileAccess } from './files.ts';
+import { fitMemory } from './fit-memory.ts';
 import { inPlan } from './in-plan.ts';
 import { memoizeIn } from './memoize-in.ts';
 import type { Progress } from './progress.ts';
@@ -73,8 +74,14 @@ export async function readMasters(
     findings.push(...outcome.findings);
     if (outcome.master) masters.push(outcome.master);
   }
-  return { plan, ...(masters.length === wanted.length && { masters }), findings, units };
+  if (masters.length < wanted.length) return { plan, findings, units };
+  const fitted = fitMemory(plan, masters, kernel);
+  return { plan, ...fitted, findings: [...findings, ...inFile(fitted.findings, plan)], units };
 }
+
+/** With the place of its master in the plan's text. */
+const inFile = (findings: readonly Finding[], { masters = {} }: Plan): Finding[] =>
+  findings.map((one) => ({ ...one, ...(masters[one.subject]?.at && { at: masters[one.subject]?.at }) }));
 
 /** The second half of `readMold`: places everything and finds the parting surface. `found` goes before what it finds. */
 export function placeMold(

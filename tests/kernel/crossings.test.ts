@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
-import type { TriangleMesh } from '../../src/geometry/index.ts';
-import { crossingShifts, uncrossSlivers } from '../../src/kernel/index.ts';
+import { crossingFaces, joinMeshes, type TriangleMesh } from '../../src/geometry/index.ts';
+import { crossingShifts, uncrossed, uncrossSlivers } from '../../src/kernel/index.ts';
+import { asMesh, ball, box, mapped, unpairedEdges } from '../mesh/rough-shapes.ts';
 
 /** A sliver 1 mm long and 0.02 mm wide in the plane z = 0, and a face that stands over it on one corner. */
 const standing = (depth: number): TriangleMesh => ({
@@ -46,3 +47,19 @@ test('faces that share a corner and cross by less than a float32 step are parted
   const moved = parted.positions.map((value, i) => Math.abs(value - mesh.positions[i]));
   expect(Math.max(...moved)).toBeLessThan(1e-3);
 });
+
+test.each([0, 5e-5, 5e-4])(
+  'a corner of a solid %s mm through a face of another goes back, and both stay closed',
+  (depth) => {
+    const floor = asMesh(box([4, 4, 1], [-2, -2, -1]));
+    const tip = asMesh(mapped(ball(1, 12), ([x, y, z]) => [x + 0.3, y + 0.2, z + 1 - depth]));
+    const mesh = joinMeshes([floor, tip]);
+    expect(crossingFaces(mesh).length).toBeGreaterThan(0);
+    const parted = uncrossed(mesh);
+    expect(crossingFaces(parted)).toEqual([]);
+    expect(unpairedEdges(parted)).toBe(0);
+    const moved = parted.positions.map((value, i) => Math.abs(value - mesh.positions[i]));
+    expect(Math.max(...moved)).toBeLessThan(2 * depth + 1e-4);
+    expect(uncrossed(parted)).toBe(parted);
+  },
+);

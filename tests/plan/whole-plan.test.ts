@@ -88,7 +88,7 @@ fixture:
 materials:
   vat 240: { kind: resin, heatLimit: 240, load: 1.8 MPa, strength: 50 MPa, density: 1.2 g/cm3, expansion: 5.5e-5 /K, poisson: 0.4, source: data sheet }
 limits:
-  { cover: 3, wall: 3, cavityToWell: 8, cavityToBoss: 5, cavityToRim: 10, bossToRim: 6, falseSeat: 3 }
+  { cover: 3, wall: 3, cavityToWell: 8, cavityToBoss: 5, cavityToRim: 10, bossToRim: 6, falseSeat: 3, coarsening: 0.05 }
 severity: { cover.thin: { severity: warn, reason: thin on purpose } }
 `;
 

@@ -185,6 +185,48 @@ export const repairCodes = codes({
     says: `{measured, plural, one {# face where the surface crosses itself was} other {# faces where the surface crosses itself were}} cut out and the gaps spanned with ${addedFaces} over {area}, no farther than {farthest} from the rims.`,
     remedy: 'Look at the places; mend the master in its own program if the shape matters there.',
   },
+  'repair.crossings-drawn-apart': {
+    severity: 'note',
+    means:
+      'In a few small places faces of a master went through one another; the points there were moved apart.',
+    values: { measured: 'count', farthest: 'mm' },
+    says: '{measured, plural, one {# point where faces went through one another was} other {# points where faces went through one another were}} moved, by {farthest} at most.',
+    remedy: 'Nothing to do unless the place is wrong.',
+  },
+  'repair.crossings-left': {
+    severity: 'warn',
+    means:
+      'Faces of a master go through one another and could not be parted; solids cut by it may do so too.',
+    formula: 'an edge meets a face it has no corner in common with, float32 coordinates, exact signs',
+    source:
+      'Shewchuk, Adaptive Precision Floating-Point Arithmetic and Fast Robust Geometric Predicates, 1997',
+    values: { measured: 'count', deepest: 'mm' },
+    says: '{measured, plural, one {# pair of its faces goes} other {# pairs of its faces go}} through one another, {deepest} deep at most, and could not be parted without changing its shape.',
+    remedy: repairIt,
+  },
+  'repair.coarsened': {
+    severity: 'warn',
+    means: 'The masters of a plan have more triangles than there is memory for; they were made coarser.',
+    formula:
+      'triangles of each master times its placements, 640 bytes each, at most 3 GiB; moved by 2.7 times the tolerance of simplifying',
+    source:
+      'measured: memory of the kernel at its greatest while halves are cut, and how far simplifying moves a surface',
+    values: { measured: 'count', left: 'count', error: 'mm', wanted: 'count', limit: 'count' },
+    says: 'All placements together have {wanted, number} triangles, and there is memory for {limit, number}: the master was made coarser, from {measured, number} to {left, number} triangles; its surface moved by {error} at most.',
+    remedy:
+      'Nothing to do if that error is less than is seen; else place fewer, or set `limits: coarsening` to what may be moved.',
+  },
+  'repair.memory': {
+    severity: 'stop',
+    means:
+      'The masters of a plan have more triangles than there is memory for, even as coarse as they may be made.',
+    formula: 'triangles of each master times its placements, 640 bytes each, at most 3 GiB',
+    source: 'measured: memory of the kernel at its greatest while halves are cut',
+    values: { measured: 'count', limit: 'count', left: 'count', allowed: 'mm', times: 'count' },
+    says: 'All placements together have {measured, number} triangles, and there is memory for {limit, number}; made coarser by {allowed}, the most that is allowed, they have {left, number}. This master, placed {times, plural, one {once} other {# times}}, has the most.',
+    remedy:
+      'Reduce the number of triangles in the program the masters were made in, place fewer of them, or set `limits: coarsening` higher.',
+  },
   'repair.specks-dropped': {
     severity: 'note',
     means: 'Shells that enclose next to nothing were left out.',

@@ -4,6 +4,9 @@ import { codes } from './entry.ts';
 const faults =
   '{triangles, plural, =0 {no faces} one {# face} other {# faces}}{openEdges, plural, =0 {} one {, # open edge} other {, # open edges}}{crowdedEdges, plural, =0 {} one {, # edge with more than two faces} other {, # edges with more than two faces}}{flippedEdges, plural, =0 {} one {, # edge between faces that are turned opposite ways} other {, # edges between faces that are turned opposite ways}}{degenerate, plural, =0 {} one {, # face without area} other {, # faces without area}}{duplicates, plural, =0 {} one {, # face that is there twice} other {, # faces that are there twice}}{pinchedVertices, plural, =0 {} one {, # vertex where the surface only touches itself} other {, # vertices where the surface only touches itself}}{notFinite, plural, =0 {} one {, # corner that is no finite number} other {, # corners that are no finite number}}{volume, select, none {} other {, a volume of {volume}}}';
 
+const mendMaster =
+  'Mend the master in the program it was made in and export it again, or turn or move it by a little: its surface meets itself or the parting surface there.';
+
 export const solidCodes = codes({
   'solid.not-closed': {
     severity: 'stop',
@@ -22,9 +25,21 @@ export const solidCodes = codes({
       notFinite: 'count',
       /** Only where there is none, or less than none. */
       'volume?': 'mm3',
+      /** The master that was cut in where the fault is. */
+      'master?': 'name',
     },
-    says: `{title} is not a sound solid and is not written: it has ${faults}.`,
-    remedy: 'Report this with the plan: it is a fault of the program.',
+    says: `{title} is not a sound solid and is not written: it has ${faults}{master, select, none {} other {, where master {master} was cut in}}.`,
+    remedy: `{master, select, none {Report this with the plan: it is a fault of the program.} other {${mendMaster}}}`,
+  },
+  'solid.crossed': {
+    severity: 'warn',
+    means: 'Faces of a solid go through one another by a little; it is written all the same.',
+    formula: 'an edge meets a face it has no corner in common with, float32 coordinates, exact signs',
+    source:
+      'Shewchuk, Adaptive Precision Floating-Point Arithmetic and Fast Robust Geometric Predicates, 1997',
+    values: { measured: 'count', limit: 'count', title: 'name', deepest: 'mm', 'master?': 'name' },
+    says: '{measured, plural, one {# pair of faces goes} other {# pairs of faces go}} through one another in the {title}, {deepest} deep at most{master, select, none {} other {, where master {master} was cut in}}.',
+    remedy: `{master, select, none {Look at the place in a slicer; if it is filled wrongly there, report this with the plan.} other {${mendMaster}}}`,
   },
   'solid.renamed': {
     severity: 'note',

@@ -30,8 +30,14 @@ export function cutCrossings(
 ): CutOut | undefined {
   if (winding.ends.length === 0 || winding.wrong > smallShare * winding.columns) return undefined;
   const keep = facesBeyond(mesh, winding.ends, reach);
+  const dropped = keep.length - keep.reduce((sum, flag) => sum + flag, 0);
+  return dropped > smallShare * keep.length ? undefined : cutFaces(mesh, keep, holeLimit);
+}
+
+/** Keeps only the marked faces and spans the gaps; undefined where all are kept or the gaps cannot be spanned. */
+export function cutFaces(mesh: TriangleMesh, keep: Uint8Array, holeLimit: number): CutOut | undefined {
   const rest = keepFaces(mesh, keep);
-  if (rest.dropped === 0 || rest.dropped > smallShare * keep.length) return undefined;
+  if (rest.dropped === 0) return undefined;
   const points = mesh.positions.length / 3;
   const spanned = closeHoles(rest.mesh, pairEdges(rest.mesh.triangles, points), holeLimit);
   const pairs = pairEdges(spanned.mesh.triangles, points);

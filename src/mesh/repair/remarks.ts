@@ -1,9 +1,10 @@
 import { type CodeValues, type Finding, type FindingCode, findingWith } from '../../findings/index.ts';
-import type { Vec3 } from '../../geometry/index.ts';
+import type { TriangleMesh, Vec3 } from '../../geometry/index.ts';
 import type { ClosedTopology } from './close-topology.ts';
 import type { CutOut } from './cut-crossings.ts';
 import type { Deviation } from './deviation.ts';
 import type { FacedOutward } from './face-outward.ts';
+import type { MendedCrossings } from './mend-crossings.ts';
 import type { RemeshTooLong } from './remesh.ts';
 import type { United } from './unite-shells.ts';
 
@@ -104,6 +105,15 @@ export class Remarks {
     this.deviation = Math.max(this.deviation, farthest);
   }
 
+  /** What is left crosses by `deepest` mm at most. */
+  uncrossed({ mesh, moved, farthest, left }: Omit<MendedCrossings, 'cuts'>): void {
+    this.say('repair.crossings-drawn-apart', moved, { farthest });
+    this.deviation = Math.max(this.deviation, farthest);
+    const deepest = left.reduce((most, { depth }) => Math.max(most, depth), 0);
+    const place = left[0] && pointOf(mesh, left[0].corner);
+    this.say('repair.crossings-left', left.length, { deepest }, place);
+  }
+
   smallComponents(count: number, place?: Vec3): void {
     this.say('repair.specks-dropped', count, {}, place);
   }
@@ -141,6 +151,12 @@ export class Remarks {
     if (count > 1) this.say('repair.several-bodies', count, {});
   }
 }
+
+const pointOf = ({ positions }: TriangleMesh, vertex: number): Vec3 => [
+  positions[vertex * 3],
+  positions[vertex * 3 + 1],
+  positions[vertex * 3 + 2],
+];
 
 /** What a new surface is compared by: mm, mm2, mm3; deviations of the old from the new and of the new from the old. */
 export interface RemeshFigures {

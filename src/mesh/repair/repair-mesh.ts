@@ -8,6 +8,7 @@ import { type CutOut, cutCrossings } from './cut-crossings.ts';
 import { compareSurfaces } from './deviation.ts';
 import { type EdgePairs, isPaired, pairEdges } from './edges.ts';
 import { type FacedOutward, faceOutward } from './face-outward.ts';
+import { mendCrossings } from './mend-crossings.ts';
 import { type ProvenFault, Remarks, type SkinFault } from './remarks.ts';
 import {
   facesForCells,
@@ -192,8 +193,13 @@ function keepSkin(start: FacedOutward, holeLimit: number, kernel: Kernel, remark
   if (attempt.withoutSmall)
     remarks.smallComponents(attempt.withoutSmall.smallComponents, attempt.withoutSmall.place);
   if (attempt.united) remarks.united(attempt.united);
-  remarks.cut(cuts);
-  return attempt;
+  const mended = mendCrossings(attempt.mesh, { holeLimit, diagonal: diagonalOf(attempt.mesh) }, (mesh) => {
+    const tried = prove(faceOutward(mesh, pairEdges(mesh.triangles, mesh.positions.length / 3)), kernel);
+    return tried.fault === undefined ? tried.mesh : undefined;
+  });
+  remarks.cut([...cuts, ...mended.cuts]);
+  remarks.uncrossed(mended);
+  return { ...attempt, mesh: mended.mesh };
 }
 
 /** Unites overlapping shells, then asks the kernel, then the winding depth. */

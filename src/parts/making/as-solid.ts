@@ -6,7 +6,14 @@ import {
   type TriangleMesh,
   translation,
 } from '../../geometry/index.ts';
-import { type Body, closedAfterRounding, onGrid, type Scope, uncrossSlivers } from '../../kernel/index.ts';
+import {
+  type Body,
+  closedAfterRounding,
+  onGrid,
+  type Scope,
+  uncrossed,
+  uncrossSlivers,
+} from '../../kernel/index.ts';
 import type { Solid } from '../../mold/index.ts';
 
 export interface SolidNaming
@@ -42,7 +49,7 @@ export function asSolid(scope: Scope, body: Body, toPrint: Matrix4, naming: Soli
     title,
     role,
     subjects: [...new Set(subjects)],
-    mesh: grazing ? uncrossed(rounded) : rounded,
+    mesh: uncrossed(grazing ? uncrossedSlivers(rounded) : rounded),
     toMold: inverse(place),
     estimated,
     ...(lettered && { lettered }),
@@ -54,7 +61,7 @@ export function asSolid(scope: Scope, body: Body, toPrint: Matrix4, naming: Soli
 export const onBed = (lowest: number): Matrix4 => translation(0, 0, -lowest);
 
 /** Rounding, and what closes the surface after it, may push a corner through the sliver beside it: parted last of all. */
-function uncrossed(mesh: TriangleMesh): TriangleMesh {
+function uncrossedSlivers(mesh: TriangleMesh): TriangleMesh {
   const parted = uncrossSlivers(mesh);
   return parted === mesh ? mesh : closedAfterRounding(parted);
 }

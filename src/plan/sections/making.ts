@@ -145,8 +145,12 @@ export const limits = z
       .max(100)
       .optional()
       .describe('Greatest free length of a bit with nothing under it, in thicknesses. Range: 0.5 to 100.'),
+    coarsening: length(
+      'How far the surface of a master may be moved to make it of fewer triangles, where those of all placements take more memory than there is; 0 for not at all. Left out, 0.02 mm.',
+      { from: 0, to: 1 },
+    ).optional(),
   })
-  .describe('Least distances the checks hold the mold to.');
+  .describe('Least distances the checks hold the mold to, and how coarse a master may be made.');
 
 export const severity = z
   .record(

@@ -75,7 +75,7 @@ describe('cover', () => {
   it('says so where no stock is thick enough, and speaks of no stock for rigid halves', async () => {
     const tall = withMaster(emptyMold, 'pole', single(box([-1, -1, 0], [1, 1, 24])), translation(40, 0, 0));
     const rubber = await runCheck(coverOfCavities, tall);
-    expect(sayFinding(rubber.findings[0], 'metric').remedy).toContain('No stock is thick enough');
+    expect(sayFinding(rubber.findings[0], 'metric').remedy).toContain('No stock has the 27.00 mm');
     const rigid = await runCheck(coverOfCavities, { ...tall, process: 'rigid' });
     expect(sayFinding(rigid.findings[0], 'metric').remedy).toContain('at least 27.00 mm');
   });
