@@ -26,7 +26,7 @@ const nonsense: readonly [what: string, plan: string, code: string, at: string][
     'plan.out-of-range',
     '-155',
   ],
-  ['metal at a negative temperature', swap('pour: 285', 'pour: -5'), 'plan.out-of-range', '-5 }'],
+  ['metal at a negative temperature', swap('pour: 285', 'pour: -5'), 'plan.out-of-range', '-5, solidus'],
   [
     'the rating of the clamps missing',
     swap('count: 4, force: 12 kN', 'count: 4'),
@@ -35,9 +35,9 @@ const nonsense: readonly [what: string, plan: string, code: string, at: string][
   ],
   [
     'a cure below the range of the compound',
-    swap('temperature: 155, time: 75', 'temperature: 135, time: 5 h'),
+    swap('temperature: 155', 'temperature: 135').replace('time: 75', 'time: 5 h'),
     'cure.out-of-range',
-    'cure: {',
+    'cure:\n',
   ],
   [
     'a boss outside the disc',

@@ -150,7 +150,7 @@ it('the shop sheet leaves out a form that cannot be made', async () => {
 const runs = Number(process.env.FUZZ_RUNS ?? 100);
 
 it(`${runs} random discs and sprue forms give solids or findings, never a fault`, {
-  timeout: 20_000 + 400 * runs,
+  timeout: 600_000 + 400 * runs,
 }, async () => {
   const tally = { made: 0, stopped: 0 };
   await fc.assert(

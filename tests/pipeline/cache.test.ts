@@ -127,6 +127,7 @@ describe('a second run', () => {
       'mold',
       'pressure',
       'release',
+      'speed',
       'support',
       'walls',
       'walls-bosses',

@@ -73,6 +73,11 @@ test('a mold has the places of its things apart from them, once', async () => {
       "spin": "29:1",
       "sprue": "3:1",
       "tab-1": "18:8",
+      "vent-high": "9:5",
+      "vent-long": "10:5",
+      "vent-one": "8:5",
+      "vent-round-1": "11:5",
+      "vent-round-2": "11:5",
     }
   `);
   const ids = [mold.masters, mold.placements, mold.bosses, mold.tabs, mold.notches, mold.channels].flat();

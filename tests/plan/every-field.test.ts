@@ -54,6 +54,23 @@ const bossAt = (more: object, base: 'rubber' | 'rigid' = 'rubber') => ({
 });
 const cone = { kind: 'cone', size: 12, height: 6, at: { radius: 62, angle: 0 } };
 const withVents = { with: { vents: [{ placements: ['one'], width: 1, depth: 0.3, half: 'upper' }] } };
+/** Two tiles side by side on one radius, whose vents run together toward the rim. */
+const crossingVents = {
+  with: {
+    placements: [
+      {
+        id: 'one',
+        master: 'tile',
+        each: [
+          { radius: 30, angle: 30 },
+          { radius: 60, angle: 32 },
+        ],
+      },
+    ],
+    gates: undefined,
+    vents: [{ placements: ['one'], width: 3, depth: 0.3, half: 'upper', joins: true }],
+  },
+};
 const withSupports = { with: { supports: [{ placements: ['one'] }] } };
 const inOven = {
   with: {
@@ -63,6 +80,25 @@ const inOven = {
     'closing.lid.material': 'steel',
   },
 };
+/** All fixtures, or both halves, of a material by its sheet. */
+const ownMaterial = (base: 'rubber' | 'rigid') => ({
+  base,
+  with: {
+    materials: {
+      'vat 240': {
+        kind: 'resin',
+        heatLimit: 240,
+        load: '1.8 MPa',
+        strength: '50 MPa',
+        density: '1.2 g/cm3',
+        expansion: '5.5e-5 /K',
+        poisson: 0.4,
+        source: 'data sheet, issue 3',
+      },
+    },
+    'fixture.material': 'vat 240',
+  },
+});
 const byPress = {
   with: { 'closing.clamps': undefined, 'closing.press': { force: '300 kN', cure: 'in the press' } },
 };
@@ -97,6 +133,8 @@ const changes: Readonly<Record<string, Change>> = {
   'closing.pressure': change('1.5 MPa', '1.6 MPa'),
   'closing.clamps.count': change(4, 5),
   'closing.clamps.force': change('12 kN', '13 kN'),
+  'closing.clamps.circle': change(200, 210),
+  'closing.clamps.screw': change('M12', 'M16'),
   'closing.bolts.size': change('M10', 'M12'),
   'closing.bolts.grade': change('8.8', '5.8'),
   'closing.bolts.count': change(4, 5),
@@ -104,11 +142,13 @@ const changes: Readonly<Record<string, Change>> = {
   'closing.bolts.circle': change(190, 195),
   'closing.bolts.outsideRim': change(15, 20, noCircle),
   'closing.bolts.start': change(0, 20, { with: { 'closing.bolts.circle': 150 } }),
+  'closing.bolts.cure': change('left in', 'taken out'),
   'closing.bolts.tension': change('5 kN', '50 kN'),
   'closing.press.force': change('300 kN', '310 kN', byPress),
   'closing.press.cure': change('in the press', 'out', byPress),
   'closing.lid.material': change('steel', '6061-T6'),
   'closing.lid.thickness': change(16, 17),
+  'closing.lid.hole': change(20, 30),
   'closing.lid.yield': change('170 MPa', '60 MPa'),
   'machine.maxSpeed': change(1000, 1100),
   'machine.direction': change('clockwise', 'counter-clockwise'),
@@ -278,6 +318,7 @@ const changes: Readonly<Record<string, Change>> = {
   'vents[].placements': change('one', 'two', withVents),
   'vents[].width': change(1, 1.2, withVents),
   'vents[].depth': change(0.3, 0.4, withVents),
+  'vents[].joins': change(true, undefined, crossingVents),
   'vents[].half': change('upper', 'lower', withVents),
   'parting.surface': change('flat', 'follow', tilted()),
   'parting.slope': change(45, 10, tilted()),
@@ -295,6 +336,7 @@ const changes: Readonly<Record<string, Change>> = {
   'cure.start': change(20, 21),
   'cure.cooling': change('in the can', undefined),
   'cure.coolingConstant': change(60, 61),
+  'cure.contact': change('1000 W/m2K', '500 W/m2K'),
   'cure.film': change('20 W/m2K', '21 W/m2K', inOven),
   'fixture.material': change('aluminum', 'PLA'),
   'fixture.clearance': change(0.2, 0.3),
@@ -334,6 +376,14 @@ const changes: Readonly<Record<string, Change>> = {
   'limits.slenderness': change(4, 1, tilted({ surface: 'flat' })),
   'limits.undercut': change('10 %', '0.01 %', tilted({ surface: 'flat' })),
   'limits.mismatch': change(0.5, 0.01),
+  'materials.*.kind': change('resin', 'plaster', ownMaterial('rigid')),
+  'materials.*.heatLimit': change(240, 120, ownMaterial('rubber')),
+  'materials.*.load': change('1.8 MPa', '0.45 MPa', ownMaterial('rubber')),
+  'materials.*.strength': change('50 MPa', '60 MPa', ownMaterial('rigid')),
+  'materials.*.density': change('1.2 g/cm3', '1.3 g/cm3', ownMaterial('rigid')),
+  'materials.*.expansion': change('5.5e-5 /K', '6e-5 /K', ownMaterial('rubber')),
+  'materials.*.poisson': change(0.4, 0.3, ownMaterial('rigid')),
+  'materials.*.source': change('data sheet, issue 3', 'data sheet, issue 4', ownMaterial('rubber')),
   'severity.*.severity': change('warn', 'stop', {
     with: { severity: { 'pack.flows-out': { severity: 'warn', reason: 'one' } } },
   }),
@@ -345,6 +395,7 @@ const changes: Readonly<Record<string, Change>> = {
 /** Why a field of the schema changes nothing here. */
 const notShownHere: Readonly<Record<string, string>> = {
   'masters.*.repair.edge': 'remakes a mesh beyond repair: tests/mesh/repair holds it',
+  'limits.coarsening': 'for masters of millions of triangles: tests/pipeline/fit-memory holds it',
   'masters.*.repair.closeHoles': 'closes the holes of an open mesh: tests/mesh/repair holds it',
 };
 
@@ -408,7 +459,7 @@ async function moldOf(text: string): Promise<{ mold: Mold; report: () => Report 
 }
 
 /** What the plan says and nothing was made of yet. */
-const asWritten = ['bench', 'limits', 'flex', 'severity', 'places'];
+const asWritten = ['bench', 'limits', 'flex', 'severity', 'places', 'materials', 'joins'];
 const placed = ({ mold }: { mold: Mold }): string =>
   JSON.stringify(mold, (key, value) => (asWritten.includes(key) ? undefined : value));
 const reported = (report: Report): string =>

@@ -39,6 +39,7 @@ beforeAll(async () => {
 
 it('of its own the demo says what is worth knowing, and stops or warns of nothing', () => {
   expect([...new Set(own.map((line) => line.split(' ').slice(0, 2).join(' ')))]).toEqual([
+    'note balance.misrun-grade',
     'note fit.sprue-lid',
     'note pack.flows-out',
     'note support.free',
