@@ -2,6 +2,7 @@ import { batchCodes } from './codes/batch.ts';
 import { canCodes } from './codes/can.ts';
 import { checkCodes } from './codes/checks.ts';
 import type { CodeEntry } from './codes/entry.ts';
+import { fillCodes } from './codes/fill.ts';
 import { fitCodes } from './codes/fit.ts';
 import { flatCodes } from './codes/flat.ts';
 import { heatCodes } from './codes/heat.ts';
@@ -34,6 +35,7 @@ export const catalogue = {
   ...canCodes,
   ...turningCodes,
   ...heatCodes,
+  ...fillCodes,
   ...fitCodes,
   ...makingCodes,
   ...flatCodes,
