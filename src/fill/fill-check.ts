@@ -17,7 +17,7 @@ import {
   masterOf,
   type Placement,
 } from '../mold/index.ts';
-import { standardGravity } from '../physics/index.ts';
+import { standardGravity, superheatTime } from '../physics/index.ts';
 import { alloyNamed } from '../tables/index.ts';
 import { type CavityForecast, type CavityProblem, forecastCavity } from './cavity.ts';
 import type { Conditions } from './conditions.ts';
@@ -104,7 +104,29 @@ function conditionsOf(mold: Mold): Omit<Conditions, 'flow'> | undefined {
     metal: { densityKgM3: density, tensionNM: tension },
     // The least shot: its free surface goes through the edge of the well.
     wellLevel: mold.sprue.wellRadius,
+    ...cooling(mold, density),
   };
+}
+
+/** Specific heat of liquid tin, J/(kg K); a mold that has been poured a few times, C; from memory. */
+const tinHeat = 250;
+const usedMoldC = 60;
+/** Gap of a parting line that lets air through, mm: a tenth of the mismatch that is usual; and how far it leads. Our own choice. */
+const leak = { gap: 0.01, land: 20 };
+
+/** How long the metal stays hot, and so whether a leak counts: only where plan and table give all that it takes. */
+function cooling(
+  { bench: { alloy, rubber } }: Mold,
+  densityKgM3: number,
+): Pick<Conditions, 'superheatS' | 'leak'> {
+  const liquidus = alloy?.liquidusC ?? alloyNamed(alloy?.name ?? '')?.liquidusC?.value;
+  const { conductivityWMK: conductivity, diffusivityM2S: diffusivity } = rubber ?? {};
+  if (alloy?.pourC === undefined || liquidus === undefined || !conductivity || !diffusivity) return {};
+  const superheatK = Math.max(0, alloy.pourC - liquidus);
+  const overMoldK = liquidus - usedMoldC;
+  if (!(overMoldK > 0)) return {};
+  const metal = { densityKgM3, heatJKgK: tinHeat, superheatK, overMoldK, conductivity, diffusivity };
+  return { leak, superheatS: superheatTime(metal, 1) };
 }
 
 /**

@@ -6,21 +6,22 @@ import type { Assumption, Conditions, Pocket, Port } from './conditions.ts';
 import { escapeRanks } from './escape.ts';
 import { type Filling, fillFrom } from './fill-order.ts';
 import { type GateForecast, gateForecast } from './gate.ts';
-import { leastBond, lockLimits, mostBond, usualAngle, usualBond } from './lock.ts';
+import { type LockRule, leastBond, lockLimits, mostBond, usualAngle, usualBond } from './lock.ts';
 import { findNecks, type Neck } from './necks.ts';
 import { openParts } from './open-parts.ts';
 import { leastPocket, pocketsOf } from './pockets.ts';
 import { pressureUnder, pullAt, type Ranks, rankCells } from './potential.ts';
-import { sealsOf, stateOf } from './seals.ts';
+import { type NeckState, sealsOf, stateOf } from './seals.ts';
 
 /** What is assumed: the usual, then one thing at a time at each end of its range. */
+const usualLock: LockRule = { bond: usualBond, angle: usualAngle };
 export const assumptions: readonly Assumption[] = [
-  { lock: { bond: usualBond, angle: usualAngle }, leaks: false },
+  { lock: usualLock, leaks: false },
   { lock: { bond: leastBond, angle: usualAngle }, leaks: false },
   { lock: { bond: mostBond, angle: usualAngle }, leaks: false },
   { lock: { bond: usualBond, angle: 110 }, leaks: false },
   { lock: { bond: usualBond, angle: 160 }, leaks: false },
-  { lock: { bond: usualBond, angle: usualAngle }, leaks: true },
+  { lock: usualLock, leaks: true },
 ];
 
 /** A place where air stays under all, or some, of the assumptions. Volumes in mm3 after pressing together. */
@@ -72,25 +73,54 @@ export function fillRoom(cells: Cells, ports: readonly Port[], conditions: Condi
 const sourceOf = ({ cells }: Port, { rank }: Ranks): number =>
   cells.reduce((lowest, c) => (rank[c] < rank[lowest] ? c : lowest), cells[0]);
 
-/** Air that stays under one assumption. */
-export function airLeft(room: FilledRoom, conditions: Conditions, { lock, leaks }: Assumption): Pocket[] {
-  const { cells, ports, filling, clearance } = room;
+/** Air that stays under one rule of what narrow places do, leaks aside. */
+export function airLeft(room: FilledRoom, conditions: Conditions, lock: LockRule): Pocket[] {
+  return airBehind(room, conditions, shuttingNecks(room, conditions, lock));
+}
+
+/** Pockets under each assumption; a leak only lets some of them out. */
+function airByAssumption(room: FilledRoom, conditions: Conditions): Pocket[][] {
+  const known = new Map<LockRule, Pocket[]>();
+  // Where nothing shuts one rule is like another.
+  let free: Pocket[] | undefined;
+  const under = (lock: LockRule): Pocket[] => {
+    const shutting = shuttingNecks(room, conditions, lock);
+    if (shutting.size > 0) return airBehind(room, conditions, shutting);
+    free ??= airBehind(room, conditions, shutting);
+    return free;
+  };
+  return assumptions.map(({ lock, leaks }) => {
+    const pockets = known.get(lock) ?? under(lock);
+    known.set(lock, pockets);
+    return leaks ? pockets.filter(({ leaksOut }) => !leaksOut) : pockets;
+  });
+}
+
+type Shutting = ReadonlyMap<Neck, Exclude<NeckState, 'passes'>>;
+
+/** The necks that do not let metal and air pass each other, but those that are a gate's own way: they shut as a gate does. */
+function shuttingNecks(room: FilledRoom, conditions: Conditions, lock: LockRule): Shutting {
+  const { cells, ports, clearance } = room;
   const needed = neededRoom(cells, conditions, lockLimits(lock, 1).edge);
   const open = openParts(cells, clearance, needed);
   const necks = open.parts === 0 ? [] : findNecks(cells, clearance, needed, open);
   const gateCells = new Set(ports.filter(({ kind }) => kind === 'gate').flatMap((port) => port.cells));
-  const rising = new Set<Neck>();
-  const shutting = necks.filter((neck) => {
-    // The metal's own way shuts when metal backs up to it, as a gate does.
-    if (neck.cells.some((c) => gateCells.has(c))) return false;
+  const shutting = new Map<Neck, Exclude<NeckState, 'passes'>>();
+  for (const neck of necks) {
+    if (neck.cells.some((c) => gateCells.has(c))) continue;
     const state = stateOf(cells, neck, lock, conditions);
-    if (state === 'rises') rising.add(neck);
-    return state !== 'passes';
-  });
+    if (state !== 'passes') shutting.set(neck, state);
+  }
+  return shutting;
+}
+
+function airBehind(room: FilledRoom, conditions: Conditions, states: Shutting): Pocket[] {
+  const { cells, ports, filling } = room;
+  const shutting = [...states.keys()];
+  const rising = new Set(shutting.filter((neck) => states.get(neck) === 'rises'));
   const seals = sealsOf(cells, filling, shutting, ports);
   const out = escapeRanks(cells, seals, [...new Set(ports.flatMap((port) => port.cells))]);
-  const pockets = pocketsOf({ ...room, seals, out, shutting, rising }, conditions);
-  return leaks ? pockets.filter(({ leaksOut }) => !leaksOut) : pockets;
+  return pocketsOf({ ...room, seals, out, shutting, rising }, conditions);
 }
 
 /** Half width (mm) an opening needs at each cell to let metal and air pass each other. */
@@ -114,7 +144,7 @@ export function forecastRoom(cells: Cells, ports: readonly Port[], conditions: C
     cells,
     cells.numbers.filter((c) => c !== wall),
   );
-  const pockets = assumptions.map((one) => airLeft(room, conditions, one));
+  const pockets = airByAssumption(room, conditions);
   const through = gates.map((port) => gateForecast(cells, port, conditions, assumptions[0].lock, reached));
   const flow = through.reduce((sum, gate) => sum + gate.flow, 0);
   return {

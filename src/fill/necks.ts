@@ -35,11 +35,12 @@ export function findNecks(
     open.part[c] === notOpen &&
     (between[c] !== 0 || open.beyond[c] > cornerBalls * needed[c] + cornerCells * cell);
   const owner = new Uint8Array(count);
+  const own = new Int32Array(count).fill(outside);
   const necks: Neck[] = [];
   for (let c = 0; c < count; c++) {
     if (owner[c] !== 0 || !isCore(c)) continue;
     const core = together(cells, c, owner, isCore);
-    necks.push(neckRound(cells, clearance, needed, open, core, owner));
+    necks.push(neckRound(cells, clearance, needed, open, core, owner, own));
   }
   return necks;
 }
@@ -85,6 +86,7 @@ function neckRound(
   { part }: OpenParts,
   core: readonly number[],
   owner: Uint8Array,
+  own: Int32Array,
 ): Neck {
   const { beside, cell } = cells;
   const members = [...core];
@@ -114,30 +116,34 @@ function neckRound(
     left--;
     ring = next;
   }
-  const steps = stepsFrom(cells, members, mouth);
-  return {
-    cells: members,
-    mouth,
-    steps,
-    length: lengthOf(cells, members, mouth),
-    half: clearWidths(cells, clearance, members, steps),
-  };
+  const steps = stepsFrom(cells, members, mouth, own);
+  const half = clearWidths(cells, clearance, members, own);
+  for (const c of members) own[c] = outside;
+  return { cells: members, mouth, steps, length: lengthOf(cells, members, mouth), half };
 }
 
-function stepsFrom({ beside }: Cells, members: readonly number[], mouth: readonly number[]): number[] {
-  const known = new Map<number, number>(members.map((c) => [c, -1]));
+/** Steps from the mouth, for each cell of the neck; left in `own` too, `outside` everywhere else. */
+function stepsFrom(
+  { beside }: Cells,
+  members: readonly number[],
+  mouth: readonly number[],
+  own: Int32Array,
+): number[] {
+  for (const c of members) own[c] = unknown;
+  for (const c of mouth) own[c] = 0;
   const queue = [...mouth];
-  for (const c of mouth) known.set(c, 0);
-  for (let k = 0; k < queue.length; k++) {
-    const own = known.get(queue[k]) ?? 0;
+  for (let k = 0; k < queue.length; k++)
     for (let s = sides * queue[k]; s < sides * queue[k] + sides; s++) {
-      if (known.get(beside[s]) !== -1) continue;
-      known.set(beside[s], own + 1);
-      queue.push(beside[s]);
+      const n = beside[s];
+      if (n === wall || own[n] !== unknown) continue;
+      own[n] = own[queue[k]] + 1;
+      queue.push(n);
     }
-  }
-  return members.map((c) => Math.max(0, known.get(c) ?? 0));
+  return members.map((c) => Math.max(0, own[c]));
 }
+
+const unknown = -1;
+const outside = -2;
 
 function lengthOf(cells: Cells, members: readonly number[], mouth: readonly number[]): number {
   if (mouth.length === 0) return 0;
@@ -167,9 +173,8 @@ function clearWidths(
   cells: Cells,
   clearance: Float32Array,
   members: readonly number[],
-  steps: readonly number[],
+  own: Int32Array,
 ): Neck['half'] {
-  const own = new Map(members.map((c, k) => [c, steps[k]]));
   const middles = members.filter((c) => isMiddle(cells, clearance, c));
   const asked = middles.length > 0 ? middles : members;
   const stride = Math.ceil(asked.length / samples);
@@ -198,12 +203,7 @@ function isMiddle(cells: Cells, clearance: Float32Array, c: number): boolean {
   return true;
 }
 
-function sectionAt(
-  cells: Cells,
-  clearance: Float32Array,
-  own: ReadonlyMap<number, number>,
-  c: number,
-): Neck['half'] {
+function sectionAt(cells: Cells, clearance: Float32Array, own: Int32Array, c: number): Neck['half'] {
   const along = directionToMouth(cells, own, c, Math.ceil((3 * clearance[c]) / cells.cell) + 2);
   const [u, v] = across(along);
   const half = (way: Vec3): number =>
@@ -222,14 +222,15 @@ function sectionAt(
 }
 
 /** Toward the cell some steps nearer to the mouth, of length 1; upright where there is none. */
-function directionToMouth(cells: Cells, own: ReadonlyMap<number, number>, from: number, most: number): Vec3 {
+function directionToMouth(cells: Cells, own: Int32Array, from: number, most: number): Vec3 {
   let c = from;
   for (let k = 0; k < most; k++) {
-    const step = own.get(c) ?? 0;
-    let next: number | undefined;
-    for (let s = sides * c; s < sides * c + sides && next === undefined; s++)
-      if ((own.get(cells.beside[s]) ?? step) < step) next = cells.beside[s];
-    if (next === undefined) break;
+    let next = wall;
+    for (let s = sides * c; s < sides * c + sides && next === wall; s++) {
+      const n = cells.beside[s];
+      if (n !== wall && own[n] >= 0 && own[n] < own[c]) next = n;
+    }
+    if (next === wall) break;
     c = next;
   }
   const [a, b] = [middleOf(cells, from), middleOf(cells, c)];

@@ -33,23 +33,23 @@ export function openParts(cells: Cells, clearance: Float32Array, needed: Float32
   for (let c = 0; c < count; c++) beyond[c] -= needed[c];
   const part = new Int32Array(count).fill(notOpen);
   const isOpen = (c: number): boolean => beyond[c] <= cell / 2;
+  const members = new Int32Array(count);
   let parts = 0;
-  const stack: number[] = [];
   for (let first = 0; first < count; first++) {
     if (part[first] !== notOpen || !isOpen(first)) continue;
-    const members = [first];
     part[first] = parts;
-    stack.push(first);
-    for (let c = stack.pop(); c !== undefined; c = stack.pop())
-      for (let s = sides * c; s < sides * c + sides; s++) {
+    members[0] = first;
+    let found = 1;
+    for (let k = 0; k < found; k++)
+      for (let s = sides * members[k]; s < sides * members[k] + sides; s++) {
         const n = beside[s];
         if (n === wall || part[n] !== notOpen || !isOpen(n)) continue;
         part[n] = parts;
-        members.push(n);
-        stack.push(n);
+        members[found++] = n;
       }
-    if (!isSmall(cells, members, clearance, needed)) parts++;
-    else for (const c of members) part[c] = small;
+    const all = members.subarray(0, found);
+    if (!isSmall(cells, all, clearance, needed)) parts++;
+    else for (const c of all) part[c] = small;
   }
   for (let c = 0; c < count; c++)
     if (part[c] === small) {
@@ -64,23 +64,22 @@ const small = -2;
 
 function isSmall(
   { at, cell }: Cells,
-  members: readonly number[],
+  members: Int32Array,
   clearance: Float32Array,
   needed: Float32Array,
 ): boolean {
-  let widest = 0;
-  const least = [0, 1, 2].map(() => Number.POSITIVE_INFINITY);
-  const most = [0, 1, 2].map(() => Number.NEGATIVE_INFINITY);
+  const most = smallAcross * needed[members[0]];
+  const least: number[] = [...at.subarray(3 * members[0], 3 * members[0] + 3)];
+  const greatest = [...least];
   for (const c of members) {
-    widest = Math.max(widest, clearance[c] / needed[c]);
+    if (clearance[c] >= smallWidest * needed[c]) return false;
     for (let x = 0; x < 3; x++) {
       const value = at[3 * c + x];
       if (value < least[x]) least[x] = value;
-      if (value > most[x]) most[x] = value;
+      if (value > greatest[x]) greatest[x] = value;
     }
   }
-  const across = Math.hypot(...most.map((value, x) => value - least[x] + 1)) * cell;
-  return widest < smallWidest && across < smallAcross * needed[members[0]];
+  return Math.hypot(...greatest.map((value, x) => value - least[x] + 1)) * cell < most;
 }
 
 /** For each cell the open part nearest to it along the room, `notOpen` where there is none: parts grow at one pace. */

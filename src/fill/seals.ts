@@ -45,9 +45,8 @@ export function sealsOf(
   ports: readonly Port[],
 ): Seals {
   const { count } = cells;
-  const last = 0xffffffff;
-  const time = Uint32Array.from(filled, (value) => (value === never ? last : value));
-  const steps = new Uint32Array(count);
+  const time = Uint32Array.from(filled, (value) => (value === never ? count : value));
+  const steps = new Uint32Array(shutting.length > 0 ? count : 0);
   for (const neck of shutting) {
     const first = firstWet(cells, neck, wet);
     neck.cells.forEach((c, k) => {
@@ -58,13 +57,13 @@ export function sealsOf(
   }
   for (const { kind, cells: mouth } of ports)
     if (kind === 'vent') for (const c of mouth) if (wet[c] !== never) time[c] = Math.min(time[c], wet[c]);
-  const bySeal = sortedBy(time, sortedBy(steps));
+  const bySeal = sortedBy(time, shutting.length > 0 ? sortedBy(steps) : undefined);
   return { rank: ranksOf(bySeal), bySeal };
 }
 
-function firstWet({ beside }: Cells, { cells, mouth }: Neck, wet: Int32Array): number {
+function firstWet({ beside, count }: Cells, { cells, mouth }: Neck, wet: Int32Array): number {
   const own = new Set(cells);
-  let first = 0xffffffff;
+  let first = count;
   for (const c of mouth)
     for (let s = sides * c; s < sides * c + sides; s++) {
       const n = beside[s];

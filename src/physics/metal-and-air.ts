@@ -38,6 +38,33 @@ export const bubbleSpeed = (pull: number, diameter: number): number =>
 export const planeBubbleSpeed = (pull: number, width: number): number =>
   0.23 * Math.sqrt(pull * width * 1e-3);
 
+/** Heat a metal carries and what its mold takes up. */
+export interface Cooling {
+  readonly densityKgM3: number;
+  /** Of the liquid metal, J/(kg K). */
+  readonly heatJKgK: number;
+  /** How far over its liquidus it is poured, and over the mold, K. */
+  readonly superheatK: number;
+  readonly overMoldK: number;
+  /** Conductivity (W/(m K)) and diffusivity (m2/s) of the mold. */
+  readonly conductivity: number;
+  readonly diffusivity: number;
+}
+
+/**
+ * Time (s) in which a mold without end takes up the superheat of a section whose volume is `modulus` mm times its surface:
+ * (pi / 4) (rho c dT M / (e (T - T0)))^2, e = k / sqrt(alpha) (Chvorinov's rule for the superheat alone). Grows as M^2.
+ */
+export function superheatTime(
+  { densityKgM3, heatJKgK, superheatK, overMoldK, conductivity, diffusivity }: Cooling,
+  modulus: number,
+): number {
+  const effusivity = conductivity / Math.sqrt(diffusivity);
+  return (
+    (Math.PI / 4) * ((densityKgM3 * heatJKgK * superheatK * modulus * 1e-3) / (effusivity * overMoldK)) ** 2
+  );
+}
+
 /**
  * Flow (mm3/s) of gas through the gap along a parting line: gap^3 w dp / (12 mu L) between plates (Poiseuille). Lengths in
  * mm; viscosity of air at 20 C 1.8e-5 Pa s.

@@ -13,12 +13,13 @@ import {
   leakFlow,
   outflowSpeed,
   planeBubbleSpeed,
+  superheatTime,
 } from '../../src/physics/index.ts';
 import { room } from '../fill/room.ts';
 import { type Box, cut, portIn, roomOf, turning } from '../fill/shapes.ts';
 import { barRuns, columnRun, type LockRun, legRuns, lockRuns, metal } from './fill/runs.ts';
 
-const usual = assumptions[0];
+const usual = assumptions[0].lock;
 /** 2 g / omega^2, mm. */
 const lift = (2000 * turning.field.gravity) / ((turning.field.speedRpm * Math.PI) / 30) ** 2;
 const shutIn = (cells: Cells, ports: Parameters<typeof fillRoom>[1], conditions = turning) =>
@@ -304,6 +305,17 @@ describe('closed forms', () => {
     expect(boyleShare(45_000)).toBeCloseTo(0.6925, 4);
     expect(bubbleSpeed(140, 3)).toBeCloseTo(0.35 * Math.sqrt(0.42), 6);
     expect(planeBubbleSpeed(140, 3)).toBeCloseTo(0.23 * Math.sqrt(0.42), 6);
+    // Tin 40 K over its liquidus, rubber at 60 C of 0.22 W/mK and 1.1e-7 m2/s: e = 663.3; 0.37 s for 1 mm, a quarter for half.
+    const cooling = {
+      densityKgM3: 7280,
+      heatJKgK: 250,
+      superheatK: 40,
+      overMoldK: 160,
+      conductivity: 0.22,
+      diffusivity: 1.1e-7,
+    };
+    expect(superheatTime(cooling, 1)).toBeCloseTo((Math.PI / 4) * (72.8e3 / (663.33 * 160)) ** 2, 4);
+    expect(superheatTime(cooling, 0.5) / superheatTime(cooling, 1)).toBeCloseTo(0.25, 9);
     // A gap of 10 um, 30 mm along, 20 mm through, at 20 kPa: 0.14 cm3/s.
     expect(leakFlow(0.01, 30, 20, 20_000)).toBeCloseTo(138.9, 1);
   });
@@ -340,7 +352,7 @@ describe('two-phase flow runs', () => {
       // Deep in the leg only under pressure; without it the face stays at the mouth.
       wellLevel: face === 'leg' ? radius - 300 : radius,
     };
-    const rule = { lock: { bond: usualBond, angle }, leaks: false };
+    const rule = { bond: usualBond, angle };
     const pockets = airLeft(fillRoom(cells, [gate], conditions), conditions, rule);
     return pockets.some(({ where }) => where === 'leg') ? 'locked' : 'exchanges';
   }
