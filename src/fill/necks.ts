@@ -93,7 +93,8 @@ function neckRound(
   const mouth: number[] = [];
   let widest = 0;
   for (const c of core) widest = Math.max(widest, clearance[c]);
-  const most = Math.ceil((cornerBalls * needed[core[0]]) / cell + cornerCells);
+  // Aslant to all three axes a way takes up to the root of three more steps.
+  const most = Math.ceil(Math.sqrt(3) * ((cornerBalls * needed[core[0]]) / cell + cornerCells));
   let left = most;
   let ring: readonly number[] = core;
   while (ring.length > 0) {
