@@ -81,9 +81,8 @@ function missingIn(mold: Mold): string[] {
   const { density, tension } = metalOf(mold);
   return [
     ...(mold.bench.spin?.speedRpm === undefined ? ['spin.speed'] : []),
-    ...(density === undefined ? ['alloy.density'] : []),
-    // No field gives it: the table has it for alloys of tin.
-    ...(tension === undefined ? ['alloy.name'] : []),
+    // No field gives the tension: the table has it for alloys of tin, and their density with it.
+    ...(tension === undefined ? ['alloy.name'] : density === undefined ? ['alloy.density'] : []),
   ];
 }
 

@@ -98,7 +98,7 @@ describe('the check of filling', () => {
     const mold = moldOf([block]);
     const unknown = await runCheck(filling, { ...mold, bench: {} });
     expect(unknown.findings.map(({ code, values }) => [code, values.missing])).toEqual([
-      ['fill.not-checked', ['spin.speed', 'alloy.density', 'alloy.name']],
+      ['fill.not-checked', ['spin.speed', 'alloy.name']],
     ]);
     const thin = await runCheck(
       filling,
