@@ -3,6 +3,7 @@ import { canCodes } from './codes/can.ts';
 import { channelCodes } from './codes/channels.ts';
 import { checkCodes } from './codes/checks.ts';
 import type { CodeEntry } from './codes/entry.ts';
+import { fillCodes } from './codes/fill.ts';
 import { fitCodes } from './codes/fit.ts';
 import { flatCodes } from './codes/flat.ts';
 import { heatCodes } from './codes/heat.ts';
@@ -36,6 +37,7 @@ export const catalogue = {
   ...canCodes,
   ...turningCodes,
   ...heatCodes,
+  ...fillCodes,
   ...fitCodes,
   ...makingCodes,
   ...flatCodes,

@@ -1,5 +1,6 @@
 import { canFigures } from './figures/can.ts';
 import type { FigureEntry } from './figures/entry.ts';
+import { fillFigures } from './figures/fill.ts';
 import { shapeFigures } from './figures/shape.ts';
 import { turningFigures } from './figures/turning.ts';
 
@@ -13,6 +14,7 @@ export const figureCatalogue = {
   ...shapeFigures,
   ...canFigures,
   ...turningFigures,
+  ...fillFigures,
 } as const satisfies Record<string, FigureEntry>;
 
 export type FigureName = keyof typeof figureCatalogue;
@@ -43,6 +45,7 @@ export const figureHeadings = {
   cure: 'Cure',
   heat: 'Heat and materials',
   spin: 'Spin',
+  fill: 'Filling',
   fit: 'Fit',
 } as const satisfies Record<Family, string>;
 

@@ -6,6 +6,7 @@ export * from './cylinder.ts';
 export * from './disc-stress.ts';
 export * from './false-seats.ts';
 export * from './heating.ts';
+export * from './metal-and-air.ts';
 export * from './plate.ts';
 export * from './play.ts';
 export * from './shot.ts';

@@ -1,0 +1,244 @@
+import type { Vec3 } from '../geometry/index.ts';
+import { finestDetail, halfWidthAt, planeBubbleSpeed } from '../physics/index.ts';
+import { type Cells, sides, volumeOf, wall } from './cells.ts';
+import { clearanceOf } from './clearance.ts';
+import type { Assumption, Conditions, Pocket, Port } from './conditions.ts';
+import { escapeRanks } from './escape.ts';
+import { type Filling, fillFrom } from './fill-order.ts';
+import { type GateForecast, gateForecast } from './gate.ts';
+import { type LockRule, leastBond, lockLimits, mostBond, usualAngle, usualBond } from './lock.ts';
+import { findNecks, type Neck } from './necks.ts';
+import { openParts } from './open-parts.ts';
+import { leastPocket, pocketsOf } from './pockets.ts';
+import { pressureUnder, pullAt, type Ranks, rankCells } from './potential.ts';
+import { type NeckState, sealsOf, stateOf } from './seals.ts';
+
+/** What is assumed: the usual, then one thing at a time at each end of its range. */
+const usualLock: LockRule = { bond: usualBond, angle: usualAngle };
+export const assumptions: readonly Assumption[] = [
+  { lock: usualLock, leaks: false },
+  { lock: { bond: leastBond, angle: usualAngle }, leaks: false },
+  { lock: { bond: mostBond, angle: usualAngle }, leaks: false },
+  { lock: { bond: usualBond, angle: 110 }, leaks: false },
+  { lock: { bond: usualBond, angle: 160 }, leaks: false },
+  { lock: usualLock, leaks: true },
+];
+
+/** A place where air stays under all, or some, of the assumptions. Volumes in mm3 after pressing together. */
+export interface AirPlace {
+  readonly stays: 'all' | 'some';
+  /** By assumption, in their order. */
+  readonly volumes: readonly number[];
+  /** Its largest pocket, under the usual assumption where there is one. */
+  readonly pocket: Omit<Pocket, 'cells' | 'leaksOut'>;
+  /** Time a bubble takes from there to the gate, and the superheat there lasts, s. */
+  readonly riseS: number;
+  readonly superheatS?: number;
+}
+
+/** What comes of a cavity when it is filled. */
+export interface Forecast {
+  readonly cell: number;
+  /** mm3 of the cavity in cells, and of them where metal comes to. */
+  readonly volume: number;
+  readonly reached: number;
+  readonly filling: Filling;
+  readonly ranks: Ranks;
+  readonly gates: readonly GateForecast[];
+  /** The worst first. */
+  readonly places: readonly AirPlace[];
+  /** Time to fill it through its gates, s. */
+  readonly fillS: number;
+  /** Gaps thinner than this stay empty where the pressure is least, mm. */
+  readonly thinnest: number;
+}
+
+/** The room as it is filled and how wide it is, which no assumption changes. */
+export interface FilledRoom {
+  readonly cells: Cells;
+  readonly ports: readonly Port[];
+  readonly ranks: Ranks;
+  readonly filling: Filling;
+  readonly clearance: Float32Array;
+}
+
+export function fillRoom(cells: Cells, ports: readonly Port[], conditions: Conditions): FilledRoom {
+  const ranks = rankCells(cells, conditions.field);
+  const sources = ports.filter(({ kind }) => kind === 'gate').map((port) => sourceOf(port, ranks));
+  const filling = fillFrom(cells, ranks, sources);
+  return { cells, ports, ranks, filling, clearance: clearanceOf(cells) };
+}
+
+/** Metal comes in at the lowest cell of a gate's mouth. */
+const sourceOf = ({ cells }: Port, { rank }: Ranks): number =>
+  cells.reduce((lowest, c) => (rank[c] < rank[lowest] ? c : lowest), cells[0]);
+
+/** Air that stays under one rule of what narrow places do, leaks aside. */
+export function airLeft(room: FilledRoom, conditions: Conditions, lock: LockRule): Pocket[] {
+  return airBehind(room, conditions, shuttingNecks(room, conditions, lock));
+}
+
+/** Pockets under each assumption; a leak only lets some of them out. */
+function airByAssumption(room: FilledRoom, conditions: Conditions): Pocket[][] {
+  const known = new Map<LockRule, Pocket[]>();
+  // Where nothing shuts one rule is like another.
+  let free: Pocket[] | undefined;
+  const under = (lock: LockRule): Pocket[] => {
+    const shutting = shuttingNecks(room, conditions, lock);
+    if (shutting.size > 0) return airBehind(room, conditions, shutting);
+    free ??= airBehind(room, conditions, shutting);
+    return free;
+  };
+  return assumptions.map(({ lock, leaks }) => {
+    const pockets = known.get(lock) ?? under(lock);
+    known.set(lock, pockets);
+    return leaks ? pockets.filter(({ leaksOut }) => !leaksOut) : pockets;
+  });
+}
+
+type Shutting = ReadonlyMap<Neck, Exclude<NeckState, 'passes'>>;
+
+/** The necks that do not let metal and air pass each other, but those that are a gate's own way: they shut as a gate does. */
+function shuttingNecks(room: FilledRoom, conditions: Conditions, lock: LockRule): Shutting {
+  const { cells, ports, clearance } = room;
+  const needed = neededRoom(cells, conditions, lockLimits(lock, 1).edge);
+  const open = openParts(cells, clearance, needed);
+  const necks = open.parts === 0 ? [] : findNecks(cells, clearance, needed, open);
+  const gateCells = new Set(ports.filter(({ kind }) => kind === 'gate').flatMap((port) => port.cells));
+  const shutting = new Map<Neck, Exclude<NeckState, 'passes'>>();
+  for (const neck of necks) {
+    if (neck.cells.some((c) => gateCells.has(c))) continue;
+    const state = stateOf(cells, neck, lock, conditions);
+    if (state !== 'passes') shutting.set(neck, state);
+  }
+  return shutting;
+}
+
+function airBehind(room: FilledRoom, conditions: Conditions, states: Shutting): Pocket[] {
+  const { cells, ports, filling } = room;
+  const shutting = [...states.keys()];
+  const rising = new Set(shutting.filter((neck) => states.get(neck) === 'rises'));
+  const seals = sealsOf(cells, filling, shutting, ports);
+  const out = escapeRanks(cells, seals, [...new Set(ports.flatMap((port) => port.cells))]);
+  return pocketsOf({ ...room, seals, out, shutting, rising }, conditions);
+}
+
+/** Half width (mm) an opening needs at each cell to let metal and air pass each other. */
+function neededRoom(cells: Cells, { field, metal }: Conditions, bond: number): Float32Array {
+  const { at, low, cell, count } = cells;
+  const needed = new Float32Array(count);
+  for (let c = 0; c < count; c++) {
+    const pull = pullAt(field, low[0] + at[3 * c] * cell, low[1] + at[3 * c + 1] * cell);
+    needed[c] = halfWidthAt(bond, metal.densityKgM3, pull, metal.tensionNM);
+  }
+  return needed;
+}
+
+/** The forecast of one cavity over all assumptions. Throws RangeError without a gate. */
+export function forecastRoom(cells: Cells, ports: readonly Port[], conditions: Conditions): Forecast {
+  const gates = ports.filter(({ kind, cells: mouth }) => kind === 'gate' && mouth.length > 0);
+  if (gates.length === 0) throw new RangeError('a cavity is filled through a gate');
+  const room = fillRoom(cells, ports, conditions);
+  const reached = volumeOf(cells, room.filling.sequence);
+  const volume = volumeOf(
+    cells,
+    cells.numbers.filter((c) => c !== wall),
+  );
+  const pockets = airByAssumption(room, conditions);
+  const through = gates.map((port) => gateForecast(cells, port, conditions, assumptions[0].lock, reached));
+  const flow = through.reduce((sum, gate) => sum + gate.flow, 0);
+  return {
+    cell: cells.cell,
+    volume,
+    reached,
+    filling: room.filling,
+    ranks: room.ranks,
+    gates: through,
+    places: placesOf(room, pockets, through, conditions),
+    fillS: volume / flow,
+    thinnest: thinnestOf(room, conditions),
+  };
+}
+
+/** By the pressure at the cell nearest the axis that metal comes to. */
+function thinnestOf(
+  { ranks, filling: { sequence } }: FilledRoom,
+  { field, metal, wellLevel }: Conditions,
+): number {
+  let highest = Number.NEGATIVE_INFINITY;
+  for (const c of sequence) highest = Math.max(highest, ranks.potential[c]);
+  const pressure = pressureUnder(field, metal.densityKgM3, -wellLevel * wellLevel, highest);
+  return pressure > 0 ? finestDetail(metal.tensionNM, pressure) : Number.POSITIVE_INFINITY;
+}
+
+/** Pockets of all assumptions that share cells or touch are one place. */
+function placesOf(
+  room: FilledRoom,
+  pockets: readonly (readonly Pocket[])[],
+  gates: readonly GateForecast[],
+  conditions: Conditions,
+): AirPlace[] {
+  const { cells } = room;
+  const place = new Int32Array(cells.count).fill(none);
+  for (const pocket of pockets.flat()) for (const c of pocket.cells) place[c] = unnumbered;
+  const count = numberStretches(cells, place);
+  const found = Array.from({ length: count }, () => assumptions.map(() => 0));
+  const shown: (Pocket | undefined)[] = Array.from({ length: count });
+  pockets.forEach((list, k) => {
+    for (const pocket of list) {
+      const at = place[pocket.cells[0]];
+      // Of the first assumption that has one, the largest.
+      if (!shown[at]) shown[at] = pocket;
+      found[at][k] += pocket.volume;
+    }
+  });
+  const all = found.flatMap((volumes, at): AirPlace[] => {
+    const one = shown[at];
+    return one ? [airPlace(room, volumes, one, gates, conditions)] : [];
+  });
+  const weight = ({ volumes }: AirPlace): number => volumes.reduce((sum, volume) => sum + volume, 0);
+  return all.sort((a, b) => Number(b.stays === 'all') - Number(a.stays === 'all') || weight(b) - weight(a));
+}
+
+const none = -1;
+const unnumbered = -2;
+
+function numberStretches({ count, beside }: Cells, place: Int32Array): number {
+  let number = 0;
+  const stack: number[] = [];
+  for (let first = 0; first < count; first++) {
+    if (place[first] !== unnumbered) continue;
+    place[first] = number;
+    stack.push(first);
+    for (let c = stack.pop(); c !== undefined; c = stack.pop())
+      for (let s = sides * c; s < sides * c + sides; s++) {
+        const n = beside[s];
+        if (n === wall || place[n] !== unnumbered) continue;
+        place[n] = number;
+        stack.push(n);
+      }
+    number++;
+  }
+  return number;
+}
+
+function airPlace(
+  { clearance }: FilledRoom,
+  volumes: readonly number[],
+  { cells: members, leaksOut: _, ...pocket }: Pocket,
+  gates: readonly GateForecast[],
+  { field, superheatS }: Conditions,
+): AirPlace {
+  const widest = members.reduce((most, c) => Math.max(most, clearance[c]), 0);
+  const far = Math.min(...gates.map((gate) => apart(gate.place, pocket.place)));
+  const speed = planeBubbleSpeed(pullAt(field, pocket.place[0], pocket.place[1]), 2 * widest);
+  return {
+    stays: volumes.every((volume) => volume >= leastPocket) ? 'all' : 'some',
+    volumes,
+    pocket,
+    riseS: (far * 1e-3) / speed,
+    ...(superheatS !== undefined && { superheatS: superheatS * widest ** 2 }),
+  };
+}
+
+const apart = (a: Vec3, b: Vec3): number => Math.hypot(a[0] - b[0], a[1] - b[1], a[2] - b[2]);

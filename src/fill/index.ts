@@ -1,0 +1,1 @@
+export { filling } from './fill-check.ts';

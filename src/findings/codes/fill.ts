@@ -1,0 +1,70 @@
+import { codes } from './entry.ts';
+import { notChecked, notSaid } from './not-said.ts';
+
+const air = {
+  least: 'mm3',
+  most: 'mm3',
+  /** In the room itself, in a narrow leg, or under the mouth of one. */
+  where: ['room', 'leg', 'mouth'],
+  /** What shut it in. */
+  sealed: ['metal', 'neck', 'gate', 'vent', 'never'],
+} as const;
+
+const shutIn =
+  '{sealed, select, metal {Metal shuts it in} neck {A narrow place that metal closes shuts it in} gate {It is shut in when metal covers the gate} vent {It is shut in when metal covers the vent} other {It never has a way out}}';
+const stands = '{where, select, room {} leg {, in a narrow leg} other {, under the mouth of a narrow leg}}';
+
+const source =
+  'quasi-static model held to closed forms and two-phase flow runs (`tests/published/fill`); splash, jets, wetting, talc and the temperature of the mold are not seen';
+const formula =
+  'air whose last way out is filled before its own cell is, pressed together by Boyle; Bond number rho a R^2 / gamma of narrow places from 1.3 to 5, contact angle 110 to 160 degrees';
+
+/** How cavities fill. */
+export const fillCodes = codes({
+  'fill.not-checked': {
+    ...notChecked,
+    means: 'The plan leaves out what the filling of the cavities is found from; it is not checked.',
+    says: `Filling is ${notSaid}`,
+  },
+  'fill.air-stays': {
+    formula,
+    source,
+    severity: 'warn',
+    means:
+      'Air stays in the cavity whatever is assumed about surface tension, wetting and leaks: the casting has a hole there, or stays short.',
+    values: air,
+    says: `{least} to {most} of air stay in {subject}${stands}. ${shutIn}.`,
+    remedy: 'Cut a vent there, or move the gate so that metal comes there last; pour once and look.',
+  },
+  'fill.air-may-stay': {
+    formula,
+    source,
+    severity: 'note',
+    means:
+      'Air stays in the cavity under some assumptions about surface tension, wetting and leaks, not under all.',
+    values: air,
+    says: `{least} to {most} of air may stay in {subject}${stands}. ${shutIn}.`,
+    remedy: 'Pour once and look there before a vent is cut.',
+  },
+  'fill.open-gate-first': {
+    formula:
+      'Bond number of the gate at the cavity under the limit of a mouth; air within one and two hydraulic diameters of it',
+    source: 'two plane two-phase flow runs (`tests/published/fill`); common practice, no published source',
+    severity: 'note',
+    means:
+      'The gate is so narrow that metal backing up in it lets no more air out, and more stays under it than any vent would free.',
+    values: { least: 'mm3', most: 'mm3', vent: 'mm3', width: 'mm' },
+    says: '{least} to {most} of air stay under the gate of {subject}, more than the {vent} a vent would free.',
+    remedy:
+      'Open the gate first, to about {width} across at the cavity if there is room; then look for vents.',
+  },
+  'fill.coarse': {
+    formula: 'volume of the cells that metal comes to, over that of the cavity',
+    source: 'our own choice',
+    severity: 'note',
+    means: 'Part of the cavity is thinner than the cells it is filled in: the forecast does not see it.',
+    values: { measured: 'ratio', limit: 'ratio', cell: 'mm' },
+    says: 'The forecast of filling sees {measured} of {subject}, in cells of {cell}; the rest is thinner.',
+    remedy: 'Take thin ends for places that stay short, and pour once.',
+  },
+});
