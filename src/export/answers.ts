@@ -128,6 +128,14 @@ const questions: readonly Question[] = [
   },
   { asks: 'Fills, stays shut?', about: ['shot.', 'spin.'], decides: speedInBand },
   {
+    asks: 'Air gets out?',
+    about: ['fill.'],
+    decides: (facts) => {
+      const most = leastBy(facts.all('fill.air'), ({ value }) => -value);
+      return most && `${facts.show(most)} stay at most in one casting, in ${most.subject}`;
+    },
+  },
+  {
     asks: 'Cures through?',
     about: ['cure.'],
     decides: (facts) => {

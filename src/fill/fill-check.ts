@@ -213,10 +213,14 @@ const leastSeen = 0.9;
 const coarse = (id: string, seen: number, cell: number): Finding =>
   finding('fill.coarse', { subject: id, values: { measured: seen, limit: leastSeen, cell } });
 
+/** Share by which two volumes may differ and be said once. */
+const asMuch = 0.05;
+
 function airFinding(id: string, { stays, volumes, pocket }: AirPlace, place: Vec3): Finding {
+  const [least, most] = [Math.min(...volumes), Math.max(...volumes)];
   const values = {
-    least: Math.min(...volumes),
-    most: Math.max(...volumes),
+    least,
+    ...(most > (1 + asMuch) * least && { most }),
     where: pocket.where,
     sealed: pocket.sealedBy,
   };

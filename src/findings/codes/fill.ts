@@ -3,7 +3,8 @@ import { notChecked, notSaid } from './not-said.ts';
 
 const air = {
   least: 'mm3',
-  most: 'mm3',
+  /** Left out where it is as much whatever is assumed. */
+  'most?': 'mm3',
   /** In the room itself, in a narrow leg, or under the mouth of one. */
   where: ['room', 'leg', 'mouth'],
   /** What shut it in. */
@@ -33,7 +34,7 @@ export const fillCodes = codes({
     means:
       'Air stays in the cavity whatever is assumed about surface tension, wetting and leaks: the casting has a hole there, or stays short.',
     values: air,
-    says: `{least} to {most} of air stay in {subject}${stands}. ${shutIn}.`,
+    says: `{most, select, none {{least}} other {{least} to {most}}} of air stay in {subject}${stands}. ${shutIn}.`,
     remedy: 'Cut a vent there, or move the gate so that metal comes there last; pour once and look.',
   },
   'fill.air-may-stay': {
@@ -43,7 +44,7 @@ export const fillCodes = codes({
     means:
       'Air stays in the cavity under some assumptions about surface tension, wetting and leaks, not under all.',
     values: air,
-    says: `{least} to {most} of air may stay in {subject}${stands}. ${shutIn}.`,
+    says: `{most, select, none {{least}} other {{least} to {most}}} of air may stay in {subject}${stands}. ${shutIn}.`,
     remedy: 'Pour once and look there before a vent is cut.',
   },
   'fill.open-gate-first': {
