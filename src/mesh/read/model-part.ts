@@ -157,7 +157,10 @@ class ModelReading {
     const { faults, named } = this;
     const name = attributes.name?.value.trim().slice(0, longestName);
     const at = place.textPlace();
-    if (name === undefined) return faults.say('metadata-unnamed', undefined, at);
+    if (name === undefined) {
+      faults.say('metadata-unnamed', undefined, at);
+      return;
+    }
     if (named.has(name)) faults.say('metadata-twice', short(name), at);
     else if (named.size < mostNames) named.add(name);
     if (/\s/.test(name)) faults.say('metadata-spaced', short(name), at);
