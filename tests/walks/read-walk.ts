@@ -21,7 +21,9 @@ export type Deed =
  */
 export function readWalk(text: string): Deed[] {
   const deeds: Deed[] = [];
-  for (const { index, 1: language, 2: name, 3: inner } of text.matchAll(/^```(\w+) ?(.*)\n([^]*?)^```$/gm)) {
+  for (const { index, 1: language, 2: name, 3: inner } of text.matchAll(
+    /^```(\w+) ?(.*)\n((?:.*\n)*?)^```$/gm,
+  )) {
     const line = text.slice(0, index).split('\n').length + 1;
     if (language === 'console') deeds.push(...steps(inner, line));
     else if (language === 'change') deeds.push(...changes(name, inner));
