@@ -13,6 +13,7 @@ const long = [
   'cli/batch',
   'presets/masters',
   'cli/build',
+  'walks/walks',
   'plan/hostile-plans',
   'plan/every-field',
   'mold/parting',

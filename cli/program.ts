@@ -99,12 +99,12 @@ function describeNew(program: Command, terminal: Terminal, done: Done): void {
     .command('new')
     .description('write a commented starter plan')
     .argument('[file]', 'where to write it; printed when left out')
-    .option('--diameter <length>', 'disc diameter, such as 9in or 230mm', '250mm')
+    .option('--diameter <length>', 'disc diameter, such as 9in or 230mm; 250mm or 9in when left out')
     .option('--process <name>', 'rubber, rigid or poured', 'rubber')
     .option('--unit <unit>', 'write lengths in mm or in', 'mm')
     .addHelpText('after', example('new charms.yaml --diameter 9in --process rubber --unit in'))
     .action(
-      async (file: string | undefined, options: { diameter: string; process: string; unit: string }) => {
+      async (file: string | undefined, options: { diameter?: string; process: string; unit: string }) => {
         const { runNew } = await import('./commands/new.ts');
         done(await runNew(file, options, terminal));
       },

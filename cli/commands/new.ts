@@ -9,6 +9,9 @@ import type { Terminal } from '../terminal.ts';
 
 const processes = ['rubber', 'rigid', 'poured'] as const;
 const units = ['mm', 'in'] as const;
+/** Of a starter plan where none is said; common practice, no published source. */
+const usualDiameter = { mm: '250', in: '9' } as const;
+
 /** The unit people mean by another spelling of it; what is none stays as it is. */
 function unitNamed(written: string): string {
   const plain = written.toLowerCase();
@@ -22,22 +25,23 @@ const longestTitle = 120;
 /** Writes a commented starter plan, or prints it; never overwrites a file. */
 export async function runNew(
   file: string | undefined,
-  options: { readonly diameter: string; readonly process: string; readonly unit: string },
+  options: { readonly diameter?: string; readonly process: string; readonly unit: string },
   terminal: Terminal,
 ): Promise<ExitCode> {
   const process = oneOf('--process', options.process, processes);
   const unit = oneOf('--unit', unitNamed(options.unit), units);
-  const bare = Number(options.diameter);
+  const diameter = options.diameter ?? usualDiameter[unit];
+  const bare = Number(diameter);
   const read = readQuantity(
-    Number.isFinite(bare) ? bare * (unit === 'in' ? mmPerInch : 1) : options.diameter,
+    Number.isFinite(bare) ? bare * (unit === 'in' ? mmPerInch : 1) : diameter,
     'length',
   );
   if ('fault' in read) {
     const { says } = sayFinding(quantityFinding(read.fault, '--diameter'), 'metric');
-    throw new Unreadable(`--diameter ${options.diameter}: ${says}`);
+    throw new Unreadable(`--diameter ${diameter}: ${says}`);
   }
   if (!(read.value >= 60 && read.value <= 1000)) {
-    throw new Unreadable(`--diameter ${options.diameter}: starter plans are made for discs of 60 to 1000 mm`);
+    throw new Unreadable(`--diameter ${diameter}: starter plans are made for discs of 60 to 1000 mm`);
   }
   const text = starterPlan({
     diameter: read.value,

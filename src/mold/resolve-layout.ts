@@ -39,7 +39,7 @@ export function resolveLayout(plan: Plan, masters: readonly Master[], memoize: M
     title: plan.title ?? 'mold',
     units: plan.units,
     revision: plan.revision ?? '',
-    paper: plan.paper ?? paperDefault,
+    paper: plan.paper ?? paperDefault[plan.units],
     process: plan.process,
     disc,
     ...(sprue && { sprue }),

@@ -83,8 +83,8 @@ export const partingDefaults = {
 
 export const shrinkDefaults = { alloy: 0, rubber: 0 } as const;
 
-/** ISO 216: what most of the world prints on. */
-export const paperDefault = 'A4';
+/** ISO 216, what most of the world prints on; ANSI/ASME Y14.1 size A where shops speak inches. */
+export const paperDefault = { metric: 'A4', inch: 'Letter' } as const;
 
 export const fixtureDefaults = {
   material: 'PLA',

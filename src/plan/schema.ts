@@ -27,7 +27,10 @@ export const planSchema = z
       'The system findings, papers and the page show first, the other beside it. Left out, the one the diameter of the disc is written in.',
       ['metric', 'inch'],
     ).optional(),
-    paper: wordInAnyCase('Paper the shop sheet is printed on.', ['A4', 'Letter']).optional(),
+    paper: wordInAnyCase(
+      'Paper the shop sheet is printed on. Left out: Letter for a plan in inches, else A4.',
+      ['A4', 'Letter'],
+    ).optional(),
     process,
     disc,
     sectors: sectors.optional(),

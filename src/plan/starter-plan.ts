@@ -134,8 +134,10 @@ function bossSizes(diameter: number, process: PlanValue['process'], unit: 'mm' |
 const printed = `
 # Without nuts: kind hexagon, dome or cone, by its width, is printed, with a cup to try the fit.`;
 
-const flex = `  # How far the cured rubber lets a boss move sideways: an estimate, the play is computed from it.
-  flex: 0.1 mm
+const flex = (
+  unit: 'mm' | 'in',
+): string => `  # How far the cured rubber lets a boss move sideways: an estimate, the play is computed from it.
+  flex: ${unit === 'in' ? '0.004 in' : '0.1 mm'}
 `;
 
 function registration(
@@ -160,7 +162,7 @@ function registration(
     ([angle, size]) =>
       `    - { kind: ${kind}, size: ${size}, at: { radius: { fromRim: ${fromRim} }, angle: ${angle} } }`,
   );
-  const play = process === 'rigid' ? `  clearance: ${write(0.3)}\n` : flex;
+  const play = process === 'rigid' ? `  clearance: ${write(0.3)}\n` : flex(unit);
   return `
 # Unequal bosses at unequal angles near the rim, so that the halves close in one position only.${process === 'rubber' ? printed : ''}
 registration:

@@ -4,7 +4,7 @@
  * so that `3/8 in` is 9.525 mm to the last bit.
  *
  * Sources of the factors: international inch 25.4 mm, avoirdupois pound 0.45359237 kg, standard gravity
- * 9.80665 m/s2, thermochemical calorie 4.184 J, all exact in NIST Special Publication 811 (2008), appendix B; degree
+ * 9.80665 m/s2, thermochemical calorie 4.184 J, British thermal unit (IT) 1055.05585262 J, all exact in NIST Special Publication 811 (2008), appendix B; degree
  * Fahrenheit and kelvin as in its appendix B.8; bar, minute, hour and degree of angle in ISO 80000-1 and -3.
  */
 export interface PlanUnit {
@@ -146,6 +146,7 @@ const density: QuantityKind = {
     unit('kg/m3', 1, 1),
     unit('g/cm3', 1000, 1, 'g/cc', 'g/ml', 'kg/l'),
     unit('lb/in3', 453_592_370_000, 16_387_064),
+    unit('lb/ft3', 453_592_370_000, 28_316_846_592),
   ],
 };
 
@@ -172,28 +173,46 @@ const diffusivity: QuantityKind = {
   noun: 'a thermal diffusivity',
   internal: 'm2/s',
   examples: ['0.11 mm2/s', '1.1e-7 m2/s'],
-  units: [unit('m2/s', 1, 1), unit('mm2/s', 1, 1_000_000)],
+  units: [
+    unit('m2/s', 1, 1),
+    unit('mm2/s', 1, 1_000_000),
+    unit('in2/s', 64_516, 100_000_000),
+    unit('ft2/h', 9_290_304, 360_000_000_000, 'ft2/hr'),
+  ],
 };
+
+// One BTU (IT) is 1055.05585262 J; each F of difference is 1/1.8 K.
+const btuPerHourF = 1_899_100_534_716;
 
 const conductivity: QuantityKind = {
   noun: 'a thermal conductivity',
   internal: 'W/mK',
   examples: ['0.22 W/mK'],
-  units: [unit('W/mK', 1, 1, 'W/(m K)', 'W/m/K')],
+  units: [
+    unit('W/mK', 1, 1, 'W/(m K)', 'W/m/K'),
+    unit('BTU/(h ft F)', btuPerHourF, 1_097_280_000_000, 'BTU/h/ft/F', 'BTU/(hr ft F)', 'BTU/hr/ft/F'),
+    unit('BTU in/(h ft2 F)', btuPerHourF, 13_167_360_000_000, 'BTU in/h/ft2/F', 'BTU in/(hr ft2 F)'),
+  ],
 };
 
 const filmCoefficient: QuantityKind = {
   noun: 'a film coefficient',
   internal: 'W/m2K',
-  examples: ['20 W/m2K'],
-  units: [unit('W/m2K', 1, 1, 'W/(m2 K)', 'W/m2/K')],
+  examples: ['20 W/m2K', '3.5 BTU/(h ft2 F)'],
+  units: [
+    unit('W/m2K', 1, 1, 'W/(m2 K)', 'W/m2/K'),
+    unit('BTU/(h ft2 F)', btuPerHourF, 334_450_944_000, 'BTU/h/ft2/F', 'BTU/(hr ft2 F)', 'BTU/hr/ft2/F'),
+  ],
 };
 
 const expansion: QuantityKind = {
   noun: 'a thermal expansion',
   internal: '1/K',
   examples: ['6.6e-4 /K'],
-  units: [unit('/K', 1, 1, '1/K', 'per K')],
+  units: [
+    unit('/K', 1, 1, '1/K', 'per K', '/C', '1/C', 'per C'),
+    unit('/F', 9, 5, '1/F', 'per F', 'in/in/F'),
+  ],
 };
 
 const share: QuantityKind = {

@@ -12,6 +12,7 @@ export * from './reserves.ts';
 export * from './rubbers.ts';
 export * from './source.ts';
 export * from './stock.ts';
+export * from './symptoms.ts';
 export * from './threads.ts';
 export * from './tightening.ts';
 export * from './tolerances.ts';

@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import modeling from '@jscad/modeling';
 import { beforeAll, expect, it, test, vi } from 'vitest';
 import { hasPoppler, pageTexts } from '../rendered-page.ts';
@@ -15,13 +16,18 @@ const inMetric: Readonly<Record<string, readonly [inch: string, factor: number]>
   'g.mm': ['oz.in', 720.0778874],
   N: ['lbf', 4.4482216152605],
   kN: ['lbf', 0.0044482216152605],
+  'N m': ['lbf ft', 1.3558179483314],
+  K: ['deg F', 1 / 1.8],
   kPa: ['psi', 6.894757293168],
   MPa: ['psi', 0.006894757293168],
   'm/s': ['ft/s', 0.3048],
 };
 
 const quantity =
-  /(?<![\w./])(-?\d*\.?\d+) ?(mm[23]?|cm[23]?|g\.mm|kg|g|kN|N|kPa|MPa|C|m\/s|in[23]?|oz\.in|oz|lbf|lb|psi|F|ft\/s)(?![\w./])/g;
+  /(?<![\w./])(-?\d*\.?\d+) ?(mm[23]?|cm[23]?|g\.mm|kg|g|kN|N m|N|kPa|MPa|C|K|m\/s|W\/m2K|W\/mK|kg\/m3|g\/cm3|in[23]?|oz\.in|oz|lbf ft|lbf|lb|psi|deg F|F|ft\/s)(?![\w./])/g;
+
+/** Units that have no twin in inches: none of them may be said to a person at all. */
+const never = ['W/m2K', 'W/mK', 'kg/m3', 'g/cm3'];
 
 interface Said {
   readonly value: number;
@@ -63,7 +69,7 @@ function metricAlone(text: string): string[] {
     );
     const own = saidIn(line);
     return own
-      .filter((one) => one.unit === 'C' || one.unit in inMetric)
+      .filter((one) => one.unit === 'C' || one.unit in inMetric || never.includes(one.unit))
       .filter((one) => !near.some((other) => same(one, other)))
       .map((one) => `${one.value} ${one.unit}: ${line.trim()}`);
   });
@@ -73,11 +79,34 @@ test('what is metric alone is found', () => {
   expect(metricAlone('a wall of 3.00 mm (0.118 in)\n\nheld by 12 kN')).toEqual(['12 kN: held by 12 kN']);
   expect(metricAlone('2.438 in\n61.93 mm')).toEqual([]);
   expect(metricAlone('2.5 in\n61.93 mm')).toHaveLength(1);
+  expect(metricAlone('33.9 lbf ft (46.0 N m), 113 deg F (63 K)')).toEqual([]);
+  expect(metricAlone('tighten to 46.0 N m')).toEqual(['46 N m: tighten to 46.0 N m']);
+  expect(metricAlone('33.9 lbf ft (46.0 N m), 63 K above')).toEqual([
+    '63 K: 33.9 lbf ft (46.0 N m), 63 K above',
+  ]);
+  expect(metricAlone('a contact of 500 W/m2K')).toHaveLength(1);
   expect(metricAlone('at 311 F (155 C)\n400 rpm, 95 %, 8 clamps, 3 deg')).toEqual([]);
 });
 
-const plan = 'presets/bench-9-in.yaml';
 const bench = workbench();
+
+/** The whole bench in inches, with all that its preset leaves to the maker's sheets: every figure is told. */
+const plan = bench.put(
+  'bench.yaml',
+  [
+    ['spew: open }', 'spew: open, wall: 3/8 in, material: steel }'],
+    ['contact: 500 W/m2K', 'contact: 88 BTU/(h ft2 F)'],
+    ['diffusivity: 1.1e-7 m2/s', 'diffusivity: 0.00426 ft2/h'],
+    ['density: 0.0415 lb/in3', 'density: 0.0415 lb/in3\n  maxTemperature: 600 F\n  overcure: 90 min'],
+    ['pour: 545 F', 'pour: 545 F, liquidus: 465 F'],
+  ].reduce(
+    (text, [from, to]) => {
+      if (!text.includes(from)) throw new Error(`the preset does not say ${from}`);
+      return text.replace(from, to);
+    },
+    readFileSync('presets/bench-9-in.yaml', 'utf8'),
+  ),
+);
 const lettered: string[] = [];
 const out = bench.path('out');
 let files: Map<string, Uint8Array>;
@@ -100,6 +129,24 @@ const fileOf = (name: string): Uint8Array => {
   if (!found) throw new Error(`${name} was not written`);
   return found[1];
 };
+
+it('is about a plan that says nothing in metric but what no unit of inches names', () => {
+  const own = readFileSync(plan, 'utf8')
+    .split('\n')
+    .filter((line) => !line.startsWith('#'));
+  expect(own.flatMap(metricAlone)).toEqual([]);
+});
+
+it('tells torque and superheat in both systems', () => {
+  expect(terminal).toMatch(/\d lbf ft \(\d+\.\d N m\)/);
+  expect(terminal).toMatch(/superheat of the metal +~?80 deg F \(44 K\)/);
+});
+
+it('says nothing in metric alone in the sentences of its report', () => {
+  const { findings } = JSON.parse(new TextDecoder().decode(fileOf('report.json')));
+  expect(findings.length).toBeGreaterThan(3);
+  for (const { says, remedy } of findings) expect(metricAlone(`${says} ${remedy}`)).toEqual([]);
+});
 
 it('says nothing in metric alone on the terminal', () => {
   expect(saidIn(terminal).length).toBeGreaterThan(100);

@@ -67,6 +67,13 @@ describe('new', () => {
     expect((await run('new', '--diameter', '230')).out).toContain('diameter: 230\n');
   });
 
+  it('begins an inch shop with a disc of whole inches, and says nothing in mm', async () => {
+    const { out } = await run('new', '--unit', 'in');
+    expect(out).toContain('diameter: 9 in\n');
+    expect(out.split('\n').filter((line) => !line.startsWith('#') && /\bmm\b/.test(line))).toEqual([]);
+    expect((await run('new')).out).toContain('diameter: 250\n');
+  });
+
   it('writes for the paper that is at hand', async () => {
     expect((await run('new', '--unit', 'in')).out).toContain('\npaper: Letter\n');
     expect((await run('new')).out).toContain('\npaper: A4\n');

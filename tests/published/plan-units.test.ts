@@ -32,6 +32,13 @@ test.each<[string, KindName, number]>([
   ['1 psi', 'pressure', 6894.757],
   ['1 lb/in3', 'density', 27679.9],
   ['1 deg', 'angle', 0.01745329],
+  ['1 lb/ft3', 'density', 16.01846],
+  ['1 BTU/(h ft2 F)', 'filmCoefficient', 5.678263],
+  ['1 BTU/h/ft2/F', 'filmCoefficient', 5.678263],
+  ['1 BTU/(h ft F)', 'conductivity', 1.730735],
+  ['1 BTU in/(h ft2 F)', 'conductivity', 0.1442279],
+  ['1 ft2/h', 'diffusivity', 0.0000258064],
+  ['1 in2/s', 'diffusivity', 0.00064516],
 ])('%s as a %s is %f to the digits NIST SP 811 prints', (text, kind, value) => {
   expect(Math.abs(read(text, kind) / value - 1)).toBeLessThan(5e-7);
 });
@@ -46,6 +53,11 @@ test.each<[string, number]>([
   ['433.15 K', 160],
 ])('%s is %f C', (text, value) => {
   expect(read(text, 'temperature')).toBe(value);
+});
+
+// A difference of 1 F is 1/1.8 K (NIST SP 811, B.8): what grows by 1e-4 for each F grows by 1.8e-4 for each K.
+test.each(['1e-4 /F', '1e-4 in/in/F', '1.8e-4 /C', '1.8e-4 /K'])('%s is 1.8e-4 for each kelvin', (text) => {
+  expect(read(text, 'expansion')).toBeCloseTo(1.8e-4, 15);
 });
 
 // The inch is 25.4 mm, so every one of these has an exact decimal value, which the nearest double must be.

@@ -108,6 +108,7 @@ describe.runIf(hasPoppler())('the sheet as another program draws it (Poppler)', 
     for (const { id } of [...placements, ...bosses]) expect(whole).toContain(id);
     expect(whole.replaceAll(/\s+/g, ' ')).toContain('snail leaves 1.00 mm (0.039 in) in the lower half');
     expect(pages[0]).toContain('Molten metal and water explode');
+    expect(pageNamed('If a casting is not right')).toBeGreaterThan(0);
     expect(pageNamed('Pour record')).toBe(pages.length);
   });
 });
@@ -186,6 +187,46 @@ describe.runIf(hasPoppler())('what a sheet says beyond its drawings', () => {
   });
 });
 
+describe.runIf(hasPoppler())('the sheet speaks of what its process has', () => {
+  const wordsOf = async (changes: Partial<Mold>) =>
+    pageTexts(await sheetOf({ ...placedMold(), ...changes }))
+      .join(' ')
+      .replaceAll(/\s+/g, ' ');
+  const closed = 'A closed hot can stores force';
+  const hot = 'What goes into the hot can (sprue form) is bought';
+
+  test('of the hot can, and of what lies in it, for rubber', async () => {
+    const words = await wordsOf({
+      process: 'rubber',
+      bench: { closing: { bolts: { size: '3/8', grade: 'grade 5', count: 6 } } },
+    });
+    for (const of of [closed, hot, 'fumes from curing rubber', 'Shorten the cure', '3/8, grade 5'])
+      expect(words).toContain(of);
+    expect(words).not.toContain('grade grade');
+  });
+
+  test.each(['rigid', 'poured'] as const)('of no can where halves are %s', async (process) => {
+    const words = await wordsOf({ process });
+    for (const of of [
+      closed,
+      'hot can',
+      'curing rubber',
+      'Shorten the cure',
+      'cut the notch',
+      'loose bosses',
+    ])
+      expect(words).not.toContain(of);
+    expect(words).toContain('Molten metal and water explode');
+    expect(words).toContain('If a casting is not right');
+  });
+
+  test('what the plan is found to have comes first of the causes, with a mark', async () => {
+    const words = await wordsOf({ process: 'rubber' });
+    expect(words).toContain('* Wall or cover is too thin.');
+    expect(words.match(/\* (?=[A-Z])/g)).toHaveLength(1);
+  });
+});
+
 describe.runIf(hasPoppler())('the sheet of a plan for fixtures alone', () => {
   const boss = {
     id: 'boss-1',
@@ -204,11 +245,14 @@ describe.runIf(hasPoppler())('the sheet of a plan for fixtures alone', () => {
 
   test('has no masters to lay in, nothing to melt and no pours to record', async () => {
     const pages = pageTexts(await sheetOf({ ...bare, bosses: [], tabs: [], notches: [] }));
-    expect(pages).toHaveLength(4);
+    // Front, order of work with the side view, findings.
+    expect(pages).toHaveLength(3);
     const words = pages.join(' ').replaceAll(/\s+/g, ' ');
     for (const of of ['Lay the masters', 'Pour record', 'Metal to melt', 'Plan view 1:1'])
       expect(words).not.toContain(of);
     expect(words).toContain('Try the center sprue form');
+    expect(words).toContain('Side view');
+    expect(words).not.toMatch(/\b0 (placements|masters|bosses|build-ups)/);
   });
 
   test('says and draws where its bosses stand', async () => {

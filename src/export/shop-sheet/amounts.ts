@@ -1,6 +1,7 @@
 import { type FigureName, figureCatalogue, type Report } from '../../findings/index.ts';
 import type { Mold } from '../../mold/index.ts';
 import { fixed, runs, showQuantity } from '../../wording/index.ts';
+import { boltText } from '../bolt-text.ts';
 import type { Build } from '../build.ts';
 import { figureText } from './lists.ts';
 import type { Column, Paper } from './paper.ts';
@@ -136,10 +137,7 @@ function fasteners({ mold: { bench, units } }: Build): Row[] {
   return [
     ...row('Each clamp holds.', show(clamps?.force, newton)),
     ...row('The press is rated for.', show(press?.force, newton)),
-    ...row(
-      'Size of the bolts.',
-      show(bolts, ({ size, grade }) => (grade === undefined ? size : `${size}, grade ${grade}`)),
-    ),
+    ...row('Size of the bolts.', show(bolts, boltText)),
   ];
 }
 

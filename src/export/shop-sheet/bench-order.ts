@@ -10,13 +10,25 @@ export function benchOrder(mold: Mold): readonly string[] {
 
 const when = (wanted: boolean, step: string): string[] => (wanted ? [step] : []);
 
-const hotFormers =
-  'What goes into the hot can (sprue form, tab, bosses, build-ups) is bought, machined of metal, or cast from a print: print it larger by the shrink, mold it in silicone that cures cold, cast it in a metal that melts well above the cure, dress it to size, try it in the cold can. No print goes in.';
+/** What lies in the can while it is hot, and how it is got. */
+function hotFormers({ sprue, tabs, bosses, supports }: Mold): string[] {
+  const formers = [
+    ...when(sprue !== undefined, 'sprue form'),
+    ...when(tabs.length > 0, 'tab'),
+    ...when(bosses.length > 0, 'bosses'),
+    ...when(supports.length > 0, 'build-ups'),
+  ];
+  return when(
+    formers.length > 0,
+    `What goes into the hot can (${formers.join(', ')}) is bought, machined of metal, or cast from a print: print it larger by the shrink, mold it in silicone that cures cold, cast it in a metal that melts well above the cure, dress it to size, try it in the cold can. No print goes in.`,
+  );
+}
 
 /** A plan without masters makes fixtures for other molds, or is not laid out yet. */
-function fixtureOrder({ process, fixture, sprue, bosses }: Mold): string[] {
+function fixtureOrder(mold: Mold): string[] {
+  const { process, fixture, sprue, bosses } = mold;
   return [
-    ...when(process === 'rubber', hotFormers),
+    ...(process === 'rubber' ? hotFormers(mold) : []),
     `Make the fixtures of ${fixture.material}; check each against the manifest before it is used.`,
     ...when(
       sprue !== undefined,
@@ -35,7 +47,7 @@ function rubberOrder(mold: Mold): string[] {
   const { cure, closing } = bench;
   return [
     'Check this sheet: measure the bars of 100 mm and 4 in on the plan view. Masters counted, clean, dry and free of oil.',
-    ...when(sprue !== undefined || tabs.length > 0 || supports.length > 0, hotFormers),
+    ...hotFormers(mold),
     'Lay the lower rubber into the can, parting face up. Can, lids and forms clean.',
     ...when(sprue !== undefined, 'Set the center sprue form into its well, upright, in the middle.'),
     'Prick the outlines through the plan view; cut pockets by the sink and volume of each master.',
@@ -111,21 +123,30 @@ function pouredOrder(mold: Mold): string[] {
   return [
     'Wash and cure the plates fully; uncured resin, sulfur and amines stop silicone from curing.',
     'Try a spot of silicone on a corner of the plate overnight first.',
-    ...when(mold.bosses.length > 0, 'Set loose bosses into the plate where the boss table says.'),
+    ...when(
+      mold.bosses.some(({ kind }) => kind === 'cap nut'),
+      'Set the cap nuts into the plate where the boss table says.',
+    ),
     'Seal and wax the plates; stand them level.',
     'Weigh, mix and de-air the silicone or resin by its maker’s sheet, as much as the amounts say; pour from one side, low and slow, to the top of the rim wall.',
     'Let it cure by its sheet, then heat it on as the sheet says before metal touches it.',
-    'Lift the halves off by the rim; cut the notch; close them empty: one position only.',
+    `Lift the halves off by the rim; ${mold.notches.length > 0 ? 'cut the notch; ' : ''}close them empty: one position only.`,
     ...when(mold.channels.length > 0, 'Open gates and vents where the plate left skins.'),
     'Warm and dry the mold; spin it empty behind the guard before the first metal.',
   ];
 }
 
-/** Said on every sheet. Base: 29 CFR 1910.212, 1910.1025 (lead), HSE on molten metal and rubber fume; see README. */
-export const cautions: readonly string[] = [
+/**
+ * Said on the first page, of what the process has. Base: 29 CFR 1910.212, 1910.1025 (lead), HSE on molten metal and
+ * rubber fume; see README.
+ */
+export const cautions = (process: Mold['process']): readonly string[] => [
   'Molten metal and water explode: dry and preheat mold, tools and ingots. Face, hand, arm and foot protection; dry sand at hand.',
   'Spin only behind an interlocked guard, within the limits of the machine’s maker and of the disc. Stand out of the plane of the disc.',
-  'A closed hot can stores force: stand aside, tighten evenly, never open it hot or under pressure.',
-  'Extract fumes from curing rubber and from melting. Avoid talc dust. No lead or cadmium where skin or food will touch the casting.',
+  ...when(
+    process === 'rubber',
+    'A closed hot can stores force: stand aside, tighten evenly, never open it hot or under pressure.',
+  ),
+  `Extract fumes from ${process === 'rubber' ? 'curing rubber and from melting' : 'curing and from melting'}. Avoid talc dust. No lead or cadmium where skin or food will touch the casting.`,
   'Local codes, the makers of machine, rubber and alloy, and licensed practice come before anything printed here.',
 ];

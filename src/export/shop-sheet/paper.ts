@@ -28,6 +28,9 @@ export interface TextStyle {
 
 /** Size of running text, mm (8.5 pt). */
 const plainSize = 3;
+/** Where a line may end: not between a number and its unit. */
+const breaks =
+  / (?!(?<=\d )(?:[cm]?m[23]?|in[23]?|oz|oz\.in|g|kg|g\.mm|lb|lbf|k?N|psi|[kM]Pa|[CFK]|deg|rpm|%|min|ft\/s|m\/s)(?![\w/]))/;
 const lineHeight = 1.35;
 const cellPad = 1;
 
@@ -201,7 +204,7 @@ export class Paper {
     const lines: string[] = [];
     for (const paragraph of text.split('\n')) {
       let line = '';
-      for (const word of paragraph.split(' ').flatMap((one) => this.pieces(one, width))) {
+      for (const word of paragraph.split(breaks).flatMap((one) => this.pieces(one, width))) {
         const longer = line === '' ? word : `${line} ${word}`;
         if (line !== '' && this.pen.widthOfString(longer) > width) {
           lines.push(line);

@@ -17,6 +17,7 @@ import { both } from './names.ts';
 import { Paper } from './paper.ts';
 import { pourRecord } from './record.ts';
 import { heightBars, sideView } from './side-view.ts';
+import { symptomsPage } from './symptoms-page.ts';
 import { planPages } from './tiles.ts';
 
 /** What is drawn, its build-ups with their sizes. */
@@ -33,7 +34,7 @@ const shadowCell = 0.2;
  * throughout. The same build gives the same bytes: the date inside is fixed.
  */
 export async function shopSheet(build: Build, fonts: FontFiles): Promise<Uint8Array> {
-  const { mold, report } = build;
+  const { mold } = build;
   const pen = new PDFDocument({
     autoFirstPage: false,
     bufferPages: true,
@@ -50,9 +51,6 @@ export async function shopSheet(build: Build, fonts: FontFiles): Promise<Uint8Ar
   const drawing = { mold, shadows: shadowsOf(mold), buildUps };
   front(paper, build, drawing);
   makePage(paper, build);
-  paper.page('Heights');
-  sideView(paper, mold);
-  heightBars(paper, mold, report);
   if (mold.placements.length > 0) moldPages(paper, build, drawing);
   else fixturePages(paper, build, drawing);
   numberPages(paper, build);
@@ -63,6 +61,9 @@ export async function shopSheet(build: Build, fonts: FontFiles): Promise<Uint8Ar
 /** Tables, order of work, amounts, plan view and pour record of a mold with masters in it. */
 function moldPages(paper: Paper, build: Build, drawing: SheetDrawing): void {
   const { mold, report } = build;
+  paper.page('Heights');
+  sideView(paper, mold);
+  heightBars(paper, mold, report);
   paper.page('Tables');
   masterTable(paper, mold, report, 'Tables');
   placementTable(paper, mold, report, 'Tables');
@@ -75,24 +76,25 @@ function moldPages(paper: Paper, build: Build, drawing: SheetDrawing): void {
   ledger(paper, mold, report, 'Amounts');
   findingsPage(paper, mold, report);
   planPages(paper, drawing);
+  symptomsPage(paper, mold, report);
   pourRecord(paper, 'Pour record');
 }
 
-/** Of a plan for fixtures alone: where they stand, if anywhere off the axis; there is nothing to pour yet. */
+/** Of a plan for fixtures alone: how they stand in the halves, and where off the axis; there is nothing to pour yet. */
 function fixturePages(paper: Paper, { mold, report }: Build, drawing: SheetDrawing): void {
   const placed = [mold.bosses, mold.tabs, mold.notches].some((things) => things.length > 0);
+  orderPage(paper, mold);
+  sideView(paper, mold);
   if (placed) {
-    paper.page('Tables');
     bossTable(paper, mold, 'Tables');
     rimTable(paper, mold, 'Tables');
   }
-  orderPage(paper, mold);
   findingsPage(paper, mold, report);
   if (placed) planPages(paper, drawing);
 }
 
 /** What kind of mold this is, one small plan view, what is open, and the cautions: all on the first page. */
-function front(paper: Paper, { mold, report, withheld }: Build, drawing: DiscDrawing): void {
+function front(paper: Paper, { mold, report, withheld }: Build, drawing: SheetDrawing): void {
   paper.page(mold.title);
   const { disc, process, fixture, units } = mold;
   const facts = [
@@ -100,12 +102,13 @@ function front(paper: Paper, { mold, report, withheld }: Build, drawing: DiscDra
       ? []
       : [mold.title]),
     `Process: ${process}. Disc: ${both(units, 2 * disc.radius)} across, lower half ${both(units, disc.lower)}, upper half ${both(units, disc.upper)}.`,
-    `${counted(mold.placements.length, 'placement', 'placements')} of ${counted(mold.masters.length, 'master', 'masters')}, ${counted(mold.bosses.length, 'boss', 'bosses')}, ${counted(drawing.buildUps.length, 'build-up', 'build-ups')}. Fixtures of ${fixture.material}.`,
+    [...contents(mold, drawing.buildUps.length), `Fixtures of ${fixture.material}.`].join(' '),
     `Findings open: ${tally(report.findings)}; see the findings page.`,
     ...(withheld.length > 0 ? [`Not written: ${withheld.map(({ title }) => title).join(', ')}.`] : []),
   ];
   for (const fact of facts) paper.paragraph(fact, mold.title, { size: 3.2 });
-  const below = cautions.length * 9 + 8;
+  const warned = cautions(process);
+  const below = warned.length * 9 + 8;
   const side = Math.min(paper.width, paper.bottom - paper.y - below);
   const scale = side / (2 * disc.radius + 8);
   drawDisc(paper, drawing, {
@@ -123,7 +126,21 @@ function front(paper: Paper, { mold, report, withheld }: Build, drawing: DiscDra
   );
   paper.y += side + 3;
   paper.section('Cautions', mold.title, below - 4);
-  for (const caution of cautions) paper.paragraph(caution, mold.title, { size: 2.7 });
+  for (const caution of warned) paper.paragraph(caution, mold.title, { size: 2.7 });
+}
+
+/** What is in the mold, of what there is any. */
+function contents({ placements, masters, bosses }: Mold, buildUps: number): string[] {
+  const said = [
+    ...(placements.length > 0
+      ? [
+          `${counted(placements.length, 'placement', 'placements')} of ${counted(masters.length, 'master', 'masters')}`,
+        ]
+      : []),
+    ...(bosses.length > 0 ? [counted(bosses.length, 'boss', 'bosses')] : []),
+    ...(buildUps > 0 ? [counted(buildUps, 'build-up', 'build-ups')] : []),
+  ];
+  return said.length === 0 ? [] : [`${said.join(', ')}.`];
 }
 
 function orderPage(paper: Paper, mold: Mold): void {
@@ -139,6 +156,7 @@ function orderPage(paper: Paper, mold: Mold): void {
       .stroke();
     paper.y += paper.wrap(step, paper.left + 6, y, paper.width - 6, { size: 3.2 }) + 2.6;
   }
+  paper.y += 4;
 }
 
 /** The answers first, then all that was found, worst first. */

@@ -79,7 +79,7 @@ export function heightBars(paper: Paper, mold: Mold, report: Report): void {
     paper.y = plane + disc.lower * scale + 22;
   }
   paper.paragraph(
-    `Bars: reach above and below the parting plane in ${units === 'metric' ? 'mm' : 'inch'}. Dashed: where the least cover of ${both(units, limits.cover)} begins. Under each bar: its name and, in brackets, the least cover left.`,
+    `Bars: reach above and below the parting plane in ${units === 'metric' ? 'mm' : 'inches'}. Dashed: where the least cover of ${both(units, limits.cover)} begins. Under each bar: its name and, in brackets, the least cover left.`,
     title,
     { size: 2.5 },
   );

@@ -1,5 +1,6 @@
 import type { Mold, Solid } from '../../mold/index.ts';
 import { runs, showQuantity } from '../../wording/index.ts';
+import { boltText } from '../bolt-text.ts';
 import type { Build } from '../build.ts';
 import { solidPath } from '../folders.ts';
 import type { Listing } from './listing.ts';
@@ -67,11 +68,10 @@ function pullers({ mold: { sprue }, solids }: Build): Row[] {
 function closing({ process, placements, bench, units }: Mold): Row[] {
   if (process !== 'rubber' || placements.length === 0) return [];
   const { bolts, clamps } = bench.closing ?? {};
-  const grade = bolts?.grade === undefined ? '' : `, grade ${bolts.grade}`;
   return [
     ...(bolts
       ? ([
-          [bolts.count, `bolts ${bolts.size}${grade}`, 'to draw the can shut'],
+          [bolts.count, `bolts ${boltText(bolts)}`, 'to draw the can shut'],
           [bolts.count, `hex nuts ${bolts.size}`, 'on the bolts, where the can is not tapped'],
         ] as const)
       : []),

@@ -19,7 +19,8 @@ export const packageCodes = codes({
     means:
       'A 3MF package breaks a rule of its format that does not bear on the shape; it was read all the same.',
     formula: 'rules of the package and of the model part',
-    source: '3MF Consortium, 3D Manufacturing Format, core specification 1.4; from memory',
+    source:
+      '3MF Consortium, 3D Manufacturing Format, core specification 1.4.0: links and thumbnail 2.1.1, print ticket 2.1.4, names of metadata 3.4.1, ids of resources 3.4.2, items 3.4.3.1, types and property groups of objects chapter 4, of triangles 4.1.4.1',
     values: { ...file, 'text?': 'name' },
     says: {
       outside: '{file}: it links to "{text}", which lies outside the package.',
@@ -27,6 +28,10 @@ export const packageCodes = codes({
       'print-tickets': '{file}: it names more than one print ticket.',
       'metadata-unnamed': '{file}: it holds metadata without a name.',
       'metadata-twice': '{file}: it holds metadata named "{text}" twice.',
+      'metadata-spaced': '{file}: it holds metadata named "{text}", with white space in the name.',
+      'metadata-prefix': '{file}: it holds metadata named "{text}", whose namespace it does not declare.',
+      'group-missing': '{file}: a property group "{text}" is named and not in it.',
+      'group-twice': '{file}: two of its resources have the id "{text}".',
       'item-other': '{file}: it builds object "{text}", which is of type other.',
       'object-type': '{file}: it holds an object of type "{text}", which the format does not have.',
     },

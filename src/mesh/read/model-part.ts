@@ -4,7 +4,9 @@ import { determinant, identity, type Matrix4 } from '../../geometry/index.ts';
 import type { FileUnit } from '../raw.ts';
 import { type GrowableArray, growableFloats, growableIndices } from './growable-array.ts';
 import { type MeshFile, mostFilePoints, mostFileTriangles } from './mesh-file.ts';
+import type { PackageFaults } from './package-faults.ts';
 import { readXmlPart, type XmlPlace } from './package-xml.ts';
+import { ResourceIds } from './resource-ids.ts';
 import type { ZipParts } from './zip-parts.ts';
 
 const core = 'http://schemas.microsoft.com/3dmanufacturing/core/2015/02';
@@ -16,6 +18,10 @@ const understood = new Set([
   production,
   'http://schemas.microsoft.com/3dmanufacturing/material/2015/02',
 ]);
+
+/** Names of metadata told apart. */
+const mostNames = 10_000;
+const longestName = 1000;
 
 const objectTypes = new Set(['model', 'solidsupport', 'support', 'surface', 'other']);
 
@@ -50,8 +56,8 @@ export interface ModelPart {
 }
 
 /** Reads a 3D model part (3MF core 1.4, chapters 3 and 4): objects, components, build items, unit. */
-export function readModelPart(file: MeshFile, zip: ZipParts, part: string): ModelPart {
-  const reading = new ModelReading(file, part);
+export function readModelPart(file: MeshFile, zip: ZipParts, part: string, faults: PackageFaults): ModelPart {
+  const reading = new ModelReading(file, part, faults);
   readXmlPart(file, zip, part, reading);
   return reading.done();
 }
@@ -76,6 +82,7 @@ class ModelReading {
   private foreign = 0;
   /** Names of the metadata so far. */
   private readonly named = new Set<string>();
+  private readonly resources: ResourceIds;
   private object: OpenObject | undefined;
   private points = 0;
   private faces = 0;
@@ -83,16 +90,24 @@ class ModelReading {
   constructor(
     private readonly file: MeshFile,
     private readonly part: string,
-  ) {}
+    private readonly faults: PackageFaults,
+  ) {
+    this.resources = new ResourceIds(faults);
+  }
 
   done(): ModelPart {
+    this.resources.judge();
     return { unit: this.unit, objects: this.objects, build: this.build };
   }
 
   open({ local, uri, attributes }: SaxesTagNS, place: XmlPlace): void {
     const { path } = this;
     if (path.length === 0) this.root(local, uri, attributes, place);
-    else if (this.foreign > 0 || uri !== core) this.foreign++;
+    else {
+      if (this.foreign === 0 && path.at(-1) === 'resources' && attributes.id)
+        this.resources.add(attributes.id.value.trim(), place.textPlace());
+      if (this.foreign > 0 || uri !== core) this.foreign++;
+    }
     if (this.foreign > 0) return;
     const inside = path[path.length - 1];
     path.push(local);
@@ -139,21 +154,27 @@ class ModelReading {
   }
 
   private metadata(attributes: Attributes, place: XmlPlace): void {
-    const name = attributes.name?.value;
-    if (name === undefined)
-      this.file.say('mesh.package-fault', { which: 'metadata-unnamed' }, place.textPlace());
-    else if (this.named.has(name)) {
-      const said = { which: 'metadata-twice', text: short(name) } as const;
-      this.file.say('mesh.package-fault', said, place.textPlace());
-    } else this.named.add(name);
+    const { faults, named } = this;
+    const name = attributes.name?.value.trim().slice(0, longestName);
+    const at = place.textPlace();
+    if (name === undefined) {
+      faults.say('metadata-unnamed', undefined, at);
+      return;
+    }
+    if (named.has(name)) faults.say('metadata-twice', short(name), at);
+    else if (named.size < mostNames) named.add(name);
+    if (/\s/.test(name)) faults.say('metadata-spaced', short(name), at);
+    const [prefix, local] = name.split(':');
+    if (local !== undefined && place.namespaceOf(prefix) === undefined)
+      faults.say('metadata-prefix', short(name), at);
   }
 
   private begin(attributes: Attributes, place: XmlPlace): void {
     const id = this.required(attributes, 'id', place);
     if (this.objects.has(id)) this.fault('model-twice', place, id);
     const type = attributes.type?.value ?? 'model';
-    if (!objectTypes.has(type))
-      this.file.say('mesh.package-fault', { which: 'object-type', text: short(type) }, place.textPlace());
+    if (!objectTypes.has(type)) this.faults.say('object-type', short(type), place.textPlace());
+    this.resources.ask(attributes.pid?.value.trim(), place.textPlace);
     this.object = {
       id,
       type,
@@ -176,6 +197,7 @@ class ModelReading {
     const { object } = this;
     if (!object) return;
     this.file.limit(++this.faces, mostFileTriangles, 'triangles');
+    this.resources.ask(attributes.pid?.value.trim(), place.textPlace);
     const points = object.positions.length / 3;
     for (const corner of ['v1', 'v2', 'v3']) {
       const text = this.required(attributes, corner, place);

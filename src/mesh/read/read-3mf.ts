@@ -4,6 +4,7 @@ import { compactVertices } from './compact-vertices.ts';
 import { Kinds } from './kinds.ts';
 import type { MeshFile } from './mesh-file.ts';
 import { type ModelObject, type ModelPart, readModelPart, type Use } from './model-part.ts';
+import { PackageFaults } from './package-faults.ts';
 import { readXmlPart } from './package-xml.ts';
 import { partKey, ZipParts } from './zip-parts.ts';
 
@@ -29,11 +30,12 @@ const mostTypes = 8;
  */
 export function read3mf(file: MeshFile): RawMesh {
   const zip = new ZipParts(file);
-  const root = startPartOf(file, zip);
-  return new Assembly(file, zip, root).mesh();
+  const faults = new PackageFaults(file);
+  const root = startPartOf(file, zip, faults);
+  return new Assembly(file, zip, root, faults).mesh();
 }
 
-function startPartOf(file: MeshFile, zip: ZipParts): string {
+function startPartOf(file: MeshFile, zip: ZipParts, faults: PackageFaults): string {
   const relations = '_rels/.rels';
   if (!zip.has(relations)) file.stop('mesh.part-missing', { which: 'relations', part: relations });
   const targets: string[] = [];
@@ -44,11 +46,10 @@ function startPartOf(file: MeshFile, zip: ZipParts): string {
       const [type, target] = [attributes.Type?.value ?? '', attributes.Target?.value ?? ''];
       if (type === startPart) targets.push(target);
       else if (attributes.TargetMode?.value === 'External' || /^[a-z][-+.a-z\d]*:/i.test(target))
-        file.say('mesh.package-fault', { which: 'outside', text: shown(target) });
+        faults.say('outside', shown(target));
       else if (type.endsWith('/metadata/thumbnail') && !zip.has(target))
-        file.say('mesh.package-fault', { which: 'thumbnail', text: shown(target) });
-      if (type.endsWith('/printticket') && ++tickets === 2)
-        file.say('mesh.package-fault', { which: 'print-tickets' });
+        faults.say('thumbnail', shown(target));
+      if (type.endsWith('/printticket') && ++tickets === 2) faults.say('print-tickets');
     },
     close() {},
   });
@@ -87,6 +88,7 @@ class Assembly {
     private readonly file: MeshFile,
     private readonly zip: ZipParts,
     private readonly root: string,
+    private readonly faults: PackageFaults,
   ) {}
 
   mesh(): RawMesh {
@@ -99,8 +101,7 @@ class Assembly {
     this.positions = new Float64Array(total.points * 3);
     this.triangles = new Uint32Array(total.triangles * 3);
     for (const use of build) {
-      if (this.resolve(use, root).object.type === 'other')
-        file.say('mesh.package-fault', { which: 'item-other', text: shown(use.objectId) });
+      if (this.resolve(use, root).object.type === 'other') this.faults.say('item-other', shown(use.objectId));
     }
     for (const use of build) this.place(use, root, identity);
     this.sayWhatWasMet(build.length);
@@ -125,7 +126,7 @@ class Assembly {
     if (!this.zip.has(name)) this.file.stop('mesh.part-missing', { which: 'part', part: shown(name) });
     if (this.parts.size >= mostParts)
       this.file.stop('mesh.unreadable', { which: 'parts-many', count: mostParts });
-    const read = readModelPart(this.file, this.zip, name);
+    const read = readModelPart(this.file, this.zip, name, this.faults);
     this.parts.set(key, read);
     return read;
   }

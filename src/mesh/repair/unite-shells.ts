@@ -1,6 +1,7 @@
 import { joinMeshes, type TriangleMesh, type Vec3 } from '../../geometry/index.ts';
 import { type Kernel, KernelFault } from '../../kernel/index.ts';
 import { boxesMeet, type Shells, shellMesh } from './shells.ts';
+import { isTangled } from './tangled.ts';
 
 export interface United {
   readonly mesh: TriangleMesh;
@@ -22,6 +23,7 @@ const sameVolume = 1e-6;
 export function uniteShells(mesh: TriangleMesh, shells: Shells, kernel: Kernel): United {
   const clusters = clustersOf(shells).filter((cluster) => cluster.length > 1);
   if (clusters.length === 0) return { mesh, united: 0, overlap: 0 };
+  if (isTangled(mesh)) throw new KernelFault('the master', 'its faces cross one another too often');
   const whole = new Map<number, TriangleMesh>();
   const merged: TriangleMesh[] = [];
   let united = 0;

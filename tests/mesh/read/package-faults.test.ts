@@ -11,6 +11,9 @@ const ticket = 'http://schemas.microsoft.com/3dmanufacturing/2013/01/printticket
 const headed = (inner: string): Uint8Array =>
   package3mf(simple.replace('<resources>', `${inner}<resources>`));
 
+const colors = (id: number): string =>
+  `<basematerials id="${id}"><base name="leaf" displaycolor="#00FF00"/></basematerials>`;
+
 test.each<[string, Uint8Array, object]>([
   [
     'a link outside',
@@ -24,6 +27,36 @@ test.each<[string, Uint8Array, object]>([
     'metadata twice',
     headed('<metadata name="Title">a</metadata>'.repeat(2)),
     { which: 'metadata-twice', text: 'Title' },
+  ],
+  [
+    'white space in a name',
+    headed('<metadata name="Leaf Title">a</metadata>'),
+    { which: 'metadata-spaced', text: 'Leaf Title' },
+  ],
+  [
+    'an undefined namespace prefix',
+    headed('<metadata name="leaf:vein">a</metadata>'),
+    { which: 'metadata-prefix', text: 'leaf:vein' },
+  ],
+  [
+    'a property group that an object names and that is missing',
+    package3mf(modelXml(object(1, meshXml, 'pid="7" pindex="0"'), item(1))),
+    { which: 'group-missing', text: '7' },
+  ],
+  [
+    'a property group that a triangle names and that is missing',
+    package3mf(modelXml(object(1, meshXml.replace('v3="1"', 'v3="1" pid="8" p1="0"')), item(1))),
+    { which: 'group-missing', text: '8' },
+  ],
+  [
+    'a property group that is doubled',
+    package3mf(modelXml(colors(5) + colors(5) + object(1, meshXml, 'pid="5" pindex="0"'), item(1))),
+    { which: 'group-twice', text: '5' },
+  ],
+  [
+    'a property group with the id of an object',
+    package3mf(modelXml(object(1) + colors(1), item(1))),
+    { which: 'group-twice', text: '1' },
   ],
   [
     'an unknown type',
@@ -49,4 +82,20 @@ test('a thumbnail that is there and one print ticket are no faults', () => {
     `${link(thumbnail, '/a.png')}${link(ticket, '/bb.xml')}$&`,
   );
   expect(codesOf(read(package3mf(simple, { '_rels/.rels': rels, 'a.png': 'x' }), 'leaf.3mf'))).toEqual([]);
+});
+
+test('property groups of an extension, declared prefixes and spaces round a name are no faults', () => {
+  const group = '<m:colorgroup id="4"><m:color color="#00FF00"/></m:colorgroup>';
+  const head =
+    'unit="millimeter" xmlns:m="http://schemas.microsoft.com/3dmanufacturing/material/2015/02" xmlns:leaf="urn:leaf"';
+  const model = modelXml(group + object(1, meshXml, 'pid="4" pindex="0"'), item(1), head).replace(
+    '<resources>',
+    '<metadata name=" leaf:vein ">a</metadata><metadata name="Title">a</metadata>$&',
+  );
+  expect(codesOf(read(package3mf(model), 'leaf.3mf'))).toEqual([]);
+});
+
+test('of a thousand faults of a kind five are said', () => {
+  const thousand = Array.from({ length: 1000 }, (_, i) => `<metadata name="a b${i}">a</metadata>`).join('');
+  expect(codesOf(read(headed(thousand), 'leaf.3mf'))).toEqual(Array(5).fill('mesh.package-fault'));
 });
