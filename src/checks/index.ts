@@ -11,6 +11,7 @@ import {
 } from './can/index.ts';
 import { coverOfCavities, coverOfFixtures, coverOfParting, leastCover } from './cover/index.ts';
 import { cureInhibition, cureReached, heatOfCure, heatOfPour, superheat } from './heat/index.ts';
+import { pours, setting } from './pouring/index.ts';
 import { closing, mismatch, play } from './registration/index.ts';
 import { draft, release, support } from './release/index.ts';
 import { balance, plates, pressure, speedBand, spin } from './turning/index.ts';
@@ -67,6 +68,8 @@ export const checks: readonly Check[] = [
   pressure,
   speedBand,
   plates,
+  setting,
+  pours,
   spin,
 ];
 

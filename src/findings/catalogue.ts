@@ -13,6 +13,7 @@ import { moldCodes } from './codes/mold.ts';
 import { outlineCodes } from './codes/outline.ts';
 import { packageCodes } from './codes/package.ts';
 import { planCodes } from './codes/plan.ts';
+import { pouringCodes } from './codes/pouring.ts';
 import { releaseCodes } from './codes/release.ts';
 import { repairCodes } from './codes/repair.ts';
 import { sizeCodes } from './codes/sizes.ts';
@@ -35,6 +36,7 @@ export const catalogue = {
   ...releaseCodes,
   ...canCodes,
   ...turningCodes,
+  ...pouringCodes,
   ...heatCodes,
   ...fitCodes,
   ...makingCodes,

@@ -1,5 +1,6 @@
 import { canFigures } from './figures/can.ts';
 import type { FigureEntry } from './figures/entry.ts';
+import { pouringFigures } from './figures/pouring.ts';
 import { shapeFigures } from './figures/shape.ts';
 import { turningFigures } from './figures/turning.ts';
 
@@ -13,6 +14,7 @@ export const figureCatalogue = {
   ...shapeFigures,
   ...canFigures,
   ...turningFigures,
+  ...pouringFigures,
 } as const satisfies Record<string, FigureEntry>;
 
 export type FigureName = keyof typeof figureCatalogue;
@@ -42,6 +44,8 @@ export const figureHeadings = {
   ledger: 'Closing the can',
   cure: 'Cure',
   heat: 'Heat and materials',
+  setting: 'Setting and pours',
+  pours: 'Setting and pours',
   spin: 'Spin',
   fit: 'Fit',
 } as const satisfies Record<Family, string>;

@@ -15,7 +15,7 @@ export function resolveBench(plan: Plan): Bench {
 }
 
 /** The sections without their places in the text, which the mold has apart. */
-function sectionsOf({ can, closing, machine, rubber, alloy, spin, cure }: Plan): PlanBench {
+function sectionsOf({ can, closing, machine, rubber, alloy, spin, cure, pouring }: Plan): PlanBench {
   return {
     ...(can && { can: unplaced(can) }),
     ...(closing && { closing: unplaced(closing) }),
@@ -24,6 +24,7 @@ function sectionsOf({ can, closing, machine, rubber, alloy, spin, cure }: Plan):
     ...(alloy && { alloy: unplaced(alloy) }),
     ...(spin && { spin: unplaced(spin) }),
     ...(cure && { cure: unplaced(cure) }),
+    ...(pouring && { pouring: unplaced(pouring) }),
   };
 }
 

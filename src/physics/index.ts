@@ -8,6 +8,8 @@ export * from './false-seats.ts';
 export * from './heating.ts';
 export * from './plate.ts';
 export * from './play.ts';
+export * from './pour-heat.ts';
+export * from './setting.ts';
 export * from './shot.ts';
 export * from './slab.ts';
 export * from './spinning.ts';

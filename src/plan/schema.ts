@@ -8,6 +8,7 @@ import { masters } from './sections/masters.ts';
 import { materials } from './sections/materials.ts';
 import { gates, notches, parting, supports, tabs, vents } from './sections/parting.ts';
 import { placements } from './sections/placements.ts';
+import { pouring } from './sections/pouring.ts';
 import { registration } from './sections/registration.ts';
 import { sectors } from './sections/sectors.ts';
 import { sprue } from './sections/sprue.ts';
@@ -48,6 +49,7 @@ export const planSchema = z
     vents: vents.optional(),
     parting: parting.optional(),
     spin: spin.optional(),
+    pouring: pouring.optional(),
     cure: cure.optional(),
     fixture: fixture.optional(),
     materials: materials.optional(),

@@ -189,6 +189,24 @@ const filmCoefficient: QuantityKind = {
   units: [unit('W/m2K', 1, 1, 'W/(m2 K)', 'W/m2/K')],
 };
 
+const specificEnergy: QuantityKind = {
+  noun: 'an energy per mass',
+  internal: 'J/kg',
+  examples: ['59 kJ/kg', '14 cal/g'],
+  units: [unit('J/kg', 1, 1), unit('kJ/kg', 1000, 1, 'J/g'), unit('cal/g', 4184, 1)],
+};
+
+const heatCapacity: QuantityKind = {
+  noun: 'a heat capacity per mass',
+  internal: 'J/kgK',
+  examples: ['240 J/kgK', '0.24 kJ/kgK'],
+  units: [
+    unit('J/kgK', 1, 1, 'J/(kg K)', 'J/kg/K'),
+    unit('kJ/kgK', 1000, 1, 'kJ/(kg K)', 'kJ/kg/K', 'J/gK', 'J/(g K)'),
+    unit('cal/gK', 4184, 1, 'cal/(g K)'),
+  ],
+};
+
 const expansion: QuantityKind = {
   noun: 'a thermal expansion',
   internal: '1/K',
@@ -220,6 +238,8 @@ export const quantityKinds = {
   diffusivity,
   conductivity,
   filmCoefficient,
+  specificEnergy,
+  heatCapacity,
   expansion,
   share,
 } as const satisfies Record<string, QuantityKind>;

@@ -95,7 +95,9 @@ function alike(value: number, unit: Unit): string {
     case 'deg':
       return `${fixed(value, Math.abs(value) < 10 ? 2 : 1)} deg`;
     case 's':
-      return `${fixed(value / 60, 1)} min`;
+      return value > 0 && value < 100
+        ? `${fixed(value, value < 10 ? 1 : 0)} s`
+        : `${fixed(value / 60, 1)} min`;
     case 'ratio':
       return `${fixed(value * 100, 1)} %`;
     case 'times':

@@ -66,6 +66,15 @@ const inOven = {
 const byPress = {
   with: { 'closing.clamps': undefined, 'closing.press': { force: '300 kN', cure: 'in the press' } },
 };
+const poured = {
+  with: {
+    'alloy.latentHeat': '59 kJ/kg',
+    'alloy.heatMolten': '240 J/kgK',
+    'alloy.heatSolid': '230 J/kgK',
+    'alloy.conductivity': '50 W/mK',
+    pouring: { fill: '2 s', handling: '2 min', halves: 40, air: 20, film: '15 W/m2K' },
+  },
+};
 const noCircle = { with: { 'closing.bolts.circle': undefined, 'closing.bolts.outsideRim': 15 } };
 const byDisc = { with: { 'disc.thickness': undefined, 'disc.lower': 19.05, 'disc.upper': 19.05 } };
 
@@ -138,6 +147,19 @@ const changes: Readonly<Record<string, Change>> = {
   'alloy.solidus': change(246, 290, { with: { 'alloy.liquidus': undefined } }),
   'alloy.liquidus': change(255, 256),
   'alloy.pour': change(285, 286),
+  'alloy.latentHeat': change('59 kJ/kg', '60 kJ/kg', poured),
+  'alloy.heatMolten': change('240 J/kgK', '250 J/kgK', poured),
+  'alloy.heatSolid': change('230 J/kgK', '240 J/kgK', poured),
+  'alloy.conductivity': change('50 W/mK', '60 W/mK', poured),
+  'pouring.fill': change('2 s', '3 s', poured),
+  'pouring.openAfter': change('3 min', '1 s', poured),
+  'pouring.handling': change('2 min', '3 min', poured),
+  'pouring.halves': change(40, 50, poured),
+  'pouring.coolest': change(30, 45, poured),
+  'pouring.warmest': change(100, 30, poured),
+  'pouring.air': change(20, 25, poured),
+  'pouring.film': change('15 W/m2K', '20 W/m2K', poured),
+  'pouring.contact': change('1000 W/m2K', '2000 W/m2K', poured),
   'shrink.alloy': change('0.5 %', '1 %'),
   'shrink.rubber': change('0.5 %', '1 %'),
   'sprue.hole': change(20, 21),

@@ -35,7 +35,7 @@ rubber:
   cureFrom: 140
   cureTo: 170
   maxTemperature: 290
-alloy: { name: pewter, density: 7.3 g/cm3, solidus: 240, liquidus: 300, pour: 320 C }
+alloy: { name: pewter, density: 7.3 g/cm3, solidus: 240, liquidus: 300, pour: 320 C, latentHeat: 59 kJ/kg, heatMolten: 0.24 kJ/kgK, heatSolid: 230 J/kgK, conductivity: 50 W/mK }
 shrink: { alloy: 0.5 %, rubber: 0.012 }
 sprue:
   hole: 32
@@ -78,6 +78,7 @@ vents: [{ placements: top, joins: true }]
 parting: { surface: follow, slope: 45, limit: { up: 6, down: 5 }, cell: 0.125 }
 spin: { speed: 400, grade: G6.3 }
 cure: { temperature: 155, time: 2 h, heating: platens, start: 68 F, cooling: in the can, film: 20 W/m2K, contact: 500 W/m2K, coolingConstant: 2 h }
+pouring: { fill: 2 s, openAfter: 90 s, handling: 2 min, halves: 104 F, coolest: 40, warmest: 110, air: 20, film: 15 W/m2K, contact: 1000 W/m2K }
 fixture:
   material: PETG
   clearance: 0.3
@@ -86,7 +87,7 @@ fixture:
   compensation: 0.2 %
   bed: { x: 250, y: 210, z: 200 }
 materials:
-  vat 240: { kind: resin, heatLimit: 240, load: 1.8 MPa, strength: 50 MPa, density: 1.2 g/cm3, expansion: 5.5e-5 /K, poisson: 0.4, source: data sheet }
+  vat 240: { kind: resin, heatLimit: 240, load: 1.8 MPa, strength: 50 MPa, density: 1.2 g/cm3, expansion: 5.5e-5 /K, poisson: 0.4, conductivity: 0.2 W/mK, heatCapacity: 1500 J/kgK, source: data sheet }
 limits:
   { cover: 3, wall: 3, cavityToWell: 8, cavityToBoss: 5, cavityToRim: 10, bossToRim: 6, falseSeat: 3, coarsening: 0.05 }
 severity: { cover.thin: { severity: warn, reason: thin on purpose } }
@@ -149,7 +150,28 @@ test('every section and field comes out in internal units, and nothing else does
       cureToC: 170,
       maxTemperatureC: 290,
     },
-    alloy: { name: 'pewter', densityKgM3: 7300, solidusC: 240, liquidusC: 300, pourC: 320 },
+    alloy: {
+      name: 'pewter',
+      densityKgM3: 7300,
+      solidusC: 240,
+      liquidusC: 300,
+      pourC: 320,
+      latentHeatJKg: 59_000,
+      heatMoltenJKgK: 240,
+      heatSolidJKgK: 230,
+      conductivityWMK: 50,
+    },
+    pouring: {
+      fillS: 2,
+      openAfterS: 90,
+      handlingS: 120,
+      halvesC: 40,
+      coolestC: 40,
+      warmestC: 110,
+      airC: 20,
+      filmWM2K: 15,
+      contactWM2K: 1000,
+    },
     shrink: { alloy: 0.005, rubber: 0.012 },
     sprue: {
       hole: 32,
@@ -233,6 +255,8 @@ test('every section and field comes out in internal units, and nothing else does
         densityKgM3: 1200,
         expansionPerK: 5.5e-5,
         poisson: 0.4,
+        conductivityWMK: 0.2,
+        heatJKgK: 1500,
         source: 'data sheet',
       },
     },

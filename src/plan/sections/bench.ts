@@ -159,9 +159,25 @@ export const alloy = z
     solidus: temperature('Where it begins to melt.').optional(),
     liquidus: temperature('Where it is wholly molten.').optional(),
     pour: temperature('Pouring temperature.').optional(),
+    latentHeat: quantity('specificEnergy', 'Heat it gives up while it sets.', {
+      over: 0,
+      to: 1e6,
+    }).optional(),
+    heatMolten: quantity('heatCapacity', 'Heat capacity, molten.', { over: 0, to: 10_000 }).optional(),
+    heatSolid: quantity('heatCapacity', 'Heat capacity, solid.', { over: 0, to: 10_000 }).optional(),
+    conductivity: quantity('conductivity', 'Thermal conductivity, solid.', { over: 0, to: 1000 }).optional(),
   })
   .transform((value) =>
-    renamed(value, { density: 'densityKgM3', solidus: 'solidusC', liquidus: 'liquidusC', pour: 'pourC' }),
+    renamed(value, {
+      density: 'densityKgM3',
+      solidus: 'solidusC',
+      liquidus: 'liquidusC',
+      pour: 'pourC',
+      latentHeat: 'latentHeatJKg',
+      heatMolten: 'heatMoltenJKgK',
+      heatSolid: 'heatSolidJKgK',
+      conductivity: 'conductivityWMK',
+    }),
   )
   .describe('The metal that is cast.');
 

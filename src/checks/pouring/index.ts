@@ -1,0 +1,2 @@
+export { pours } from './pours.ts';
+export { setting } from './setting.ts';
