@@ -11,7 +11,7 @@ import {
 } from './can/index.ts';
 import { coverOfCavities, coverOfFixtures, coverOfParting, leastCover } from './cover/index.ts';
 import { cureInhibition, cureReached, heatOfCure, heatOfPour, superheat } from './heat/index.ts';
-import { pours, setting } from './pouring/index.ts';
+import { cost, order, pours, setting } from './pouring/index.ts';
 import { closing, mismatch, play } from './registration/index.ts';
 import { draft, release, support } from './release/index.ts';
 import { balance, plates, pressure, speedBand, spin } from './turning/index.ts';
@@ -70,6 +70,8 @@ export const checks: readonly Check[] = [
   plates,
   setting,
   pours,
+  order,
+  cost,
   spin,
 ];
 

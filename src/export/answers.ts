@@ -8,7 +8,7 @@ import {
 } from '../findings/index.ts';
 import type { Mold } from '../mold/index.ts';
 import { holdingReserve, rigidUndercut } from '../tables/index.ts';
-import { sayCause, showQuantity } from '../wording/index.ts';
+import { sayCause, showFigure, showQuantity } from '../wording/index.ts';
 import { stockThatHolds } from './stock-answer.ts';
 
 /** What a person asks of a mold before it is made, answered from what the checks found. */
@@ -47,8 +47,8 @@ class Facts {
     return this.report.figures.find((figure) => figure.name === name);
   }
 
-  show({ value, unit, estimated }: Pick<Figure, 'value' | 'unit' | 'estimated'>): string {
-    return `${estimated ? '~' : ''}${showQuantity(value, unit, this.report.units)}`;
+  show(figure: Pick<Figure, 'value' | 'unit' | 'estimated' | 'word'>): string {
+    return showFigure(figure, this.report.units);
   }
 
   /** A number of the plan in the unit of a figure. */
@@ -138,6 +138,15 @@ const questions: readonly Question[] = [
     },
   },
   { asks: 'Stands the heat?', about: ['heat.'], decides: nearestHeat },
+  {
+    asks: 'How many, how long?',
+    about: ['setting.', 'pours.', 'order.', 'cost.'],
+    decides: poursAndTime,
+    besides: (facts) => {
+      const each = facts.one('cost.casting');
+      return each && `${facts.show(each)} for each casting`;
+    },
+  },
 ];
 
 /** What nothing else asks about: layout, masters, fixtures. */
@@ -188,6 +197,26 @@ function speedInBand(facts: Facts): string | undefined {
         ? `at least ${facts.show(least)}`
         : most && `at most ${facts.show(most)}`;
   return `${facts.wanted(speed, 'rpm')}; ${band} wanted`;
+}
+
+/** Of an order, pours and time; without one, how fast pours may follow. */
+function poursAndTime(facts: Facts): string | undefined {
+  const said = (name: FigureName, words: string): string[] => {
+    const found = facts.one(name);
+    return found ? [`${facts.show(found)}${words}`] : [];
+  };
+  const ordered = [
+    ...said('order.pours', ' pours'),
+    ...said('order.time', ''),
+    ...said('order.metal', ' of metal poured'),
+    ...said('order.remelt', ' of it to melt again'),
+  ];
+  const paced = [
+    ...said('setting.open', ' until it may be opened'),
+    ...said('pours.cycle', ' from pour to pour'),
+  ];
+  const all = ordered.length > 0 ? ordered : paced;
+  return all.length > 0 ? all.join(', ') : undefined;
 }
 
 /** Whichever comes nearest to the heat it is to stand: halves under metal, or what lies in the hot can. */

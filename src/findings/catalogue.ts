@@ -10,6 +10,7 @@ import { layoutCodes } from './codes/layout.ts';
 import { makingCodes } from './codes/making.ts';
 import { meshCodes } from './codes/mesh.ts';
 import { moldCodes } from './codes/mold.ts';
+import { orderCodes } from './codes/order.ts';
 import { outlineCodes } from './codes/outline.ts';
 import { packageCodes } from './codes/package.ts';
 import { planCodes } from './codes/plan.ts';
@@ -37,6 +38,7 @@ export const catalogue = {
   ...canCodes,
   ...turningCodes,
   ...pouringCodes,
+  ...orderCodes,
   ...heatCodes,
   ...fitCodes,
   ...makingCodes,

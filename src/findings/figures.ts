@@ -1,5 +1,6 @@
 import { canFigures } from './figures/can.ts';
 import type { FigureEntry } from './figures/entry.ts';
+import { orderFigures } from './figures/order.ts';
 import { pouringFigures } from './figures/pouring.ts';
 import { shapeFigures } from './figures/shape.ts';
 import { turningFigures } from './figures/turning.ts';
@@ -15,6 +16,7 @@ export const figureCatalogue = {
   ...canFigures,
   ...turningFigures,
   ...pouringFigures,
+  ...orderFigures,
 } as const satisfies Record<string, FigureEntry>;
 
 export type FigureName = keyof typeof figureCatalogue;
@@ -46,6 +48,8 @@ export const figureHeadings = {
   heat: 'Heat and materials',
   setting: 'Setting and pours',
   pours: 'Setting and pours',
+  order: 'Order',
+  cost: 'Cost',
   spin: 'Spin',
   fit: 'Fit',
 } as const satisfies Record<Family, string>;

@@ -207,6 +207,25 @@ const heatCapacity: QuantityKind = {
   ],
 };
 
+const pricePerMass: QuantityKind = {
+  noun: 'a price per mass',
+  internal: 'per kg',
+  examples: ['32 per kg', '14.50 per lb'],
+  units: [
+    unit('per kg', 1, 1, '/kg'),
+    unit('per g', 1000, 1, '/g'),
+    unit('per lb', 100_000_000, 45_359_237, '/lb'),
+    unit('per oz', 1_600_000_000, 45_359_237, '/oz'),
+  ],
+};
+
+const pricePerTime: QuantityKind = {
+  noun: 'a price per time',
+  internal: 'per h',
+  examples: ['30 per h'],
+  units: [unit('per h', 1, 1, '/h', 'per hour', 'an hour'), unit('per min', 60, 1, '/min', 'per minute')],
+};
+
 const expansion: QuantityKind = {
   noun: 'a thermal expansion',
   internal: '1/K',
@@ -240,6 +259,8 @@ export const quantityKinds = {
   filmCoefficient,
   specificEnergy,
   heatCapacity,
+  pricePerMass,
+  pricePerTime,
   expansion,
   share,
 } as const satisfies Record<string, QuantityKind>;

@@ -75,6 +75,21 @@ const poured = {
     pouring: { fill: '2 s', handling: '2 min', halves: 40, air: 20, film: '15 W/m2K' },
   },
 };
+const ordered = { with: { order: { pieces: { tile: 60 } } } };
+const priced = {
+  with: {
+    ...poured.with,
+    ...ordered.with,
+    prices: {
+      in: 'crowns',
+      metal: '30 per kg',
+      rubber: '10 per kg',
+      work: '30 per h',
+      other: 10,
+      moldTime: '5 h',
+    },
+  },
+};
 const noCircle = { with: { 'closing.bolts.circle': undefined, 'closing.bolts.outsideRim': 15 } };
 const byDisc = { with: { 'disc.thickness': undefined, 'disc.lower': 19.05, 'disc.upper': 19.05 } };
 
@@ -160,6 +175,16 @@ const changes: Readonly<Record<string, Change>> = {
   'pouring.air': change(20, 25, poured),
   'pouring.film': change('15 W/m2K', '20 W/m2K', poured),
   'pouring.contact': change('1000 W/m2K', '2000 W/m2K', poured),
+  'order.pieces.*': change(60, 90, ordered),
+  'order.misruns': change('1 %', '10 %', ordered),
+  'order.loss': change('1 %', '2 %', ordered),
+  'prices.in': change('crowns', 'shells', priced),
+  'prices.metal': change('30 per kg', '31 per kg', priced),
+  'prices.rubber': change('10 per kg', '11 per kg', priced),
+  'prices.work': change('30 per h', '31 per h', priced),
+  'prices.other': change(10, 11, priced),
+  'prices.moldTime': change('5 h', '6 h', priced),
+  'prices.run': change(500, 600, priced),
   'shrink.alloy': change('0.5 %', '1 %'),
   'shrink.rubber': change('0.5 %', '1 %'),
   'sprue.hole': change(20, 21),

@@ -79,6 +79,8 @@ parting: { surface: follow, slope: 45, limit: { up: 6, down: 5 }, cell: 0.125 }
 spin: { speed: 400, grade: G6.3 }
 cure: { temperature: 155, time: 2 h, heating: platens, start: 68 F, cooling: in the can, film: 20 W/m2K, contact: 500 W/m2K, coolingConstant: 2 h }
 pouring: { fill: 2 s, openAfter: 90 s, handling: 2 min, halves: 104 F, coolest: 40, warmest: 110, air: 20, film: 15 W/m2K, contact: 1000 W/m2K }
+order: { pieces: { ivy: 120, button: 60 }, misruns: 5 %, loss: 2 % }
+prices: { in: crowns, metal: 32 per kg, rubber: 10 per lb, work: 30 per h, other: 12, moldTime: 6 h, run: 500 }
 fixture:
   material: PETG
   clearance: 0.3
@@ -160,6 +162,17 @@ test('every section and field comes out in internal units, and nothing else does
       heatMoltenJKgK: 240,
       heatSolidJKgK: 230,
       conductivityWMK: 50,
+    },
+    order: { pieces: { ivy: 120, button: 60 }, misruns: 0.05, loss: 0.02 },
+    // 10 over 0.45359237 kg.
+    prices: {
+      in: 'crowns',
+      metalPerKg: 32,
+      rubberPerKg: expect.closeTo(22.04623, 4),
+      workPerHour: 30,
+      other: 12,
+      moldTimeS: 21_600,
+      run: 500,
     },
     pouring: {
       fillS: 2,

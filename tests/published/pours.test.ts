@@ -76,7 +76,7 @@ describe('one pour after another', () => {
   it('preheat takes what the metal has to give', async () => {
     const report = await runCheck(pours, cubes({ pouring: full }));
     expect(figureOf(report, 'pours.preheatSure', 'pouring')).toBeCloseTo(43.83, 1);
-    expect(figureOf(report, 'pours.preheatLeast', 'pouring')).toBeCloseTo(230 - 1_013_600 / 713.65, 0);
+    expect(report.figures.map(({ name }) => name)).not.toContain('pours.preheatLeast');
     const slow = await runCheck(pours, cubes({ pouring: { ...full, fillS: 60 } }));
     expect(figureOf(slow, 'pours.preheatLeast', 'pouring')).toBeCloseTo(
       230 - 1_013_600 / 713.65 / Math.sqrt(60),

@@ -39,7 +39,7 @@ export interface CastingInput {
   readonly estimated: boolean;
 }
 
-/** Asked where the plan says how it is poured, or orders a number of castings. */
+/** Asked where the plan says how it is poured. */
 export const asksOfPours = (mold: Mold): boolean =>
   mold.bench.pouring !== undefined &&
   mold.placements.length > 0 &&

@@ -19,6 +19,8 @@ const byPulses =
 const byDraw =
   'time of the pour against heat conducted into a thick half (Flemings; Poirier and Geiger, ch. 10), at the smallest V / A';
 
+/** Halves that may be colder need no warming, C. */
+const frostC = 0;
 /** Pours that are drawn in the series. */
 const drawn = 40;
 
@@ -127,6 +129,6 @@ function preheat(input: CastingInput, { metal, half, spots }: Castings): ReportP
     figures: [
       figure(input, 'pours.preheatSure', sure, `${byDraw}; its superheat alone`),
       figure(input, 'pours.preheatLeast', least, `${byDraw}; all its heat until set`),
-    ],
+    ].filter(({ value }) => value > frostC),
   };
 }

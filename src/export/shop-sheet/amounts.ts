@@ -69,6 +69,27 @@ const groups: readonly Group[] = [
     ],
   },
   {
+    title: 'Setting and pours',
+    names: [
+      'setting.open',
+      'setting.well',
+      'pours.cycle',
+      'pours.perHour',
+      'pours.halves',
+      'pours.preheatLeast',
+      'pours.preheatSure',
+    ],
+  },
+  {
+    title: 'Order',
+    given: ordered,
+    names: ['order.pours', 'order.metal', 'order.used', 'order.remelt', 'order.time'],
+  },
+  {
+    title: 'Cost',
+    names: ['cost.metal', 'cost.work', 'cost.mold', 'cost.moldShare', 'cost.casting', 'cost.run'],
+  },
+  {
     title: 'Balance',
     names: [
       'balance.static',
@@ -112,6 +133,13 @@ function metal({ mold: { bench, units } }: Build): Row[] {
     ),
     ...row('Turning, seen from above.', machine?.direction),
   ];
+}
+
+/** Each master that is ordered, and how many come of it. */
+function ordered({ mold: { bench }, report }: Build): Row[] {
+  return Object.entries(bench.order?.pieces ?? {}).flatMap(([master, wanted]) =>
+    row(`${master}: ${wanted} wanted, made:`, figureText(report, 'order.made', master)),
+  );
 }
 
 /** Halves that are poured on plates take their own volume. */

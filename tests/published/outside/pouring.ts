@@ -52,4 +52,28 @@ export const pouringChecks: readonly OutsideCheck[] = [
     file: 'pours.test.ts',
     test: 'preheat takes what the metal has to give',
   },
+  {
+    figures: ['order.pours', 'order.made', 'order.metal', 'order.used', 'order.remelt'],
+    source: 'arithmetic by hand: 100 castings of 12.096 g from three cavities and shots of 60 g, a tenth bad',
+    kind: 'closed form',
+    value: '38 pours, 102 good, 2.28 kg poured, 1.28665 used, 45.57 % back',
+    file: 'order.test.ts',
+    test: 'pours, metal and what is melted again',
+  },
+  {
+    figures: ['order.time'],
+    source: 'arithmetic by hand',
+    kind: 'closed form',
+    value: '33 times from pour to pour',
+    file: 'order.test.ts',
+    test: 'takes as long as its pours',
+  },
+  {
+    figures: ['cost.metal', 'cost.work', 'cost.mold', 'cost.moldShare', 'cost.casting', 'cost.run'],
+    source: 'arithmetic by hand: 30 per kg of metal, 10 per kg of rubber, 36 per hour, 15 else, 500 castings',
+    kind: 'closed form',
+    value: '0.3762 of metal; 102 for the mold, 0.204 of it each',
+    file: 'order.test.ts',
+    test: 'of a casting',
+  },
 ];
