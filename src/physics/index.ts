@@ -1,4 +1,5 @@
 export * from './balance.ts';
+export * from './block.ts';
 export * from './clash.ts';
 export * from './closing.ts';
 export * from './cure.ts';
@@ -15,3 +16,4 @@ export * from './slab.ts';
 export * from './spinning.ts';
 export * from './threads.ts';
 export * from './tightening.ts';
+export * from './viscous-flow.ts';

@@ -207,6 +207,17 @@ const heatCapacity: QuantityKind = {
   ],
 };
 
+const stiffness: QuantityKind = {
+  noun: 'a stiffness',
+  internal: 'N/mm',
+  examples: ['2 kN/mm', '11000 lbf/in'],
+  units: [
+    unit('N/mm', 1, 1, 'kN/m'),
+    unit('kN/mm', 1000, 1),
+    unit('lbf/in', 44_482_216_152_605, 254_000_000_000_000),
+  ],
+};
+
 const pricePerMass: QuantityKind = {
   noun: 'a price per mass',
   internal: 'per kg',
@@ -259,6 +270,7 @@ export const quantityKinds = {
   filmCoefficient,
   specificEnergy,
   heatCapacity,
+  stiffness,
   pricePerMass,
   pricePerTime,
   expansion,

@@ -90,6 +90,13 @@ const priced = {
     },
   },
 };
+const grooved = {
+  with: {
+    'can.grooves': { count: 8, width: 6, depth: 2, length: 15 },
+    'rubber.mooney': 50,
+    'rubber.scorch': '5 min',
+  },
+};
 const noCircle = { with: { 'closing.bolts.circle': undefined, 'closing.bolts.outsideRim': 15 } };
 const byDisc = { with: { 'disc.thickness': undefined, 'disc.lower': 19.05, 'disc.upper': 19.05 } };
 
@@ -185,6 +192,17 @@ const changes: Readonly<Record<string, Change>> = {
   'prices.other': change(10, 11, priced),
   'prices.moldTime': change('5 h', '6 h', priced),
   'prices.run': change(500, 600, priced),
+  'machine.stiffness': change('2 kN/mm', '3 kN/mm', {
+    with: { 'spin.speed': 700, 'spin.detail': undefined },
+  }),
+  'rubber.hardness': change(50, 60),
+  'rubber.modulus': change('2 MPa', '3 MPa'),
+  'rubber.mooney': change(50, 60, grooved),
+  'rubber.scorch': change('5 min', '6 min', grooved),
+  'can.grooves.count': change(8, 9, grooved),
+  'can.grooves.width': change(6, 7, grooved),
+  'can.grooves.depth': change(2, 3, grooved),
+  'can.grooves.length': change(15, 16, grooved),
   'shrink.alloy': change('0.5 %', '1 %'),
   'shrink.rubber': change('0.5 %', '1 %'),
   'sprue.hole': change(20, 21),

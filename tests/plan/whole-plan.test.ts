@@ -12,7 +12,7 @@ paper: Letter
 process: rubber
 disc: { diameter: 9 in, lower: 19, upper: 3/4 in, rimChamfer: 1, label: Hedgerow 3 }
 sectors: { spacing: 8 in, radius: 60 % }
-can: { diameter: 230, depth: 39, wall: 10, material: steel, floor: 6, lid: 6, spacer: 1, spew: open }
+can: { diameter: 230, depth: 39, wall: 10, material: steel, floor: 6, lid: 6, spacer: 1, spew: open, grooves: { count: 8, width: 6, depth: 2, length: 1/2 in } }
 closing:
   bolts: { size: 3/8, grade: grade 2, count: 4, circle: 10 in, tension: 9 kN, cure: taken out }
   clamps: { count: 2, force: 20 kN, circle: 10 1/2 in, screw: M12 }
@@ -20,7 +20,7 @@ closing:
   lid: { material: steel, thickness: 1/2 in, hole: 31, yield: 170 MPa }
   pressure: 200 psi
 machine:
-  { maxSpeed: 1200, direction: clockwise, closingForce: 800 N, plateMass: 3 kg, plateDiameter: 10 in, plateUnbalance: 72 g.mm, centering: 0.2, maxUnbalance: 900 g.mm }
+  { maxSpeed: 1200, direction: clockwise, closingForce: 800 N, stiffness: 2 kN/mm, plateMass: 3 kg, plateDiameter: 10 in, plateUnbalance: 72 g.mm, centering: 0.2, maxUnbalance: 900 g.mm }
 rubber:
   compound: gum
   density: 1.1 g/cm3
@@ -35,6 +35,10 @@ rubber:
   cureFrom: 140
   cureTo: 170
   maxTemperature: 290
+  hardness: 50
+  modulus: 2.5 MPa
+  mooney: 45
+  scorch: 4 min
 alloy: { name: pewter, density: 7.3 g/cm3, solidus: 240, liquidus: 300, pour: 320 C, latentHeat: 59 kJ/kg, heatMolten: 0.24 kJ/kgK, heatSolid: 230 J/kgK, conductivity: 50 W/mK }
 shrink: { alloy: 0.5 %, rubber: 0.012 }
 sprue:
@@ -118,7 +122,17 @@ test('every section and field comes out in internal units, and nothing else does
     paper: 'Letter',
     process: 'rubber',
     sectors: { spacing: 203.2, radius: { share: 0.6 } },
-    can: { diameter: 230, depth: 39, wall: 10, material: 'steel', floor: 6, lid: 6, spacer: 1, spew: 'open' },
+    can: {
+      diameter: 230,
+      depth: 39,
+      wall: 10,
+      material: 'steel',
+      floor: 6,
+      lid: 6,
+      spacer: 1,
+      spew: 'open',
+      grooves: { count: 8, width: 6, depth: 2, length: 12.7 },
+    },
     closing: {
       bolts: { size: '3/8', grade: 'grade 2', count: 4, circle: 254, tension: 9000, cure: 'taken out' },
       clamps: { count: 2, force: 20_000, circle: 266.7, screw: 'M12' },
@@ -131,6 +145,7 @@ test('every section and field comes out in internal units, and nothing else does
       maxSpeedRpm: 1200,
       direction: 'clockwise',
       closingForceN: 800,
+      stiffnessNMm: 2000,
       plateMassKg: 3,
       plateDiameter: 254,
       plateUnbalanceGmm: 72,
@@ -151,6 +166,10 @@ test('every section and field comes out in internal units, and nothing else does
       cureFromC: 140,
       cureToC: 170,
       maxTemperatureC: 290,
+      hardness: 50,
+      modulusPa: 2.5e6,
+      mooney: 45,
+      scorchS: 240,
     },
     alloy: {
       name: 'pewter',

@@ -1,6 +1,6 @@
 import type { OutsideCheck } from './outside-check.ts';
 
-/** One pour after another: setting, heat of the halves. */
+/** One pour after another, and what the machine and the hot can do: setting, heat, order, cost, flash, squeeze, grooves. */
 export const pouringChecks: readonly OutsideCheck[] = [
   {
     figures: ['setting.thickest', 'setting.chvorinov', 'setting.well', 'setting.open'],
@@ -75,5 +75,38 @@ export const pouringChecks: readonly OutsideCheck[] = [
     value: '0.3762 of metal; 102 for the mold, 0.204 of it each',
     file: 'order.test.ts',
     test: 'of a casting',
+  },
+  {
+    figures: ['flash.force', 'flash.gap'],
+    source: 'pressure of turning metal summed over rings out to the rim; what is beyond 4 kN over 2 kN/mm',
+    kind: 'closed form',
+    value: 'within 1e-6',
+    file: 'flash.test.ts',
+    test: 'pushes on all of the parting plane',
+  },
+  {
+    figures: ['squeeze.least', 'squeeze.most', 'squeeze.mold', 'squeeze.cover', 'squeeze.part'],
+    source: 'Gent and Lindley, 1959: E (1 + 2 S^2) with the bulk in series, by hand for a disc of 250 mm',
+    kind: 'paper',
+    value: '0.16 to 2.07 % under 2 kN on 2 MPa',
+    file: 'squeeze.test.ts',
+    test: 'a disc of 250 mm, free and held',
+  },
+  {
+    figures: ['spew.least', 'spew.most', 'spew.depth'],
+    source:
+      'White, Viscous Fluid Flow, for a rectangular duct; a plug by perimeter over section; worked by hand',
+    kind: 'handbook',
+    value: '0.0351443 a^4 dp / (eta L) of a square; 20 times the stress for 6 by 2 by 15 mm',
+    file: 'spew.test.ts',
+    test: 'what is too much, within the scorch time',
+  },
+  {
+    figures: ['ledger.leftover'],
+    source: 'two cubes of 12 mm at 1.1 g/cm3',
+    kind: 'closed form',
+    value: '3.8016 g',
+    file: 'spew.test.ts',
+    test: 'leaves what the masters displace',
   },
 ];
