@@ -97,6 +97,34 @@ const grooved = {
     'rubber.scorch': '5 min',
   },
 };
+const ownHalves = {
+  base: 'rigid',
+  with: {
+    alloy: {
+      density: '7300 kg/m3',
+      pour: 285,
+      solidus: 246,
+      liquidus: 255,
+      latentHeat: '59 kJ/kg',
+      heatMolten: '240 J/kgK',
+      heatSolid: '230 J/kgK',
+      conductivity: '50 W/mK',
+    },
+    pouring: { halves: 40 },
+    materials: {
+      own: {
+        kind: 'plaster',
+        heatLimit: 600,
+        strength: '5 MPa',
+        density: '1 g/cm3',
+        conductivity: '0.2 W/mK',
+        heatCapacity: '1500 J/kgK',
+        source: 'sheet',
+      },
+    },
+    'fixture.material': 'own',
+  },
+} as const;
 const noCircle = { with: { 'closing.bolts.circle': undefined, 'closing.bolts.outsideRim': 15 } };
 const byDisc = { with: { 'disc.thickness': undefined, 'disc.lower': 19.05, 'disc.upper': 19.05 } };
 
@@ -203,6 +231,8 @@ const changes: Readonly<Record<string, Change>> = {
   'can.grooves.width': change(6, 7, grooved),
   'can.grooves.depth': change(2, 3, grooved),
   'can.grooves.length': change(15, 16, grooved),
+  'materials.*.conductivity': change('0.2 W/mK', '0.3 W/mK', ownHalves),
+  'materials.*.heatCapacity': change('1500 J/kgK', '1600 J/kgK', ownHalves),
   'shrink.alloy': change('0.5 %', '1 %'),
   'shrink.rubber': change('0.5 %', '1 %'),
   'sprue.hole': change(20, 21),
