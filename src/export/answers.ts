@@ -9,6 +9,7 @@ import {
 import type { Mold } from '../mold/index.ts';
 import { holdingReserve, rigidUndercut } from '../tables/index.ts';
 import { sayCause, showFigure, showQuantity } from '../wording/index.ts';
+import { poursAndTime } from './pours-answer.ts';
 import { stockThatHolds } from './stock-answer.ts';
 
 /** What a person asks of a mold before it is made, answered from what the checks found. */
@@ -141,7 +142,7 @@ const questions: readonly Question[] = [
   {
     asks: 'How many, how long?',
     about: ['setting.', 'pours.', 'order.', 'cost.'],
-    decides: poursAndTime,
+    decides: ({ report }) => poursAndTime(report),
     besides: (facts) => {
       const each = facts.one('cost.casting');
       return each && `${facts.show(each)} for each casting`;
@@ -197,26 +198,6 @@ function speedInBand(facts: Facts): string | undefined {
         ? `at least ${facts.show(least)}`
         : most && `at most ${facts.show(most)}`;
   return `${facts.wanted(speed, 'rpm')}; ${band} wanted`;
-}
-
-/** Of an order, pours and time; without one, how fast pours may follow. */
-function poursAndTime(facts: Facts): string | undefined {
-  const said = (name: FigureName, words: string): string[] => {
-    const found = facts.one(name);
-    return found ? [`${facts.show(found)}${words}`] : [];
-  };
-  const ordered = [
-    ...said('order.pours', ' pours'),
-    ...said('order.time', ''),
-    ...said('order.metal', ' of metal poured'),
-    ...said('order.remelt', ' of it to melt again'),
-  ];
-  const paced = [
-    ...said('setting.open', ' until it may be opened'),
-    ...said('pours.cycle', ' from pour to pour'),
-  ];
-  const all = ordered.length > 0 ? ordered : paced;
-  return all.length > 0 ? all.join(', ') : undefined;
 }
 
 /** Whichever comes nearest to the heat it is to stand: halves under metal, or what lies in the hot can. */

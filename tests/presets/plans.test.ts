@@ -94,6 +94,8 @@ const mayBeSaid = [
   'balance.not-checked',
   // One casting missing shakes any light mold past its grade: worth knowing, and no fault of the layout.
   'balance.misrun-grade',
+  // What metal out to the rim would push no usual machine holds: worth knowing, and no fault of the layout.
+  'shot.flash-spreads',
   // Charms sculpted after nature have undercuts, and places where no surface follows the contour exactly.
   'mold.layered-columns',
   'mold.parting-conflict',
