@@ -23,6 +23,8 @@ const subRooms = [
   ['parts/flat', []],
   ['parts/printing', ['parts/halves']],
   ['parts/cutting', ['parts/halves']],
+  // Pours take the shot that turning finds.
+  ['checks/pouring', ['checks/turning']],
   ...['can', 'cover', 'heat', 'registration', 'release', 'turning', 'walls'].map((room) => [
     `checks/${room}`,
     [],

@@ -7,7 +7,7 @@ import {
   type Report,
   type UnitSystem,
 } from '../src/findings/index.ts';
-import { showQuantity } from '../src/wording/index.ts';
+import { showFigure, showQuantity } from '../src/wording/index.ts';
 import { fitColumn, strong, table } from './terminal.ts';
 
 /**
@@ -40,8 +40,7 @@ function rowsOf(figures: readonly Figure[], units: UnitSystem): string[][] {
 }
 
 function figureRows(label: string, figures: readonly Figure[], units: UnitSystem): string[][] {
-  const show = ({ value, unit, estimated }: Figure): string =>
-    `${estimated ? '~' : ''}${showQuantity(value, unit, units)}`;
+  const show = (figure: Figure): string => showFigure(figure, units);
   const sorted = [...figures].sort((a, b) => a.value - b.value);
   const [least, most] = [sorted[0], sorted[sorted.length - 1]];
   const others = figures.length - 1;

@@ -1,7 +1,7 @@
 import { overviewPath } from '../../src/export/index.ts';
 import { figureCatalogue, type UnitSystem } from '../../src/findings/index.ts';
 import { readQuantity } from '../../src/plan/index.ts';
-import { showQuantity } from '../../src/wording/index.ts';
+import { showFigure } from '../../src/wording/index.ts';
 import { keyFigures, keyLabel } from './key-figures.ts';
 import { pageScript, pageStyle } from './summary-look.ts';
 import type { SummaryWriter } from './summary-writer.ts';
@@ -96,7 +96,7 @@ const numberCell = (value: number): string => `<td class="number" data-sort="${v
 
 const figureCell = (figure: RowFigure | undefined, units: UnitSystem): string =>
   figure
-    ? `<td class="number" data-sort="${figure.value}" title="${escaped(`${figureCatalogue[figure.name].label}: ${figure.subject}`)}">${figure.estimated ? '~' : ''}${escaped(showQuantity(figure.value, figure.unit, units))}</td>`
+    ? `<td class="number" data-sort="${figure.value}" title="${escaped(`${figureCatalogue[figure.name].label}: ${figure.subject}`)}">${escaped(showFigure(figure, units))}</td>`
     : '<td data-sort=""></td>';
 
 function stateCell(row: VariantRow): string {

@@ -8,12 +8,15 @@ import {
   pack,
   rubberBlanks,
   rubberLedger,
+  rubberLeftover,
+  spew,
 } from './can/index.ts';
 import { coverOfCavities, coverOfFixtures, coverOfParting, leastCover } from './cover/index.ts';
 import { cureInhibition, cureReached, heatOfCure, heatOfPour, superheat } from './heat/index.ts';
+import { cost, order, pours, setting } from './pouring/index.ts';
 import { closing, mismatch, play } from './registration/index.ts';
 import { draft, release, support } from './release/index.ts';
-import { balance, plates, pressure, speedBand, spin } from './turning/index.ts';
+import { balance, flash, plates, pressure, speedBand, spin, squeeze } from './turning/index.ts';
 import {
   channelCourse,
   channelsApart,
@@ -55,6 +58,8 @@ export const checks: readonly Check[] = [
   pack,
   rubberBlanks,
   rubberLedger,
+  rubberLeftover,
+  spew,
   cureReached,
   fitCan,
   fitSprue,
@@ -65,8 +70,14 @@ export const checks: readonly Check[] = [
   cureInhibition,
   balance,
   pressure,
+  flash,
+  squeeze,
   speedBand,
   plates,
+  setting,
+  pours,
+  order,
+  cost,
   spin,
 ];
 

@@ -8,7 +8,8 @@ import {
 } from '../findings/index.ts';
 import type { Mold } from '../mold/index.ts';
 import { holdingReserve, rigidUndercut } from '../tables/index.ts';
-import { sayCause, showQuantity } from '../wording/index.ts';
+import { sayCause, showFigure, showQuantity } from '../wording/index.ts';
+import { poursAndTime } from './pours-answer.ts';
 import { stockThatHolds } from './stock-answer.ts';
 
 /** What a person asks of a mold before it is made, answered from what the checks found. */
@@ -47,8 +48,8 @@ class Facts {
     return this.report.figures.find((figure) => figure.name === name);
   }
 
-  show({ value, unit, estimated }: Pick<Figure, 'value' | 'unit' | 'estimated'>): string {
-    return `${estimated ? '~' : ''}${showQuantity(value, unit, this.report.units)}`;
+  show(figure: Pick<Figure, 'value' | 'unit' | 'estimated' | 'word'>): string {
+    return showFigure(figure, this.report.units);
   }
 
   /** A number of the plan in the unit of a figure. */
@@ -146,6 +147,15 @@ const questions: readonly Question[] = [
     },
   },
   { asks: 'Stands the heat?', about: ['heat.'], decides: nearestHeat },
+  {
+    asks: 'How many, how long?',
+    about: ['setting.', 'pours.', 'order.', 'cost.'],
+    decides: ({ report }) => poursAndTime(report),
+    besides: (facts) => {
+      const each = facts.one('cost.casting');
+      return each && `${facts.show(each)} for each casting`;
+    },
+  },
 ];
 
 /** What nothing else asks about: layout, masters, fixtures. */

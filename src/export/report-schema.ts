@@ -46,6 +46,7 @@ const figure = z.strictObject({
   unit,
   source: z.string().describe('Formula or table it rests on.'),
   estimated: z.boolean().describe('Whether a stand-in or a value from memory went into it.'),
+  word: z.string().optional().describe("What money is counted in, in the plan's own word."),
   by: z
     .enum(figures)
     .optional()

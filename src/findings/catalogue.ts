@@ -11,9 +11,11 @@ import { layoutCodes } from './codes/layout.ts';
 import { makingCodes } from './codes/making.ts';
 import { meshCodes } from './codes/mesh.ts';
 import { moldCodes } from './codes/mold.ts';
+import { orderCodes } from './codes/order.ts';
 import { outlineCodes } from './codes/outline.ts';
 import { packageCodes } from './codes/package.ts';
 import { planCodes } from './codes/plan.ts';
+import { pouringCodes } from './codes/pouring.ts';
 import { releaseCodes } from './codes/release.ts';
 import { repairCodes } from './codes/repair.ts';
 import { sizeCodes } from './codes/sizes.ts';
@@ -36,6 +38,8 @@ export const catalogue = {
   ...releaseCodes,
   ...canCodes,
   ...turningCodes,
+  ...pouringCodes,
+  ...orderCodes,
   ...heatCodes,
   ...fillCodes,
   ...fitCodes,

@@ -1,6 +1,8 @@
 import { canFigures } from './figures/can.ts';
 import type { FigureEntry } from './figures/entry.ts';
 import { fillFigures } from './figures/fill.ts';
+import { orderFigures } from './figures/order.ts';
+import { pouringFigures } from './figures/pouring.ts';
 import { shapeFigures } from './figures/shape.ts';
 import { turningFigures } from './figures/turning.ts';
 
@@ -15,6 +17,8 @@ export const figureCatalogue = {
   ...canFigures,
   ...turningFigures,
   ...fillFigures,
+  ...pouringFigures,
+  ...orderFigures,
 } as const satisfies Record<string, FigureEntry>;
 
 export type FigureName = keyof typeof figureCatalogue;
@@ -39,11 +43,18 @@ export const figureHeadings = {
   shot: 'Pressure and shot',
   pressure: 'Pressure and shot',
   speed: 'Pressure and shot',
+  flash: 'Pressure and shot',
+  squeeze: 'Pressure and shot',
   closing: 'Closing the can',
   pack: 'Closing the can',
   ledger: 'Closing the can',
+  spew: 'Closing the can',
   cure: 'Cure',
   heat: 'Heat and materials',
+  setting: 'Setting and pours',
+  pours: 'Setting and pours',
+  order: 'Order',
+  cost: 'Cost',
   spin: 'Spin',
   fill: 'Filling',
   fit: 'Fit',

@@ -11,6 +11,8 @@ export interface Figure {
   readonly source: string;
   /** True when a stand-in or a value from memory went into it. */
   readonly estimated: boolean;
+  /** What money is counted in, in the plan's own word. */
+  readonly word?: string;
   /** Of the lowest or highest of several figures, which of them it is. */
   readonly by?: FigureName;
   /** Where it was found (mold frame, mm), if it has a place. */

@@ -19,6 +19,7 @@ export const units = [
   'count',
   'ratio',
   'times',
+  'money',
 ] as const;
 export type Unit = (typeof units)[number];
 

@@ -9,6 +9,7 @@ export * from './measure/principal-axes.ts';
 export * from './measure/section.ts';
 export * from './measure/silhouette.ts';
 export * from './measure/smallest-circle.ts';
+export * from './measure/thickest.ts';
 export * from './measure/thinnest.ts';
 export * from './measure/widest-height.ts';
 export * from './outline/read-outline.ts';

@@ -11,5 +11,5 @@ export type Closing = Omit<Given, 'bolts' | 'clamps' | 'lid'> & {
   readonly lid?: (Omit<Lid, 'thickness'> & { readonly thickness?: number | undefined }) | undefined;
 };
 
-/** Can, closing, machine, rubber, alloy, spin and cure as the plan has them, its rules worked out; no defaults. */
+/** Can, closing, machine, rubber, alloy, spin, cure, pouring, order and prices as the plan has them, its rules worked out; no defaults. */
 export type Bench = Omit<PlanBench, 'closing'> & { readonly closing?: Closing };

@@ -202,6 +202,8 @@ export interface OwnMaterial {
   /** Of length. */
   readonly expansionPerK?: number | undefined;
   readonly poisson?: number | undefined;
+  readonly conductivityWMK?: number | undefined;
+  readonly heatJKgK?: number | undefined;
   readonly source: string;
 }
 

@@ -15,7 +15,18 @@ export function resolveBench(plan: Plan): Bench {
 }
 
 /** The sections without their places in the text, which the mold has apart. */
-function sectionsOf({ can, closing, machine, rubber, alloy, spin, cure }: Plan): PlanBench {
+function sectionsOf({
+  can,
+  closing,
+  machine,
+  rubber,
+  alloy,
+  spin,
+  cure,
+  pouring,
+  order,
+  prices,
+}: Plan): PlanBench {
   return {
     ...(can && { can: unplaced(can) }),
     ...(closing && { closing: unplaced(closing) }),
@@ -24,6 +35,9 @@ function sectionsOf({ can, closing, machine, rubber, alloy, spin, cure }: Plan):
     ...(alloy && { alloy: unplaced(alloy) }),
     ...(spin && { spin: unplaced(spin) }),
     ...(cure && { cure: unplaced(cure) }),
+    ...(pouring && { pouring: unplaced(pouring) }),
+    ...(order && { order: unplaced(order) }),
+    ...(prices && { prices: unplaced(prices) }),
   };
 }
 

@@ -5,7 +5,18 @@ import { expandBosses } from './resolve-bosses.ts';
 import { channelsWanted } from './resolve-channels.ts';
 import { notchId, tabId } from './resolve-rim.ts';
 
-const benchSections = ['can', 'closing', 'machine', 'rubber', 'alloy', 'spin', 'cure'] as const;
+const benchSections = [
+  'can',
+  'closing',
+  'machine',
+  'rubber',
+  'alloy',
+  'spin',
+  'cure',
+  'pouring',
+  'order',
+  'prices',
+] as const;
 
 /** Where all that the plan names or makes stands in its text; of things of one id the place of the later kind. */
 export function resolvePlaces(plan: Plan): Mold['places'] {

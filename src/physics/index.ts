@@ -1,4 +1,5 @@
 export * from './balance.ts';
+export * from './block.ts';
 export * from './clash.ts';
 export * from './closing.ts';
 export * from './cure.ts';
@@ -9,8 +10,11 @@ export * from './heating.ts';
 export * from './metal-and-air.ts';
 export * from './plate.ts';
 export * from './play.ts';
+export * from './pour-heat.ts';
+export * from './setting.ts';
 export * from './shot.ts';
 export * from './slab.ts';
 export * from './spinning.ts';
 export * from './threads.ts';
 export * from './tightening.ts';
+export * from './viscous-flow.ts';

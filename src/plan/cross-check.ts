@@ -36,6 +36,7 @@ export function crossCheck(plan: Plan, tree: PlanTree): Finding[] {
   mastersExist(plan, find);
   idsDiffer(plan, find);
   namedPlacementsExist(plan, find);
+  orderedMastersExist(plan, find);
   sectorsGiven(plan, find);
   materialsNamedApart(plan, find);
   severitiesMayChange(plan, find);
@@ -50,6 +51,13 @@ function mastersExist(plan: Plan, find: Find): void {
     if (known.includes(master)) continue;
     find('plan.unknown-id', unknownId('master', master, known), ['placements', i, 'master']);
   }
+}
+
+function orderedMastersExist(plan: Plan, find: Find): void {
+  const known = Object.keys(plan.masters ?? {});
+  for (const master of Object.keys(plan.order?.pieces ?? {}))
+    if (!known.includes(master))
+      find('plan.unknown-id', unknownId('master', master, known), ['order', 'pieces', master]);
 }
 
 function idsDiffer(plan: Plan, find: Find): void {

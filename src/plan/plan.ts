@@ -32,7 +32,17 @@ type ItemSections =
   | BenchSection;
 
 /** What is done with the mold at the bench and on the machine. */
-type BenchSection = 'can' | 'closing' | 'machine' | 'rubber' | 'alloy' | 'spin' | 'cure';
+type BenchSection =
+  | 'can'
+  | 'closing'
+  | 'machine'
+  | 'rubber'
+  | 'alloy'
+  | 'spin'
+  | 'cure'
+  | 'pouring'
+  | 'order'
+  | 'prices';
 
 /** Of the disc and the sprue form also each number as it was written. */
 type Sized<T> = Placed<T> & { readonly written: readonly NumberWritten[] };
@@ -74,7 +84,7 @@ export function placeInText(value: PlanValue, tree: PlanTree, units: UnitSystem)
   });
   const { masters, placements, registration, supports, tabs, notches, gates, vents, disc, sprue, ...others } =
     value;
-  const { can, closing, machine, rubber, alloy, spin, cure, ...rest } = others;
+  const { can, closing, machine, rubber, alloy, spin, cure, pouring, order, prices, ...rest } = others;
   return {
     ...rest,
     units,
@@ -86,6 +96,9 @@ export function placeInText(value: PlanValue, tree: PlanTree, units: UnitSystem)
     ...(alloy && { alloy: named(alloy, 'alloy') }),
     ...(spin && { spin: named(spin, 'spin') }),
     ...(cure && { cure: named(cure, 'cure') }),
+    ...(pouring && { pouring: named(pouring, 'pouring') }),
+    ...(order && { order: named(order, 'order') }),
+    ...(prices && { prices: named(prices, 'prices') }),
     ...(sprue && { sprue: sized(sprue, 'sprue') }),
     ...(masters && { masters: mapValues(masters, (master, id) => named(master, 'masters', id)) }),
     ...(placements && { placements: all(placements, 'placements') }),

@@ -6,8 +6,10 @@ import { line, word, wordInAnyCase } from './sections/fields.ts';
 import { fixture, limits, severity, shrink } from './sections/making.ts';
 import { masters } from './sections/masters.ts';
 import { materials } from './sections/materials.ts';
+import { order, prices } from './sections/order.ts';
 import { gates, notches, parting, supports, tabs, vents } from './sections/parting.ts';
 import { placements } from './sections/placements.ts';
+import { pouring } from './sections/pouring.ts';
 import { registration } from './sections/registration.ts';
 import { sectors } from './sections/sectors.ts';
 import { sprue } from './sections/sprue.ts';
@@ -51,6 +53,9 @@ export const planSchema = z
     vents: vents.optional(),
     parting: parting.optional(),
     spin: spin.optional(),
+    pouring: pouring.optional(),
+    order: order.optional(),
+    prices: prices.optional(),
     cure: cure.optional(),
     fixture: fixture.optional(),
     materials: materials.optional(),

@@ -205,6 +205,54 @@ const filmCoefficient: QuantityKind = {
   ],
 };
 
+const specificEnergy: QuantityKind = {
+  noun: 'an energy per mass',
+  internal: 'J/kg',
+  examples: ['59 kJ/kg', '14 cal/g'],
+  units: [unit('J/kg', 1, 1), unit('kJ/kg', 1000, 1, 'J/g'), unit('cal/g', 4184, 1)],
+};
+
+const heatCapacity: QuantityKind = {
+  noun: 'a heat capacity per mass',
+  internal: 'J/kgK',
+  examples: ['240 J/kgK', '0.24 kJ/kgK'],
+  units: [
+    unit('J/kgK', 1, 1, 'J/(kg K)', 'J/kg/K'),
+    unit('kJ/kgK', 1000, 1, 'kJ/(kg K)', 'kJ/kg/K', 'J/gK', 'J/(g K)'),
+    unit('cal/gK', 4184, 1, 'cal/(g K)'),
+  ],
+};
+
+const stiffness: QuantityKind = {
+  noun: 'a stiffness',
+  internal: 'N/mm',
+  examples: ['2 kN/mm', '11000 lbf/in'],
+  units: [
+    unit('N/mm', 1, 1, 'kN/m'),
+    unit('kN/mm', 1000, 1),
+    unit('lbf/in', 44_482_216_152_605, 254_000_000_000_000),
+  ],
+};
+
+const pricePerMass: QuantityKind = {
+  noun: 'a price per mass',
+  internal: 'per kg',
+  examples: ['32 per kg', '14.50 per lb'],
+  units: [
+    unit('per kg', 1, 1, '/kg'),
+    unit('per g', 1000, 1, '/g'),
+    unit('per lb', 100_000_000, 45_359_237, '/lb'),
+    unit('per oz', 1_600_000_000, 45_359_237, '/oz'),
+  ],
+};
+
+const pricePerTime: QuantityKind = {
+  noun: 'a price per time',
+  internal: 'per h',
+  examples: ['30 per h'],
+  units: [unit('per h', 1, 1, '/h', 'per hour', 'an hour'), unit('per min', 60, 1, '/min', 'per minute')],
+};
+
 const expansion: QuantityKind = {
   noun: 'a thermal expansion',
   internal: '1/K',
@@ -239,6 +287,11 @@ export const quantityKinds = {
   diffusivity,
   conductivity,
   filmCoefficient,
+  specificEnergy,
+  heatCapacity,
+  stiffness,
+  pricePerMass,
+  pricePerTime,
   expansion,
   share,
 } as const satisfies Record<string, QuantityKind>;

@@ -1,4 +1,4 @@
-import type { Unit, UnitSystem } from '../findings/index.ts';
+import type { Figure, Unit, UnitSystem } from '../findings/index.ts';
 import { mmPerInch } from '../geometry/index.ts';
 
 export const gramsPerOunce = 28.349523125;
@@ -95,13 +95,18 @@ function alike(value: number, unit: Unit): string {
     case 'deg':
       return `${fixed(value, Math.abs(value) < 10 ? 2 : 1)} deg`;
     case 's':
-      return value > 0 && value < 60 ? `${fixed(value, 1)} s` : `${fixed(value / 60, 1)} min`;
+      return value > 0 && value < 60
+        ? `${fixed(value, value < 10 ? 1 : 0)} s`
+        : `${fixed(value / 60, 1)} min`;
     case 'ratio':
       return `${fixed(value * 100, 1)} %`;
     case 'times':
       return `${fixed(value, value < 100 ? 1 : 0)} times`;
     case 'count':
       return fixed(value, 0);
+    // What it is counted in is the plan's own word.
+    case 'money':
+      return fixed(value, 2);
     case 'bytes':
       return byteText(value);
     default:
@@ -141,4 +146,13 @@ export function showQuantity(value: number, unit: Unit, system: UnitSystem): str
   if (!shown) return alike(value, unit);
   const [metric, inch] = shown;
   return system === 'metric' ? `${metric} (${inch})` : `${inch} (${metric})`;
+}
+
+/** A figure for people: a wave before what is only estimated, money in the plan's own word. */
+export function showFigure(
+  { value, unit, estimated, word }: Pick<Figure, 'value' | 'unit' | 'estimated' | 'word'>,
+  system: UnitSystem,
+): string {
+  const shown = `${estimated ? '~' : ''}${showQuantity(value, unit, system)}`;
+  return word === undefined ? shown : `${shown} ${word}`;
 }

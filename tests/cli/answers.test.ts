@@ -128,3 +128,23 @@ it('colors only repeat what is said', () => {
   expect(colored).toContain('\u001b[32myes\u001b[39m');
   expect(plain(colored)).toMatch(/^Comes apart\? +yes {2}/m);
 });
+
+describe('an order', () => {
+  const ordered = `${tall}spin: { speed: 400, shot: 2 kg }
+order: { pieces: { berry: 100 }, misruns: 10 % }
+prices: { in: crowns, metal: 30 per kg }
+`;
+
+  it('is answered on top by pours and metal, with what is not known, and its prices are in the own word', async () => {
+    const text = plain((await checked(bench.put('ordered.yaml', ordered))).at(100));
+    // 100 / (8 x 0.9) = 13.9 pours.
+    expect(answerTo('How many, how long?', text)).toMatch(
+      /not checked ~14 pours, ~61\.729 lb \(28\.000 kg\) of metal poured, ~\d+\.\d % of it to melt again; the plan does not say/,
+    );
+    expect(text).toMatch(/metal of a casting {2,}~\d+\.\d\d crowns/);
+  });
+
+  it('is no question without one', () => {
+    expect(ring.at(100)).not.toContain('How many');
+  });
+});

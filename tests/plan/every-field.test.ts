@@ -102,6 +102,65 @@ const ownMaterial = (base: 'rubber' | 'rigid') => ({
 const byPress = {
   with: { 'closing.clamps': undefined, 'closing.press': { force: '300 kN', cure: 'in the press' } },
 };
+const poured = {
+  with: {
+    'alloy.latentHeat': '59 kJ/kg',
+    'alloy.heatMolten': '240 J/kgK',
+    'alloy.heatSolid': '230 J/kgK',
+    'alloy.conductivity': '50 W/mK',
+    pouring: { fill: '2 s', handling: '2 min', halves: 40, air: 20, film: '15 W/m2K' },
+  },
+};
+const ordered = { with: { order: { pieces: { tile: 60 } } } };
+const priced = {
+  with: {
+    ...poured.with,
+    ...ordered.with,
+    prices: {
+      in: 'crowns',
+      metal: '30 per kg',
+      rubber: '10 per kg',
+      work: '30 per h',
+      other: 10,
+      moldTime: '5 h',
+    },
+  },
+};
+const grooved = {
+  with: {
+    'can.grooves': { count: 8, width: 6, depth: 2, length: 15 },
+    'rubber.mooney': 50,
+    'rubber.scorch': '5 min',
+  },
+};
+const ownHalves = {
+  base: 'rigid',
+  with: {
+    alloy: {
+      density: '7300 kg/m3',
+      pour: 285,
+      solidus: 246,
+      liquidus: 255,
+      latentHeat: '59 kJ/kg',
+      heatMolten: '240 J/kgK',
+      heatSolid: '230 J/kgK',
+      conductivity: '50 W/mK',
+    },
+    pouring: { halves: 40 },
+    materials: {
+      own: {
+        kind: 'plaster',
+        heatLimit: 600,
+        strength: '5 MPa',
+        density: '1 g/cm3',
+        conductivity: '0.2 W/mK',
+        heatCapacity: '1500 J/kgK',
+        source: 'sheet',
+      },
+    },
+    'fixture.material': 'own',
+  },
+} as const;
 const noCircle = { with: { 'closing.bolts.circle': undefined, 'closing.bolts.outsideRim': 15 } };
 const byDisc = { with: { 'disc.thickness': undefined, 'disc.lower': 19.05, 'disc.upper': 19.05 } };
 
@@ -178,6 +237,42 @@ const changes: Readonly<Record<string, Change>> = {
   'alloy.solidus': change(246, 290, { with: { 'alloy.liquidus': undefined } }),
   'alloy.liquidus': change(255, 256),
   'alloy.pour': change(285, 286),
+  'alloy.latentHeat': change('59 kJ/kg', '60 kJ/kg', poured),
+  'alloy.heatMolten': change('240 J/kgK', '250 J/kgK', poured),
+  'alloy.heatSolid': change('230 J/kgK', '240 J/kgK', poured),
+  'alloy.conductivity': change('50 W/mK', '60 W/mK', poured),
+  'pouring.fill': change('2 s', '3 s', poured),
+  'pouring.openAfter': change('3 min', '1 s', poured),
+  'pouring.handling': change('2 min', '3 min', poured),
+  'pouring.halves': change(40, 50, poured),
+  'pouring.coolest': change(30, 45, poured),
+  'pouring.warmest': change(100, 30, poured),
+  'pouring.air': change(20, 25, poured),
+  'pouring.film': change('15 W/m2K', '20 W/m2K', poured),
+  'pouring.contact': change('1000 W/m2K', '2000 W/m2K', poured),
+  'order.pieces.*': change(60, 90, ordered),
+  'order.misruns': change('1 %', '10 %', ordered),
+  'order.loss': change('1 %', '2 %', ordered),
+  'prices.in': change('crowns', 'shells', priced),
+  'prices.metal': change('30 per kg', '31 per kg', priced),
+  'prices.rubber': change('10 per kg', '11 per kg', priced),
+  'prices.work': change('30 per h', '31 per h', priced),
+  'prices.other': change(10, 11, priced),
+  'prices.moldTime': change('5 h', '6 h', priced),
+  'prices.run': change(500, 600, priced),
+  'machine.stiffness': change('2 kN/mm', '3 kN/mm', {
+    with: { 'spin.speed': 700, 'spin.detail': undefined },
+  }),
+  'rubber.hardness': change(50, 60),
+  'rubber.modulus': change('2 MPa', '3 MPa'),
+  'rubber.mooney': change(50, 60, grooved),
+  'rubber.scorch': change('5 min', '6 min', grooved),
+  'can.grooves.count': change(8, 9, grooved),
+  'can.grooves.width': change(6, 7, grooved),
+  'can.grooves.depth': change(2, 3, grooved),
+  'can.grooves.length': change(15, 16, grooved),
+  'materials.*.conductivity': change('0.2 W/mK', '0.3 W/mK', ownHalves),
+  'materials.*.heatCapacity': change('1500 J/kgK', '1600 J/kgK', ownHalves),
   'shrink.alloy': change('0.5 %', '1 %'),
   'shrink.rubber': change('0.5 %', '1 %'),
   'sprue.hole': change(20, 21),

@@ -12,7 +12,7 @@ paper: Letter
 process: rubber
 disc: { diameter: 9 in, lower: 19, upper: 3/4 in, rimChamfer: 1, label: Hedgerow 3 }
 sectors: { spacing: 8 in, radius: 60 % }
-can: { diameter: 230, depth: 39, wall: 10, material: steel, floor: 6, lid: 6, spacer: 1, spew: open }
+can: { diameter: 230, depth: 39, wall: 10, material: steel, floor: 6, lid: 6, spacer: 1, spew: open, grooves: { count: 8, width: 6, depth: 2, length: 1/2 in } }
 closing:
   bolts: { size: 3/8, grade: grade 2, count: 4, circle: 10 in, tension: 9 kN, cure: taken out }
   clamps: { count: 2, force: 20 kN, circle: 10 1/2 in, screw: M12 }
@@ -20,7 +20,7 @@ closing:
   lid: { material: steel, thickness: 1/2 in, hole: 31, yield: 170 MPa }
   pressure: 200 psi
 machine:
-  { maxSpeed: 1200, direction: clockwise, closingForce: 800 N, plateMass: 3 kg, plateDiameter: 10 in, plateUnbalance: 72 g.mm, centering: 0.2, maxUnbalance: 900 g.mm }
+  { maxSpeed: 1200, direction: clockwise, closingForce: 800 N, stiffness: 2 kN/mm, plateMass: 3 kg, plateDiameter: 10 in, plateUnbalance: 72 g.mm, centering: 0.2, maxUnbalance: 900 g.mm }
 rubber:
   compound: gum
   density: 1.1 g/cm3
@@ -35,7 +35,11 @@ rubber:
   cureFrom: 140
   cureTo: 170
   maxTemperature: 290
-alloy: { name: pewter, density: 7.3 g/cm3, solidus: 240, liquidus: 300, pour: 320 C }
+  hardness: 50
+  modulus: 2.5 MPa
+  mooney: 45
+  scorch: 4 min
+alloy: { name: pewter, density: 7.3 g/cm3, solidus: 240, liquidus: 300, pour: 320 C, latentHeat: 59 kJ/kg, heatMolten: 0.24 kJ/kgK, heatSolid: 230 J/kgK, conductivity: 50 W/mK }
 shrink: { alloy: 0.5 %, rubber: 0.012 }
 sprue:
   hole: 32
@@ -78,6 +82,9 @@ vents: [{ placements: top, joins: true }]
 parting: { surface: follow, slope: 45, limit: { up: 6, down: 5 }, cell: 0.125 }
 spin: { speed: 400, grade: G6.3 }
 cure: { temperature: 155, time: 2 h, heating: platens, start: 68 F, cooling: in the can, film: 20 W/m2K, contact: 500 W/m2K, coolingConstant: 2 h }
+pouring: { fill: 2 s, openAfter: 90 s, handling: 2 min, halves: 104 F, coolest: 40, warmest: 110, air: 20, film: 15 W/m2K, contact: 1000 W/m2K }
+order: { pieces: { ivy: 120, button: 60 }, misruns: 5 %, loss: 2 % }
+prices: { in: crowns, metal: 32 per kg, rubber: 10 per lb, work: 30 per h, other: 12, moldTime: 6 h, run: 500 }
 fixture:
   material: PETG
   clearance: 0.3
@@ -86,7 +93,7 @@ fixture:
   compensation: 0.2 %
   bed: { x: 250, y: 210, z: 200 }
 materials:
-  vat 240: { kind: resin, heatLimit: 240, load: 1.8 MPa, strength: 50 MPa, density: 1.2 g/cm3, expansion: 5.5e-5 /K, poisson: 0.4, source: data sheet }
+  vat 240: { kind: resin, heatLimit: 240, load: 1.8 MPa, strength: 50 MPa, density: 1.2 g/cm3, expansion: 5.5e-5 /K, poisson: 0.4, conductivity: 0.2 W/mK, heatCapacity: 1500 J/kgK, source: data sheet }
 limits:
   { cover: 3, wall: 3, cavityToWell: 8, cavityToBoss: 5, cavityToRim: 10, bossToRim: 6, falseSeat: 3, coarsening: 0.05 }
 severity: { cover.thin: { severity: warn, reason: thin on purpose } }
@@ -115,7 +122,17 @@ test('every section and field comes out in internal units, and nothing else does
     paper: 'Letter',
     process: 'rubber',
     sectors: { spacing: 203.2, radius: { share: 0.6 } },
-    can: { diameter: 230, depth: 39, wall: 10, material: 'steel', floor: 6, lid: 6, spacer: 1, spew: 'open' },
+    can: {
+      diameter: 230,
+      depth: 39,
+      wall: 10,
+      material: 'steel',
+      floor: 6,
+      lid: 6,
+      spacer: 1,
+      spew: 'open',
+      grooves: { count: 8, width: 6, depth: 2, length: 12.7 },
+    },
     closing: {
       bolts: { size: '3/8', grade: 'grade 2', count: 4, circle: 254, tension: 9000, cure: 'taken out' },
       clamps: { count: 2, force: 20_000, circle: 266.7, screw: 'M12' },
@@ -128,6 +145,7 @@ test('every section and field comes out in internal units, and nothing else does
       maxSpeedRpm: 1200,
       direction: 'clockwise',
       closingForceN: 800,
+      stiffnessNMm: 2000,
       plateMassKg: 3,
       plateDiameter: 254,
       plateUnbalanceGmm: 72,
@@ -148,8 +166,44 @@ test('every section and field comes out in internal units, and nothing else does
       cureFromC: 140,
       cureToC: 170,
       maxTemperatureC: 290,
+      hardness: 50,
+      modulusPa: 2.5e6,
+      mooney: 45,
+      scorchS: 240,
     },
-    alloy: { name: 'pewter', densityKgM3: 7300, solidusC: 240, liquidusC: 300, pourC: 320 },
+    alloy: {
+      name: 'pewter',
+      densityKgM3: 7300,
+      solidusC: 240,
+      liquidusC: 300,
+      pourC: 320,
+      latentHeatJKg: 59_000,
+      heatMoltenJKgK: 240,
+      heatSolidJKgK: 230,
+      conductivityWMK: 50,
+    },
+    order: { pieces: { ivy: 120, button: 60 }, misruns: 0.05, loss: 0.02 },
+    // 10 over 0.45359237 kg.
+    prices: {
+      in: 'crowns',
+      metalPerKg: 32,
+      rubberPerKg: expect.closeTo(22.04623, 4),
+      workPerHour: 30,
+      other: 12,
+      moldTimeS: 21_600,
+      run: 500,
+    },
+    pouring: {
+      fillS: 2,
+      openAfterS: 90,
+      handlingS: 120,
+      halvesC: 40,
+      coolestC: 40,
+      warmestC: 110,
+      airC: 20,
+      filmWM2K: 15,
+      contactWM2K: 1000,
+    },
     shrink: { alloy: 0.005, rubber: 0.012 },
     sprue: {
       hole: 32,
@@ -233,6 +287,8 @@ test('every section and field comes out in internal units, and nothing else does
         densityKgM3: 1200,
         expansionPerK: 5.5e-5,
         poisson: 0.4,
+        conductivityWMK: 0.2,
+        heatJKgK: 1500,
         source: 'data sheet',
       },
     },

@@ -94,6 +94,8 @@ const mayBeSaid = [
   'balance.not-checked',
   // One casting missing shakes any light mold past its grade: worth knowing, and no fault of the layout.
   'balance.misrun-grade',
+  // What metal out to the rim would push no usual machine holds: worth knowing, and no fault of the layout.
+  'shot.flash-spreads',
   'fill.not-checked',
   // Gates as wide as they are often cut; how to open them is what a person wants to know.
   'fill.open-gate-first',

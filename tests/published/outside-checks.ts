@@ -1,6 +1,7 @@
 import { canChecks } from './outside/can.ts';
 import { fillChecks } from './outside/fill.ts';
 import type { OutsideCheck } from './outside/outside-check.ts';
+import { pouringChecks } from './outside/pouring.ts';
 import { shapeChecks } from './outside/shape.ts';
 import { turningChecks } from './outside/turning.ts';
 
@@ -15,4 +16,5 @@ export const outsideChecks: readonly OutsideCheck[] = [
   ...canChecks,
   ...turningChecks,
   ...fillChecks,
+  ...pouringChecks,
 ];

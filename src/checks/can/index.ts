@@ -6,3 +6,5 @@ export { fitSprue } from './fit-sprue.ts';
 export { pack } from './pack.ts';
 export { rubberBlanks } from './rubber-blanks.ts';
 export { rubberLedger } from './rubber-ledger.ts';
+export { rubberLeftover } from './rubber-leftover.ts';
+export { spew } from './spew.ts';

@@ -6,6 +6,7 @@ import {
   buildUpVolume,
   type Check,
   check,
+  type Memoize,
   type Mold,
   masterOf,
   soundSprue,
@@ -16,7 +17,8 @@ import { canVolume, heatedVolume, lockPressure } from '../../physics/index.ts';
 import { rubberBulkModulus, rubberKind } from '../../tables/index.ts';
 import { leftOut } from '../from-mold/index.ts';
 
-interface PackInput {
+/** What is laid into the can, and how hot it becomes. */
+export interface PackInput {
   readonly missing: readonly string[];
   /** Volumes in mm3. */
   readonly can: number;
@@ -39,16 +41,12 @@ export const pack: Check = check<PackInput>({
   title: 'What is packed into the can',
   follows: false,
   processes: ['rubber'],
-  units: (mold) => (packs(mold) ? [{ subject: 'can', about: [], input: inputOf(mold) }] : []),
+  units: (mold) => (packs(mold) ? [{ subject: 'can', about: [], input: packInput(mold) }] : []),
   run: (input, { memoize }) => {
-    const { missing, can, densityKgM3, expansionPerK, kelvin, estimated } = input;
+    const { missing, can, densityKgM3, estimated } = input;
     if (missing.length > 0)
       return { findings: [finding('pack.not-checked', { subject: 'can', values: { missing } })] };
-    const solids =
-      input.solids + input.buildUps.reduce((sum, space) => sum + buildUpVolume(space, memoize), 0);
-    const rubber = laidIn(input, solids);
-    const cold = rubber + solids;
-    const excess = heatedVolume(rubber, expansionPerK, kelvin) + solids - can;
+    const { rubber, cold, excess } = excessOf(input, memoize);
     const lock = lockPressure(rubberBulkModulus.value, excess, rubber);
     const figure = (name: FigureName, value: number): Figure =>
       makeFigure(name, { subject: 'can', value, source, estimated });
@@ -74,18 +72,27 @@ export const pack: Check = check<PackInput>({
   },
 });
 
+/** The rubber, all that is laid in cold, and what of it is too much for the can when hot, mm3. */
+export function excessOf(input: PackInput, memoize: Memoize | undefined) {
+  const { can, expansionPerK, kelvin, buildUps } = input;
+  const solids = input.solids + buildUps.reduce((sum, space) => sum + buildUpVolume(space, memoize), 0);
+  const rubber = laidIn(input, solids);
+  const hot = heatedVolume(rubber, expansionPerK, kelvin);
+  return { rubber, cold: rubber + solids, excess: hot + solids - can };
+}
+
 /** Volume of the rubber, mm3: by a share, of the room that all else leaves in the can. */
 const laidIn = ({ rubber, can }: PackInput, solids: number): number =>
   typeof rubber === 'number' ? rubber : rubber.share * Math.max(0, can - solids);
 
 /** A sprue form that cannot be made, or a cure that heats nothing, has a stop of its own: what came of it would be no figure. */
-function packs(mold: Mold): boolean {
+export function packs(mold: Mold): boolean {
   if (mold.placements.length === 0 || (mold.sprue && !soundSprue(mold))) return false;
   const { startC, temperatureC } = mold.bench.cure ?? {};
   return startC === undefined || temperatureC === undefined || startC < temperatureC;
 }
 
-function inputOf(mold: Mold): PackInput {
+export function packInput(mold: Mold): PackInput {
   const { disc, bench, placements } = mold;
   const { can, rubber, cure } = bench;
   const kind = rubber?.compound === undefined ? undefined : rubberKind(rubber.compound);

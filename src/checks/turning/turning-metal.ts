@@ -76,3 +76,15 @@ export function opening(metal: Metal, surface: number, speedRpm: number): number
   ];
   return areas.reduce((sum, area) => sum + Math.max(0, forceApart(area, densityKgM3, speedRpm, surface)), 0);
 }
+
+/**
+ * V / A of the metal that stays in the well, mm, over the floor and wall it can give its heat to; what stands in the
+ * hole is counted with it. Undefined where the shot is not known; 0 where it fills no more than cavities and gates.
+ */
+export function metalInWell(metal: Metal): number | undefined {
+  const shot = shotOf(metal);
+  if (shot === undefined) return undefined;
+  const { wellRadius, wellDepth } = metal.sprue;
+  const volume = Math.max(0, (shot * 1e6) / metal.densityKgM3 - mm3OfParts(metal));
+  return volume / (Math.PI * wellRadius ** 2 + 2 * Math.PI * wellRadius * wellDepth);
+}

@@ -24,6 +24,10 @@ const groups: readonly Group[] = [
       'shot.least',
       'shot.most',
       'pressure.opening',
+      'flash.force',
+      'flash.gap',
+      'squeeze.most',
+      'squeeze.part',
       'speed.least',
       'speed.most',
       'spin.rimSpeed',
@@ -54,7 +58,19 @@ const groups: readonly Group[] = [
       'closing.sprueForce',
     ],
   },
-  { title: 'Rubber in the can', names: ['pack.can', 'pack.laidIn', 'pack.cold', 'pack.excess'] },
+  {
+    title: 'Rubber in the can',
+    names: [
+      'pack.can',
+      'pack.laidIn',
+      'pack.cold',
+      'pack.excess',
+      'spew.least',
+      'spew.most',
+      'spew.depth',
+      'ledger.leftover',
+    ],
+  },
   {
     title: 'Cure',
     given: heating,
@@ -68,6 +84,27 @@ const groups: readonly Group[] = [
       'cure.share',
       'cure.needed',
     ],
+  },
+  {
+    title: 'Setting and pours',
+    names: [
+      'setting.open',
+      'setting.well',
+      'pours.cycle',
+      'pours.perHour',
+      'pours.halves',
+      'pours.preheatLeast',
+      'pours.preheatSure',
+    ],
+  },
+  {
+    title: 'Order',
+    given: ordered,
+    names: ['order.pours', 'order.metal', 'order.used', 'order.remelt', 'order.time'],
+  },
+  {
+    title: 'Cost',
+    names: ['cost.metal', 'cost.work', 'cost.mold', 'cost.moldShare', 'cost.casting', 'cost.run'],
   },
   {
     title: 'Balance',
@@ -113,6 +150,13 @@ function metal({ mold: { bench, units } }: Build): Row[] {
     ),
     ...row('Turning, seen from above.', machine?.direction),
   ];
+}
+
+/** Each master that is ordered, and how many come of it. */
+function ordered({ mold: { bench }, report }: Build): Row[] {
+  return Object.entries(bench.order?.pieces ?? {}).flatMap(([master, wanted]) =>
+    row(`${master}: ${wanted} wanted, made:`, figureText(report, 'order.made', master)),
+  );
 }
 
 /** Halves that are poured on plates take their own volume. */

@@ -1,7 +1,7 @@
 import type { FigureName, Report, UnitSystem } from '../../findings/index.ts';
 import { sizeText } from '../../lettering/index.ts';
 import { type Boss, type Mold, type Placement, tipsOf } from '../../mold/index.ts';
-import { fixed, runs, showQuantity } from '../../wording/index.ts';
+import { fixed, runs, showFigure, showQuantity } from '../../wording/index.ts';
 import { both, degrees, stacked } from './names.ts';
 import type { Column, Paper } from './paper.ts';
 import { leastCover } from './side-view.ts';
@@ -11,7 +11,7 @@ export function figureText(report: Report, name: FigureName, subject?: string): 
   const found = report.figures.find(
     (figure) => figure.name === name && (subject === undefined || figure.subject === subject),
   );
-  return found ? `${found.estimated ? '~' : ''}${showQuantity(found.value, found.unit, report.units)}` : '-';
+  return found ? showFigure(found, report.units) : '-';
 }
 
 /** How a master lies: its tipping about x and y of its own file; what turns it flat on the disc is its turn. */

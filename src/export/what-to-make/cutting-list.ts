@@ -1,7 +1,7 @@
 import type { FigureName, Report, UnitSystem } from '../../findings/index.ts';
 import { type Drawing, type Mold, sizeOf } from '../../mold/index.ts';
 import { stockThicknesses } from '../../tables/index.ts';
-import { showQuantity } from '../../wording/index.ts';
+import { showFigure, showQuantity } from '../../wording/index.ts';
 import type { Build } from '../build.ts';
 import { folderOfDrawing } from '../folders.ts';
 import { both, inOrder } from '../shop-sheet/names.ts';
@@ -47,7 +47,7 @@ function blankRow(half: 'lower' | 'upper', { disc, units }: Mold, report: Report
     `blank, ${half} half`,
     `${length(2 * disc.radius)} across, ${length(thickness)} thick`,
     stock?.name ?? '-',
-    found ? `${found.estimated ? '~' : ''}${showQuantity(found.value, found.unit, units)}` : '-',
+    found ? showFigure(found, units) : '-',
   ];
 }
 

@@ -24,6 +24,32 @@ const flowsOut = {
 
 /** Closing the can, what is packed into it, and the cure. */
 export const canCodes = codes({
+  'spew.not-checked': {
+    ...notChecked,
+    means: 'The plan leaves out what the flow of rubber out of the grooves is found from.',
+    says: `How rubber flows out of the grooves is ${notSaid}`,
+  },
+  'spew.grooves': {
+    severity: 'warn',
+    means:
+      'The grooves are so small that rubber that is too much opens the can rather than flow out in time.',
+    values: { measured: 'Pa', limit: 'Pa', 'depth?': 'mm' },
+    says: {
+      opens:
+        'It takes at least {measured} to drive the rubber that is too much out of the grooves before it scorches; the can is closed with {limit}, so it opens.',
+      tight:
+        'It may take {measured} to drive the rubber that is too much out of the grooves before it scorches; the can is closed with {limit}.',
+    },
+    remedy: {
+      opens:
+        'Cut more rubber away, {depth, select, none {or cut more and wider grooves} other {or cut the grooves {depth} deep}}, or close harder if clamps and lids stand it.',
+      tight:
+        'Cut more rubber away, {depth, select, none {or cut more and wider grooves} other {or cut the grooves {depth} deep}}.',
+    },
+    formula:
+      'flow through a rectangular groove as a fluid of one viscosity and as a plug of one stress, from Mooney units, against `closing.pressure`',
+    source: 'White, Viscous Fluid Flow, sec. 3-3; measures of the rotor of ISO 289-1 from memory',
+  },
   'closing.not-checked': {
     ...notChecked,
     means:

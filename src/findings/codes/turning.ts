@@ -116,6 +116,31 @@ export const turningCodes = codes({
     says: 'The shot weighs {measured}; cavities, gates and the edge of the well take {limit} at {speed}.',
     remedy: 'Melt and pour more.',
   },
+  'shot.flash-spreads': {
+    formula:
+      'pi rho omega^2 (R^2 - r_s^2)^2 / 4 against the closing force; what is beyond it over `machine.stiffness`',
+    source: 'closed form: liquid turning with its vessel',
+    severity: 'note',
+    means:
+      'The mold stays shut as long as no metal is between the halves; once it is there, it presses on ever more of them and the machine no longer holds them.',
+    values: { measured: 'N', limit: 'N', 'gap?': 'mm' },
+    says: 'Were metal to get between the halves out to the rim, it would push with {measured}; the machine holds {limit}{gap, select, none {, and how far the mold then gapes the plan does not say} other {, and the mold would gape by {gap}}}.',
+    remedy: `Keep the parting faces whole and clean, and close harder or turn slower if flash begins. Metal leaves at the rim. ${guard}`,
+  },
+  'squeeze.not-checked': {
+    ...notChecked,
+    means: 'The plan leaves out what the squeeze of the halves is found from.',
+    says: `How much the halves are squeezed is ${notSaid}`,
+  },
+  'squeeze.cover': {
+    formula: 'closing force over what of the halves carries it, over E: faces that slide freely',
+    source: 'Gent and Lindley, 1959; Gent, 1958, where the modulus is from the hardness',
+    severity: 'warn',
+    means: 'Squeezed by the machine, less rubber than wanted is left over a cavity.',
+    values: { measured: 'mm', limit: 'mm', before: 'mm', squeeze: 'ratio' },
+    says: 'Squeezed by up to {squeeze}, {before} of cover become {measured}; {limit} are wanted.',
+    remedy: 'Close with less force, or take thicker stock or harder rubber.',
+  },
   'shot.spill': {
     formula: 'free surface z0 + omega^2 r^2 / 2 g against the edge of the pouring hole',
     source: 'closed form: liquid turning with its vessel',

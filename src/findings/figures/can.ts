@@ -204,4 +204,24 @@ export const canFigures = {
     unit: 'Pa',
     means: 'Pressure that a can would have to bear which lets none of it out.',
   },
+  'ledger.leftover': {
+    label: 'rubber left over',
+    unit: 'g',
+    means: 'Rubber cut away where the masters lie, all together.',
+  },
+  'spew.least': {
+    label: 'out of the grooves, least',
+    unit: 'Pa',
+    means: 'Pressure that drives out in time what is too much for the hot can, at the least.',
+  },
+  'spew.most': {
+    label: 'out of the grooves, most',
+    unit: 'Pa',
+    means: 'Pressure that drives out in time what is too much for the hot can, at the most.',
+  },
+  'spew.depth': {
+    label: 'grooves at least deep',
+    unit: 'mm',
+    means: 'Depth of the grooves at which the closing pressure drives it out even at the most.',
+  },
 } as const satisfies Record<string, FigureEntry>;

@@ -157,4 +157,39 @@ export const turningFigures = {
     unit: 'rpm',
     means: 'Speed at which rigid halves fly apart, by the formula.',
   },
+  'flash.force': {
+    label: 'opens, metal out to the rim',
+    unit: 'N',
+    means: 'Force that opens the mold once metal is between the halves out to the rim.',
+  },
+  'flash.gap': {
+    label: 'it then gapes',
+    unit: 'mm',
+    means: 'How far the halves then stand apart, by the stiffness of the closing.',
+  },
+  'squeeze.least': {
+    label: 'squeezed at least',
+    unit: 'ratio',
+    means: 'How much the closing force squeezes the halves where they cannot slide on the plates.',
+  },
+  'squeeze.most': {
+    label: 'squeezed at most',
+    unit: 'ratio',
+    means: 'How much the closing force squeezes the halves where they slide freely.',
+  },
+  'squeeze.mold': {
+    label: 'the mold thinner by',
+    unit: 'mm',
+    means: 'What both halves together then lose in thickness, at most.',
+  },
+  'squeeze.cover': {
+    label: 'cover then left',
+    unit: 'mm',
+    means: 'Rubber then left over the cavity that comes nearest to an outer face.',
+  },
+  'squeeze.part': {
+    label: 'a casting thinner by',
+    unit: 'mm',
+    means: 'What the tallest casting may come out thinner by.',
+  },
 } as const satisfies Record<string, FigureEntry>;

@@ -3,6 +3,7 @@ import {
   accepts,
   type Bounds,
   complain,
+  count,
   isShare,
   length,
   line,
@@ -52,6 +53,15 @@ export const can = z
     floor: length('Thickness of the can floor.', { over: 0, to: 100 }).optional(),
     lid: length('Thickness of the can lid.', { over: 0, to: 100 }).optional(),
     spacer: length('Thickness of loose plates laid in with the disc.', { from: 0, to: 200 }).optional(),
+    grooves: z
+      .strictObject({
+        count: count('How many.', 1, 1000),
+        width: length('Width of each.', { over: 0, to: 100 }),
+        depth: length('Depth of each.', { over: 0, to: 50 }),
+        length: length('Length of each, from the disc out.', { over: 0, to: 500 }),
+      })
+      .optional()
+      .describe('The grooves through which rubber that is too much flows out of the can.'),
     spew: word('Whether rubber that is too much can flow out of the closed can, through grooves or a gap.', [
       'open',
       'none',
@@ -71,6 +81,11 @@ export const machine = z
       over: 0,
       to: 5e6,
     }).optional(),
+    stiffness: quantity(
+      'stiffness',
+      'How much more force holds the halves for each length they open: of a spring its rate, of a frame how it yields; measure it.',
+      { over: 0, to: 1e7 },
+    ).optional(),
     plateMass: quantity('mass', 'Mass of the turning plates without the disc.', {
       from: 0,
       to: 1000,
@@ -93,6 +108,7 @@ export const machine = z
     renamed(value, {
       maxSpeed: 'maxSpeedRpm',
       closingForce: 'closingForceN',
+      stiffness: 'stiffnessNMm',
       plateMass: 'plateMassKg',
       plateUnbalance: 'plateUnbalanceGmm',
       maxUnbalance: 'maxUnbalanceGmm',
@@ -117,6 +133,30 @@ export const rubber = z
     conductivity: quantity('conductivity', 'Thermal conductivity; an oven needs it.', {
       over: 0,
       to: 20,
+    }).optional(),
+    hardness: z
+      .number()
+      .min(10)
+      .max(95)
+      .optional()
+      .describe('Hardness of the cured rubber, Shore A, 10 to 95.'),
+    modulus: quantity(
+      'pressure',
+      "Young's modulus of the cured rubber at small strain, instead of its hardness.",
+      {
+        over: 0,
+        to: 1e9,
+      },
+    ).optional(),
+    mooney: z
+      .number()
+      .min(1)
+      .max(200)
+      .optional()
+      .describe('Mooney viscosity of the raw compound, ML 1+4, from the maker, 1 to 200.'),
+    scorch: quantity('time', 'Time at the temperature of the cure until it flows no more, from the maker.', {
+      over: 0,
+      to: 86_400,
     }).optional(),
     expansion: quantity('expansion', 'Volume expansion with temperature.', { over: 0, to: 0.01 }).optional(),
     laidIn: massOrShare(
@@ -144,6 +184,8 @@ export const rubber = z
       diffusivity: 'diffusivityM2S',
       conductivity: 'conductivityWMK',
       expansion: 'expansionPerK',
+      modulus: 'modulusPa',
+      scorch: 'scorchS',
       overcure: 'overcureS',
       cureFrom: 'cureFromC',
       cureTo: 'cureToC',
@@ -159,9 +201,25 @@ export const alloy = z
     solidus: temperature('Where it begins to melt.').optional(),
     liquidus: temperature('Where it is wholly molten.').optional(),
     pour: temperature('Pouring temperature.').optional(),
+    latentHeat: quantity('specificEnergy', 'Heat it gives up while it sets.', {
+      over: 0,
+      to: 1e6,
+    }).optional(),
+    heatMolten: quantity('heatCapacity', 'Heat capacity, molten.', { over: 0, to: 10_000 }).optional(),
+    heatSolid: quantity('heatCapacity', 'Heat capacity, solid.', { over: 0, to: 10_000 }).optional(),
+    conductivity: quantity('conductivity', 'Thermal conductivity, solid.', { over: 0, to: 1000 }).optional(),
   })
   .transform((value) =>
-    renamed(value, { density: 'densityKgM3', solidus: 'solidusC', liquidus: 'liquidusC', pour: 'pourC' }),
+    renamed(value, {
+      density: 'densityKgM3',
+      solidus: 'solidusC',
+      liquidus: 'liquidusC',
+      pour: 'pourC',
+      latentHeat: 'latentHeatJKg',
+      heatMolten: 'heatMoltenJKgK',
+      heatSolid: 'heatSolidJKgK',
+      conductivity: 'conductivityWMK',
+    }),
   )
   .describe('The metal that is cast.');
 

@@ -24,6 +24,8 @@ const material = z
       over: 0,
       to: 0.001,
     }).optional(),
+    conductivity: quantity('conductivity', 'Thermal conductivity.', { over: 0, to: 1000 }).optional(),
+    heatCapacity: quantity('heatCapacity', 'Heat capacity.', { over: 0, to: 10_000 }).optional(),
     poisson: share("Poisson's ratio; left out, 0.5, the greatest there is and the strictest.", {
       from: 0,
       to: 0.5,
@@ -40,6 +42,8 @@ const material = z
       strength: 'strengthPa',
       density: 'densityKgM3',
       expansion: 'expansionPerK',
+      conductivity: 'conductivityWMK',
+      heatCapacity: 'heatJKgK',
     }),
   )
   .describe('A material by its data sheet.');

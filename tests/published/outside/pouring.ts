@@ -1,0 +1,112 @@
+import type { OutsideCheck } from './outside-check.ts';
+
+/** One pour after another, and what the machine and the hot can do: setting, heat, order, cost, flash, squeeze, grooves. */
+export const pouringChecks: readonly OutsideCheck[] = [
+  {
+    figures: ['setting.thickest', 'setting.chvorinov', 'setting.well', 'setting.open'],
+    source: "a cube of 12 mm against rubber, Chvorinov's rule worked by hand; the well the same way",
+    kind: 'handbook',
+    value: '12 mm across; V / A 2 mm, pi / 4 (rho H V / A / (e dT))^2',
+    file: 'setting.test.ts',
+    test: 'a cube of 12 mm in rubber',
+  },
+  {
+    figures: ['setting.time'],
+    source:
+      'Neumann: lambda 0.6201 where c dT / H is 1 and the half is perfect (Carslaw and Jaeger; Crank, Free and Moving Boundary Problems, eq. 3.14)',
+    kind: 'handbook',
+    value: '0.6201; 0.2200 at 0.1',
+    file: 'setting.test.ts',
+    test: 'the constant of Neumann',
+  },
+  {
+    figures: ['setting.time'],
+    source: 'finite differences of the enthalpy in metal and half, written anew',
+    kind: 'closed form',
+    value: 'within 2 % in rubber and in aluminum',
+    file: 'setting.test.ts',
+    test: 'as finite differences have it',
+  },
+  {
+    figures: ['pours.halves', 'pours.cycle', 'pours.perHour'],
+    source:
+      'halves so thin that they are of one temperature: dT e^-a / (1 - e^-a), a geometric series by hand',
+    kind: 'closed form',
+    value: 'a = h t / (rho c L); the mean of the outer face from the heat that leaves it',
+    file: 'pours.test.ts',
+    test: 'halves of one temperature',
+  },
+  {
+    figures: ['pours.halves'],
+    source: 'finite differences through a half, pour by pour, written anew',
+    kind: 'closed form',
+    value: 'within 0.5 K over 20 pours',
+    file: 'pours.test.ts',
+    test: 'pour by pour as finite differences have it',
+  },
+  {
+    figures: ['pours.preheatSure', 'pours.preheatLeast'],
+    source: 'the heat a thick half takes, 2 e dT sqrt(t / pi), put against superheat and all heat by hand',
+    kind: 'handbook',
+    value: 'the half at which both are equal',
+    file: 'pours.test.ts',
+    test: 'preheat takes what the metal has to give',
+  },
+  {
+    figures: ['order.pours', 'order.made', 'order.metal', 'order.used', 'order.remelt'],
+    source: 'arithmetic by hand: 100 castings of 12.096 g from three cavities and shots of 60 g, a tenth bad',
+    kind: 'closed form',
+    value: '38 pours, 102 good, 2.28 kg poured, 1.28665 used, 45.57 % back',
+    file: 'order.test.ts',
+    test: 'pours, metal and what is melted again',
+  },
+  {
+    figures: ['order.time'],
+    source: 'arithmetic by hand',
+    kind: 'closed form',
+    value: '33 times from pour to pour',
+    file: 'order.test.ts',
+    test: 'takes as long as its pours',
+  },
+  {
+    figures: ['cost.metal', 'cost.work', 'cost.mold', 'cost.moldShare', 'cost.casting', 'cost.run'],
+    source: 'arithmetic by hand: 30 per kg of metal, 10 per kg of rubber, 36 per hour, 15 else, 500 castings',
+    kind: 'closed form',
+    value: '0.3762 of metal; 102 for the mold, 0.204 of it each',
+    file: 'order.test.ts',
+    test: 'of a casting',
+  },
+  {
+    figures: ['flash.force', 'flash.gap'],
+    source: 'pressure of turning metal summed over rings out to the rim; what is beyond 4 kN over 2 kN/mm',
+    kind: 'closed form',
+    value: 'within 1e-6',
+    file: 'flash.test.ts',
+    test: 'pushes on all of the parting plane',
+  },
+  {
+    figures: ['squeeze.least', 'squeeze.most', 'squeeze.mold', 'squeeze.cover', 'squeeze.part'],
+    source: 'Gent and Lindley, 1959: E (1 + 2 S^2) with the bulk in series, by hand for a disc of 250 mm',
+    kind: 'paper',
+    value: '0.16 to 2.07 % under 2 kN on 2 MPa',
+    file: 'squeeze.test.ts',
+    test: 'a disc of 250 mm, free and held',
+  },
+  {
+    figures: ['spew.least', 'spew.most', 'spew.depth'],
+    source:
+      'White, Viscous Fluid Flow, for a rectangular duct; a plug by perimeter over section; worked by hand',
+    kind: 'handbook',
+    value: '0.0351443 a^4 dp / (eta L) of a square; 20 times the stress for 6 by 2 by 15 mm',
+    file: 'spew.test.ts',
+    test: 'what is too much, within the scorch time',
+  },
+  {
+    figures: ['ledger.leftover'],
+    source: 'two cubes of 12 mm at 1.1 g/cm3',
+    kind: 'closed form',
+    value: '3.8016 g',
+    file: 'spew.test.ts',
+    test: 'leaves what the masters displace',
+  },
+];
