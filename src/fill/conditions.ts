@@ -52,6 +52,8 @@ export interface Pocket {
   /** Where it stands: its last sealed place, or under the mouth of its leg. A vent belongs there. */
   readonly place: Vec3;
   readonly where: 'room' | 'leg' | 'mouth';
+  /** Smallest and largest clear width of the leg it is in, or under the mouth of. */
+  readonly clear?: readonly [number, number];
   readonly sealedBy: SealedBy;
   /** Where it was sealed; left out where there never was a way. */
   readonly sealedAt?: Vec3;

@@ -83,44 +83,50 @@ function neckRound(
   cells: Cells,
   clearance: Float32Array,
   needed: Float32Array,
-  { part }: OpenParts,
+  open: OpenParts,
   core: readonly number[],
   owner: Uint8Array,
   own: Int32Array,
 ): Neck {
-  const { beside, cell } = cells;
+  const { cell } = cells;
   const members = [...core];
   const mouth: number[] = [];
   let widest = 0;
   for (const c of core) widest = Math.max(widest, clearance[c]);
   // Aslant to all three axes a way takes up to the root of three more steps.
-  const most = Math.ceil(Math.sqrt(3) * ((cornerBalls * needed[core[0]]) / cell + cornerCells));
-  let left = most;
-  let ring: readonly number[] = core;
-  while (ring.length > 0) {
+  let left = Math.ceil(Math.sqrt(3) * ((cornerBalls * needed[core[0]]) / cell + cornerCells));
+  for (let ring = core; ring.length > 0; left--) {
     const next: number[] = [];
-    for (const c of ring) {
-      let isMouth = false;
-      for (let s = sides * c; s < sides * c + sides; s++) {
-        const n = beside[s];
-        if (n === wall) continue;
-        if (part[n] !== notOpen) isMouth = true;
-        else if (owner[n] === 0 && left > 0) {
-          owner[n] = 1;
-          next.push(n);
-          members.push(n);
-        }
-      }
-      if (isMouth) mouth.push(c);
-    }
+    for (const c of ring) if (growFrom(cells, open, owner, c, left > 0 ? next : undefined)) mouth.push(c);
+    for (const c of next) members.push(c);
     if (mouth.length > 0) left = Math.min(left, Math.ceil((2 * widest) / cell) + 1);
-    left--;
     ring = next;
   }
   const steps = stepsFrom(cells, members, mouth, own);
   const half = clearWidths(cells, clearance, members, own);
   for (const c of members) own[c] = outside;
   return { cells: members, mouth, steps, length: lengthOf(cells, members, mouth), half };
+}
+
+/** Adds to `next` what is beside a cell, neither open nor taken; tells whether something open is. */
+function growFrom(
+  { beside }: Cells,
+  { part }: OpenParts,
+  owner: Uint8Array,
+  c: number,
+  next: number[] | undefined,
+): boolean {
+  let isMouth = false;
+  for (let s = sides * c; s < sides * c + sides; s++) {
+    const n = beside[s];
+    if (n === wall) continue;
+    if (part[n] !== notOpen) isMouth = true;
+    else if (next && owner[n] === 0) {
+      owner[n] = 1;
+      next.push(n);
+    }
+  }
+  return isMouth;
 }
 
 /** Steps from the mouth, for each cell of the neck; left in `own` too, `outside` everywhere else. */

@@ -67,6 +67,7 @@ function pocketIn(room: SealedRoom, conditions: Conditions, found: number[], nec
     volume,
     place: middleOf(cells, at),
     where: isUnder ? 'mouth' : neck ? 'leg' : 'room',
+    ...(neck && { clear: [2 * neck.half.small, 2 * neck.half.large] as const }),
     sealedBy: sealedBy(room, by, neck),
     ...(by !== undefined && { sealedAt: middleOf(cells, by) }),
     pressurePa,
