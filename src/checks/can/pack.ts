@@ -24,7 +24,8 @@ interface PackInput {
   readonly densityKgM3?: number;
   readonly solids: number;
   readonly buildUps: readonly BuildUpSpace[];
-  readonly expansionPerK: number;
+  /** Both ends of what is known of it; the plan's own is one figure. */
+  readonly expansionPerK: { readonly least: number; readonly most: number };
   readonly kelvin: number;
   readonly spew?: 'open' | 'none' | undefined;
   readonly estimated: boolean;
@@ -48,12 +49,13 @@ export const pack: Check = check<PackInput>({
       input.solids + input.buildUps.reduce((sum, space) => sum + buildUpVolume(space, memoize), 0);
     const rubber = laidIn(input, solids);
     const cold = rubber + solids;
-    const excess = heatedVolume(rubber, expansionPerK, kelvin) + solids - can;
+    const over = (perK: number): number => heatedVolume(rubber, perK, kelvin) + solids - can;
+    const excess = over(expansionPerK.most);
     const lock = lockPressure(rubberBulkModulus.value, excess, rubber);
     const figure = (name: FigureName, value: number): Figure =>
       makeFigure(name, { subject: 'can', value, source, estimated });
     return {
-      findings: judge(input, excess, lock),
+      findings: judge(input, excess, over(expansionPerK.least)),
       figures: [
         figure('pack.can', can),
         ...(densityKgM3 === undefined ? [] : [figure('pack.laidIn', rubber * densityKgM3 * 1e-9)]),
@@ -89,7 +91,12 @@ function inputOf(mold: Mold): PackInput {
   const { disc, bench, placements } = mold;
   const { can, rubber, cure } = bench;
   const kind = rubber?.compound === undefined ? undefined : rubberKind(rubber.compound);
-  const expansion = rubber?.expansionPerK ?? kind?.expansionPerK?.value;
+  const own = rubber?.expansionPerK;
+  const listed = kind?.expansionPerK;
+  const expansion =
+    own === undefined
+      ? listed && { least: listed.least.value, most: listed.most.value }
+      : { least: own, most: own };
   const density = rubber?.densityKgM3 ?? kind?.densityKgM3?.value;
   const { laidInKg, laidInShare } = rubber ?? {};
   const missing = leftOut([
@@ -124,18 +131,22 @@ function inputOf(mold: Mold): PackInput {
     ...((laidInKg ?? laidInShare) !== undefined && density !== undefined && { densityKgM3: density }),
     solids: solids.reduce((sum, one) => sum + one, 0),
     buildUps: buildUpSpaces(mold),
-    expansionPerK: expansion ?? 0,
+    expansionPerK: expansion ?? { least: 0, most: 0 },
     kelvin: (cure?.temperatureC ?? 0) - (cure?.startC ?? 0),
     spew: can?.spew,
     estimated: rubber?.expansionPerK === undefined || placements.some((one) => one.estimated),
   };
 }
 
-function judge({ spew }: PackInput, excess: number, lock: number): Finding[] {
+/** Rubber that swells most is too much for the can; rubber that swells least may leave it empty. Both may be said. */
+function judge({ spew }: PackInput, most: number, least: number): Finding[] {
   const subject = 'can';
-  const values = { measured: excess, limit: 0 };
-  if (excess === 0) return [];
-  if (excess < 0) return [finding('pack.short', { subject, values: { ...values, empty: -excess } })];
-  if (spew === 'none') return [finding('pack.locked', { subject, values: { ...values, pressure: lock } })];
-  return [finding(spew === 'open' ? 'pack.flows-out' : 'pack.way-out', { subject, values })];
+  const values = { measured: most, limit: 0 };
+  const short =
+    least < 0
+      ? [finding('pack.short', { subject, values: { measured: least, limit: 0, empty: -least } })]
+      : [];
+  if (most <= 0) return short;
+  const over = spew === 'none' ? 'pack.locked' : spew === 'open' ? 'pack.flows-out' : 'pack.way-out';
+  return [finding(over, { subject, values }), ...short];
 }

@@ -57,7 +57,7 @@ export const heatCodes = codes({
     says: 'What lies in the hot can is of {material}, {limit, select, none {of which no trusted figure says what heat it stands} other {which stands {limit}}}: {names}. Raw rubber is cured at {measured} and more.',
     formula:
       'coolest usual cure against the deflection temperature at 1.8 MPa less 10 K, where the plan gives no `cure.temperature`',
-    source: 'raw rubber is cured at 140 to 175 C: from memory; tables of printing materials',
+    source: 'raw rubber is cured at 140 to 175 C: common practice; tables of printing materials',
     remedy: `Buy them, machine them of metal, or get them from prints: ${formerFromPrint} Then say the metal as \`fixture.material\`, and the heat of your cure as \`cure.temperature\`. ${burns}`,
     safety: true,
   },
@@ -84,7 +84,7 @@ export const heatCodes = codes({
       unsaid: `Write what it is of: \`fixture.material\`, or \`material\` of the master. ${burns}`,
       material:
         'Name a material that is known, and that stands it: {known}. Or give its data sheet under `materials`.',
-      figure: `Use a material the table has a figure for, such as aluminum, steel, brass or pewter, or give its data sheet under \`materials\`. ${burns}`,
+      figure: `Use a material the table has a figure for, such as aluminum, steel, brass or an alloy by its composition (pewter 91-7-2), or give its data sheet under \`materials\`. ${burns}`,
     },
     safety: true,
   },
@@ -116,7 +116,7 @@ export const heatCodes = codes({
     formula:
       "pouring temperature (where the plan leaves it out, where the metal is molten) against the rubber's highest metal temperature, or a plastic half's limit at 1.8 MPa or more less 10 K",
     source:
-      "the maker's sheet where the plan has it as `rubber.maxTemperature` or under `materials`, else starting limits from memory",
+      "the maker's sheet: `rubber.maxTemperature` or `materials` of the plan; of rigid halves else the table of materials",
     remedy: `Pour cooler, or take halves that stand the metal. ${burns}`,
     safety: true,
   },
