@@ -35,7 +35,7 @@ rubber:
   cureFrom: 140
   cureTo: 170
   maxTemperature: 290
-alloy: { name: pewter, density: 7.3 g/cm3, solidus: 240, liquidus: 300, pour: 320 C }
+alloy: { name: pewter, density: 7.3 g/cm3, liquidDensity: 6.9 g/cm3, solidus: 240, liquidus: 300, pour: 320 C }
 shrink: { alloy: 0.5 %, rubber: 0.012 }
 sprue:
   hole: 32
@@ -149,7 +149,7 @@ test('every section and field comes out in internal units, and nothing else does
       cureToC: 170,
       maxTemperatureC: 290,
     },
-    alloy: { name: 'pewter', densityKgM3: 7300, solidusC: 240, liquidusC: 300, pourC: 320 },
+    alloy: { name: 'pewter', densityKgM3: 7300, liquidKgM3: 6900, solidusC: 240, liquidusC: 300, pourC: 320 },
     shrink: { alloy: 0.005, rubber: 0.012 },
     sprue: {
       hole: 32,
