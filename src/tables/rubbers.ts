@@ -1,7 +1,7 @@
 import { computed, fromMemory, ourChoice, published, type Sourced } from './source.ts';
 
 /** Least and most of a property: each check takes the end that is strict for it. */
-export interface SourcedRange {
+interface SourcedRange {
   readonly least: Sourced;
   readonly most: Sourced;
 }

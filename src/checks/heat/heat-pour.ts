@@ -115,7 +115,8 @@ function halfLimit({ process, row, makersLimitC }: PourInput): HalfLimit | undef
   // What a kind of rubber stands differs from compound to compound: only its maker knows.
   if (process !== 'rigid') return undefined;
   const valueC = row && standsC(row);
-  if (!row || valueC === undefined || (row.loadPa ?? methodAPa) < methodAPa) return undefined;
+  if (!row || valueC === undefined || (row.kind === 'plastic' && (row.loadPa ?? 0) < methodAPa))
+    return undefined;
   const estimated = row.source.kind === 'memory';
   // A metal half is cold and many times heavier than the shot: it does not come near the temperature of the metal.
   if (row.name === 'aluminum') return { valueC: 582, source: `solidus; ${row.source.text}`, estimated };

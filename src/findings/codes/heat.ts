@@ -91,16 +91,18 @@ export const heatCodes = codes({
   'heat.load-untested': {
     severity: 'stop',
     means:
-      'The molding pressure on a plastic is higher than the load at which its limit was measured, or the plan does not say it.',
+      'The molding pressure on a plastic is higher than the load at which its limit was measured, or one of the two is not said.',
     values: { ...heated, 'measured?': 'Pa', limit: 'Pa' },
     says: {
       pressed: `${what} is pressed with {measured}; the limit of {material} was measured at {limit}.`,
+      unstated: `${what} is of {material}, whose heat limit is in print without the load it was measured under; {limit} is what counts here.`,
       unsaid: `The plan does not say how hard the can is pressed; the limit of {material} was measured at {limit}.`,
     },
     formula: 'molding pressure against 1.8 MPa, or against the load the plan gives with an own material',
     source: 'ISO 75-2, load of method A; data sheet named in the plan',
     remedy: {
       pressed: `Press with less, or make the fixture of metal. ${burns}`,
+      unstated: `Make the fixture of metal, or give the data sheet of your material under a name of its own in \`materials\`. ${burns}`,
       unsaid: `Write \`closing.pressure\`, or make the fixture of metal. ${burns}`,
     },
     safety: true,
