@@ -2,6 +2,7 @@ export * from './as-it-lies.ts';
 export * from './can-rings.ts';
 export * from './close-rotated.ts';
 export * from './drawing.ts';
+export * from './eyes.ts';
 export { roomBetween } from './judge-layout.ts';
 export * from './lie.ts';
 export * from './loose.ts';

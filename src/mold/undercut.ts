@@ -27,6 +27,8 @@ export interface UndercutColumns {
   readonly above: Float32Array;
   /** Air enclosed in each column. */
   readonly air: Float32Array;
+  /** 1 where a column meets the master. */
+  readonly metal: Uint8Array;
   /** Heights of the sheet over the nodes; undefined where all is on the plane. */
   readonly sheet: Float32Array | undefined;
 }
@@ -45,9 +47,11 @@ export function undercutColumns(mesh: TriangleMesh, surface: Sheet, cell: number
   const grid: Grid = { cell, x0: columns.x0, y0: columns.y0, nx: columns.nx, ny: columns.ny };
   const sheet = sheetHeights(surface, grid);
   const [below, above, air] = [0, 1, 2].map(() => new Float32Array(grid.nx * grid.ny));
+  const metal = new Uint8Array(below.length);
   for (let k = 0; k < below.length; k++) {
     const [from, to] = [start[k], start[k + 1]];
     if (from === to) continue;
+    metal[k] = 1;
     const s = sheet ? sheet[k] || 0 : 0;
     const [bottom, top] = [z[from], z[to - 1]];
     let solidBelow = 0;
@@ -61,7 +65,7 @@ export function undercutColumns(mesh: TriangleMesh, surface: Sheet, cell: number
     above[k] = Math.max(0, top - s) - (solid - solidBelow);
     air[k] = top - bottom - solid;
   }
-  return { grid, below, above, air, sheet };
+  return { grid, below, above, air, metal, sheet };
 }
 
 /** Measures the undercut as a whole, on columns `cell` apart; see `undercutColumns`. */

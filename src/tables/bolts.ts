@@ -38,7 +38,7 @@ const saeRows: readonly (readonly [string, string, number])[] = [
   ['1/2', '13', 0.1419],
 ];
 
-const bolts: readonly BoltRow[] = [
+export const bolts: readonly BoltRow[] = [
   ...isoRows.flatMap(([size, , loads]) =>
     loads.map((proofN, i) => ({ size, grade: isoClasses[i], proofN, source: iso })),
   ),

@@ -1,5 +1,5 @@
 import { mmPerInch } from '../geometry/index.ts';
-import { fromMemory, published, type RowSource } from './source.ts';
+import { published, type RowSource } from './source.ts';
 
 /**
  * A domed cap nut as registration bosses use it: hexagon, short collar, dome. Lengths in mm.
@@ -27,8 +27,8 @@ const dinSource = published(
   `${din}, product grade A, read off suppliers' tables; M10 and M12 have the 2000 widths`,
 );
 const sae = 'SAE J483a low crown';
-const saeSource = fromMemory(
-  "SAE J483a low crown, Machinery's Handbook 31 p. 1681; which column is the hexagon and which the body is assumed",
+const saeSource = published(
+  "SAE J483a low crown, Machinery's Handbook 31 p. 1681; columns told by the letters of its drawing",
 );
 
 type Row = readonly [

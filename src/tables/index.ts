@@ -6,6 +6,7 @@ export * from './hex-nuts.ts';
 export * from './lid-metals.ts';
 export * from './making-processes.ts';
 export * from './material-names.ts';
+export * from './metals.ts';
 export * from './nut-bores.ts';
 export * from './plastics.ts';
 export * from './reserves.ts';

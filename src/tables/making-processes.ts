@@ -1,4 +1,4 @@
-import { fromMemory, published, type RowSource, type Sourced } from './source.ts';
+import { ourChoice, published, type RowSource, type Sourced } from './source.ts';
 
 /** What a way of making fixtures asks of their shape. Lengths mm, the angle in degrees from upright. */
 export interface MakingProcess {
@@ -17,14 +17,14 @@ export interface MakingProcess {
   readonly overhangDeg?: Sourced;
 }
 
-const practice: RowSource = fromMemory('common practice, no published source');
+const practice: RowSource = ourChoice('common practice');
 
 export const makingProcesses: readonly MakingProcess[] = [
   {
     name: 'FDM',
     clearance: {
       value: 0.25,
-      source: published('a supplier’s table of printed fits: sliding, 0.2 to 0.3 mm a side'),
+      source: published('printed fits, sliding, 0.2 to 0.3 mm a side: printparams.com'),
     },
     holeLoss: { value: 0.2, source: practice },
     footChamfer: { value: 0.4, source: practice },
@@ -36,7 +36,7 @@ export const makingProcesses: readonly MakingProcess[] = [
     name: 'SLA',
     clearance: {
       value: 0.125,
-      source: published('a print service’s guide: 0.25 mm between two resin parts'),
+      source: published('0.25 mm between two resin parts: help.makelab.com'),
     },
     holeLoss: { value: 0.1, source: practice },
     footChamfer: { value: 0.3, source: practice },

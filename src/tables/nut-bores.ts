@@ -1,5 +1,5 @@
 import { mmPerInch } from '../geometry/index.ts';
-import { fromMemory, published, type RowSource } from './source.ts';
+import { published, type RowSource } from './source.ts';
 
 /** The threaded bore of a cap nut: how wide it is at half the thread's height, and how deep, mm. */
 export interface NutBore {
@@ -12,8 +12,8 @@ export interface NutBore {
 const din = published(
   "pitch diameter d - 0.6495 P of ISO 724, depth t of DIN 1587:2000 (middle of its range), read off suppliers' tables",
 );
-const sae = fromMemory(
-  "pitch diameter d - 0.6495 / n of ASME B1.1, drilled depth of SAE J483a low crown, Machinery's Handbook 31 p. 1681; the column is assumed",
+const sae = published(
+  "pitch diameter d - 0.6495 / n of ASME B1.1, drilled depth of SAE J483a low crown, Machinery's Handbook 31 p. 1681; column told by the letter of its drawing",
 );
 const pitchDepth = 0.6495;
 
@@ -35,7 +35,7 @@ const saeRows = [
   ['3/8', 0.375, 16, 0.45],
 ] as const;
 
-const nutBores: readonly NutBore[] = [
+export const nutBores: readonly NutBore[] = [
   ...dinRows.map(([size, thread, pitch, least, most]) => ({
     size,
     diameter: thread - pitchDepth * pitch,

@@ -1,5 +1,6 @@
+import { alloyNamed, alloys } from './alloys.ts';
 import { materialName } from './material-names.ts';
-import { fromMemory, published, type RowSource } from './source.ts';
+import { published, type RowSource } from './source.ts';
 
 /** What a fixture, a master or a rigid half is made of, and what heat it stands. */
 export interface HeatRow {
@@ -23,43 +24,57 @@ export interface HeatRow {
 export const methodAPa = 1.8e6;
 
 const hdt = (text = '') =>
-  published(`tables of glass transition and deflection temperatures of printing materials${text}`);
+  published(
+    `deflection temperatures of printing materials, filamentspecs.com/glass-transition-temperature and github.com/hyiger/filament-db/wiki/FDM-Appendices${text}`,
+  );
+/** No figure: then nobody knows. */
+const blank = (why: string): RowSource => published(`left blank: ${why}`);
 const oneFigure = '; one figure, its load not stated';
+const pla = published('PLA at 264 psi, ASTM D648; pro3dcomposites.com/materials/pla');
 
 /**
  * Plastics by the figure at 1.8 MPa, the lower end where a range is given. The figure at 0.45 MPa misleads: nylon keeps
  * 150 to 175 C there and not 100 C at 1.8 MPa.
  */
-const plastics: readonly HeatRow[] = [
-  { name: 'PLA', words: ['pla'], kind: 'plastic', limitC: 58.8, source: hdt(oneFigure) },
-  { name: 'PETG', words: ['petg', 'pet'], kind: 'plastic', limitC: 76, source: hdt(oneFigure) },
+const plastics: readonly (HeatRow & { readonly unstated?: true })[] = [
+  { name: 'PLA', words: ['pla'], kind: 'plastic', limitC: 51, source: pla },
+  {
+    name: 'PETG',
+    words: ['petg', 'pet'],
+    kind: 'plastic',
+    limitC: 76,
+    unstated: true,
+    source: hdt(oneFigure),
+  },
   { name: 'ABS', words: ['abs'], kind: 'plastic', limitC: 76, source: hdt() },
-  { name: 'ASA', words: ['asa'], kind: 'plastic', limitC: 90, source: hdt(oneFigure) },
+  { name: 'ASA', words: ['asa'], kind: 'plastic', limitC: 90, unstated: true, source: hdt(oneFigure) },
   { name: 'PC', words: ['pc', 'polycarbonate'], kind: 'plastic', limitC: 127, source: hdt() },
   { name: 'PA12', words: ['pa12', 'pa-12', 'nylon-12'], kind: 'plastic', limitC: 95, source: hdt() },
   {
     name: 'PA6',
     words: ['pa6', 'pa-6', 'nylon', 'pa'],
     kind: 'plastic',
-    limitC: 60,
-    source: fromMemory('deflection temperature of dry nylon 6'),
+    source: blank('of nylon 6 only the deflection temperature at 0.45 MPa was found'),
   },
   { name: 'standard resin', words: ['resin', 'sla', 'dlp'], kind: 'plastic', limitC: 46, source: hdt() },
   {
     name: 'high-temperature resin',
     words: ['high-temperature'],
     kind: 'plastic',
-    source: fromMemory('only figures at 0.45 MPa, after cure, are in print: left blank'),
+    source: blank('only figures at 0.45 MPa, after cure, are in print'),
   },
   {
     name: 'wax or clay',
     words: ['wax', 'clay', 'plasticine'],
     kind: 'plastic',
-    source: fromMemory('softens; no figure'),
+    source: blank('softens'),
   },
 ];
 
-const binary = 'melting points of the metals';
+/** A word for many alloys, some of which melt early. */
+const whichAlloy = blank('which alloy, and so where it begins to melt, such a word does not say');
+const nist = 'calculated phase diagrams, metallurgy.nist.gov/phase/solder';
+const eurocode = published('carbon steel keeps its yield strength up to 400 C: EN 1993-1-2:2005, table 3.1');
 
 const metals: readonly HeatRow[] = [
   {
@@ -69,50 +84,57 @@ const metals: readonly HeatRow[] = [
     // Melts from 582 C, but 6061 is aged at 160 to 177 C and softens for good when held hotter.
     limitC: 160,
     held: true,
-    source: published('6061-T6 as maker sheets give it: aged at 160 to 177 C, solidus 582 C'),
+    source: published(
+      '6061-T6, AA typical: solidus 582 C, glemco.com/capabilities/material-expertise/aluminum-6061-t6; aged at 160 to 177 C',
+    ),
   },
   {
     name: 'steel',
     words: ['steel', 'iron', 'stainless'],
     kind: 'metal',
     limitC: 400,
-    source: fromMemory('stays hard'),
+    source: eurocode,
   },
   {
     name: 'brass',
     words: ['brass', 'bronze', 'copper'],
     kind: 'metal',
+    // Well under the lowest temperature it is softened at.
     limitC: 250,
-    source: fromMemory('stays hard'),
+    source: published(
+      'softened at 425 to 600 C, melts from 885 C: C36000, anchorbronze.com/c36000.htm and diversifiedbronze.com; 250 C is our own choice below that',
+    ),
   },
-  { name: 'silver', words: ['silver', 'gold'], kind: 'metal', limitC: 700, source: fromMemory(binary) },
   {
-    name: 'pewter',
-    words: ['pewter', 'b560', 'britannia'],
+    name: 'silver',
+    words: ['silver'],
     kind: 'metal',
-    limitC: 240,
-    source: published('pewter 91Sn-7Sb-2Cu, solidus, materials database (rounded)'),
+    limitC: 779,
+    source: published(`eutectic of silver and copper at 779 C: ${nist}`),
   },
+  { name: 'gold', words: ['gold'], kind: 'metal', source: whichAlloy },
+  { name: 'pewter', words: ['pewter', 'b560', 'britannia'], kind: 'metal', source: whichAlloy },
+  { name: 'solder', words: ['solder'], kind: 'metal', source: whichAlloy },
   {
     name: 'tin-lead',
-    words: ['sn63pb37', 'solder', 'tin-lead', 'lead-tin'],
+    words: ['sn63pb37', 'tin-lead', 'lead-tin', 'leaded'],
     kind: 'metal',
     limitC: 183,
-    source: published('eutectic of Sn63Pb37, table of solder alloys'),
+    source: published(`eutectic of tin and lead: ${nist}`),
   },
-  {
-    name: 'zinc alloy',
-    words: ['zamak', 'zinc'],
-    kind: 'metal',
-    limitC: 381,
-    source: published("solidus of Zamak 3, die caster's sheet"),
-  },
+  { name: 'zinc alloy', words: ['zamak', 'zinc'], kind: 'metal', source: whichAlloy },
   {
     name: 'bismuth-tin',
-    words: ['bi58sn42', 'bi-sn', 'sn-bi', 'bismuth', 'bismuth-tin', 'tin-bismuth', 'low-melting'],
+    words: ['bi58sn42', 'bi-sn', 'sn-bi', 'bismuth-tin', 'tin-bismuth'],
     kind: 'metal',
     limitC: 138,
-    source: published('eutectic of Bi58Sn42'),
+    source: published(`eutectic of bismuth and tin: ${nist}`),
+  },
+  {
+    name: 'low-melting alloy',
+    words: ['bismuth', 'low-melting', 'fusible'],
+    kind: 'metal',
+    source: whichAlloy,
   },
 ];
 
@@ -121,19 +143,18 @@ const porous: readonly HeatRow[] = [
     name: 'plaster',
     words: ['plaster', 'gypsum', 'investment', 'stone', 'cuttlebone', 'sand'],
     kind: 'porous',
-    limitC: 700,
-    source: fromMemory('baked plaster; only once every trace of water is out'),
+    source: blank('what it stands is for its maker to say'),
   },
   {
     name: 'wood',
     words: ['wood', 'mdf', 'plywood', 'cork', 'cardboard', 'paper'],
     kind: 'porous',
-    source: fromMemory('chars; no figure'),
+    source: blank('chars'),
   },
 ];
 
 export const heatRows: readonly HeatRow[] = [
-  ...plastics.map((row) => ({ ...row, loadPa: methodAPa })),
+  ...plastics.map(({ unstated, ...row }) => (unstated ? row : { ...row, loadPa: methodAPa })),
   ...metals,
   ...porous,
 ];
@@ -145,11 +166,33 @@ const marginK: Readonly<Record<HeatRow['kind'], number>> = { plastic: 10, metal:
 export const standsC = ({ limitC, kind, held }: HeatRow): number | undefined =>
   limitC === undefined ? undefined : limitC - (held ? 0 : marginK[kind]);
 
+/** An alloy of the table stands what its own composition does; blank where its solidus is. */
+function byComposition(written: string): HeatRow | undefined {
+  const alloy = alloyNamed(written);
+  if (!alloy) return undefined;
+  const { name, solidusC } = alloy;
+  return {
+    name,
+    words: [],
+    kind: 'metal',
+    ...(solidusC && { limitC: solidusC.value }),
+    source: solidusC?.source ?? blank(`where ${name} begins to melt was not found`),
+  };
+}
+
+/** What a plan may name and be understood: those with a limit. */
+export const heatNames: readonly string[] = [
+  ...heatRows.filter(({ limitC }) => limitC !== undefined).map(({ name }) => name),
+  ...alloys.filter(({ solidusC }) => solidusC).map(({ name }) => name),
+];
+
 /**
  * The row for a material as people write it, or the least heat-proof where several words of it have a row (a blank
  * counts as the least); undefined where none has.
  */
 export function heatRow(written: string): HeatRow | undefined {
+  const alloy = byComposition(written);
+  if (alloy) return alloy;
   const words = new Set(materialName(written).split(/[^\p{L}\p{N}-]+/u));
   for (const part of [...words].flatMap((word) => word.split('-'))) words.add(part);
   const proof = words.has('high-temperature');
@@ -158,20 +201,3 @@ export function heatRow(written: string): HeatRow | undefined {
   const meant = proof ? found.filter(({ name }) => name !== 'standard resin') : found;
   return [...meant].sort((a, b) => (a.limitC ?? 0) - (b.limitC ?? 0))[0];
 }
-
-/** Highest metal temperature the halves stand, by the kind of rubber; C. */
-const halves: readonly { readonly words: RegExp; readonly limitC: number; readonly source: RowSource }[] = [
-  {
-    words: /silicone/i,
-    limitC: 430,
-    source: fromMemory("silicone, from makers' sheets"),
-  },
-  {
-    words: /natural|organic|gum|nitrile|\bNBR\b|\bSBR\b|\bNR\b/i,
-    limitC: 290,
-    source: fromMemory("organic rubber, from makers' sheets"),
-  },
-];
-
-/** The row for a compound as people write it; undefined where its kind cannot be told. */
-export const rubberHeat = (compound: string) => halves.find(({ words }) => words.test(compound));

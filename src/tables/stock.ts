@@ -1,5 +1,5 @@
 import { mmPerInch } from '../geometry/index.ts';
-import { fromMemory, type RowSource } from './source.ts';
+import { ourChoice, type RowSource } from './source.ts';
 
 /** A thickness halves are stocked in, mm. */
 export interface StockThickness {
@@ -15,8 +15,8 @@ export interface StockDisc {
   readonly source: RowSource;
 }
 
-const halves = fromMemory('common stock of uncured halves, 1/4 to 1 in by 1/8 in');
-const discs = fromMemory('common disc sizes');
+const halves = ourChoice('common stock of uncured halves, 1/4 to 1 in by 1/8 in');
+const discs = ourChoice('common disc sizes');
 
 const eighths = ['1/4', '3/8', '1/2', '5/8', '3/4', '7/8', '1'];
 

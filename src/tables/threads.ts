@@ -1,5 +1,5 @@
 import { mmPerInch } from '../geometry/index.ts';
-import { fromMemory, published, type RowSource } from './source.ts';
+import { ourChoice, published, type RowSource } from './source.ts';
 
 /**
  * Nominal diameter of a thread as people write it (`M10`, `M10x1.5`, `3/8`, `3/8-16 UNC`, `1 1/8 in`), mm: it is the
@@ -48,7 +48,7 @@ const inchRows: readonly (readonly [string, number, number, number])[] = [
   ['1/2', 1 / 2, 13, 20],
 ];
 
-const threads: readonly Thread[] = [
+export const threads: readonly Thread[] = [
   ...isoRows.flatMap(([size, ...pitches]) =>
     pitches.map((pitch, i) => ({
       name: i === 0 ? `M${size}` : `M${size}x${pitch}`,
@@ -98,7 +98,7 @@ export interface InsertPocket {
   readonly source: RowSource;
 }
 
-const inserts = fromMemory("usual pockets of heat-set brass inserts; go by the maker's sheet of yours");
+const inserts = ourChoice("usual pockets of heat-set brass inserts; go by the maker's sheet of yours");
 
 export const insertPockets: readonly InsertPocket[] = (
   [

@@ -234,6 +234,7 @@ const changes: Readonly<Record<string, Change>> = {
   'rubber.maxTemperature': change(290, 300),
   'alloy.name': change('lead-free pewter', 'zamak 3'),
   'alloy.density': change('7300 kg/m3', '7400 kg/m3'),
+  'alloy.liquidDensity': change('6900 kg/m3', '7000 kg/m3'),
   'alloy.solidus': change(246, 290, { with: { 'alloy.liquidus': undefined } }),
   'alloy.liquidus': change(255, 256),
   'alloy.pour': change(285, 286),

@@ -48,7 +48,7 @@ describe('a material by its data sheet', () => {
     const { findings } = planOf({ ...sheet, [key]: '0.00005' });
     expect(findings).toMatchObject([{ code: 'plan.wrong-unit', severity: 'stop' }]);
   });
-  it.each(['PLA', 'aluminum', '6061-T6', 'Resin', 'plaster'])(
+  it.each(['PLA', 'aluminum', '6061-T6', 'Resin', 'steel'])(
     'does not take the place of %s in the tables',
     (name) => {
       expect(planOf(sheet, name).findings).toMatchObject([

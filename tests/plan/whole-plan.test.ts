@@ -39,7 +39,7 @@ rubber:
   modulus: 2.5 MPa
   mooney: 45
   scorch: 4 min
-alloy: { name: pewter, density: 7.3 g/cm3, solidus: 240, liquidus: 300, pour: 320 C, latentHeat: 59 kJ/kg, heatMolten: 0.24 kJ/kgK, heatSolid: 230 J/kgK, conductivity: 50 W/mK }
+alloy: { name: pewter, density: 7.3 g/cm3, liquidDensity: 6.9 g/cm3, solidus: 240, liquidus: 300, pour: 320 C, latentHeat: 59 kJ/kg, heatMolten: 0.24 kJ/kgK, heatSolid: 230 J/kgK, conductivity: 50 W/mK }
 shrink: { alloy: 0.5 %, rubber: 0.012 }
 sprue:
   hole: 32
@@ -174,6 +174,7 @@ test('every section and field comes out in internal units, and nothing else does
     alloy: {
       name: 'pewter',
       densityKgM3: 7300,
+      liquidKgM3: 6900,
       solidusC: 240,
       liquidusC: 300,
       pourC: 320,

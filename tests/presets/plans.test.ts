@@ -138,8 +138,8 @@ const demoAnswers = [
   /^Closes one way only\? yes: the nearest wrong way misses by 57\.46 mm .* wanted$/,
   /^Comes apart\? doubtful: .*; 4 places: snail-shell-2 to 3, 5 to 6$/,
   /^Can fits and holds\? yes: held with 96\.00 kN .*; 93\.15 kN .* wanted$/,
-  /^Fills, stays shut\? yes: 480 rpm; ~\d+ rpm to ~\d+ rpm wanted$/,
-  /^Stands the heat\? yes: the halves stand ~290 C \(554 F\); the metal has 285 C/,
+  /^Fills, stays shut\? yes: 480 rpm; ~\d+ rpm to \d+ rpm wanted$/,
+  /^Stands the heat\? yes: the halves stand 290 C \(554 F\); the metal has 285 C/,
 ];
 
 /** On the terminal: a dozen answers at most on top, no line wider than the terminal, the same said on each. */

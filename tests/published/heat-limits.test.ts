@@ -15,7 +15,8 @@ const codesOf = ({ findings }: { findings: readonly { code: string; subject: str
 
 describe('heat.limit: tables of printing materials (deflection at 1.8 MPa, lower end of a range) and of alloys', () => {
   it.each([
-    ['PLA', 58.8, 10],
+    // ASTM D648 at 264 psi, a printer maker's sheet.
+    ['PLA', 51, 10],
     ['PETG', 76, 10],
     ['ABS', 76, 10],
     ['ASA', 90, 10],
@@ -24,12 +25,16 @@ describe('heat.limit: tables of printing materials (deflection at 1.8 MPa, lower
     ['standard resin', 46, 10],
     ['Bi58Sn42', 138, 20],
     ['Sn63Pb37', 183, 20],
-    ['pewter', 240, 20],
+    ['pewter 91-7-2', 240, 20],
+    // The eutectic of tin and lead; pure tin freezes at 231.93 C (ITS-90).
+    ['leaded pewter', 183, 20],
+    ['tin', 231.93, 20],
+    ['silver', 779, 20],
+    ["Wood's metal", 70, 20],
+    ["Field's metal", 62, 20],
     ['Zamak 3', 381, 20],
     // 6061 is aged at 160 to 177 C: it may be held at the lower end.
     ['aluminum 6061-T6', 160, 0],
-    // From memory: dry nylon 6 at 1.8 MPa; 150 to 170 C at 0.45 MPa misleads.
-    ['PA6', 60, 10],
   ])('%s: %d C less %d K', (material, limit, margin) => {
     const row = heatRow(material);
     expect(row?.limitC).toBe(limit);
@@ -39,6 +44,21 @@ describe('heat.limit: tables of printing materials (deflection at 1.8 MPa, lower
   // One open paper gives 137 C as the glass transition of PLA, which is near its melting point.
   it('PLA softens near 59 C, whatever else is in print', () => {
     expect(heatRow('PLA')?.limitC).toBeLessThan(65);
+  });
+
+  it.each([
+    'pewter',
+    'solder',
+    'zinc',
+    'zamak',
+    'bismuth alloy',
+    'lead-free pewter',
+    'PA6',
+    'plaster',
+    'gold',
+  ])('is blank for %s: one word for much that differs, or no figure', (material) => {
+    expect(heatRow(material)).toBeDefined();
+    expect(heatRow(material)?.limitC).toBeUndefined();
   });
 
   it('is blank where only a figure at 0.45 MPa is in print', () => {
@@ -69,7 +89,7 @@ const masterOf = (material: string): Mold => {
 
 describe('in a can at 155 C', () => {
   // Makers' tables: of the plastics none but proven high-temperature resin stands 155 C under load; that one is blank.
-  it.each(['PLA', 'PETG', 'ABS', 'ASA', 'PC', 'PA12', 'PA6 (nylon)', 'resin'])(
+  it.each(['PLA', 'PETG', 'ABS', 'ASA', 'PC', 'PA12', 'resin'])(
     'a sprue form of %s is a stop',
     async (material) => {
       const report = await runCheck(heatOfCure, inCan(material));
@@ -77,9 +97,12 @@ describe('in a can at 155 C', () => {
       expect(report.findings[0].severity).toBe('stop');
     },
   );
-  it.each(['high-temp resin', 'unobtainium', 'wax'])('of %s nobody knows: a stop', async (material) => {
-    expect(codesOf(await runCheck(heatOfCure, inCan(material)))).toEqual(['heat.unknown sprue']);
-  });
+  it.each(['high-temp resin', 'unobtainium', 'wax', 'PA6 (nylon)', 'pewter'])(
+    'of %s nobody knows: a stop',
+    async (material) => {
+      expect(codesOf(await runCheck(heatOfCure, inCan(material)))).toEqual(['heat.unknown sprue']);
+    },
+  );
   it('a word that is no material is said to be none, with those that are known', async () => {
     const { findings } = await runCheck(heatOfCure, inCan('unobtainium'));
     expect(findings[0].values).toMatchObject({ which: 'material', thing: 'sprue', material: 'unobtainium' });
@@ -99,7 +122,7 @@ describe('in a can at 155 C', () => {
   // Eutectic of Bi58Sn42: 138 C. It would be molten.
   it('a bismuth-tin master is a stop, a pewter one is not', async () => {
     expect(codesOf(await runCheck(heatOfCure, masterOf('Bi-Sn')))).toEqual(['heat.master-soft snail']);
-    const pewter = await runCheck(heatOfCure, masterOf('pewter'));
+    const pewter = await runCheck(heatOfCure, masterOf('pewter 91-7-2'));
     expect(codesOf(pewter)).toEqual([]);
     expect(figureOf(pewter, 'heat.limit', 'snail')).toBe(220);
   });
@@ -139,7 +162,7 @@ describe('in a can at 155 C', () => {
     expect(await of('unobtainium')).toEqual(['heat.unknown fern']);
   });
 
-  // ISO 75-2 method A: PLA bends at 55 C or so, and no raw rubber cures under 140 C.
+  // ISO 75-2 method A: PLA bends at 51 C, and no raw rubber cures under 140 C.
   it('warns of plastic formers at once, before the plan says how hot the can gets', async () => {
     const { findings } = await runCheck(heatOfCure, inCan('PLA', {}));
     expect(codesOf({ findings })).toEqual(['heat.former-soft fixture', 'heat.not-checked cure']);
@@ -177,7 +200,7 @@ describe('in a can at 155 C', () => {
         values: { which: 'unsaid', thing: 'master' },
       },
     ]);
-    const usual = inCan('PLA', { cure: { temperatureC: 45 } });
+    const usual = inCan('PLA', { cure: { temperatureC: 40 } });
     expect(
       codesOf(await runCheck(heatOfCure, { ...usual, fixture: { ...usual.fixture, assumed: true } })),
     ).toEqual(['heat.unknown sprue']);
@@ -191,14 +214,19 @@ describe('in a can at 155 C', () => {
 
 // ISO 75-2, method A: 1.80 MPa. What is pressed harder was not tested so.
 it('a plastic pressed harder than it was tested with is a stop', async () => {
-  const bench = (pressurePa: number) => ({ cure: { temperatureC: 45 }, closing: { pressurePa } });
+  const bench = (pressurePa: number) => ({ cure: { temperatureC: 40 }, closing: { pressurePa } });
   expect(codesOf(await runCheck(heatOfCure, inCan('PLA', bench(1.8e6))))).toEqual([]);
   expect(codesOf(await runCheck(heatOfCure, inCan('PLA', bench(1.9e6))))).toEqual([
     'heat.load-untested sprue',
   ]);
   expect(codesOf(await runCheck(heatOfCure, inCan('steel', bench(1.9e6))))).toEqual([]);
+  // In print without the load it was measured under: nothing can be claimed of it.
+  const petg = await runCheck(heatOfCure, inCan('PETG', bench(0.1e6)));
+  expect(petg.findings).toMatchObject([
+    { code: 'heat.load-untested', severity: 'stop', values: { which: 'unstated', material: 'PETG' } },
+  ]);
   // How hard it is pressed is not said: that does not let it through.
-  const unsaid = await runCheck(heatOfCure, inCan('PLA', { cure: { temperatureC: 45 } }));
+  const unsaid = await runCheck(heatOfCure, inCan('PLA', { cure: { temperatureC: 40 } }));
   expect(unsaid.findings).toMatchObject([
     { code: 'heat.load-untested', severity: 'stop', values: { which: 'unsaid', limit: 1.8e6 } },
   ]);
@@ -211,17 +239,17 @@ const poured = (process: Mold['process'], material: string, pourC: number, rubbe
 });
 
 describe('heat.halfLimit', () => {
-  // From memory (makers' sheets): organic rubber to about 290 C of the metal, silicone to about 430 C.
-  it.each([
-    ['organic rubber', 290],
-    ['silicone', 430],
-  ])('%s stands metal up to %d C, from memory', async (compound, limit) => {
-    const under = await runCheck(heatOfPour, poured('rubber', 'steel', limit, { compound }));
-    expect(codesOf(under)).toEqual([]);
-    expect(under.figures).toMatchObject([{ name: 'heat.halfLimit', value: limit, estimated: true }]);
-    const over = await runCheck(heatOfPour, poured('rubber', 'steel', limit + 1, { compound }));
-    expect(codesOf(over)).toEqual(['heat.pour-too-hot alloy']);
-  });
+  // What a compound stands, only its maker knows.
+  it.each(['organic rubber', 'silicone', 'room-temperature silicone', 'natural rubber, gum'])(
+    "%s without its maker's limit is a stop",
+    async (compound) => {
+      const { findings, figures } = await runCheck(heatOfPour, poured('rubber', 'steel', 200, { compound }));
+      expect(findings).toMatchObject([
+        { code: 'heat.half-unknown', severity: 'stop', values: { which: 'compound' } },
+      ]);
+      expect(figures).toEqual([]);
+    },
+  );
 
   it("goes by the maker's limit where the plan has one", async () => {
     const report = await runCheck(
@@ -237,9 +265,9 @@ describe('heat.halfLimit', () => {
     ['PLA', 160, 'heat.pour-too-hot alloy'],
     ['PC', 300, 'heat.pour-too-hot alloy'],
     ['high-temp resin', 160, 'heat.half-unknown alloy'],
-    ['plaster', 300, 'heat.damp alloy'],
-  ])('rigid halves of %s under metal at %d C', async (material, pourC, code) => {
-    expect(codesOf(await runCheck(heatOfPour, poured('rigid', material, pourC)))).toEqual([code]);
+    ['plaster', 300, 'heat.damp alloy', 'heat.half-unknown alloy'],
+  ])('rigid halves of %s under metal at %d C', async (material, pourC, ...codes) => {
+    expect(codesOf(await runCheck(heatOfPour, poured('rigid', material, pourC)))).toEqual(codes);
   });
   it('rigid halves of PC stand cold wax, those of aluminum stand zinc below its own solidus of 582 C', async () => {
     expect(codesOf(await runCheck(heatOfPour, poured('rigid', 'PC', 80)))).toEqual([]);

@@ -78,7 +78,7 @@ describe('shot and pressure of one cavity', () => {
     Math.PI * (height ** 2 / (2 * riseAt(speed)) + (radius ** 2 - surface ** 2) * height);
   const shotG = (1000 + inWell(12, 400)) * density * 1e-6;
   const bench: Mold['bench'] = {
-    alloy: { name: 'pewter type 2' },
+    alloy: { name: 'pewter type 2', liquidKgM3: density },
     machine: { closingForceN: 30, maxSpeedRpm: 9000 },
     spin: { speedRpm: 400, shotKg: shotG / 1000, detail: 0.02 },
   };
@@ -229,7 +229,7 @@ describe('shot and pressure of one cavity', () => {
     const { findings, figures } = await runCheck(pressure, { ...mold, bench: {} });
     expect(findings.map(({ code }) => code)).toEqual(['shot.not-checked']);
     expect(findings[0].values).toEqual({
-      missing: ['alloy.density', 'spin.speed', 'spin.shot', 'machine.closingForce'],
+      missing: ['alloy.density', 'alloy.liquidDensity', 'spin.speed', 'spin.shot', 'machine.closingForce'],
     });
     expect(figures).toEqual([]);
   });

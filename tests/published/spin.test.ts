@@ -24,15 +24,15 @@ const codes = async (mold: Mold) =>
   (await runCheck(spin, mold)).findings.map(({ code, severity }) => [code, severity]);
 
 describe('spin of rigid halves', () => {
-  // Timoshenko and Roark: 2700 kg/m3, nu 0.33, radii 10 and 115 mm, 600 rpm: 0.11753 MPa at the bore. 6061-T6: 310 MPa.
+  // Timoshenko and Roark: 2700 kg/m3, nu 0.33, radii 10 and 115 mm, 600 rpm: 0.11753 MPa at the bore. 6061-T6: at least 42 ksi, 290 MPa.
   it('of aluminum, bore 10, radius 115 mm at 600 rpm', async () => {
     const report = await runCheck(spin, aluminum);
     expect(figureOf(report, 'spin.stress', 'spin') / 1e6).toBeCloseTo(0.11753, 5);
     const omega = 20 * Math.PI;
     const rim = (2700 * omega ** 2 * 1e-6 * (0.67 * 115 ** 2 + 3.33 * 10 ** 2)) / 4;
     expect(figureOf(report, 'spin.rimStress', 'spin')).toBeCloseTo(rim, 3);
-    expect(figureOf(report, 'spin.factor', 'spin')).toBeCloseTo(310 / 0.11753, 0);
-    expect(figureOf(report, 'spin.burst', 'spin') / (600 * Math.sqrt(310 / 0.11753))).toBeCloseTo(1, 4);
+    expect(figureOf(report, 'spin.factor', 'spin')).toBeCloseTo(290 / 0.11753, 0);
+    expect(figureOf(report, 'spin.burst', 'spin') / (600 * Math.sqrt(290 / 0.11753))).toBeCloseTo(1, 4);
     expect(figureOf(report, 'spin.rimSpeed', 'spin')).toBeCloseTo(omega * 0.115, 9);
     expect(report.findings).toEqual([]);
   });
@@ -49,7 +49,7 @@ describe('spin of rigid halves', () => {
     );
   });
 
-  // A quarter of 310 MPa, stress growing with the square of the speed: 600 sqrt(310 / 4 / stress).
+  // A quarter of 290 MPa, stress growing with the square of the speed: 600 sqrt(290 / 4 / stress).
   it('are strained from half their burst speed on', async () => {
     const brick = single(box([-20, -20, -10], [20, 20, 10]));
     const loaded = withMaster(aluminum, 'brick', brick, translation(70, 0, 0), translation(-70, 0, 0));
@@ -57,7 +57,7 @@ describe('spin of rigid halves', () => {
     const stress = 0.11753 * (1 + (1000 * 64_000) / (whole - 64_000) / 2700);
     const sprue = { ...smallSprue, holeRadius: 7, wellRadius: 10 };
     const strains = figureOf(await runCheck(speedBand, { ...loaded, sprue }), 'speed.strains', 'spin');
-    expect(strains / (600 * Math.sqrt(310 / 4 / stress))).toBeCloseTo(1, 4);
+    expect(strains / (600 * Math.sqrt(290 / 4 / stress))).toBeCloseTo(1, 4);
   });
 
   it('stops where four times the stress is more than the strength', async () => {

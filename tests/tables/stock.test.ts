@@ -16,7 +16,7 @@ describe('stock', () => {
     expect(nextStock(25.5)).toBeUndefined();
   });
 
-  it('says that its rows are from memory', () => {
-    for (const row of [...stockThicknesses, ...stockDiscs]) expect(row.source.kind).toBe('memory');
+  it('says that its rows are common practice', () => {
+    for (const row of [...stockThicknesses, ...stockDiscs]) expect(row.source.kind).toBe('choice');
   });
 });

@@ -26,7 +26,8 @@ export interface PackInput {
   readonly densityKgM3?: number;
   readonly solids: number;
   readonly buildUps: readonly BuildUpSpace[];
-  readonly expansionPerK: number;
+  /** Both ends of what is known of it; the plan's own is one figure. */
+  readonly expansionPerK: { readonly least: number; readonly most: number };
   readonly kelvin: number;
   readonly spew?: 'open' | 'none' | undefined;
   readonly estimated: boolean;
@@ -46,12 +47,12 @@ export const pack: Check = check<PackInput>({
     const { missing, can, densityKgM3, estimated } = input;
     if (missing.length > 0)
       return { findings: [finding('pack.not-checked', { subject: 'can', values: { missing } })] };
-    const { rubber, cold, excess } = excessOf(input, memoize);
+    const { rubber, cold, excess, least } = excessOf(input, memoize);
     const lock = lockPressure(rubberBulkModulus.value, excess, rubber);
     const figure = (name: FigureName, value: number): Figure =>
       makeFigure(name, { subject: 'can', value, source, estimated });
     return {
-      findings: judge(input, excess, lock),
+      findings: judge(input, excess, least),
       figures: [
         figure('pack.can', can),
         ...(densityKgM3 === undefined ? [] : [figure('pack.laidIn', rubber * densityKgM3 * 1e-9)]),
@@ -72,13 +73,18 @@ export const pack: Check = check<PackInput>({
   },
 });
 
-/** The rubber, all that is laid in cold, and what of it is too much for the can when hot, mm3. */
+/** The rubber, all that is laid in cold, and what of it is too much for the can when hot, at most and at least, mm3. */
 export function excessOf(input: PackInput, memoize: Memoize | undefined) {
   const { can, expansionPerK, kelvin, buildUps } = input;
   const solids = input.solids + buildUps.reduce((sum, space) => sum + buildUpVolume(space, memoize), 0);
   const rubber = laidIn(input, solids);
-  const hot = heatedVolume(rubber, expansionPerK, kelvin);
-  return { rubber, cold: rubber + solids, excess: hot + solids - can };
+  const over = (perK: number): number => heatedVolume(rubber, perK, kelvin) + solids - can;
+  return {
+    rubber,
+    cold: rubber + solids,
+    excess: over(expansionPerK.most),
+    least: over(expansionPerK.least),
+  };
 }
 
 /** Volume of the rubber, mm3: by a share, of the room that all else leaves in the can. */
@@ -96,7 +102,12 @@ export function packInput(mold: Mold): PackInput {
   const { disc, bench, placements } = mold;
   const { can, rubber, cure } = bench;
   const kind = rubber?.compound === undefined ? undefined : rubberKind(rubber.compound);
-  const expansion = rubber?.expansionPerK ?? kind?.expansionPerK?.value;
+  const own = rubber?.expansionPerK;
+  const listed = kind?.expansionPerK;
+  const expansion =
+    own === undefined
+      ? listed && { least: listed.least.value, most: listed.most.value }
+      : { least: own, most: own };
   const density = rubber?.densityKgM3 ?? kind?.densityKgM3?.value;
   const { laidInKg, laidInShare } = rubber ?? {};
   const missing = leftOut([
@@ -131,18 +142,22 @@ export function packInput(mold: Mold): PackInput {
     ...((laidInKg ?? laidInShare) !== undefined && density !== undefined && { densityKgM3: density }),
     solids: solids.reduce((sum, one) => sum + one, 0),
     buildUps: buildUpSpaces(mold),
-    expansionPerK: expansion ?? 0,
+    expansionPerK: expansion ?? { least: 0, most: 0 },
     kelvin: (cure?.temperatureC ?? 0) - (cure?.startC ?? 0),
     spew: can?.spew,
     estimated: rubber?.expansionPerK === undefined || placements.some((one) => one.estimated),
   };
 }
 
-function judge({ spew }: PackInput, excess: number, lock: number): Finding[] {
+/** Rubber that swells most is too much for the can; rubber that swells least may leave it empty. Both may be said. */
+function judge({ spew }: PackInput, most: number, least: number): Finding[] {
   const subject = 'can';
-  const values = { measured: excess, limit: 0 };
-  if (excess === 0) return [];
-  if (excess < 0) return [finding('pack.short', { subject, values: { ...values, empty: -excess } })];
-  if (spew === 'none') return [finding('pack.locked', { subject, values: { ...values, pressure: lock } })];
-  return [finding(spew === 'open' ? 'pack.flows-out' : 'pack.way-out', { subject, values })];
+  const values = { measured: most, limit: 0 };
+  const short =
+    least < 0
+      ? [finding('pack.short', { subject, values: { measured: least, limit: 0, empty: -least } })]
+      : [];
+  if (most <= 0) return short;
+  const over = spew === 'none' ? 'pack.locked' : spew === 'open' ? 'pack.flows-out' : 'pack.way-out';
+  return [finding(over, { subject, values }), ...short];
 }

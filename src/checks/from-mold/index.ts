@@ -1,5 +1,5 @@
 export { type BoltCircle, boltCircle } from './bolt-circle.ts';
-export { alloyDensity, alloyTension, halfDensity } from './densities.ts';
+export { alloyDensity, alloyTension, coldestMetalC, halfDensity, liquidAlloyDensity } from './densities.ts';
 export { halfMaterialOf, heatOf, ownMaterial } from './materials.ts';
 export { leftOut } from './not-given.ts';
 export { floorOf, isUnder, type ProcessFloor } from './process-floor.ts';

@@ -1,11 +1,13 @@
 import type { Mold, OwnMaterial } from '../../mold/index.ts';
 import {
+  computed,
   type HalfMaterial,
   type HeatRow,
   halfMaterial,
   heatRow,
   materialName,
   published,
+  type Sourced,
 } from '../../tables/index.ts';
 
 /** The material the plan gives by its data sheet under this name, however it is spelled. */
@@ -31,18 +33,22 @@ export function heatOf(mold: Pick<Mold, 'materials'>, written: string): HeatRow 
 }
 
 /** The greatest Poisson's ratio a body alike in all directions has, with which it is strained most while it turns. */
-const greatestPoisson = 0.5;
+const greatestPoisson: Sourced = {
+  value: 0.5,
+  source: computed('greatest ratio of a body alike in all directions'),
+};
 
 /** Strength and density of a material: by the plan's own sheet, else by the table. */
 export function halfMaterialOf(mold: Pick<Mold, 'materials'>, written: string): HalfMaterial | undefined {
   const own = ownMaterial(mold, written);
-  if (!own) return halfMaterial(written);
+  const listed = halfMaterial(written);
+  if (!own) return listed && { poisson: greatestPoisson, ...listed };
   const source = sheetOf(own);
   return {
     name: own.name,
     also: [],
     densityKgM3: { value: own.densityKgM3, source },
     strengthPa: { value: own.strengthPa, source },
-    poisson: { value: own.poisson ?? greatestPoisson, source },
+    poisson: own.poisson === undefined ? greatestPoisson : { value: own.poisson, source },
   };
 }

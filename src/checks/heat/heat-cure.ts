@@ -1,6 +1,6 @@
 import { type Figure, type Finding, finding, makeFigure, type ReportPart } from '../../findings/index.ts';
 import { type Check, canRings, check, type Mold } from '../../mold/index.ts';
-import { coolestCure, heatRows, standsC } from '../../tables/index.ts';
+import { coolestCure, heatNames, methodAPa, standsC } from '../../tables/index.ts';
 import { heatOf, ownMaterial } from '../from-mold/index.ts';
 import { type Heated, placedMasters, ringThing } from './heat-limits.ts';
 
@@ -125,7 +125,7 @@ function underHeat(heated: Heated, hot: Hot): ReportPart {
 function nobodyKnows({ subject, thing, material, row }: Heated, cure: number): Finding {
   const about = { thing, cure, ...(material !== undefined && { material }) };
   const which = material === undefined ? 'unsaid' : row ? 'figure' : 'material';
-  const known = which === 'material' && { known: heatRows.map(({ name }) => name) };
+  const known = which === 'material' && { known: heatNames };
   return finding('heat.unknown', { subject, values: { which, ...about, ...known } });
 }
 
@@ -134,10 +134,13 @@ function underLoad(
   { subject, thing, material = '', row }: Heated,
   pressurePa: number | undefined,
 ): Finding[] {
-  if (row?.kind !== 'plastic' || row.loadPa === undefined) return [];
-  const { loadPa: limit } = row;
-  if (pressurePa !== undefined && pressurePa <= limit) return [];
-  const which = pressurePa === undefined ? 'unsaid' : 'pressed';
+  if (row?.kind !== 'plastic') return [];
+  const { loadPa, limitC } = row;
+  // Without a limit it is a stop already.
+  if (limitC === undefined) return [];
+  const limit = loadPa ?? methodAPa;
+  if (loadPa !== undefined && pressurePa !== undefined && pressurePa <= limit) return [];
+  const which = loadPa === undefined ? 'unstated' : pressurePa === undefined ? 'unsaid' : 'pressed';
   const values = { which, thing, material, measured: pressurePa, limit } as const;
   return [finding('heat.load-untested', { subject, values })];
 }

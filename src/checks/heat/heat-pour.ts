@@ -1,6 +1,6 @@
 import { type Finding, finding, makeFigure, type ReportPart } from '../../findings/index.ts';
 import { type Check, check, type Mold } from '../../mold/index.ts';
-import { alloyNamed, type HeatRow, methodAPa, rubberHeat, standsC } from '../../tables/index.ts';
+import { alloyNamed, type HeatRow, methodAPa, standsC } from '../../tables/index.ts';
 import { heatOf, leftOut } from '../from-mold/index.ts';
 
 interface PourInput {
@@ -105,19 +105,18 @@ interface HalfLimit {
   readonly estimated: boolean;
 }
 
-function halfLimit({ process, material = '', row, makersLimitC }: PourInput): HalfLimit | undefined {
+function halfLimit({ process, row, makersLimitC }: PourInput): HalfLimit | undefined {
   if (makersLimitC !== undefined)
     return {
       valueC: makersLimitC,
       source: "rubber.maxTemperature of the plan, from the maker's sheet",
       estimated: false,
     };
-  if (process !== 'rigid') {
-    const rubber = rubberHeat(material);
-    return rubber && { valueC: rubber.limitC, source: rubber.source.text, estimated: true };
-  }
+  // What a kind of rubber stands differs from compound to compound: only its maker knows.
+  if (process !== 'rigid') return undefined;
   const valueC = row && standsC(row);
-  if (!row || valueC === undefined || (row.loadPa ?? methodAPa) < methodAPa) return undefined;
+  if (!row || valueC === undefined || (row.kind === 'plastic' && (row.loadPa ?? 0) < methodAPa))
+    return undefined;
   const estimated = row.source.kind === 'memory';
   // A metal half is cold and many times heavier than the shot: it does not come near the temperature of the metal.
   if (row.name === 'aluminum') return { valueC: 582, source: `solidus; ${row.source.text}`, estimated };

@@ -1,11 +1,10 @@
 import { type Finding, finding, makeFigure } from '../../findings/index.ts';
 import { type Check, check } from '../../mold/index.ts';
 import { alloyNamed } from '../../tables/index.ts';
+import { coldestMetalC } from '../from-mold/index.ts';
 
 /** How far over its liquidus metal is poured at least, K: less, and thin parts set before they are full. Common practice, no published source. */
 const leastSuperheatK = 20;
-/** What is poured colder is no molten metal but resin that sets; the lowest casting alloys melt a little over this (from memory), C. */
-const coldestMetalC = 45;
 
 interface SuperheatInput {
   readonly pourC: number;

@@ -14,6 +14,7 @@ import {
 import {
   type Check,
   check,
+  closedEyes,
   cropSheet,
   type Mold,
   masterOf,
@@ -90,8 +91,15 @@ interface Side {
   readonly place: Vec3;
 }
 
+/** Handles that shut rubber in on all sides, and how thick it is in the thickest. */
+interface Eyes {
+  readonly count: number;
+  readonly bridge: Side;
+}
+
 interface Judged {
   readonly cell: number;
+  readonly eyes: Eyes;
   readonly lower: Side;
   readonly upper: Side;
 }
@@ -100,7 +108,7 @@ interface Judged {
 function judge(mesh: TriangleMesh, surface: Sheet): Judged {
   const { min, max } = boundsOf(mesh.positions);
   const cell = Math.max(finestCell, Math.sqrt(((max[0] - min[0]) * (max[1] - min[1])) / mostColumns));
-  const { grid, below, above, sheet } = undercutColumns(mesh, surface, cell);
+  const { grid, below, above, air, metal, sheet } = undercutColumns(mesh, surface, cell);
   const { nx, ny, x0, y0 } = grid;
   const side = (depths: Float32Array): Side => {
     let sum = 0;
@@ -120,7 +128,8 @@ function judge(mesh: TriangleMesh, surface: Sheet): Judged {
     const place: Vec3 = [x0 + (i + 0.5) * cell, y0 + (j + 0.5) * cell, sheet ? sheet[node] || 0 : 0];
     return { volume: sum * cell * cell, depth, place };
   };
-  return { cell, lower: side(below), upper: side(above) };
+  const eyes = { count: closedEyes(mesh, grid, metal), bridge: side(air) };
+  return { cell, eyes, lower: side(below), upper: side(above) };
 }
 
 const liesOf = memoPerMesh(() => new Map<string, Judged>());
@@ -133,7 +142,8 @@ function onPlane({ mesh, matrix, surface }: ReleaseInput): Judged {
   const found = lies.get(key) ?? judge(moveMesh(mesh, upright), surface);
   lies.set(key, found);
   const move = (side: Side): Side => ({ ...side, place: movePoint(back, side.place) });
-  return { ...found, lower: move(found.lower), upper: move(found.upper) };
+  const eyes = { ...found.eyes, bridge: move(found.eyes.bridge) };
+  return { ...found, eyes, lower: move(found.lower), upper: move(found.upper) };
 }
 
 /**
@@ -163,20 +173,28 @@ function figuresOf({ id, volume, estimated }: ReleaseInput, { cell, lower, upper
   ];
 }
 
-function findingsOf(input: ReleaseInput, { cell, lower, upper }: Judged): Finding[] {
+function findingsOf(input: ReleaseInput, { cell, eyes, lower, upper }: Judged): Finding[] {
   const { id, volume, process, relieve, limit } = input;
   const [half, deepest] =
     lower.depth >= upper.depth ? (['lower', lower] as const) : (['upper', upper] as const);
   const about = { subject: id, place: deepest.place };
   const amount = lower.volume + upper.volume;
   if (process !== 'rigid') {
-    if (!(amount > limit * volume)) return [];
+    const shut = eyesOf(id, eyes);
+    if (!(amount > limit * volume)) return shut;
     const values = { measured: amount / volume, limit, volume: amount, depth: deepest.depth };
-    return [finding('release.undercut', { ...about, values })];
+    return [finding('release.undercut', { ...about, values }), ...shut];
   }
   if (deepest.depth <= rigidUndercut) return [];
   const values = { measured: deepest.depth, limit: rigidUndercut, volume: amount };
   return relieve
     ? [finding('release.relieved', { ...about, values })]
     : [finding('release.locked', { ...about, values: { ...values, half, cell } })];
+}
+
+/** However little of the cavity it is, rubber that goes through an eye holds the casting until it is torn. */
+function eyesOf(subject: string, { count, bridge }: Eyes): Finding[] {
+  if (count === 0) return [];
+  const values = { count, bridge: bridge.depth };
+  return [finding('release.eye', { subject, place: bridge.place, values })];
 }

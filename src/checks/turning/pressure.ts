@@ -26,7 +26,7 @@ const grams = (mm3: number, densityKgM3: number): number => mm3 * densityKgM3 * 
 
 const byRotation =
   'liquid turning with its vessel: p = rho omega^2 (r^2 - r_s^2) / 2, surface z0 + omega^2 r^2 / 2 g';
-const byVolumes = 'volumes of cavities, gates and well times the density';
+const byVolumes = 'volumes of cavities, gates and well times the density of the liquid metal';
 
 /** What the shot weighs, where it stands while it turns, and how hard it presses on cavities and halves. */
 export const pressure: Check = check<ShotInput>({
@@ -44,9 +44,11 @@ export const pressure: Check = check<ShotInput>({
       input.missing.length > 0
         ? [finding('shot.not-checked', { subject: 'spin', values: { missing: input.missing } })]
         : [];
-    const { densityKgM3, speedRpm } = input;
-    if (densityKgM3 === undefined) return { findings: note };
-    const castings = input.cavities.map((one) => casting(one, densityKgM3, input.estimated));
+    const { solidKgM3, speedRpm } = input;
+    const castings =
+      solidKgM3 === undefined
+        ? []
+        : input.cavities.map((one) => casting(one, solidKgM3, input.solidEstimated));
     const metal = metalOf(input, memoize);
     if (!metal || speedRpm === undefined) return { findings: note, figures: castings };
     const part = judge({ ...metal, speedRpm });
@@ -62,7 +64,7 @@ const casting = (
   makeFigure('shot.casting', {
     subject: id,
     value: castingG ?? grams(castingMm3, densityKgM3),
-    source: castingG === undefined ? 'volume times density' : 'the plan',
+    source: castingG === undefined ? 'volume times density of the solid metal' : 'the plan',
     estimated: castingG === undefined && (estimated || rough),
   });
 

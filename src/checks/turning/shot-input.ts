@@ -8,7 +8,7 @@ import {
   type Sprue,
 } from '../../mold/index.ts';
 import { type PressedArea, stripPressed } from '../../physics/index.ts';
-import { alloyDensity, alloyTension, imprintOf, leftOut } from '../from-mold/index.ts';
+import { alloyDensity, alloyTension, imprintOf, leftOut, liquidAlloyDensity } from '../from-mold/index.ts';
 
 /** One cavity to be filled. */
 export interface Cavity {
@@ -27,7 +27,11 @@ export interface ShotInput {
   readonly missing: readonly string[];
   readonly cavities: readonly Cavity[];
   readonly gates: readonly { readonly volume: number; readonly pressed: PressedArea }[];
+  /** Of the metal as it is poured; where only the solid's is known, that, which is told. */
   readonly densityKgM3?: number;
+  /** Of the castings. */
+  readonly solidKgM3?: number;
+  readonly solidEstimated: boolean;
   readonly tensionNM?: number;
   readonly estimated: boolean;
   readonly sprue?: Sprue;
@@ -44,10 +48,12 @@ export interface ShotInput {
 export function shotInput(mold: Mold): ShotInput {
   const { bench, sprue, placements, channels, disc } = mold;
   const { spin, machine } = bench;
-  const [density, tension] = [alloyDensity(mold), alloyTension(mold)];
+  const [solid, liquid, tension] = [alloyDensity(mold), liquidAlloyDensity(mold), alloyTension(mold)];
+  const density = liquid ?? solid;
   return {
     missing: leftOut([
-      ['alloy.density', density],
+      ['alloy.density', solid],
+      ['alloy.liquidDensity', liquid],
       ['sprue', sprue],
       ['spin.speed', spin?.speedRpm],
       ['spin.shot', spin?.shotKg ?? spin?.shotShare],
@@ -61,8 +67,10 @@ export function shotInput(mold: Mold): ShotInput {
         return { volume: channelSection(gate) * length, pressed: stripPressed(gate.width, ...ends) };
       }),
     ...(density && { densityKgM3: density.value }),
+    ...(solid && { solidKgM3: solid.value }),
+    solidEstimated: (solid?.estimated ?? false) || placements.some((one) => one.estimated),
     ...(tension && { tensionNM: tension.value }),
-    estimated: (density?.estimated ?? false) || placements.some((one) => one.estimated),
+    estimated: (density?.estimated ?? false) || !liquid || placements.some((one) => one.estimated),
     ...(sprue && { sprue }),
     upper: disc.upper,
     ...(spin?.speedRpm !== undefined && { speedRpm: spin.speedRpm }),

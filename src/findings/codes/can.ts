@@ -262,12 +262,12 @@ export const canCodes = codes({
     severity: 'stop',
     means:
       'Hot rubber takes up more room than the can has, and cannot flow out. It hardly lets itself be squeezed: lids, clamps or bolts give way.',
-    values: { ...excess, pressure: 'Pa' },
-    says: 'Hot, there are {measured} too much and no way out: held in, the rubber would press with about {pressure}.',
+    values: excess,
+    says: 'Hot, there are up to {measured} too much and no way out: no lid, clamp or bolt holds rubber that has no room.',
     remedy: `Cut rubber away, or cut spew grooves and write \`spew: open\` under \`can\`. ${force}`,
     safety: true,
     formula: flowsOut.formula,
-    source: 'volume expansion; bulk modulus of rubber about 2 GPa (from memory)',
+    source: 'volume expansion, the largest of what is known of the compound',
   },
   'pack.way-out': {
     severity: 'warn',
@@ -284,9 +284,10 @@ export const canCodes = codes({
   },
   'pack.short': {
     severity: 'warn',
-    means: 'Even hot the rubber does not fill the can: it is not pressed, and stays porous.',
+    means:
+      'Even hot the rubber may not fill the can, if it swells as little as is known of it: it is not pressed, and stays porous.',
     values: { ...excess, empty: 'mm3' },
-    says: 'Hot, {empty} of the can stay empty: no pressure builds up.',
+    says: 'Hot, up to {empty} of the can stay empty: no pressure builds up.',
     formula: `${room} >= V_can`,
     source: swelling,
     remedy: 'Lay in more rubber, or a thicker spacer.',

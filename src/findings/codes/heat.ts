@@ -57,7 +57,7 @@ export const heatCodes = codes({
     says: 'What lies in the hot can is of {material}, {limit, select, none {of which no trusted figure says what heat it stands} other {which stands {limit}}}: {names}. Raw rubber is cured at {measured} and more.',
     formula:
       'coolest usual cure against the deflection temperature at 1.8 MPa less 10 K, where the plan gives no `cure.temperature`',
-    source: 'raw rubber is cured at 140 to 175 C: from memory; tables of printing materials',
+    source: 'raw rubber is cured at 140 to 175 C: common practice; tables of printing materials',
     remedy: `Buy them, machine them of metal, or get them from prints: ${formerFromPrint} Then say the metal as \`fixture.material\`, and the heat of your cure as \`cure.temperature\`. ${burns}`,
     safety: true,
   },
@@ -84,23 +84,25 @@ export const heatCodes = codes({
       unsaid: `Write what it is of: \`fixture.material\`, or \`material\` of the master. ${burns}`,
       material:
         'Name a material that is known, and that stands it: {known}. Or give its data sheet under `materials`.',
-      figure: `Use a material the table has a figure for, such as aluminum, steel, brass or pewter, or give its data sheet under \`materials\`. ${burns}`,
+      figure: `Use a material the table has a figure for, such as aluminum, steel, brass or an alloy by its composition (pewter 91-7-2), or give its data sheet under \`materials\`. ${burns}`,
     },
     safety: true,
   },
   'heat.load-untested': {
     severity: 'stop',
     means:
-      'The molding pressure on a plastic is higher than the load at which its limit was measured, or the plan does not say it.',
+      'The molding pressure on a plastic is higher than the load at which its limit was measured, or one of the two is not said.',
     values: { ...heated, 'measured?': 'Pa', limit: 'Pa' },
     says: {
       pressed: `${what} is pressed with {measured}; the limit of {material} was measured at {limit}.`,
+      unstated: `${what} is of {material}, whose heat limit is in print without the load it was measured under; {limit} is what counts here.`,
       unsaid: `The plan does not say how hard the can is pressed; the limit of {material} was measured at {limit}.`,
     },
     formula: 'molding pressure against 1.8 MPa, or against the load the plan gives with an own material',
     source: 'ISO 75-2, load of method A; data sheet named in the plan',
     remedy: {
       pressed: `Press with less, or make the fixture of metal. ${burns}`,
+      unstated: `Make the fixture of metal, or give the data sheet of your material under a name of its own in \`materials\`. ${burns}`,
       unsaid: `Write \`closing.pressure\`, or make the fixture of metal. ${burns}`,
     },
     safety: true,
@@ -116,7 +118,7 @@ export const heatCodes = codes({
     formula:
       "pouring temperature (where the plan leaves it out, where the metal is molten) against the rubber's highest metal temperature, or a plastic half's limit at 1.8 MPa or more less 10 K",
     source:
-      "the maker's sheet where the plan has it as `rubber.maxTemperature` or under `materials`, else starting limits from memory",
+      "the maker's sheet: `rubber.maxTemperature` or `materials` of the plan; of rigid halves else the table of materials",
     remedy: `Pour cooler, or take halves that stand the metal. ${burns}`,
     safety: true,
   },

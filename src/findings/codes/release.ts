@@ -56,6 +56,18 @@ export const releaseCodes = codes({
     says: '{measured} of {subject} is undercut, where {limit} is allowed: {volume}, {depth} at the deepest.',
     remedy: 'Turn or sink the master differently; `discwright inspect --lie` ranks the ways it can lie.',
   },
+  'release.eye': {
+    severity: 'warn',
+    means:
+      'The master has an eye, such as a bail or a handle on edge, that rubber goes through along the parting surface: it holds the casting, and is torn when the casting comes out.',
+    formula:
+      'handles of the mesh (its genus, from V - E + F) less the holes of its silhouette, which are filled by posts that lift out; thickness: greatest height of air enclosed in the columns',
+    source: 'Euler and Poincare; geometry, in columns',
+    values: { count: 'count', bridge: 'mm' },
+    says: '{subject} has {count, plural, one {# eye} other {# eyes}} that rubber goes through along the parting surface, up to {bridge} thick at its mouth: it tears when the casting comes out.',
+    remedy:
+      'Lay the master so that the eye is seen from above, fill the eye and drill it after casting, or set a pin through it that is drawn before the halves part.',
+  },
   'release.locked': {
     severity: 'stop',
     means: 'A rigid half holds on to the casting: it cannot be lifted off without breaking one of them.',
@@ -81,7 +93,7 @@ export const releaseCodes = codes({
     means:
       'A thin bit of the master has nothing under it: it bends when the half is pressed. What has nothing over it is a note only: rubber flows in as the upper half is pressed.',
     formula:
-      'free length within the master over mean thickness (volume over area); against `limits.slenderness`',
+      'free length within the master over mean thickness (volume over area); against `limits.slenderness`. A rule of shape, not of bending stress: rubber that flows presses alike on all sides, and how much harder it presses on one of them while it begins to flow nobody has measured',
     source:
       'free length: Zhao, Math. Comp. 74 (2005) 603-627; starting limit of 4 from memory, editable in the plan',
     values: {

@@ -102,7 +102,8 @@ export const turningFigures = {
   'speed.least': {
     label: 'least speed',
     unit: 'rpm',
-    means: 'Speed from which on the finest detail of the plan fills everywhere.',
+    means:
+      'Speed from which on the metal is pressed into the finest detail of the plan at every cavity (Laplace). It covers that alone: not whether metal sets on the way, nor how soon a cavity is full.',
   },
   'speed.most': {
     label: 'highest speed',

@@ -197,7 +197,15 @@ export const rubber = z
 export const alloy = z
   .strictObject({
     name: line('Name of the alloy.').optional(),
-    density: quantity('density', 'Density.', { over: 0, to: 25_000 }).optional(),
+    density: quantity('density', 'Density, solid: castings are weighed by it.', {
+      over: 0,
+      to: 25_000,
+    }).optional(),
+    liquidDensity: quantity(
+      'density',
+      'Density when molten, as it is poured: shot, pressure and opening force go by it. Left out: by the composition, where the table of alloys has one of that name.',
+      { over: 0, to: 25_000 },
+    ).optional(),
     solidus: temperature('Where it begins to melt.').optional(),
     liquidus: temperature('Where it is wholly molten.').optional(),
     pour: temperature('Pouring temperature.').optional(),
@@ -212,6 +220,7 @@ export const alloy = z
   .transform((value) =>
     renamed(value, {
       density: 'densityKgM3',
+      liquidDensity: 'liquidKgM3',
       solidus: 'solidusC',
       liquidus: 'liquidusC',
       pour: 'pourC',

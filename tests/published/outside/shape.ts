@@ -20,7 +20,7 @@ export const shapeChecks: readonly OutsideCheck[] = [
   },
   {
     figures: ['cover.stock-lower', 'cover.stock-upper'],
-    source: 'common stock of uncured halves, 1/4 to 1 in by 1/8 in (from memory)',
+    source: 'common stock of uncured halves, 1/4 to 1 in by 1/8 in',
     kind: 'common practice, no published source',
     value: '6.5 and 9.5 mm: 3/8 in',
     file: 'distances.test.ts',
