@@ -88,7 +88,7 @@ export async function makeVariant(task: VariantTask): Promise<VariantOutcome> {
     if (before?.key === key && before.row.built) return outcome(before.row, 'kept');
     const { row, files } =
       'fault' in set
-        ? unbuilt(task, made, [badRow(variant, set.fault)], readPlan(source.bytes, source.name).units)
+        ? await unbuilt(task, made, [badRow(variant, set.fault)], readPlan(source.bytes, source.name).units)
         : await build(task, made);
     await writeFolder(target, task.only ? (await joinEarlier(target, files, origin)).files : files);
     return outcome(row, 'made');
@@ -177,16 +177,16 @@ function mastersOf({ bytes, name }: PlanSource): Cache {
 }
 
 /** The folder of a variant that no mold came of: it says why. */
-function unbuilt(
+async function unbuilt(
   task: VariantTask,
   { bytes, key, origin }: VariantSource,
   findings: readonly Finding[],
   units: UnitSystem,
-): Made {
+): Promise<Made> {
   const row = unbuiltRow(task.variant, findings, units);
   const report = { path: 'report.json', bytes: reportJson(unreadReport(findings, units)) };
   const files = [report, finishedFile({ key, row })];
-  const manifest = bareManifest({ planHash: sha256Hex(bytes), version, origin }, files);
+  const manifest = await bareManifest({ planHash: await sha256Hex(bytes), version, origin }, files);
   return { row, files: [...files, manifest] };
 }
 
