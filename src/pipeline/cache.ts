@@ -5,7 +5,7 @@ export interface ResultStore {
 }
 
 /** What is made quicker than this (ms), without what is kept by itself, is quicker made again than read. */
-const worthKeeping = 20;
+const worthKeeping = 5;
 
 /**
  * The one cache: results by the content they were made from. Keeps the `capacity` most recently used results, and, given a
