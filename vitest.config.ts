@@ -1,4 +1,6 @@
-import { existsSync } from 'node:fs';
+import { existsSync, mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { defineConfig } from 'vitest/config';
 import { BaseSequencer, type TestSpecification } from 'vitest/node';
 import { CodesReporter } from './tests/codes-reporter.ts';
@@ -21,6 +23,7 @@ const long = [
   'pipeline/cache',
   'presets/*',
   'cli/*',
+  'cli/cache/*',
   'published/open-meshes',
   'faults/bad-input',
   'mesh/repair/repair-mesh',
@@ -38,6 +41,11 @@ const long = [
 const asFile = (name: string): string => `tests/${name}.test.ts`;
 const gone = long.filter((name) => !name.endsWith('*') && !existsSync(asFile(name)));
 if (gone.length > 0) throw new Error(`vitest.config.ts lists tests that are not there: ${gone.join(', ')}`);
+
+// One cache for all tests of a run, none of the person's own: what several build is made once.
+const cache = mkdtempSync(join(tmpdir(), 'cache-of-tests-'));
+process.env.XDG_CACHE_HOME = cache;
+process.on('exit', () => rmSync(cache, { recursive: true, force: true }));
 
 /** Projects in the order they are begun: what takes longest first, so that no worker is left with it at the end. */
 const order = ['long', 'browser', 'alone', 'units'];

@@ -58,7 +58,7 @@ export async function joinEarlier(
     if (leadsOut(path) || (made.has(path) && (earlier.only || !ofAll.includes(path)))) continue;
     const bytes = await readFile(join(folder, path)).catch(() => undefined);
     if (!bytes) continue;
-    if (sha256Hex(bytes) === sha256) listed.add(path);
+    if ((await sha256Hex(bytes)) === sha256) listed.add(path);
     else if (made.has(path)) continue;
     files.set(path, { path, bytes });
   }

@@ -67,6 +67,8 @@ function sayOurFault(error: unknown, terminal: Terminal): void {
   if (process.env.DISCWRIGHT_DEBUG && error instanceof Error) terminal.err(error.stack ?? '');
 }
 
+const noCache = 'make everything anew, and keep nothing for later runs';
+
 type Done = (code: ExitCode) => void;
 
 function describeProgram(terminal: Terminal, done: Done): Command {
@@ -138,6 +140,7 @@ function describeCheck(program: Command, terminal: Terminal, done: Done): void {
     .option('--json', 'print the report as JSON')
     .option('--fields', 'find the thickness of the walls all over each cavity as well')
     .option('--quiet', 'no progress')
+    .option('--no-cache', noCache)
     .option('--explain <code>', 'say what a finding means, its source and what to do, such as cover.thin')
     .addHelpText('after', example('check presets/hedgerow'))
     .action(async (plan: string | undefined, options: CheckOptions & { readonly explain?: string }) => {
@@ -170,6 +173,7 @@ function describeBuild(program: Command, terminal: Terminal, done: Done): void {
     .option('--replace', 'give up what was built from another plan in the same folder')
     .option('--json', 'print the manifest and report as JSON')
     .option('--quiet', 'no progress and no report, only what is withheld')
+    .option('--no-cache', noCache)
     .addHelpText('after', example('build presets/hedgerow --out out --only sprue-form tab'))
     .action(async (plan: string, options: BuildCommandOptions) => {
       const { runBuild } = await import('./commands/build.ts');
@@ -201,6 +205,7 @@ function describeBatch(program: Command, terminal: Terminal, done: Done): void {
     .option('--replace', 'give up variants of another plan in the same folder')
     .option('--json', 'print what was done as JSON')
     .option('--quiet', 'no progress, and only what is not fine')
+    .option('--no-cache', noCache)
     .addHelpText('after', batchExamples + batchExitCodesHelp)
     .action(async (plan: string, options: BatchCommandOptions) => {
       const { runBatch } = await import('./commands/batch.ts');

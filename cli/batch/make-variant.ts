@@ -19,6 +19,7 @@ import {
 } from '../../src/pipeline/index.ts';
 import { readPlan, setInPlan } from '../../src/plan/index.ts';
 import { sayFinding } from '../../src/wording/index.ts';
+import { keptResults, runCache } from '../cache/kept-results.ts';
 import { joinEarlier, planFile } from '../earlier-build.ts';
 import { NoRoom, Unreadable } from '../exit.ts';
 import { readFonts } from '../fonts.ts';
@@ -43,6 +44,7 @@ export interface VariantTask {
   readonly folder: string;
   readonly only?: readonly string[];
   readonly formats: readonly string[];
+  readonly cache: boolean;
 }
 
 export interface VariantOutcome {
@@ -61,7 +63,7 @@ export interface VariantOutcome {
 
 /** Masters as the last variants used them; none of what is made from them, so that memory stays bounded. */
 let masters = new Cache(0);
-let kept = 0;
+let room = 0;
 
 /** Makes one variant in its folder, whole or not at all; runs in a worker. */
 export async function makeVariant(task: VariantTask): Promise<VariantOutcome> {
@@ -88,7 +90,7 @@ export async function makeVariant(task: VariantTask): Promise<VariantOutcome> {
     if (before?.key === key && before.row.built) return outcome(before.row, 'kept');
     const { row, files } =
       'fault' in set
-        ? unbuilt(task, made, [badRow(variant, set.fault)], readPlan(source.bytes, source.name).units)
+        ? await unbuilt(task, made, [badRow(variant, set.fault)], readPlan(source.bytes, source.name).units)
         : await build(task, made);
     await writeFolder(target, task.only ? (await joinEarlier(target, files, origin)).files : files);
     return outcome(row, 'made');
@@ -131,7 +133,8 @@ async function build(task: VariantTask, source: VariantSource, tries = 2): Promi
 
 async function buildOnce(task: VariantTask, source: VariantSource): Promise<Made> {
   const kernel = await loadKernel();
-  const read = await readMasters(source, kernel, { cache: mastersOf(source) });
+  const kept = runCache(task);
+  const read = await readMasters(source, kernel, { cache: mastersOf(source, task) });
   const { plan } = read;
   if (!plan || !read.masters) {
     return unbuilt(task, source, [...badCells(task, source), ...read.findings], read.units);
@@ -140,15 +143,12 @@ async function buildOnce(task: VariantTask, source: VariantSource): Promise<Made
     titleVariant(plan, task.variant, read.units),
     read.masters,
     read.findings,
+    kept,
   );
-  const only = task.only && { only: task.only };
-  const { build, unmatched } = await buildMold(
-    mold,
-    findings,
-    { planBytes: source.bytes, version },
-    kernel,
-    only,
-  );
+  const { build, unmatched } = await buildMold(mold, findings, { planBytes: source.bytes, version }, kernel, {
+    ...kept,
+    ...(task.only && { only: task.only }),
+  });
   if (unmatched.length > 0) {
     const values = { names: unmatched };
     return unbuilt(
@@ -167,26 +167,26 @@ async function buildOnce(task: VariantTask, source: VariantSource): Promise<Made
 }
 
 /** The worker's cache, with room for this plan's masters and a few that another variant names. */
-function mastersOf({ bytes, name }: PlanSource): Cache {
+function mastersOf({ bytes, name }: PlanSource, task: VariantTask): Cache {
   const count = Object.keys(readPlan(bytes, name).plan?.masters ?? {}).length;
-  if (count > kept) {
-    kept = count;
-    masters = new Cache(count + 4);
+  if (count > room) {
+    room = count;
+    masters = new Cache(count + 4, keptResults(task));
   }
   return masters;
 }
 
 /** The folder of a variant that no mold came of: it says why. */
-function unbuilt(
+async function unbuilt(
   task: VariantTask,
   { bytes, key, origin }: VariantSource,
   findings: readonly Finding[],
   units: UnitSystem,
-): Made {
+): Promise<Made> {
   const row = unbuiltRow(task.variant, findings, units);
   const report = { path: 'report.json', bytes: reportJson(unreadReport(findings, units)) };
   const files = [report, finishedFile({ key, row })];
-  const manifest = bareManifest({ planHash: sha256Hex(bytes), version, origin }, files);
+  const manifest = await bareManifest({ planHash: await sha256Hex(bytes), version, origin }, files);
   return { row, files: [...files, manifest] };
 }
 

@@ -11,6 +11,7 @@ import { describeBatch, tallyOf } from '../batch/show-batch.ts';
 import { type SummaryOptions, writeSummary } from '../batch/summary.ts';
 import type { Variant } from '../batch/variant.ts';
 import { readVariants, type VaryOptions } from '../batch/variants.ts';
+import type { CacheOption } from '../cache/kept-results.ts';
 import { planFile, refuseOtherPlan } from '../earlier-build.ts';
 import { type ExitCode, exitCode, Unreadable } from '../exit.ts';
 import { formatsAsked } from '../formats-asked.ts';
@@ -20,7 +21,7 @@ import { withCount } from '../progress-line.ts';
 import { showFindings } from '../show-findings.ts';
 import type { Terminal } from '../terminal.ts';
 
-export interface BatchCommandOptions extends VaryOptions {
+export interface BatchCommandOptions extends VaryOptions, CacheOption {
   readonly out: string;
   readonly only?: readonly string[];
   readonly formats?: readonly string[];
@@ -65,7 +66,8 @@ export async function runBatch(
   }
   const tasks = function* (): Generator<VariantTask> {
     const only = names && { only: names };
-    for (const variant of mine) yield { plan: argument, text, variant, folder, formats, ...only };
+    for (const variant of mine)
+      yield { plan: argument, text, variant, folder, formats, cache: options.cache === true, ...only };
   };
   const { outcomes, interrupted } = await makeAll(tasks(), mine, workers, options.quiet === true, terminal);
   if (interrupted) await recoverAll(folder, [...mine.map(({ name }) => name), summary.temporary]);

@@ -14,6 +14,7 @@ import { kinds } from '../../src/kinds/index.ts';
 import { buildMold, readMold, unreadReport } from '../../src/pipeline/index.ts';
 import { sayCause, saysOfAll, tally } from '../../src/wording/index.ts';
 import { inputsKey } from '../batch/variant-key.ts';
+import { type CacheOption, runCache } from '../cache/kept-results.ts';
 import { joinEarlier, planFile, refuseOtherPlan } from '../earlier-build.ts';
 import { type ExitCode, exitCode, Unreadable } from '../exit.ts';
 import { folderName } from '../folder-name.ts';
@@ -30,7 +31,7 @@ import { strong, type Terminal, wrap } from '../terminal.ts';
 import { version } from '../version.ts';
 import { writeFolder } from '../write-folder.ts';
 
-export interface BuildCommandOptions {
+export interface BuildCommandOptions extends CacheOption {
   readonly out: string;
   readonly only?: readonly string[];
   /** Ids of formats; all where left out. */
@@ -53,16 +54,17 @@ export async function runBuild(
   const only = names && { only: names };
   const origin = { file: planFile(source.name), inputs: await inputsKey(source), ...only };
   const kernel = await loadKernel();
+  const kept = runCache(options);
   const { findings, units, outcome } = await withProgress(
     terminal,
     options.quiet === true,
     async (progress) => {
-      const { mold, findings, units } = await readMold(source, kernel, { progress });
+      const { mold, findings, units } = await readMold(source, kernel, { progress, ...kept });
       if (!mold) return { findings, units };
       // Said before the long work, not after it.
       if (!options.replace) await refuseOtherPlan(join(options.out, folderName(mold.title)), origin);
       const plan = { planBytes: source.bytes, version };
-      const outcome = await buildMold(mold, findings, plan, kernel, { progress, ...only });
+      const outcome = await buildMold(mold, findings, plan, kernel, { progress, ...kept, ...only });
       return { findings, units, outcome };
     },
   );

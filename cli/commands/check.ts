@@ -4,6 +4,7 @@ import { loadKernel } from '../../src/kernel/index.ts';
 import type { Mold } from '../../src/mold/index.ts';
 import { checkMold, readMold, unreadReport } from '../../src/pipeline/index.ts';
 import { tally } from '../../src/wording/index.ts';
+import { type CacheOption, runCache } from '../cache/kept-results.ts';
 import { type ExitCode, exitCode } from '../exit.ts';
 import { openPlan } from '../plan-files.ts';
 import { withProgress } from '../progress-line.ts';
@@ -13,7 +14,7 @@ import { showMasters } from '../show-masters.ts';
 import { showFields, showFigures } from '../show-report.ts';
 import { strong, type Terminal } from '../terminal.ts';
 
-export interface CheckOptions {
+export interface CheckOptions extends CacheOption {
   readonly json?: true;
   readonly quiet?: true;
   readonly fields?: true;
@@ -27,13 +28,14 @@ export async function runCheck(
 ): Promise<ExitCode> {
   const source = await openPlan(argument);
   const kernel = await loadKernel();
+  const kept = runCache(options);
   const { plan, mold, report } = await withProgress(terminal, options.quiet === true, async (progress) => {
-    const { plan, mold, findings, units } = await readMold(source, kernel, { progress });
+    const { plan, mold, findings, units } = await readMold(source, kernel, { progress, ...kept });
     return {
       plan,
       mold,
       report: mold
-        ? checkMold(mold, findings, kernel, { progress, fields: options.fields === true })
+        ? checkMold(mold, findings, kernel, { progress, ...kept, fields: options.fields === true })
         : unreadReport(findings, units),
     };
   });

@@ -1,6 +1,6 @@
 import { sidesCrossed } from '../geometry/index.ts';
 import { type EdgePairing, pairEdges } from './edge-pairing.ts';
-import { scatter, tableSize } from './open-addressing.ts';
+import { PointTable } from './point-table.ts';
 
 /**
  * What an STL file is, found from its bytes alone. Corners are the same vertex only where all three float32 numbers
@@ -100,37 +100,14 @@ function readCorners(bytes: Uint8Array): Soup {
   return { count, corners };
 }
 
-/** Numbers the distinct corners: an open-addressed table keyed by the three numbers' bits. */
+/** Numbers the distinct corners by their three numbers' bits. */
 function weld({ corners }: Soup): { vertices: number; ids: Int32Array } {
   const bits = new Int32Array(corners.buffer);
-  const total = corners.length / 3;
-  const mask = tableSize(total) - 1;
-  const table = new Int32Array(mask + 1).fill(-1);
-  const ids = new Int32Array(total);
-  const first = new Int32Array(total);
-  let vertices = 0;
-  for (let corner = 0; corner < total; corner++) {
-    const x = bits[corner * 3];
-    const y = bits[corner * 3 + 1];
-    const z = bits[corner * 3 + 2];
-    let slot = scatter(x, y, z) & mask;
-    for (;;) {
-      const known = table[slot];
-      if (known < 0) {
-        table[slot] = vertices;
-        first[vertices] = corner * 3;
-        ids[corner] = vertices++;
-        break;
-      }
-      const at = first[known];
-      if (bits[at] === x && bits[at + 1] === y && bits[at + 2] === z) {
-        ids[corner] = known;
-        break;
-      }
-      slot = (slot + 1) & mask;
-    }
-  }
-  return { vertices, ids };
+  const ids = new Int32Array(corners.length / 3);
+  const table = new PointTable(ids.length / 4);
+  for (let corner = 0, at = 0; corner < ids.length; corner++, at += 3)
+    ids[corner] = table.numberOf(bits[at], bits[at + 1], bits[at + 2]);
+  return { vertices: table.count, ids };
 }
 
 interface Measures {

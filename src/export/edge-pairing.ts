@@ -1,5 +1,3 @@
-import { scatter, tableSize } from './open-addressing.ts';
-
 export interface EdgePairing {
   readonly edges: number;
   readonly open: number;
@@ -20,10 +18,11 @@ export interface EdgePairing {
  * without area. Half-edge h runs from corner h to the next corner of its face.
  */
 export function pairEdges(ids: Int32Array, vertices: number, noArea: Uint8Array): EdgePairing {
+  const degrees = degreesOf(ids, vertices);
   const fans = new Groups(ids.length);
   const shells = new Groups(noArea.length);
-  const faces = sortOutFaces(ids, noArea);
-  const edges = new EdgeTable(ids.length);
+  const faces = sortOutFaces(ids, degrees, noArea);
+  const edges = new EdgeLists(degrees, ids.length);
   for (let face = 0; face < noArea.length; face++) {
     if (faces.collapsed[face]) continue;
     for (let h = 3 * face; h < 3 * face + 3; h++) {
@@ -54,56 +53,54 @@ export function pairEdges(ids: Int32Array, vertices: number, noArea: Uint8Array)
 
 const nextCorner = (corner: number): number => (corner % 3 === 2 ? corner - 2 : corner + 1);
 
-/** Undirected edges by their two vertices, open-addressed, with how many faces run along each way. */
-class EdgeTable {
+/** Corners at each vertex. Lists are kept where they are shortest: the middle of a fan may have thousands. */
+function degreesOf(ids: Int32Array, vertices: number): Int32Array {
+  const degrees = new Int32Array(vertices);
+  for (let corner = 0; corner < ids.length; corner++) degrees[ids[corner]]++;
+  return degrees;
+}
+
+/** Undirected edges, listed at the end with fewer corners: some three on average. How many faces run along each way. */
+class EdgeLists {
   count = 0;
-  private readonly mask: number;
-  private readonly slots: Int32Array;
-  private readonly low: Int32Array;
-  private readonly high: Int32Array;
+  private readonly heads: Int32Array;
+  /** For each edge the next one in its list, the end it is not listed at, its first half-edge, and faces along each way. */
+  private readonly next: Int32Array;
+  private readonly other: Int32Array;
   private readonly first: Int32Array;
   private readonly upward: Int32Array;
   private readonly downward: Int32Array;
 
-  constructor(halfEdges: number) {
-    this.mask = tableSize(halfEdges) - 1;
-    this.slots = new Int32Array(this.mask + 1).fill(-1);
-    const column = (): Int32Array => new Int32Array(halfEdges);
-    [this.low, this.high, this.first, this.upward, this.downward] = [
-      column(),
-      column(),
-      column(),
-      column(),
-      column(),
-    ];
+  constructor(
+    private readonly degrees: Int32Array,
+    halfEdges: number,
+  ) {
+    this.heads = new Int32Array(degrees.length).fill(-1);
+    this.next = new Int32Array(halfEdges);
+    this.other = new Int32Array(halfEdges);
+    this.first = new Int32Array(halfEdges);
+    this.upward = new Int32Array(halfEdges);
+    this.downward = new Int32Array(halfEdges);
   }
 
   /** Enters half-edge h from vertex a to b; gives the first half-edge on the same edge, or -1. */
   meet(a: number, b: number, h: number): number {
-    const low = Math.min(a, b);
-    const high = Math.max(a, b);
-    let slot = scatter(low, high, 0) & this.mask;
-    for (;;) {
-      const edge = this.slots[slot];
-      if (edge < 0) {
-        this.slots[slot] = this.count;
-        this.low[this.count] = low;
-        this.high[this.count] = high;
-        this.first[this.count] = h;
-        this.countWay(this.count++, a < b);
-        return -1;
-      }
-      if (this.low[edge] === low && this.high[edge] === high) {
-        this.countWay(edge, a < b);
-        return this.first[edge];
-      }
-      slot = (slot + 1) & this.mask;
+    const more = this.degrees[a] - this.degrees[b];
+    const at = more < 0 || (more === 0 && a < b) ? a : b;
+    const other = a + b - at;
+    let edge = this.heads[at];
+    while (edge >= 0 && this.other[edge] !== other) edge = this.next[edge];
+    const known = edge >= 0;
+    if (!known) {
+      edge = this.count++;
+      this.next[edge] = this.heads[at];
+      this.heads[at] = edge;
+      this.other[edge] = other;
+      this.first[edge] = h;
     }
-  }
-
-  private countWay(edge: number, up: boolean): void {
-    if (up) this.upward[edge]++;
+    if (a < b) this.upward[edge]++;
     else this.downward[edge]++;
+    return known ? this.first[edge] : -1;
   }
 
   tally(): Pick<EdgePairing, 'open' | 'nonManifold' | 'flipped' | 'faultCorners'> {
@@ -125,9 +122,9 @@ class EdgeTable {
 }
 
 /** Finds degenerate faces and faces with the vertices of an earlier one. */
-function sortOutFaces(ids: Int32Array, noArea: Uint8Array) {
+function sortOutFaces(ids: Int32Array, degrees: Int32Array, noArea: Uint8Array) {
   const collapsed = new Uint8Array(noArea.length);
-  const known = new FaceTable(noArea.length);
+  const known = new FaceLists(degrees, noArea.length);
   let degenerate = 0;
   let collapsedCount = 0;
   let duplicates = 0;
@@ -150,17 +147,24 @@ function sortOutFaces(ids: Int32Array, noArea: Uint8Array) {
   return { collapsed, collapsedCount, degenerate, duplicates, faultCorners };
 }
 
-/** Faces by their three vertices in whatever order. */
-class FaceTable {
-  private readonly mask: number;
-  private readonly slots: Int32Array;
-  private readonly corners: Int32Array;
+/** Faces by their three vertices in whatever order, listed at the one with fewest corners. */
+class FaceLists {
+  private readonly heads: Int32Array;
+  private readonly next: Int32Array;
+  private readonly low: Int32Array;
+  private readonly middle: Int32Array;
+  private readonly high: Int32Array;
   private count = 0;
 
-  constructor(faces: number) {
-    this.mask = tableSize(faces) - 1;
-    this.slots = new Int32Array(this.mask + 1).fill(-1);
-    this.corners = new Int32Array(faces * 3);
+  constructor(
+    private readonly degrees: Int32Array,
+    faces: number,
+  ) {
+    this.heads = new Int32Array(degrees.length).fill(-1);
+    this.next = new Int32Array(faces);
+    this.low = new Int32Array(faces);
+    this.middle = new Int32Array(faces);
+    this.high = new Int32Array(faces);
   }
 
   /** Whether such a face was asked for before; remembers it. */
@@ -168,15 +172,22 @@ class FaceTable {
     const low = Math.min(a, b, c);
     const high = Math.max(a, b, c);
     const middle = a + b + c - low - high;
-    let slot = scatter(low, middle, high) & this.mask;
-    for (; this.slots[slot] >= 0; slot = (slot + 1) & this.mask) {
-      const at = this.slots[slot] * 3;
-      if (this.corners[at] === low && this.corners[at + 1] === middle && this.corners[at + 2] === high)
-        return true;
-    }
-    this.corners.set([low, middle, high], this.count * 3);
-    this.slots[slot] = this.count++;
+    const at = this.leastOf(low, middle, high);
+    for (let face = this.heads[at]; face >= 0; face = this.next[face])
+      if (this.low[face] === low && this.middle[face] === middle && this.high[face] === high) return true;
+    const face = this.count++;
+    this.next[face] = this.heads[at];
+    this.heads[at] = face;
+    this.low[face] = low;
+    this.middle[face] = middle;
+    this.high[face] = high;
     return false;
+  }
+
+  private leastOf(low: number, middle: number, high: number): number {
+    const { degrees } = this;
+    const at = degrees[middle] < degrees[low] ? middle : low;
+    return degrees[high] < degrees[at] ? high : at;
   }
 }
 

@@ -56,7 +56,7 @@ export async function writeBuild(
     files.push(...(await format.write(build, supplies)));
   }
   files.push(...added);
-  const all = [...files, manifestFile(build, files)];
+  const all = [...files, await manifestFile(build, files)];
   const twice = all.find(({ path }, i) => all.findIndex((other) => other.path === path) !== i);
   if (twice) throw new RangeError(`writeBuild: two files are called ${twice.path}`);
   return all;

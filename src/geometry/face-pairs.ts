@@ -6,7 +6,7 @@ const leafSize = 6;
 interface Boxes {
   /** Faces, so that those of a node lie together. */
   readonly order: Uint32Array;
-  /** Least x, y, z and greatest x, y, z: of each face, and of each node. */
+  /** Least x, y, z and greatest x, y, z: of each face, as they stand in `order`, and of each node. */
   readonly faces: Float32Array;
   readonly nodes: Float32Array;
   /** For each node the first of its faces in `order`, the one after its last, and its second child (0: a leaf; its first child is the next node). */
@@ -34,35 +34,64 @@ export function eachPairOfFaces(mesh: TriangleMesh, visit: (f: number, g: number
   }
 }
 
+/** Calls `visit` with each of some faces and each face of the mesh whose boxes meet, as above; ends early as above. */
+export function eachPairWith(
+  mesh: TriangleMesh,
+  some: readonly number[],
+  visit: (f: number, g: number) => boolean,
+): void {
+  const { positions, triangles } = mesh;
+  const corners = Uint32Array.from(some.flatMap((f) => [...triangles.subarray(f * 3, f * 3 + 3)]));
+  const { order, faces, nodes, links } = boxesOf({ positions, triangles: corners });
+  const box = new Float32Array(6);
+  const stack: number[] = [];
+  for (let g = 0; g * 3 < triangles.length && order.length > 0; g++) {
+    putFaceBox(mesh, g * 3, box, 0);
+    stack.push(0);
+    while (stack.length > 0) {
+      const node = stack.pop() ?? 0;
+      if (!meet(box, 0, nodes, node)) continue;
+      const second = links[node * 3 + 2];
+      if (second !== 0) stack.push(node + 1, second);
+      for (let i = links[node * 3]; second === 0 && i < links[node * 3 + 1]; i++) {
+        const f = some[order[i]];
+        if (f !== g && meet(box, 0, faces, i) && !visit(f, g)) return;
+      }
+    }
+  }
+}
+
 const countOf = ({ links }: Boxes, node: number): number => links[node * 3 + 1] - links[node * 3];
 
 function visitLeaves(
-  { order, faces, links }: Boxes,
+  { order, faces, nodes, links }: Boxes,
   a: number,
   b: number,
   visit: (f: number, g: number) => boolean,
 ): boolean {
+  const end = links[b * 3 + 1];
   for (let i = links[a * 3]; i < links[a * 3 + 1]; i++) {
-    const f = order[i];
-    for (let j = a === b ? i + 1 : links[b * 3]; j < links[b * 3 + 1]; j++) {
-      if (meet(faces, f, faces, order[j]) && !visit(f, order[j])) return false;
+    if (a !== b && !meet(faces, i, nodes, b)) continue;
+    for (let j = a === b ? i + 1 : links[b * 3]; j < end; j++) {
+      if (meet(faces, i, faces, j) && !visit(order[i], order[j])) return false;
     }
   }
   return true;
 }
 
-/** Whether two boxes meet otherwise than in one plane that both lie in. */
+/** Whether two boxes meet otherwise than in one plane that both lie in. One axis after the other, no loop: asked most of all. */
 function meet(p: Float32Array, a: number, q: Float32Array, b: number): boolean {
   const i = a * 6;
   const j = b * 6;
-  for (let axis = 0; axis < 3; axis++) {
-    const low = p[i + axis];
-    const high = p[i + 3 + axis];
-    if (low > q[j + 3 + axis] || q[j + axis] > high) return false;
-    if (low === high && q[j + axis] === low && q[j + 3 + axis] === low) return false;
-  }
-  return true;
+  if (p[i] > q[j + 3] || q[j] > p[i + 3]) return false;
+  if (p[i + 1] > q[j + 4] || q[j + 1] > p[i + 4]) return false;
+  if (p[i + 2] > q[j + 5] || q[j + 2] > p[i + 5]) return false;
+  return !(isLevel(p, i, q, j) || isLevel(p, i + 1, q, j + 1) || isLevel(p, i + 2, q, j + 2));
 }
+
+/** Whether both boxes have no more than one and the same height along an axis; `i`, `j`: where their least along it is. */
+const isLevel = (p: Float32Array, i: number, q: Float32Array, j: number): boolean =>
+  p[i] === p[i + 3] && q[j] === p[i] && q[j + 3] === p[i];
 
 function boxesOf(mesh: TriangleMesh): Boxes {
   const faces = faceBoxes(mesh);
@@ -85,21 +114,36 @@ function boxesOf(mesh: TriangleMesh): Boxes {
     return node;
   };
   if (count > 0) build(0, count);
-  return { order, faces, nodes, links };
+  return { order, faces: inOrder(faces, order), nodes, links };
 }
 
-function faceBoxes({ positions: p, triangles }: TriangleMesh): Float32Array {
-  const boxes = new Float32Array(triangles.length * 2);
-  for (let h = 0, at = 0; h < triangles.length; h += 3, at += 6) {
-    for (let axis = 0; axis < 3; axis++) {
-      const a = p[triangles[h] * 3 + axis];
-      const b = p[triangles[h + 1] * 3 + axis];
-      const c = p[triangles[h + 2] * 3 + axis];
-      boxes[at + axis] = Math.min(a, b, c);
-      boxes[at + 3 + axis] = Math.max(a, b, c);
-    }
-  }
+/** The boxes of the faces one beside the other as they are asked for: memory is read along. */
+function inOrder(faces: Float32Array, order: Uint32Array): Float32Array {
+  const sorted = new Float32Array(faces.length);
+  for (let i = 0, at = 0; i < order.length; i++)
+    for (let from = order[i] * 6, k = 0; k < 6; k++) sorted[at++] = faces[from + k];
+  return sorted;
+}
+
+function faceBoxes(mesh: TriangleMesh): Float32Array {
+  const boxes = new Float32Array(mesh.triangles.length * 2);
+  for (let h = 0; h < mesh.triangles.length; h += 3) putFaceBox(mesh, h, boxes, h * 2);
   return boxes;
+}
+
+function putFaceBox(
+  { positions: p, triangles }: TriangleMesh,
+  h: number,
+  boxes: Float32Array,
+  at: number,
+): void {
+  for (let axis = 0; axis < 3; axis++) {
+    const a = p[triangles[h] * 3 + axis];
+    const b = p[triangles[h + 1] * 3 + axis];
+    const c = p[triangles[h + 2] * 3 + axis];
+    boxes[at + axis] = Math.min(a, b, c);
+    boxes[at + 3 + axis] = Math.max(a, b, c);
+  }
 }
 
 /** Puts the box round faces order[from..to) into `nodes` and gives the axis along which their middles spread most. */

@@ -47,8 +47,9 @@ export function uncrossed(mesh: TriangleMesh): TriangleMesh {
   let next = best;
   let left = crossings;
   for (let look = 1; look < mostLooks && left.length > 0; look++) {
-    next = closedAfterRounding(putBack(next, left, look));
-    left = crossingsOf(next);
+    const before = next;
+    next = closedAfterRounding(putBack(before, left, look));
+    left = crossingsOf(next, before);
     if (left.length >= crossings.length) continue;
     best = next;
     crossings = left;

@@ -103,7 +103,7 @@ export async function buildMold(
   const sorted = withhold({ checked, drawings }, all, mold);
   const build: Build = {
     mold,
-    planHash: sha256Hex(source.planBytes),
+    planHash: await sha256Hex(source.planBytes),
     version: source.version,
     solids: sorted.solids,
     drawings: sorted.drawings,

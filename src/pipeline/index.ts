@@ -6,7 +6,7 @@ export {
   stepFields,
   unreadReport,
 } from './build.ts';
-export { Cache } from './cache.ts';
+export { Cache, type ResultStore } from './cache.ts';
 export { checkNear, type Near } from './check-near.ts';
 export type { FileAccess, FileRead } from './files.ts';
 export { type Inspection, type InspectOptions, inspectMesh } from './inspect.ts';

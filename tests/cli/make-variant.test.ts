@@ -22,7 +22,15 @@ afterEach(() => {
 /** Makes one variant in this process, and gives what its report says: code, severity, subject. */
 async function made(variant: Variant, only: readonly string[] = ['plug']) {
   const folder = bench.folder;
-  const outcome = await makeVariant({ plan, text, variant, folder, only, formats: ['stl', 'report'] });
+  const outcome = await makeVariant({
+    plan,
+    text,
+    variant,
+    folder,
+    only,
+    formats: ['stl', 'report'],
+    cache: false,
+  });
   const report = JSON.parse(readFileSync(join(folder, variant.name, 'report.json'), 'utf8')) as {
     findings: { code: string; severity: string; subject: string }[];
   };

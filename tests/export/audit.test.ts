@@ -208,3 +208,18 @@ test('a million faces are judged like a hundred', () => {
   expect(found).toMatchObject({ triangles: 1_000_000, euler: 0 });
   expect(isClosed(found)).toBe(true);
 });
+
+test('a vertex with a hundred thousand faces is judged like another', () => {
+  const sides = 100_000;
+  const rim = Array.from({ length: sides }, (_, i) => (2 * Math.PI * i) / sides);
+  const positions = Float32Array.from([
+    ...[0, 0, 0, 0, 0, 90],
+    ...rim.flatMap((a) => [100 * Math.cos(a), 100 * Math.sin(a), 0]),
+  ]);
+  const triangles = Uint32Array.from(
+    rim.flatMap((_, i) => [0, 2 + ((i + 1) % sides), 2 + i, 1, 2 + i, 2 + ((i + 1) % sides)]),
+  );
+  const found = auditStl(writeStl({ positions, triangles }, 'cone'));
+  expect(found).toMatchObject({ triangles: 2 * sides, vertices: sides + 2, euler: 2, duplicates: 0 });
+  expect(isClosed(found)).toBe(true);
+});

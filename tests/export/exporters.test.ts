@@ -64,7 +64,7 @@ async function build(): Promise<Build> {
   ]);
   return {
     mold,
-    planHash: sha256Hex(new TextEncoder().encode('process: rubber')),
+    planHash: await sha256Hex(new TextEncoder().encode('process: rubber')),
     version: '0.1.0',
     solids: [
       await exportSolid(solidOf('lower-half', box([10, 20, 30]), { toMold: translation(0, 0, -30) })),
@@ -194,8 +194,8 @@ interface Material {
   readonly material: string;
 }
 
-test('SHA-256 of "abc" as in FIPS 180-4', () => {
-  expect(sha256Hex(new TextEncoder().encode('abc'))).toBe(
+test('SHA-256 of "abc" as in FIPS 180-4', async () => {
+  expect(await sha256Hex(new TextEncoder().encode('abc'))).toBe(
     'ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad',
   );
 });

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { crossingFaces, joinMeshes, type TriangleMesh } from '../../src/geometry/index.ts';
+import { crossingFaces, crossingsOf, joinMeshes, type TriangleMesh } from '../../src/geometry/index.ts';
 import { randomOf } from '../mesh/figurines.ts';
-import { asMesh, ball, box, torus } from '../mesh/rough-shapes.ts';
+import { asMesh, ball, box, mapped, torus } from '../mesh/rough-shapes.ts';
 
 const two = (a: TriangleMesh, b: TriangleMesh) => crossingFaces(joinMeshes([a, b]));
 
@@ -67,4 +67,35 @@ function meet(p: Float32Array, f: number, g: number): boolean {
   return [0, 1, 2].some(
     (k) => edgeThrough(f, corner(g, k), corner(g, k + 1)) || edgeThrough(g, corner(f, k), corner(f, k + 1)),
   );
+}
+
+test('what is known of an earlier mesh changes nothing that is found', () => {
+  const random = randomOf(5);
+  const counts = new Set<boolean>();
+  for (let round = 0; round < 24; round++) {
+    // Two balls a little apart, or a little through each other, of which a few corners then move.
+    const parted = round % 2 === 0 ? 0.02 : -0.002;
+    const second = ball(5, 24);
+    const earlier = joinMeshes([
+      asMesh(ball(5, 24)),
+      asMesh(mapped(second, ([x, y, z]) => [x + 10 + parted, y, z])),
+    ]);
+    crossingsOf(earlier);
+    const positions = earlier.positions.slice();
+    for (let n = 0; n < 4; n++) {
+      const vertex = nearTouching(positions, random);
+      positions[vertex * 3] += (random() - 0.5) * 0.1;
+    }
+    const mesh = { positions, triangles: earlier.triangles };
+    const found = crossingFaces(mesh);
+    expect(crossingsOf(mesh, earlier)).toEqual(found);
+    counts.add(found.length > 0);
+  }
+  expect(counts).toEqual(new Set([true, false]));
+});
+
+/** A vertex of the first or second ball close to where they meet, x = 5. */
+function nearTouching(p: Float32Array, random: () => number): number {
+  const near = Array.from({ length: p.length / 3 }, (_, v) => v).filter((v) => Math.abs(p[v * 3] - 5) < 0.3);
+  return near[Math.floor(random() * near.length)];
 }

@@ -34,6 +34,27 @@ describe('the cache', () => {
     expect(cache.memoize('a', () => 1)).toBe(1);
   });
 
+  it('keeps what took long in its store, each thing once, and finds it there in a later run', () => {
+    const kept = new Map<string, unknown>();
+    const store = {
+      read: (key: string) => kept.get(key),
+      write: (key: string, value: unknown) => void kept.set(key, value),
+    };
+    const lasting = <T>(ms: number, value: T): T => {
+      const end = performance.now() + ms;
+      while (performance.now() < end);
+      return value;
+    };
+    const first = new Cache(10, store);
+    const made = first.memoize('outer', () => first.memoize('inner', () => lasting(40, 'long')));
+    first.memoize('short', () => 'short');
+    // What took long within the outer one is kept by itself.
+    expect([made, [...kept]]).toEqual(['long', [['inner', 'long']]]);
+    const later = new Cache(10, store);
+    expect(later.memoize('inner', () => 'anew')).toBe('long');
+    expect([later.hits, later.misses]).toEqual([1, 0]);
+  });
+
   it('remembers that a thing is undefined', () => {
     const cache = new Cache();
     cache.memoize('a', () => undefined);
@@ -121,12 +142,16 @@ describe('a second run', () => {
     // cover of all, which goes by heights.
     const own = [
       'cover',
+      // To the nearest neighbor and the nearest boss.
+      'distance',
+      'distance',
       'halves',
       'layout-plate',
       // 'mold halves': their bodies, once for all that look at them.
       'mold',
       'pressure',
       'release',
+      // What the pressure allows.
       'speed',
       'support',
       'walls',
@@ -148,6 +173,12 @@ describe('a second run', () => {
     const { again } = await afterEdit('notches:', 'limits: { cover: 4 }\nnotches:');
     expect(again).not.toContain('halves');
     expect(again).toContain('cover');
+  });
+
+  test('after the limit of walls was changed judges them anew and measures none', async () => {
+    const { again } = await afterEdit('notches:', 'limits: { wall: 2.5 }\nnotches:');
+    expect(again).toContain('walls');
+    expect(again).not.toContain('distance');
   });
 
   test('after a comment was added makes nothing anew', async () => {

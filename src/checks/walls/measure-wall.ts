@@ -57,11 +57,15 @@ export function measureWall(
   a: Body,
   b: Body,
   kind: WallKind,
-  { nearOnly = false }: Pick<Tools, 'nearOnly'> = {},
+  { nearOnly = false, memoize = makeAlways }: Pick<Tools, 'nearOnly' | 'memoize'> = {},
 ): ReportPart {
   const { limit, name, floor } = kind;
   const far = nearOnly ? searchFactor * limit : Number.POSITIVE_INFINITY;
-  const answer = meshDistance(distanceTree(a.mesh, a.matrix), distanceTree(b.mesh, b.matrix), far);
+  // By itself, without the limit it is held to: another limit then asks for no other distance.
+  const bodies = [a, b].map(({ mesh, matrix }) => ({ mesh, matrix }));
+  const answer = memoize('distance of meshes', { bodies, far }, () =>
+    meshDistance(distanceTree(a.mesh, a.matrix), distanceTree(b.mesh, b.matrix), far),
+  );
   if ('beyond' in answer) {
     if (nearOnly) return {};
     throw new Error(`no distance of ${a.id} and ${b.id}`);

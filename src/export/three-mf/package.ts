@@ -18,24 +18,24 @@ const relations =
 const level = 1;
 
 /** A 3MF package from the text of its model part, deflated as it comes. No date: each part is of 1980-01-01. */
-export function packModel(model: Iterable<string>): Uint8Array {
+export function packModel(model: Iterable<Uint8Array>): Uint8Array {
   const pieces: Uint8Array[] = [];
   const zip = new Zip((fault, piece) => {
     if (fault) throw fault;
     pieces.push(piece);
   });
-  addPart(zip, '[Content_Types].xml', [contentTypes]);
-  addPart(zip, '_rels/.rels', [relations]);
+  addPart(zip, '[Content_Types].xml', [strToU8(contentTypes)]);
+  addPart(zip, '_rels/.rels', [strToU8(relations)]);
   addPart(zip, modelPath, model);
   zip.end();
   return joined(pieces);
 }
 
-function addPart(zip: Zip, path: string, texts: Iterable<string>): void {
+function addPart(zip: Zip, path: string, pieces: Iterable<Uint8Array>): void {
   const part = new ZipDeflate(path, { level });
   part.mtime = new Date(1980, 0, 1);
   zip.add(part);
-  for (const text of texts) part.push(strToU8(text));
+  for (const piece of pieces) part.push(piece);
   part.push(new Uint8Array(0), true);
 }
 
