@@ -53,14 +53,18 @@ interface Wanted {
 export function channelsWanted(plan: Plan, kind: Channel['kind']): Wanted[] {
   const section = kind === 'gate' ? plan.gates : plan.vents;
   if (section === undefined) return [];
-  const usual = channelDefaults[kind];
+  const usual: ChannelSpec = channelDefaults[kind];
   const flat = expandPlacements(plan);
   if (section === 'straight') return flat.map(({ id, at }) => ({ placement: id, spec: usual, at }));
   return section.flatMap((entry: PlanChannel) => {
     const ids = new Set(entry.placements.flatMap((name) => placementsNamed(flat, name)));
+    const { width = usual.width, depth = usual.depth } = entry;
     const spec = {
-      width: entry.width ?? usual.width,
-      depth: entry.depth ?? usual.depth,
+      width,
+      depth,
+      endWidth: entry.endWidth ?? width,
+      endDepth: entry.endDepth ?? depth,
+      section: entry.section ?? usual.section,
       half: entry.half ?? usual.half,
       ...('joins' in entry && entry.joins && { joins: true as const }),
     };

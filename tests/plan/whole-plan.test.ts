@@ -73,7 +73,7 @@ registration:
 supports: [{ placements: [top, button], clearance: 0.2 }]
 tabs: [{ id: pry, angle: 180, width: 20, length: 12, height: 3, inset: 1 }]
 notches: [{ id: mark, angle: 45, width: 6, depth: 4 }]
-gates: [{ placements: all, width: 3, depth: 1.5, half: upper }]
+gates: [{ placements: all, width: 3, depth: 1.5, endWidth: 2, endDepth: 1, section: { trapezoid: 15 }, half: upper }]
 vents: [{ placements: top, joins: true }]
 parting: { surface: follow, slope: 45, limit: { up: 6, down: 5 }, cell: 0.125 }
 spin: { speed: 400, grade: G6.3 }
@@ -211,7 +211,17 @@ test('every section and field comes out in internal units, and nothing else does
     supports: [{ placements: ['top', 'button'], clearance: 0.2 }],
     tabs: [{ id: 'pry', angleRad: degrees(180), width: 20, length: 12, height: 3, inset: 1 }],
     notches: [{ id: 'mark', angleRad: degrees(45), width: 6, depth: 4 }],
-    gates: [{ placements: ['all'], width: 3, depth: 1.5, half: 'upper' }],
+    gates: [
+      {
+        placements: ['all'],
+        width: 3,
+        depth: 1.5,
+        endWidth: 2,
+        endDepth: 1,
+        section: { kind: 'trapezoid', draftRad: degrees(15) },
+        half: 'upper',
+      },
+    ],
     vents: [{ placements: ['top'], joins: true }],
     parting: { surface: 'follow', slopeRad: degrees(45), limit: { up: 6, down: 5 }, cell: 0.125 },
     spin: { speedRpm: 400, grade: 'G6.3' },

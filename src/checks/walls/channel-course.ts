@@ -4,9 +4,13 @@ import {
   bossSpace,
   type Channel,
   type Check,
-  channelCorners,
+  channelOutline,
   check,
   fitsOnRim,
+  isDrawn,
+  type Leg,
+  legCorners,
+  legsOf,
   type Mold,
   notchCorners,
   tabCorners,
@@ -50,10 +54,6 @@ export const channelCourse: Check = check<CourseInput>({
   }),
 });
 
-/** With a length and a width, so that it has an outline. */
-export const isDrawn = ({ from, to, width }: Channel): boolean =>
-  width > 0 && (from[0] !== to[0] || from[1] !== to[1]);
-
 function obstaclesOf({ bosses, bench, tabs, notches, disc, process }: Mold): Obstacle[] {
   return [
     ...bosses.map((boss): Obstacle => {
@@ -92,27 +92,35 @@ function round([x, y]: Point2, radius: number): Point2[] {
 
 function past(channel: Channel, { id: other, thing, outline }: Obstacle, wall: number): Finding[] {
   const { id: subject, kind, placement } = channel;
-  const corners = channelCorners(channel);
   const about = { kind, placement, other, thing } as const;
-  const common = clipped(outline, corners);
-  const measured = lengthAlong(channel, common);
+  const { measured, points } = within(channel, (corners) => clipped(outline, corners));
   if (measured > 0) {
-    const details = { subject, place: middleOf(common), values: { measured, limit: 0, ...about } };
+    const details = { subject, place: middleOf(points), values: { measured, limit: 0, ...about } };
     if (kind === 'vent') return [finding('channels.through', { ...details, severity: 'warn' })];
     const open = thing === 'tab' || thing === 'notch';
     return [finding(open ? 'channels.leads-out' : 'channels.through', details)];
   }
   if (kind === 'vent') return [];
-  const { distance, middle } = sidesApart(outline, corners);
+  const { distance, middle } = sidesApart(outline, channelOutline(channel));
   if (distance >= wall) return [];
   const values = { measured: distance, limit: wall, ...about };
   return [finding('channels.near', { subject, place: [...middle, 0], values })];
 }
 
-/** How far points reach along a channel, mm. */
-export function lengthAlong({ from, to }: Channel, points: readonly Point2[]): number {
-  const length = Math.hypot(to[0] - from[0], to[1] - from[1]);
-  const along = points.map(([x, y]) => (x * (to[0] - from[0]) + y * (to[1] - from[1])) / length);
+/** What of something lies in a channel: the points found in its legs, and how far they reach along it in all, mm. */
+export function within(
+  { run }: Channel,
+  inLeg: (corners: readonly Point2[], leg: Leg) => readonly Point2[],
+): { readonly measured: number; readonly points: readonly Point2[] } {
+  const found = legsOf(run).map((leg) => ({ leg, points: inLeg(legCorners(leg), leg) }));
+  return {
+    measured: found.reduce((sum, { leg, points }) => sum + lengthAlong(leg, points), 0),
+    points: found.flatMap(({ points }) => points),
+  };
+}
+
+function lengthAlong({ along: [ux, uy] }: Leg, points: readonly Point2[]): number {
+  const along = points.map(([x, y]) => x * ux + y * uy);
   return points.length === 0 ? 0 : Math.max(...along) - Math.min(...along);
 }
 

@@ -3,10 +3,11 @@ import { channelCourse, channelsApart, channelsOverBuildUps } from '../../../src
 import { type Bounds2, clipped, type Point2, sidesApart, translation } from '../../../src/geometry/index.ts';
 import { type Channel, flatPartingSurface, type Mold, type PartingSurface } from '../../../src/mold/index.ts';
 import { asMesh, box } from '../../mesh/rough-shapes.ts';
+import { straightChannel } from '../../straight-channel.ts';
 import { emptyMold, nutAt, runCheck, smallSprue, withMaster } from '../small-mold.ts';
 
 /** Along +x from the well to 60 mm, 3 mm wide. */
-const gate: Channel = {
+const straight = {
   id: 'gate-a',
   kind: 'gate',
   placement: 'a',
@@ -15,8 +16,16 @@ const gate: Channel = {
   width: 3,
   depth: 1.5,
   half: 'upper',
-};
-const vent: Channel = { ...gate, id: 'vent-a', kind: 'vent', from: [80, 0], to: [126, 0], width: 1 };
+} as const;
+const gate = straightChannel(straight);
+const vent = straightChannel({
+  ...straight,
+  id: 'vent-a',
+  kind: 'vent',
+  from: [80, 0],
+  to: [126, 0],
+  width: 1,
+});
 const tab = { id: 'tab-1', angleRad: 0, width: 10, length: 8, height: 3, inset: 1 };
 const holding = (other: Partial<Mold>): Mold => ({
   ...emptyMold,
@@ -100,13 +109,18 @@ describe('gates and vents past bosses, tabs, notches and bolts', () => {
 });
 
 describe('channels of different cavities', () => {
-  const along = (kind: 'gate' | 'vent', placement: string, degrees: number, other: Partial<Channel> = {}) => {
+  const along = (
+    kind: 'gate' | 'vent',
+    placement: string,
+    degrees: number,
+    other: Partial<Parameters<typeof straightChannel>[0]> = {},
+  ) => {
     const at = (radius: number): Point2 => [
       radius * Math.cos((degrees * Math.PI) / 180),
       radius * Math.sin((degrees * Math.PI) / 180),
     ];
     const ends = kind === 'gate' ? { from: at(13), to: at(60) } : { from: at(80), to: at(126) };
-    return { ...gate, id: `${kind}-${placement}`, kind, placement, ...ends, ...other };
+    return straightChannel({ ...straight, id: `${kind}-${placement}`, kind, placement, ...ends, ...other });
   };
   const codes = async (channels: Channel[]) =>
     (await runCheck(channelsApart, holding({ channels }))).findings.map(({ code, values }) => [
@@ -158,7 +172,7 @@ describe('build-ups of others', () => {
   const lying = async (placement: string, y: number) => {
     const body = asMesh(box([4, 8, 2], [-2, -4, 0]));
     const mold = withMaster({ ...emptyMold, parting: ridge() }, 'm', body, translation(40, 0, 3));
-    const channel = { ...gate, placement, from: [10, y], to: [70, y] } as const;
+    const channel = straightChannel({ ...straight, placement, from: [10, y], to: [70, y] });
     return runCheck(channelsOverBuildUps, {
       ...mold,
       supports: [{ placement: 'm-1', clearance: 0.2 }],
