@@ -8,7 +8,7 @@ import type { Channel, Station } from './mold.ts';
  */
 const overlap = 0.5;
 
-const lapsOf = ({ width, endWidth }: Pick<ChannelSpec, 'width' | 'endWidth'>) =>
+export const lapsOf = ({ width, endWidth }: Pick<ChannelSpec, 'width' | 'endWidth'>) =>
   [overlap * width, overlap * endWidth] as const;
 
 /** How a channel is cut: as wide and deep at its beginning and at its end. */
@@ -35,20 +35,20 @@ function stationsAlong(way: readonly Point2[], spec: ChannelSpec): Station[] {
   });
 }
 
-function channelAlong(
-  kind: Channel['kind'],
-  placement: string,
+/** A channel cut along a way. */
+export function channelAlong(
+  { id, kind, placement, spec }: Pick<Channel, 'id' | 'kind' | 'placement'> & { readonly spec: ChannelSpec },
   way: readonly Point2[],
   laps: Channel['laps'],
-  spec: ChannelSpec,
 ): Channel {
   const { section, half, joins } = spec;
   const run = stationsAlong(way, spec);
-  const id = channelId(kind, placement);
   return { id, kind, placement, run, laps, section, half, ...(joins && { joins }) };
 }
 
-export const channelId = (kind: Channel['kind'], placement: string): string => `${kind}-${placement}`;
+/** Channels of one kind and placement are numbered from the second on. */
+export const channelId = (kind: Channel['kind'], placement: string, number = 1): string =>
+  number === 1 ? `${kind}-${placement}` : `${kind}-${placement}-${number}`;
 
 export interface Target {
   readonly id: string;
@@ -68,27 +68,37 @@ const endShare = 1 / 3;
  * where that meets the master's inner third, else along the radius through its point nearest the axis. Undefined
  * where the master reaches the well.
  */
-export function straightGate(target: Target, wellRadius: number, spec: ChannelSpec): Channel | undefined {
+export function straightGate(
+  id: string,
+  target: Target,
+  wellRadius: number,
+  spec: ChannelSpec,
+): Channel | undefined {
   const end = endOf(target, 'inner');
   const laps = lapsOf(spec);
   if (!end || end.radius <= wellRadius) return undefined;
   const along = (radius: number): Point2 => [radius * end.x, radius * end.y];
   const way = [along(wellRadius - laps[0]), along(end.radius + laps[1])];
-  return channelAlong('gate', target.id, way, laps, spec);
+  return channelAlong({ id, kind: 'gate', placement: target.id, spec }, way, laps);
 }
 
 /** A straight vent from the cavity's outer end, found in the same way, through the rim. Undefined past the rim. */
-export function straightVent(target: Target, discRadius: number, spec: ChannelSpec): Channel | undefined {
+export function straightVent(
+  id: string,
+  target: Target,
+  discRadius: number,
+  spec: ChannelSpec,
+): Channel | undefined {
   const end = endOf(target, 'outer');
   const laps = lapsOf(spec);
   if (!end || end.radius >= discRadius) return undefined;
   const along = (radius: number): Point2 => [radius * end.x, radius * end.y];
   const way = [along(Math.max(0, end.radius - laps[0])), along(discRadius + laps[1])];
-  return channelAlong('vent', target.id, way, laps, spec);
+  return channelAlong({ id, kind: 'vent', placement: target.id, spec }, way, laps);
 }
 
 /** The inner or outer end of a master: its distance from the axis and the direction (unit vector) it lies in. */
-function endOf(
+export function endOf(
   { mesh, x, y }: Target,
   which: 'inner' | 'outer',
 ): { readonly radius: number; readonly x: number; readonly y: number } | undefined {

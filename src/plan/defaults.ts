@@ -1,5 +1,5 @@
 import { mmPerInch, toRadians } from '../geometry/index.ts';
-import { channelDraftRad } from './sections/parting.ts';
+import { channelDraftRad } from './sections/channels.ts';
 import type { Sink } from './sections/placements.ts';
 
 const inches = (value: number): number => value * mmPerInch;

@@ -1,12 +1,13 @@
 import { z } from 'zod';
 import { alloy, can, cure, machine, rubber, spin } from './sections/bench.ts';
+import { gates, vents } from './sections/channels.ts';
 import { closing } from './sections/closing.ts';
 import { disc, process } from './sections/disc.ts';
 import { line, word, wordInAnyCase } from './sections/fields.ts';
 import { fixture, limits, severity, shrink } from './sections/making.ts';
 import { masters } from './sections/masters.ts';
 import { materials } from './sections/materials.ts';
-import { gates, notches, parting, supports, tabs, vents } from './sections/parting.ts';
+import { notches, parting, supports, tabs } from './sections/parting.ts';
 import { placements } from './sections/placements.ts';
 import { registration } from './sections/registration.ts';
 import { sectors } from './sections/sectors.ts';

@@ -1,31 +1,21 @@
 import { type Finding, finding } from '../../findings/index.ts';
-import { clipped, defaultChordError, type Point2, segmentsFor, sidesApart } from '../../geometry/index.ts';
+import { clipped, type Point2, sidesApart } from '../../geometry/index.ts';
 import {
-  bossSpace,
   type Channel,
   type Check,
   channelOutline,
   check,
-  fitsOnRim,
+  type FixtureOutline,
+  fixtureOutlines,
   isDrawn,
   type Leg,
   legCorners,
   legsOf,
-  type Mold,
-  notchCorners,
-  tabCorners,
 } from '../../mold/index.ts';
-import { boltCircle, everyProcess } from '../from-mold/index.ts';
-
-/** Something a channel has to pass, by its outline where the halves part. */
-interface Obstacle {
-  readonly id: string;
-  readonly thing: 'boss' | 'bolt' | 'tab' | 'notch';
-  readonly outline: readonly Point2[];
-}
+import { everyProcess } from '../from-mold/index.ts';
 
 interface CourseInput {
-  readonly obstacle: Obstacle;
+  readonly obstacle: FixtureOutline;
   readonly channels: readonly Channel[];
   readonly wall: number;
 }
@@ -43,7 +33,7 @@ export const channelCourse: Check = check<CourseInput>({
     const channels = mold.channels.filter(isDrawn);
     if (channels.length === 0) return [];
     const { wall } = mold.limits;
-    return obstaclesOf(mold).map((obstacle) => ({
+    return fixtureOutlines(mold).map((obstacle) => ({
       subject: obstacle.id,
       about: [obstacle.id],
       input: { obstacle, channels, wall },
@@ -54,43 +44,7 @@ export const channelCourse: Check = check<CourseInput>({
   }),
 });
 
-function obstaclesOf({ bosses, bench, tabs, notches, disc, process }: Mold): Obstacle[] {
-  return [
-    ...bosses.map((boss): Obstacle => {
-      const { id, x, y } = boss;
-      return { id, thing: 'boss', outline: round([x, y], bossSpace(boss, process).reach) };
-    }),
-    ...(process === 'rubber' ? boltsIn(bench, disc.radius) : []),
-    ...tabs
-      .filter((tab) => fitsOnRim(tab, disc.radius))
-      .map((tab): Obstacle => ({ id: tab.id, thing: 'tab', outline: tabCorners(tab, disc.radius) })),
-    ...notches.map(
-      (notch): Obstacle => ({ id: notch.id, thing: 'notch', outline: notchCorners(notch, disc.radius) }),
-    ),
-  ].filter(({ outline }) => outline.length > 0);
-}
-
-/** Where the plan says where they stand. */
-function boltsIn(bench: Mold['bench'], discRadius: number): Obstacle[] {
-  const { bolts } = boltCircle(bench);
-  if (bolts?.startRad === undefined || bolts.circle - bolts.radius >= discRadius) return [];
-  const { circle, count, radius, startRad } = bolts;
-  return Array.from({ length: count }, (_, k): Obstacle => {
-    const angle = startRad + (2 * Math.PI * k) / count;
-    const middle: Point2 = [circle * Math.cos(angle), circle * Math.sin(angle)];
-    return { id: `bolt-${k + 1}`, thing: 'bolt', outline: round(middle, radius) };
-  });
-}
-
-function round([x, y]: Point2, radius: number): Point2[] {
-  const sides = segmentsFor(radius, defaultChordError);
-  return Array.from({ length: sides }, (_, k): Point2 => {
-    const angle = (2 * Math.PI * k) / sides;
-    return [x + radius * Math.cos(angle), y + radius * Math.sin(angle)];
-  });
-}
-
-function past(channel: Channel, { id: other, thing, outline }: Obstacle, wall: number): Finding[] {
+function past(channel: Channel, { id: other, thing, outline }: FixtureOutline, wall: number): Finding[] {
   const { id: subject, kind, placement } = channel;
   const about = { kind, placement, other, thing } as const;
   const { measured, points } = within(channel, (corners) => clipped(outline, corners));

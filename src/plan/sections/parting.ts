@@ -1,16 +1,7 @@
 import { z } from 'zod';
 import { toRadians } from '../../geometry/index.ts';
-import { accepts, angle, id, length, line, renamed, size, word } from './fields.ts';
+import { angle, id, length, line, renamed, size, word } from './fields.ts';
 import { placeAngle } from './placements.ts';
-
-/** Lean of a trapezoid's sides, so that rubber and castings leave them. Common practice, no published source. */
-export const channelDraftRad = toRadians(20);
-
-/** Across a channel: half an ellipse, a trapezoid whose sides lean by the draft, or as a knife cuts it. */
-type Section =
-  | { readonly kind: 'half-round' }
-  | { readonly kind: 'V' }
-  | { readonly kind: 'trapezoid'; readonly draftRad: number };
 
 const clearance = length('Gap between a loose build-up and its master; left out, that of the fixtures.', {
   from: 0,
@@ -18,7 +9,7 @@ const clearance = length('Gap between a loose build-up and its master; left out,
 });
 
 /** One name or a list of them. */
-const names = (description: string) =>
+export const names = (description: string) =>
   z
     .union([id(description), z.array(id(description)).min(1).max(500)])
     .transform((value) => (typeof value === 'string' ? [value] : value))
@@ -41,50 +32,6 @@ export const supports = z
       .max(500),
   ])
   .describe('Part-support build-ups: `auto` where a master has nothing under it, or a list.');
-
-const section = z
-  .union([
-    word('Its shape across.', ['half-round', 'trapezoid', 'V']).transform(
-      (kind): Section => (kind === 'trapezoid' ? { kind, draftRad: channelDraftRad } : { kind }),
-    ),
-    z
-      .strictObject({
-        trapezoid: angle('Lean of its sides from upright.', { from: 0, to: toRadians(60) }),
-      })
-      .transform(({ trapezoid }): Section => ({ kind: 'trapezoid', draftRad: trapezoid })),
-  ])
-  .describe(
-    `Its shape across: \`half-round\`, \`V\` as a knife cuts it, \`trapezoid\`, or \`{ trapezoid: 15 }\` with the lean of its sides. Gates are half-round, vents trapezoids, where it is left out. ${accepts('angle')}`,
-  );
-
-const channel = (what: string, width: string) =>
-  z.strictObject({
-    placements: names(
-      `Placements that get a ${what}: names, or \`all\`; the name of a ring means all of it.`,
-    ),
-    width: length(width, { over: 0, to: 100 }).optional(),
-    depth: length('Depth below the parting surface.', { over: 0, to: 50 }).optional(),
-    endWidth: length('Width at its end; left out, as wide as it begins.', { over: 0, to: 100 }).optional(),
-    endDepth: length('Depth at its end; left out, as deep as it begins.', { over: 0, to: 50 }).optional(),
-    section: section.optional(),
-    half: word('The half it is cut into.', ['lower', 'upper']).optional(),
-  });
-
-const channels = <T extends z.ZodObject>(one: T, course: string) =>
-  z
-    .union([z.literal('straight'), z.array(one).max(500)])
-    .describe(`${course} \`straight\` gives every placement one; a list says which, how wide and how deep.`);
-
-export const gates = channels(channel('gate', 'Width of the gate.'), 'Gates, from the well to the cavity.');
-const vent = channel('vent', 'Width of the vent.').extend({
-  joins: z
-    .boolean()
-    .optional()
-    .describe(
-      'Whether it may open into another vent that may too, so that one way out serves several cavities.',
-    ),
-});
-export const vents = channels(vent, 'Vents, from the cavity to the rim.');
 
 export const tabs = z
   .array(
