@@ -93,8 +93,8 @@ describe('entries on an outline', () => {
   test('ends and sides are seen from the axis', () => {
     expect(entryOn(target(0), { end: 'inner' }, 2)?.at[0]).toBeCloseTo(45, 6);
     expect(entryOn(target(0), { end: 'outer' }, 2)?.at[0]).toBeCloseTo(55, 6);
-    expect(entryOn(target(0), { end: 'left' }, 2)?.at[1]).toBe(5);
-    expect(entryOn(target(0), { end: 'right' }, 2)?.at[1]).toBe(-5);
+    expect(entryOn(target(0), { end: 'left' }, 2)?.at).toEqual([50, 5]);
+    expect(entryOn(target(0), { end: 'right' }, 2)?.at).toEqual([50, -5]);
   });
   test('how much of a path lies in an outline', () => {
     expect(

@@ -5,7 +5,7 @@ import { type ChannelSpec, channelAlong, lapsOf } from '../channels.ts';
 import type { Channel } from '../mold.ts';
 import { arcWay, rounded } from './bend.ts';
 import { type Entry, type EntryTarget, entryOn } from './entry.ts';
-import { piecesApart, spansIn } from './ring.ts';
+import { nearestOnRing, piecesApart, spansIn } from './ring.ts';
 import { type Obstacle, route } from './route.ts';
 
 /** A channel that the plan gives an entry or a path. */
@@ -154,12 +154,12 @@ function routedWay(
 ): { readonly points: Point2[] } | { readonly faults: Faults } {
   const width = Math.max(drawn.spec.width, drawn.spec.endWidth);
   const others = ground.obstacles();
-  const all = [...others, { outline: target.outline }];
+  const all = [...others, target];
   const { discRadius, wellRadius = 0, wall } = ground;
   const wanted = wall + width / 2;
   let gap = wanted + spare;
   for (let round = 0; round < 4; round++) {
-    const from = step(entry.at, entry.outward, gap + 1e-3);
+    const from = leaving(entry, target, gap);
     const found = route({
       from,
       goal: drawn.kind === 'gate' ? { inward: wellRadius } : { outward: discRadius },
@@ -170,13 +170,26 @@ function routedWay(
     const way = bent([within, ...found, end(found[found.length - 1])], drawn, target);
     if ('faults' in way) return way;
     // Rounded bends cut the corner they go round a little: then once more, a little farther off.
-    const leaving = passedBy(way.points, gap + 3 * width);
-    const kept = Math.min(leastGap(way.points, others), leastGap(leaving, [{ outline: target.outline }]));
+    const beyond = passedBy(way.points, gap + 3 * width);
+    const kept = Math.min(leastGap(way.points, others), leastGap(beyond, [target]));
     if (kept >= wanted) return way;
     gap += wanted - kept + spare;
   }
   const values = { kind: drawn.kind, placement: target.id, limit: wall } as const;
   return { faults: [finding('channels.no-way', { subject: drawn.id, place: [...entry.at, 0], values })] };
+}
+
+/** The point straight out of an entry that is so far from its outline; at a corner that is a little more than as far from the entry. */
+function leaving({ at, outward }: Entry, { outline }: EntryTarget, gap: number): Point2 {
+  let [from, out] = [at, gap];
+  for (let tries = 0; tries < 8; tries++) {
+    from = step(at, outward, out);
+    const near = nearestOnRing(outline, from).at;
+    const short = gap - Math.hypot(near[0] - from[0], near[1] - from[1]);
+    if (short <= 0) break;
+    out += short + 1e-3;
+  }
+  return from;
 }
 
 /** The points of a line that lie farther along it. */

@@ -50,18 +50,26 @@ export function entryOn(
   return onOutline(outline, nearest, width, Math.hypot(nearest.at[0] - wanted[0], nearest.at[1] - wanted[1]));
 }
 
+/** Points that reach as far to within this are of one straight side, mm. */
+const level = 0.05;
+
 function endPoint(target: Target, end: 'inner' | 'outer'): Point2 | undefined {
   const found = endOf(target, end);
   return found && [found.radius * found.x, found.radius * found.y];
 }
 
-/** The point that reaches farthest to one side of the radius through the middle. */
+/** Where it reaches farthest to one side of the radius through the middle; of a side along the radius its middle. */
 function sideOf({ outline, x, y }: EntryTarget, side: 'left' | 'right'): Point2 | undefined {
   const radius = Math.hypot(x, y);
   if (radius === 0) return undefined;
   const sign = side === 'left' ? 1 : -1;
   const reach = ([px, py]: Point2): number => (sign * (x * py - y * px)) / radius;
-  return outline.reduce((far, point) => (reach(point) > reach(far) ? point : far));
+  const far = Math.max(...outline.map(reach)) - level;
+  const farthest = outline.filter((point) => reach(point) >= far);
+  const out = farthest.map(([px, py]) => (px * x + py * y) / radius);
+  const middle = (Math.min(...out) + Math.max(...out)) / 2;
+  const aside = sign * (far + level);
+  return [(x * middle - y * aside) / radius, (y * middle + x * aside) / radius];
 }
 
 /** The outline's direction is that of the chord from half a width before the point to half a width after. */
