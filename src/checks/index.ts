@@ -17,6 +17,7 @@ import { balance, plates, pressure, speedBand, spin } from './turning/index.ts';
 import {
   channelCourse,
   channelsApart,
+  channelsOpen,
   channelsOverBuildUps,
   wallsBetweenCavities,
   wallsField,
@@ -43,6 +44,7 @@ export const checks: readonly Check[] = [
   wallsToRim,
   channelCourse,
   channelsApart,
+  channelsOpen,
   channelsOverBuildUps,
   closing,
   play,

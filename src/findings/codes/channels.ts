@@ -98,6 +98,17 @@ export const channelCodes = codes({
     says: 'The {kind} of {placement} lies within its own cavity for {measured}, where {limit} is wanted.',
     remedy: 'Say `path: routed`, give it way points, or choose another entry.',
   },
+  'channels.misses': {
+    severity: 'warn',
+    means:
+      'A gate or vent does not open into its cavity: where it ends, the cavity lies over or under it. No metal comes in, or no air out.',
+    formula: 'points of its section along its last piece, none of them within the cavity (winding number)',
+    source: 'geometry',
+    values: { kind: meets.kind, placement: 'name' },
+    says: 'The {kind} of {placement} does not open into its cavity.',
+    remedy:
+      'Choose another entry, make the {kind} deeper, cut it into the other half, or sink {placement} differently.',
+  },
   'channels.build-up': {
     severity: 'warn',
     means:

@@ -136,7 +136,9 @@ function stencilDrawing(input: StencilInput): { drawing: Drawing; findings: read
   const find: FindTitlePlace = (width, height) =>
     Math.hypot(width, height) / 2 < (sprue?.wellRadius ?? 0) ? middle : onDisc(width, height);
   const id = stencilId(half);
-  const words = [`${half} half`, 'THIS SIDE UP', ...planWords(input)];
+  // Its parting face is looked at from below: what lies to the left there lies to the right on the plan view.
+  const turned = half === 'upper' ? ['MIRRORED'] : [];
+  const words = [`${half} half`, ...turned, 'THIS SIDE UP', ...planWords(input)];
   const label = layOutTitle({ id, title: `knife stencil for the ${half} half` }, words, find);
   const drawing: Drawing = {
     id,

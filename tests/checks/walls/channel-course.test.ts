@@ -1,5 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { channelCourse, channelsApart, channelsOverBuildUps } from '../../../src/checks/walls/index.ts';
+import {
+  channelCourse,
+  channelsApart,
+  channelsOpen,
+  channelsOverBuildUps,
+} from '../../../src/checks/walls/index.ts';
 import { type Bounds2, clipped, type Point2, sidesApart, translation } from '../../../src/geometry/index.ts';
 import { type Channel, flatPartingSurface, type Mold, type PartingSurface } from '../../../src/mold/index.ts';
 import { asMesh, box } from '../../mesh/rough-shapes.ts';
@@ -189,6 +194,33 @@ describe('build-ups of others', () => {
     expect(findings[0].values.measured).toBeLessThan(10.2);
     expect((await lying('m-1', 0)).findings).toEqual([]);
     expect((await lying('other', 15)).findings).toEqual([]);
+  });
+});
+
+describe('gates that open into their cavity', () => {
+  /** A slab whose floor is at z, with a foot at its outer end that reaches through the plane. */
+  const over = async (z: number, half: 'lower' | 'upper') => {
+    const slab = asMesh(box([8, 8, 4], [-4, -4, z]));
+    const foot = asMesh(box([2, 8, z + 3], [2, -4, -2]));
+    const body = {
+      positions: Float32Array.from([...slab.positions, ...foot.positions]),
+      triangles: Uint32Array.from([
+        ...slab.triangles,
+        ...foot.triangles.map((corner) => corner + slab.positions.length / 3),
+      ]),
+    };
+    const mold = withMaster(emptyMold, 'm', body, translation(60, 0, 0));
+    const one = straightChannel({ ...straight, placement: 'm-1', from: [15, 0], to: [57.5, 0], half });
+    const { findings } = await runCheck(channelsOpen, { ...mold, channels: [one] });
+    return findings.map(({ code, subject }) => `${code} ${subject}`);
+  };
+  it('one under the floor of its cavity is told; one into its side, or over which it begins, is not', async () => {
+    // The gate is 1.5 mm deep.
+    expect(await over(1.45, 'upper')).toEqual(['channels.misses gate-a']);
+    expect(await over(1.2, 'upper')).toEqual([]);
+    expect(await over(-2, 'upper')).toEqual([]);
+    expect(await over(0, 'lower')).toEqual([]);
+    expect(await over(0.5, 'lower')).toEqual(['channels.misses gate-a']);
   });
 });
 
