@@ -201,6 +201,8 @@ export interface Channel {
   readonly laps: readonly [number, number];
   readonly section: Section;
   readonly half: 'lower' | 'upper';
+  /** The channel it comes from or goes to instead of well or rim. */
+  readonly opensInto?: string;
   /** A vent that the plan means to open into another. */
   readonly joins?: true;
 }

@@ -12,6 +12,7 @@ import {
 import { type Drawn, drawChannel, type Ground } from './channel-ways/draw.ts';
 import type { EntryTarget } from './channel-ways/entry.ts';
 import { fixtureOutlines } from './channel-ways/fixture-outlines.ts';
+import { type Land, withLand } from './channel-ways/land.ts';
 import { type ChannelSpec, channelId, straightGate, straightVent } from './channels.ts';
 import type { Memoize } from './memoize.ts';
 import type { Channel, Mold, Sprue } from './mold.ts';
@@ -40,10 +41,12 @@ export function resolveChannels(
   const done = new Map<string, Channel>();
   const targetOf = targets(memoize);
   // Those that look for their way go round the others, and round those that were found before.
-  const inTurn = [
+  const searching = [
     ...wanted.filter(({ path }) => path !== 'routed'),
     ...wanted.filter(({ path }) => path === 'routed'),
   ];
+  // What leads out of another channel comes after it, however they are listed; what is left has none, or only itself.
+  const inTurn = byParents(searching);
   for (const one of inTurn) {
     const placed = ground.placed.find(({ id }) => id === one.placement);
     if (!placed) continue;
@@ -51,16 +54,34 @@ export function resolveChannels(
       ? spoke(one, placed, ground)
       : drawn(plan, one, placed, { ground, targetOf, done });
     findings.push(...made.findings);
-    if (made.channel) done.set(one.id, made.channel);
+    if (made.channel) done.set(one.id, one.land ? withLand(made.channel, one.land) : made.channel);
   }
   return { channels: wanted.flatMap(({ id }) => done.get(id) ?? []), findings };
+}
+
+/** Each after the one it leads out of or into. */
+function byParents(wanted: readonly Wanted[]): Wanted[] {
+  const ordered: Wanted[] = [];
+  let left = wanted;
+  while (left.length > 0) {
+    const waits = ({ parent }: Wanted): boolean => left.some(({ id }) => id === parent);
+    const ready = left.filter((one) => !waits(one));
+    if (ready.length === 0) break;
+    ordered.push(...ready);
+    left = left.filter(waits);
+  }
+  return [...ordered, ...left];
 }
 
 type Made = { readonly channel?: Channel | undefined; readonly findings: readonly Finding[] };
 
 /** Straight along the radius to the usual end. */
-const isSpoke = ({ kind, entry, path }: Wanted): boolean =>
-  path === 'straight' && 'end' in entry && entry.end === usualEnd[kind];
+const isSpoke = ({ kind, entry, path, parent, pocket }: Wanted): boolean =>
+  parent === undefined &&
+  pocket === undefined &&
+  path === 'straight' &&
+  'end' in entry &&
+  entry.end === usualEnd[kind];
 
 function spoke({ id, kind, spec, at }: Wanted, placed: PlacedMaster, { sprue, disc }: ChannelGround): Made {
   const channel =
@@ -77,12 +98,16 @@ interface SoFar {
 }
 
 function drawn(plan: Plan, wanted: Wanted, placed: PlacedMaster, { ground, targetOf, done }: SoFar): Made {
-  const { kind, spec, path, id, at } = wanted;
-  if (kind === 'gate' && !ground.sprue) return { findings: [noChannel(kind, placed, false, at)] };
+  const { kind, spec, path, id, at, parent, pocket } = wanted;
+  if (kind === 'gate' && !ground.sprue && parent === undefined)
+    return { findings: [noChannel(kind, placed, false, at)] };
   const entry = entryOf(plan, wanted.entry, placed);
   const target = targetOf(placed);
   if (!entry || target.outline.length === 0) return { findings: [noChannel(kind, placed, true, at)] };
-  const one: Drawn = { id, kind, spec, entry, path };
+  const from = parent === undefined ? undefined : done.get(parent);
+  if (parent !== undefined && !from) return { findings: [noParent(wanted, placed)] };
+  const far = from ? { channel: from } : pocket === undefined ? undefined : { pocket };
+  const one: Drawn = { id, kind, spec, entry, path, far };
   const on: Ground = {
     discRadius: ground.disc.radius,
     wellRadius: ground.sprue?.wellRadius,
@@ -91,7 +116,7 @@ function drawn(plan: Plan, wanted: Wanted, placed: PlacedMaster, { ground, targe
       ...fixtureOutlines(ground),
       ...ground.placed.filter((other) => other !== placed).map(targetOf),
       ...[...done.values()]
-        .filter((other) => isDrawn(other) && other.placement !== placed.id)
+        .filter((other) => isDrawn(other) && other.placement !== placed.id && other.id !== parent)
         .map((other) => ({ outline: channelOutline(other) })),
     ],
   };
@@ -121,6 +146,9 @@ function outlineOf({ mesh }: PlacedMaster, memoize: Memoize): EntryTarget['outli
   );
 }
 
+const noParent = ({ id: subject, kind, placement }: Wanted, { x, y }: PlacedMaster): Finding =>
+  finding('channels.no-parent', { subject, place: [x, y, 0], values: { kind, placement } });
+
 function noChannel(kind: Channel['kind'], one: PlacedMaster, hasSprue: boolean, at: TextPlace): Finding {
   return finding('layout.no-channel', {
     subject: one.id,
@@ -138,6 +166,11 @@ interface Wanted {
   readonly spec: ChannelSpec;
   readonly entry: ChannelEntry;
   readonly path: ChannelPath;
+  /** The channel it leads out of or into. */
+  readonly parent?: string | undefined;
+  /** How far past the outline it ends blind, mm. */
+  readonly pocket?: number | undefined;
+  readonly land?: Land | undefined;
   readonly at: TextPlace;
 }
 
@@ -161,12 +194,19 @@ export function channelsWanted(plan: Plan, kind: Channel['kind']): Wanted[] {
     const ids = new Set(one.placements.flatMap((name) => placementsNamed(flat, name)));
     const { entry = usual.entry, path = usual.path, at } = one;
     const spec = specOf(one, usual.spec);
+    const named =
+      'from' in one ? one.from : 'to' in one && one.to && 'vent' in one.to ? one.to.vent : undefined;
+    const more = {
+      parent: named === undefined ? undefined : channelId(kind, named),
+      pocket: 'to' in one && one.to && 'pocket' in one.to ? one.to.pocket : undefined,
+      land: 'land' in one ? one.land : undefined,
+    };
     return flat
       .filter(({ id }) => ids.has(id))
       .map(({ id: placement }) => {
         const number = (numbers.get(placement) ?? 0) + 1;
         numbers.set(placement, number);
-        return { id: channelId(kind, placement, number), kind, placement, spec, entry, path, at };
+        return { id: channelId(kind, placement, number), kind, placement, spec, entry, path, at, ...more };
       });
   });
 }

@@ -37,6 +37,7 @@ export function crossCheck(plan: Plan, tree: PlanTree): Finding[] {
   idsDiffer(plan, find);
   namedPlacementsExist(plan, find);
   namedEntriesExist(plan, find);
+  namedWaysExist(plan, find);
   sectorsGiven(plan, find);
   materialsNamedApart(plan, find);
   severitiesMayChange(plan, find);
@@ -90,6 +91,20 @@ function namedPlacementsExist(plan: Plan, find: Find): void {
       }
     }
   }
+}
+
+/** A gate that leads out of another's, and a vent that leads into another's, name one placement each. */
+function namedWaysExist(plan: Plan, find: Find): void {
+  const known = expandPlacements(plan).map(({ id }) => id);
+  const check = (name: string | undefined, path: PlanPath): void => {
+    if (name === undefined || known.includes(name)) return;
+    find('plan.unknown-id', unknownId('placement', name, known), path);
+  };
+  if (plan.gates && plan.gates !== 'straight')
+    for (const [i, { from }] of plan.gates.entries()) check(from, ['gates', i, 'from']);
+  if (plan.vents && plan.vents !== 'straight')
+    for (const [i, { to }] of plan.vents.entries())
+      check(to && 'vent' in to ? to.vent : undefined, ['vents', i, 'to']);
 }
 
 /** A place of the outline that a gate or vent names is one of each master it leads to. */

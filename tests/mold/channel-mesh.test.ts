@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { measureMesh } from '../../src/mesh/index.ts';
+import { withLand } from '../../src/mold/channel-ways/land.ts';
 import {
   type Channel,
   channelLump,
@@ -114,6 +115,15 @@ describe('a channel as it is cut', () => {
     expect(measured({ ...gate, run }, flatPartingSurface(60)).volume).toBeCloseTo(frustum * drawn, 3);
     const { x, z } = channelLump({ ...gate, run, laps: [0, 0] }, flatPartingSurface(60));
     expect([x, z]).toEqual([15, expect.closeTo((-4 * 1.5) / (3 * Math.PI), 9)]);
+  });
+
+  // 30 mm of half ellipse 4 x 1.5, narrowed at 45 degrees within 1 mm, then 3 mm of half ellipse 2 x 1 up to the cavity.
+  it('of a gate with a land: the frustum between and the narrow piece', () => {
+    const run = [station(0, 0), station(36, 0)];
+    const one = withLand({ ...gate, run, laps: [0, 2] }, { length: 4, width: 2, depth: 1.5 });
+    const area = (width: number) => (Math.PI / 4) * width * 1.5;
+    expect(channelVolume(one)).toBeCloseTo(area(4) * 30 + (area(4) + area(2)) / 2 + area(2) * 3, 9);
+    expect(measured(one, flatPartingSurface(60)).bounds.max[0]).toBe(36);
   });
 
   it('without a length is none', () => {

@@ -123,7 +123,7 @@ describe('a way that is looked for', () => {
   const gap = 4;
   const course = (outlines: readonly (readonly Point2[])[]) => ({
     from: [60, 0] as const,
-    goal: { inward: 15 },
+    left: ([x, y]: Point2) => Math.max(0, Math.hypot(x, y) - 15),
     between: [0, 80] as const,
     obstacles: outlines.map((outline) => ({ outline, gap })),
   });

@@ -70,4 +70,23 @@ describe('gates and vents with an entry and a path of their own', () => {
       'plan.unknown-id stop vents#1.entry 12:31',
     ]);
   });
+  test('a gate out of another one, whichever is listed first; one out of each other has none', async () => {
+    const first = '  - { placements: two }\n';
+    const second = '  - { placements: one, entry: left, from: two, path: routed }\n';
+    expect(await said(`gates:\n${first}${second}`)).toEqual([]);
+    expect(await said(`gates:\n${second}${first}`)).toEqual([]);
+    expect(
+      await said('gates:\n  - { placements: one, from: two }\n  - { placements: two, from: one }\n'),
+    ).toEqual(['channels.no-parent warn gate-one 12:5', 'channels.no-parent warn gate-two 13:5']);
+  });
+  test('a vent into a blind pocket, and one into another vent', async () => {
+    expect(
+      await said('vents:\n  - { placements: three, entry: { angle: 30 }, to: { pocket: 6 } }\n'),
+    ).toEqual([]);
+    expect(
+      await said(
+        'vents:\n  - { placements: one }\n  - { placements: two, entry: left, to: one, path: routed }\n',
+      ),
+    ).toEqual([]);
+  });
 });

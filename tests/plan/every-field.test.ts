@@ -298,6 +298,12 @@ const changes: Readonly<Record<string, Change>> = {
     48,
     ofList('gates', { path: { through: [{ angle: 10 }] } }),
   ),
+  'gates[].from': change(undefined, 'two', {
+    with: { gates: [{ placements: ['one'] }, { placements: ['two'] }] },
+  }),
+  'gates[].land.length': change(2, 3, ofList('gates', { land: { width: 0.6 } })),
+  'gates[].land.width': change(0.6, 0.8, ofList('gates', { land: { length: 2 } })),
+  'gates[].land.depth': change(0.6, 0.8, ofList('gates', { land: { length: 2 } })),
   'gates[].section': change('V', 'trapezoid'),
   'gates[].section.trapezoid': change(10, 15),
   'gates[].half': change('upper', 'lower'),
@@ -321,6 +327,10 @@ const changes: Readonly<Record<string, Change>> = {
     18,
     ofList('vents', { path: { through: [{ angle: 10 }] } }),
   ),
+  'vents[].to': change('two', 'three', {
+    with: { vents: [{ placements: ['one'] }, { placements: ['two', 'three'] }] },
+  }),
+  'vents[].to.pocket': change(4, 5, ofList('vents')),
   'vents[].section': change('V', 'trapezoid', withVents),
   'vents[].section.trapezoid': change(10, 15, withVents),
   'vents[].half': change('upper', 'lower', withVents),

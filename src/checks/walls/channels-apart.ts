@@ -25,12 +25,18 @@ export const channelsApart: Check = check<ApartInput>({
     const findings = channels.flatMap((one, i) =>
       channels
         .slice(i + 1)
-        .filter((other) => other.placement !== one.placement && !bothJoin(other, one))
+        .filter(
+          (other) => other.placement !== one.placement && !bothJoin(other, one) && !isJunction(other, one),
+        )
         .flatMap((other) => together(one, other, wellRadius)),
     );
     return { findings };
   },
 });
+
+/** One comes out of the other, as the plan says. */
+const isJunction = (one: Channel, other: Channel): boolean =>
+  one.opensInto === other.id || other.opensInto === one.id;
 
 const bothJoin = (one: Channel, other: Channel): boolean => one.joins === true && other.joins === true;
 

@@ -6,7 +6,7 @@ import { both } from './names.ts';
 import type { Column, Paper } from './paper.ts';
 
 /** Gates before vents, in each the lower half first and the deepest first; what is alike stays in the plan's order. */
-export function cuttingOrder(channels: readonly Channel[]): Channel[] {
+function cuttingOrder(channels: readonly Channel[]): Channel[] {
   const rank = ({ kind, half }: Channel): number => (kind === 'gate' ? 0 : 2) + (half === 'lower' ? 0 : 1);
   const deepest = ({ run }: Channel): number => Math.max(...run.map(({ depth }) => depth));
   return channels.filter(isDrawn).sort((a, b) => rank(a) - rank(b) || deepest(b) - deepest(a));

@@ -98,6 +98,16 @@ export const channelCodes = codes({
     says: 'The {kind} of {placement} lies within its own cavity for {measured}, where {limit} is wanted.',
     remedy: 'Say `path: routed`, give it way points, or choose another entry.',
   },
+  'channels.no-parent': {
+    severity: 'warn',
+    means:
+      'A gate is to lead out of another one, or a vent into another one, that is not there, or that itself waits for this one: it is not cut.',
+    formula: 'the other channel is drawn before it',
+    source: 'the plan',
+    values: { kind: meets.kind, placement: 'name' },
+    says: 'The {kind} of {placement} has no other {kind} to open into.',
+    remedy: 'Give the placement it names a {kind} of its own, to the well or the rim.',
+  },
   'channels.misses': {
     severity: 'warn',
     means:

@@ -3,6 +3,7 @@ import type { Point2 } from '../../geometry/index.ts';
 import { type ChannelEntry, type ChannelPath, resolveRadius } from '../../plan/index.ts';
 import { type ChannelSpec, channelAlong, lapsOf } from '../channels.ts';
 import type { Channel } from '../mold.ts';
+import { cutRun, runLength } from '../shapes/index.ts';
 import { arcWay, rounded } from './bend.ts';
 import { type Entry, type EntryTarget, entryOn } from './entry.ts';
 import { nearestOnRing, piecesApart, spansIn } from './ring.ts';
@@ -15,6 +16,8 @@ export interface Drawn {
   readonly spec: ChannelSpec;
   readonly entry: Exclude<ChannelEntry, { named: string }>;
   readonly path: ChannelPath;
+  /** Where it begins or ends instead of at well or rim: in another channel, or blind so far past the outline. */
+  readonly far?: { readonly channel: Channel } | { readonly pocket: number } | undefined;
 }
 
 /** What a way is drawn on, mm. `obstacles` are what a routed one goes round, without its own cavity. */
@@ -28,6 +31,11 @@ export interface Ground {
 
 /** Ways are looked for so much farther off than is wanted that outlines and bends drawn by chords keep it, mm. */
 const spare = 0.03;
+/** The grid that outlines are drawn on cuts their corners by up to half a cell, mm. */
+const cutCorner = 0.1;
+
+/** From so near a channel a way leads straight into it, mm: no node of the search need lie within it. */
+const reachOfNode = 1;
 
 type Faults = readonly Finding[];
 
@@ -68,11 +76,14 @@ function wayTo(
   const within = step(entry.at, entry.outward, -own);
   const ends = kind === 'gate' ? (ground.wellRadius ?? 0) - out : ground.discRadius + out;
   const end = (from: Point2): Point2 => {
+    if (drawn.far && 'channel' in drawn.far) return nearestOnPath(drawn.far.channel, from, ground.wall);
+    if (drawn.far) return from === within ? step(entry.at, entry.outward, drawn.far.pocket) : from;
     const radius = Math.hypot(...from);
     return [(from[0] / radius) * ends, (from[1] / radius) * ends];
   };
-  if (path === 'straight') return { points: [within, end(within)] };
-  if (path === 'routed') return routedWay(drawn, target, entry, ground, { within, end });
+  if (path === 'routed' && !(drawn.far && 'pocket' in drawn.far))
+    return routedWay(drawn, target, entry, ground, { within, end });
+  if (path === 'straight' || path === 'routed') return { points: [within, end(within)] };
   // Seen from the well outward a gate is bent as the plan says; a vent runs outward anyway.
   if ('arcRad' in path) {
     const turn = kind === 'gate' ? -path.arcRad : path.arcRad;
@@ -86,7 +97,18 @@ function wayTo(
   const outside = through.flatMap((at, i) => outsideDisc(at, i, drawn, target, ground.discRadius));
   if (outside.length > 0) return { faults: outside };
   const inOrder = kind === 'gate' ? [...through].reverse() : through;
-  return bent([within, ...inOrder, end(inOrder[inOrder.length - 1] ?? within)], drawn, target);
+  const [last = within] = inOrder.slice(-1);
+  const outer = end(last);
+  return bent([within, ...inOrder, ...(outer === last ? [] : [outer])], drawn, target);
+}
+
+/** The point of a channel's middle line nearest to a place, a wall and a width from its ends where it is long enough. */
+function nearestOnPath({ run, laps }: Channel, to: Point2, wall: number): Point2 {
+  const aside = wall + run[0].width;
+  const free = cutRun(run, laps[0] + aside, runLength(run) - laps[1] - aside);
+  const path = (free.length > 1 ? free : run).map(({ at }) => at);
+  // There and back again, so that the ring's last side is its first.
+  return nearestOnRing([...path, ...path.slice(1, -1).reverse()], to).at;
 }
 
 const step = (from: Point2, way: Point2, by: number): Point2 => [
@@ -156,13 +178,13 @@ function routedWay(
   const others = ground.obstacles();
   const all = [...others, target];
   const { discRadius, wellRadius = 0, wall } = ground;
-  const wanted = wall + width / 2;
+  const wanted = wall + width / 2 + cutCorner;
   let gap = wanted + spare;
   for (let round = 0; round < 4; round++) {
     const from = leaving(entry, target, gap);
     const found = route({
       from,
-      goal: drawn.kind === 'gate' ? { inward: wellRadius } : { outward: discRadius },
+      left: toGo(drawn, ground),
       between: drawn.kind === 'gate' ? [0, discRadius - gap] : [wellRadius + gap, discRadius + 1],
       obstacles: all.map(({ outline }) => ({ outline, gap })),
     });
@@ -177,6 +199,21 @@ function routedWay(
   }
   const values = { kind: drawn.kind, placement: target.id, limit: wall } as const;
   return { faults: [finding('channels.no-way', { subject: drawn.id, place: [...entry.at, 0], values })] };
+}
+
+/** How far it is at least to the well, the rim, or the middle of another channel's mouth. */
+function toGo({ kind, far }: Drawn, { discRadius, wellRadius = 0, wall }: Ground): (at: Point2) => number {
+  if (far && 'channel' in far) {
+    const { channel } = far;
+    const reach = channel.run[0].width / 2 + reachOfNode;
+    return (at) => {
+      const [x, y] = nearestOnPath(channel, at, wall);
+      return Math.max(0, Math.hypot(x - at[0], y - at[1]) - reach);
+    };
+  }
+  return kind === 'gate'
+    ? ([x, y]) => Math.max(0, Math.hypot(x, y) - wellRadius)
+    : ([x, y]) => Math.max(0, discRadius - Math.hypot(x, y));
 }
 
 /** The point straight out of an entry that is so far from its outline; at a corner that is a little more than as far from the entry. */
@@ -225,10 +262,15 @@ function throughOwn(points: readonly Point2[], drawn: Drawn, target: EntryTarget
 }
 
 /** The way as metal or air goes it, with how far it reaches into the cavity. */
-function asChannel({ id, kind, spec }: Drawn, target: EntryTarget, points: readonly Point2[]): Channel {
+function asChannel({ id, kind, spec, far }: Drawn, target: EntryTarget, points: readonly Point2[]): Channel {
   const laps = lapsOf(spec);
   const own = spansIn(points, target.outline).find(([from]) => from === 0)?.[1] ?? 0;
-  return kind === 'gate'
-    ? channelAlong({ id, kind, placement: target.id, spec }, [...points].reverse(), [laps[0], own])
-    : channelAlong({ id, kind, placement: target.id, spec }, points, [own, laps[1]]);
+  const about = { id, kind, placement: target.id, spec };
+  // Out of another channel it begins at that one's middle line.
+  const out = !far ? laps[kind === 'gate' ? 0 : 1] : 'channel' in far ? far.channel.run[0].width / 2 : 0;
+  const channel =
+    kind === 'gate'
+      ? channelAlong(about, [...points].reverse(), [out, own])
+      : channelAlong(about, points, [own, out]);
+  return far && 'channel' in far ? { ...channel, opensInto: far.channel.id } : channel;
 }

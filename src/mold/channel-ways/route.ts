@@ -11,8 +11,8 @@ export interface Obstacle {
 
 export interface Course {
   readonly from: Point2;
-  /** Ways end where they come this near the axis, or this far from it. */
-  readonly goal: { readonly inward: number } | { readonly outward: number };
+  /** How far a place still is from where ways end, at least, mm; 0 there. */
+  left(at: Point2): number;
   /** Distances from the axis it stays between. */
   readonly between: readonly [number, number];
   readonly obstacles: readonly Obstacle[];
@@ -74,7 +74,7 @@ class Free {
 }
 
 /** The nodes from the first beside the beginning to the goal. */
-function search({ from, goal, between }: Course, free: Free): Point2[] | undefined {
+function search({ from, left, between }: Course, free: Free): Point2[] | undefined {
   const cell = Math.max(leastCell, between[1] / nodesAlongRadius);
   const half = Math.ceil(between[1] / cell) + 1;
   const side = 2 * half + 1;
@@ -82,8 +82,6 @@ function search({ from, goal, between }: Course, free: Free): Point2[] | undefin
     ((node % side) - half) * cell,
     (Math.floor(node / side) - half) * cell,
   ];
-  const left = (radius: number): number =>
-    'inward' in goal ? Math.max(0, radius - goal.inward) : Math.max(0, goal.outward - radius);
   const cost = new Float64Array(side * side).fill(Number.POSITIVE_INFINITY);
   const before = new Int32Array(side * side).fill(-1);
   const seen = new Int8Array(side * side);
@@ -96,7 +94,7 @@ function search({ from, goal, between }: Course, free: Free): Point2[] | undefin
     if (by >= cost[node] || !isFree(node)) return;
     cost[node] = by;
     before[node] = origin;
-    queue.push(by + left(Math.hypot(...place(node))), node);
+    queue.push(by + left(place(node)), node);
   };
   const [i, j] = [Math.round(from[0] / cell) + half, Math.round(from[1] / cell) + half];
   for (const [di, dj] of around) {
@@ -108,7 +106,7 @@ function search({ from, goal, between }: Course, free: Free): Point2[] | undefin
   for (let node = queue.pop(); node !== undefined; node = queue.pop()) {
     if (done[node]) continue;
     done[node] = 1;
-    if (left(Math.hypot(...place(node))) === 0) return trace(node, before).map(place);
+    if (left(place(node)) === 0) return trace(node, before).map(place);
     const [column, row] = [node % side, Math.floor(node / side)];
     for (const [di, dj] of around) {
       const [u, v] = [column + di, row + dj];

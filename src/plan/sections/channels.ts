@@ -140,8 +140,36 @@ const channels = <T extends z.ZodObject>(one: T, course: string) =>
     .union([z.literal('straight'), z.array(one).max(500)])
     .describe(`${course} \`straight\` gives every placement one; a list says which, how wide and how deep.`);
 
-export const gates = channels(channel('gate', 'Width of the gate.'), 'Gates, from the well to the cavity.');
+const gate = channel('gate', 'Width of the gate.').extend({
+  from: id('The placement out of whose gate it leads, instead of the well.').optional(),
+  land: z
+    .strictObject({
+      length: length('How long it is, up to the cavity.', { over: 0, to: 100 }),
+      width: length('Its width; left out, as wide as the gate ends.', { over: 0, to: 100 }).optional(),
+      depth: length('Its depth; left out, as deep as the gate ends.', { over: 0, to: 50 }).optional(),
+    })
+    .optional()
+    .describe('The short last piece, narrowed, where the casting is snapped off.'),
+});
+export const gates = channels(gate, 'Gates, from the well to the cavity.');
+/** Where a vent ends that does not go to the rim. */
+type VentEnd = { readonly vent: string } | { readonly pocket: number };
+
 const vent = channel('vent', 'Width of the vent.').extend({
+  to: z
+    .union([
+      id('The placement into whose vent it leads.').transform((vent): VentEnd => ({ vent })),
+      z.strictObject({
+        pocket: length('How far past the outline of the cavity the blind pocket reaches.', {
+          over: 0,
+          to: 200,
+        }),
+      }),
+    ])
+    .optional()
+    .describe(
+      `Where it ends, if not at the rim: the name of a placement, in its vent, or \`{ pocket: 6 }\`, a blind pocket straight out of the outline or at its last way point. ${accepts('length')}`,
+    ),
   joins: z
     .boolean()
     .optional()
