@@ -89,4 +89,21 @@ describe('gates and vents with an entry and a path of their own', () => {
       ),
     ).toEqual([]);
   });
+  test('an entry or a path that says too little, or two things', async () => {
+    expect(await said('gates:\n  - { placements: one, entry: { x: 3 } }\n')).toEqual([
+      'plan.missing stop gates#1.entry 12:24',
+    ]);
+    expect(await said('gates:\n  - { placements: one, entry: { angle: 3, x: 3, y: 1 } }\n')).toEqual([
+      'plan.choose-one stop gates#1.entry.angle 12:33',
+    ]);
+    expect(await said('gates:\n  - { placements: one, path: {} }\n')).toEqual([
+      'plan.missing stop gates#1.path 12:24',
+    ]);
+    expect(
+      await said('gates:\n  - { placements: one, path: { arc: 3, through: [{ radius: 20, angle: 0 }] } }\n'),
+    ).toEqual(['plan.choose-one stop gates#1.path.arc 12:32']);
+    expect(await said('gates:\n  - { placements: one, from: tow }\n')).toEqual([
+      'plan.unknown-id stop gates#1.from 12:30',
+    ]);
+  });
 });
