@@ -20,6 +20,7 @@ import { balance, flash, plates, pressure, speedBand, spin, squeeze } from './tu
 import {
   channelCourse,
   channelsApart,
+  channelsOpen,
   channelsOverBuildUps,
   wallsBetweenCavities,
   wallsField,
@@ -46,6 +47,7 @@ export const checks: readonly Check[] = [
   wallsToRim,
   channelCourse,
   channelsApart,
+  channelsOpen,
   channelsOverBuildUps,
   closing,
   play,

@@ -6,7 +6,7 @@ import {
   type Judged,
   makeFigure,
 } from '../findings/index.ts';
-import { compose, type Matrix4, movePoint, rotation, type Vec3 } from '../geometry/index.ts';
+import { compose, type Matrix4, movePoint, type Point2, rotation, type Vec3 } from '../geometry/index.ts';
 import {
   type Channel,
   type Check,
@@ -162,23 +162,37 @@ const onStep = (value: number, step: number): number => Math.round(value / step)
 /** Distance between the points a channel's way is taken at, mm. */
 const pointStep = 1;
 
-/** The piece of a channel round its cavity, its way as high as the parting surface. */
-function sweptOf(mold: Mold, { x, y, reach }: Placement, channel: Channel, back: Matrix4): SweptChannel {
-  const { kind, from, to, width, depth, half } = channel;
+/** The piece of a channel round its cavity, its way as high as the parting surface; as wide and deep as where it opens into it. */
+function sweptOf(mold: Mold, placement: Placement, channel: Channel, back: Matrix4): SweptChannel {
+  const { kind, run, half } = channel;
+  const { width, depth } = run[kind === 'gate' ? run.length - 1 : 0];
+  const path = run.slice(1).flatMap((to, i) => pointsNear(run[i].at, to.at, placement, width));
+  return {
+    id: kind,
+    kind,
+    path: path.map(([x, y]): Vec3 => {
+      const [a, b, c] = movePoint(back, [x, y, heightAt(mold.parting, x, y)]);
+      return [onStep(a, alike), onStep(b, alike), onStep(c, alikeHeight)];
+    }),
+    width,
+    depth,
+    half,
+  };
+}
+
+/** Points of a straight piece no farther along it from a placement than its reach and `margin` mm. */
+function pointsNear(from: Point2, to: Point2, { x, y, reach }: Placement, margin: number): Point2[] {
   const [dx, dy] = [to[0] - from[0], to[1] - from[1]];
   const length = Math.hypot(dx, dy);
   const near = ((x - from[0]) * dx + (y - from[1]) * dy) / length;
-  const [first, last] = [near - reach - width, near + reach + width].map((s) =>
+  const [first, last] = [near - reach - margin, near + reach + margin].map((s) =>
     Math.min(length, Math.max(0, s)),
   );
   const count = Math.max(1, Math.ceil((last - first) / pointStep));
-  const path = Array.from({ length: count + 1 }, (_, k): Vec3 => {
+  return Array.from({ length: count + 1 }, (_, k): Point2 => {
     const share = (first + ((last - first) * k) / count) / length;
-    const [px, py] = [from[0] + share * dx, from[1] + share * dy];
-    const [a, b, c] = movePoint(back, [px, py, heightAt(mold.parting, px, py)]);
-    return [onStep(a, alike), onStep(b, alike), onStep(c, alikeHeight)];
+    return [from[0] + share * dx, from[1] + share * dy];
   });
-  return { id: kind, kind, path, width, depth, half };
 }
 
 const byFilling =

@@ -1,6 +1,6 @@
 import type { Point2, TriangleMesh } from '../geometry/index.ts';
 import { shadowAlong } from './edge-along.ts';
-import type { Channel } from './mold.ts';
+import type { Channel, Station } from './mold.ts';
 
 /**
  * How far a channel reaches into the cavity and into the well or past the rim, as a share of its width, so that they
@@ -8,15 +8,47 @@ import type { Channel } from './mold.ts';
  */
 const overlap = 0.5;
 
-export interface ChannelSpec {
+export const lapsOf = ({ width, endWidth }: Pick<ChannelSpec, 'width' | 'endWidth'>) =>
+  [overlap * width, overlap * endWidth] as const;
+
+/** How a channel is cut: as wide and deep at its beginning and at its end. */
+export interface ChannelSpec extends Pick<Channel, 'half' | 'section' | 'joins'> {
   readonly width: number;
   readonly depth: number;
-  readonly half: 'lower' | 'upper';
-  /** A vent that may open into another. */
-  readonly joins?: true;
+  readonly endWidth: number;
+  readonly endDepth: number;
 }
 
-export const channelId = (kind: Channel['kind'], placement: string): string => `${kind}-${placement}`;
+/** A way, its size changing evenly from one end to the other. */
+function stationsAlong(way: readonly Point2[], spec: ChannelSpec): Station[] {
+  const steps = way.map((at, i) => (i === 0 ? 0 : Math.hypot(at[0] - way[i - 1][0], at[1] - way[i - 1][1])));
+  const whole = steps.reduce((sum, step) => sum + step, 0);
+  let passed = 0;
+  return way.map((at, i) => {
+    passed += steps[i];
+    const t = whole > 0 ? passed / whole : 0;
+    return {
+      at,
+      width: spec.width + (spec.endWidth - spec.width) * t,
+      depth: spec.depth + (spec.endDepth - spec.depth) * t,
+    };
+  });
+}
+
+/** A channel cut along a way. */
+export function channelAlong(
+  { id, kind, placement, spec }: Pick<Channel, 'id' | 'kind' | 'placement'> & { readonly spec: ChannelSpec },
+  way: readonly Point2[],
+  laps: Channel['laps'],
+): Channel {
+  const { section, half, joins } = spec;
+  const run = stationsAlong(way, spec);
+  return { id, kind, placement, run, laps, section, half, ...(joins && { joins }) };
+}
+
+/** Channels of one kind and placement are numbered from the second on. */
+export const channelId = (kind: Channel['kind'], placement: string, number = 1): string =>
+  number === 1 ? `${kind}-${placement}` : `${kind}-${placement}-${number}`;
 
 export interface Target {
   readonly id: string;
@@ -36,39 +68,37 @@ const endShare = 1 / 3;
  * where that meets the master's inner third, else along the radius through its point nearest the axis. Undefined
  * where the master reaches the well.
  */
-export function straightGate(target: Target, wellRadius: number, spec: ChannelSpec): Channel | undefined {
+export function straightGate(
+  id: string,
+  target: Target,
+  wellRadius: number,
+  spec: ChannelSpec,
+): Channel | undefined {
   const end = endOf(target, 'inner');
-  const past = overlap * spec.width;
+  const laps = lapsOf(spec);
   if (!end || end.radius <= wellRadius) return undefined;
   const along = (radius: number): Point2 => [radius * end.x, radius * end.y];
-  return {
-    id: channelId('gate', target.id),
-    kind: 'gate',
-    placement: target.id,
-    from: along(wellRadius - past),
-    to: along(end.radius + past),
-    ...spec,
-  };
+  const way = [along(wellRadius - laps[0]), along(end.radius + laps[1])];
+  return channelAlong({ id, kind: 'gate', placement: target.id, spec }, way, laps);
 }
 
 /** A straight vent from the cavity's outer end, found in the same way, through the rim. Undefined past the rim. */
-export function straightVent(target: Target, discRadius: number, spec: ChannelSpec): Channel | undefined {
+export function straightVent(
+  id: string,
+  target: Target,
+  discRadius: number,
+  spec: ChannelSpec,
+): Channel | undefined {
   const end = endOf(target, 'outer');
-  const past = overlap * spec.width;
+  const laps = lapsOf(spec);
   if (!end || end.radius >= discRadius) return undefined;
   const along = (radius: number): Point2 => [radius * end.x, radius * end.y];
-  return {
-    id: channelId('vent', target.id),
-    kind: 'vent',
-    placement: target.id,
-    from: along(Math.max(0, end.radius - past)),
-    to: along(discRadius + past),
-    ...spec,
-  };
+  const way = [along(Math.max(0, end.radius - laps[0])), along(discRadius + laps[1])];
+  return channelAlong({ id, kind: 'vent', placement: target.id, spec }, way, laps);
 }
 
 /** The inner or outer end of a master: its distance from the axis and the direction (unit vector) it lies in. */
-function endOf(
+export function endOf(
   { mesh, x, y }: Target,
   which: 'inner' | 'outer',
 ): { readonly radius: number; readonly x: number; readonly y: number } | undefined {

@@ -1,5 +1,6 @@
 export * from './as-it-lies.ts';
 export * from './can-rings.ts';
+export * from './channel-ways/fixture-outlines.ts';
 export * from './close-rotated.ts';
 export * from './drawing.ts';
 export * from './eyes.ts';

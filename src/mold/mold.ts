@@ -177,16 +177,32 @@ export interface Notch {
   readonly depth: number;
 }
 
-/** A straight gate (metal, from the well) or vent (air, to the rim), following the parting surface along its path. */
+/** Across a channel: half an ellipse, a trapezoid whose sides lean by the draft, or as a knife cuts it. */
+export type Section =
+  | { readonly kind: 'half-round' }
+  | { readonly kind: 'V' }
+  | { readonly kind: 'trapezoid'; readonly draftRad: number };
+
+/** A point of a channel's path, mm, and how wide and deep the channel is there. */
+export interface Station {
+  readonly at: readonly [number, number];
+  readonly width: number;
+  readonly depth: number;
+}
+
+/** A gate (metal, from the well) or vent (air, to the rim), following the parting surface along its path. */
 export interface Channel {
   readonly id: string;
   readonly kind: 'gate' | 'vent';
   readonly placement: string;
-  readonly from: readonly [number, number];
-  readonly to: readonly [number, number];
-  readonly width: number;
-  readonly depth: number;
+  /** From where metal or air comes to where it goes, at least two; straight between them. */
+  readonly run: readonly Station[];
+  /** How far its beginning and its end reach into what they open into, or past the rim, mm. */
+  readonly laps: readonly [number, number];
+  readonly section: Section;
   readonly half: 'lower' | 'upper';
+  /** The channel it comes from or goes to instead of well or rim. */
+  readonly opensInto?: string;
   /** A vent that the plan means to open into another. */
   readonly joins?: true;
 }

@@ -32,8 +32,10 @@ export function resolveLayout(plan: Plan, masters: readonly Master[], memoize: M
   const { placed, findings } = resolvePlacements(plan, masters, memoize);
   const { bosses, findings: bossFindings } = resolveBosses(plan);
   const { tabs, notches } = resolveRim(plan, bosses, placed);
-  const { channels, findings: channelFindings } = resolveChannels(plan, placed, sprue);
   const fixed = { process: plan.process, disc, sprue, bosses, tabs, notches };
+  const [bench, limits] = [resolveBench(plan), resolveLimits(plan)];
+  const ground = { ...fixed, placed, bench, wall: limits.wall };
+  const { channels, findings: channelFindings } = resolveChannels(plan, ground, memoize);
   const { surface, findings: partingFindings } = resolveParting(plan, placed, fixed, memoize);
   const mold: Mold = {
     title: plan.title ?? 'mold',
@@ -55,9 +57,9 @@ export function resolveLayout(plan: Plan, masters: readonly Master[], memoize: M
     ...(plan.materials && {
       materials: Object.entries(plan.materials).map(([name, sheet]) => ({ name, ...sheet })),
     }),
-    limits: resolveLimits(plan),
+    limits,
     ...(plan.registration?.flex !== undefined && { flex: plan.registration.flex }),
-    bench: resolveBench(plan),
+    bench,
     places: resolvePlaces(plan),
     ...(plan.severity && { severity: plan.severity }),
   };

@@ -1,5 +1,4 @@
 import { expandPlacements, type Plan } from '../plan/index.ts';
-import { channelId } from './channels.ts';
 import type { Mold } from './mold.ts';
 import { expandBosses } from './resolve-bosses.ts';
 import { channelsWanted } from './resolve-channels.ts';
@@ -23,7 +22,7 @@ export function resolvePlaces(plan: Plan): Mold['places'] {
   const sections = benchSections.map((id) => ({ id, at: plan[id]?.at }));
   const masters = Object.entries(plan.masters ?? {}).map(([id, { at }]) => ({ id, at }));
   const channels = (['gate', 'vent'] as const).flatMap((kind) =>
-    channelsWanted(plan, kind).map(({ placement, at }) => ({ id: channelId(kind, placement), at })),
+    channelsWanted(plan, kind).map(({ id, at }) => ({ id, at })),
   );
   const notches = (plan.notches ?? []).map((spec, i) => ({ id: notchId(spec, i), at: spec.at }));
   const tabs = (plan.tabs ?? []).map((spec, i) => ({ id: tabId(spec, i), at: spec.at }));

@@ -1,3 +1,4 @@
+import type { Point2 } from '../geometry/index.ts';
 import { angularSpeed, standardGravity } from './spinning.ts';
 
 /**
@@ -94,11 +95,24 @@ export const ringPressed = (from: number, to: number): PressedArea => ({
   secondMoment: (Math.PI / 2) * (to ** 4 - from ** 4),
 });
 
-/** A strip `width` wide along the radius between two radii; exact but for its width, w^2 / 12 against r^2. */
-export const stripPressed = (width: number, from: number, to: number): PressedArea => ({
-  area: width * (to - from),
-  secondMoment: (width * (to ** 3 - from ** 3)) / 3,
-});
+/** A place of a strip's middle line and how wide the strip is there, mm. */
+interface StripEnd {
+  readonly at: Point2;
+  readonly width: number;
+}
+
+/**
+ * A straight strip from one place to another, its width changing evenly; exact but for its width, w^2 / 12 against r^2.
+ * Simpson's rule on what grows by a cube at most.
+ */
+export function stripPressed(from: StripEnd, to: StripEnd): PressedArea {
+  const length = Math.hypot(to.at[0] - from.at[0], to.at[1] - from.at[1]);
+  const middle = [(from.at[0] + to.at[0]) / 2, (from.at[1] + to.at[1]) / 2] as const;
+  const width = (from.width + to.width) / 2;
+  const square = ([x, y]: Point2): number => x * x + y * y;
+  const ends = from.width * square(from.at) + to.width * square(to.at);
+  return { area: width * length, secondMoment: (length * (ends + 4 * width * square(middle))) / 6 };
+}
 
 /**
  * Force in N with which metal pushes the halves apart over an area: the integral of rho omega^2 (r^2 - r_s^2) / 2,

@@ -37,6 +37,8 @@ export function crossCheck(plan: Plan, tree: PlanTree): Finding[] {
   idsDiffer(plan, find);
   namedPlacementsExist(plan, find);
   orderedMastersExist(plan, find);
+  namedEntriesExist(plan, find);
+  namedWaysExist(plan, find);
   sectorsGiven(plan, find);
   materialsNamedApart(plan, find);
   severitiesMayChange(plan, find);
@@ -95,6 +97,38 @@ function namedPlacementsExist(plan: Plan, find: Find): void {
         if (name === 'all' || groups.includes(name) || placementsNamed(placements, name).length > 0) continue;
         find('plan.unknown-id', unknownId('placement', name, known), [section, i, 'placements', k]);
       }
+    }
+  }
+}
+
+/** A gate that leads out of another's, and a vent that leads into another's, name one placement each. */
+function namedWaysExist(plan: Plan, find: Find): void {
+  const known = expandPlacements(plan).map(({ id }) => id);
+  const check = (name: string | undefined, path: PlanPath): void => {
+    if (name === undefined || known.includes(name)) return;
+    find('plan.unknown-id', unknownId('placement', name, known), path);
+  };
+  if (plan.gates && plan.gates !== 'straight')
+    for (const [i, { from }] of plan.gates.entries()) check(from, ['gates', i, 'from']);
+  if (plan.vents && plan.vents !== 'straight')
+    for (const [i, { to }] of plan.vents.entries())
+      check(to && 'vent' in to ? to.vent : undefined, ['vents', i, 'to']);
+}
+
+/** A place of the outline that a gate or vent names is one of each master it leads to. */
+function namedEntriesExist(plan: Plan, find: Find): void {
+  const placements = expandPlacements(plan);
+  for (const section of ['gates', 'vents'] as const) {
+    const list = plan[section];
+    if (!list || list === 'straight') continue;
+    for (const [i, { entry, placements: names }] of list.entries()) {
+      if (!entry || !('named' in entry)) continue;
+      const ids = new Set(names.flatMap((name) => placementsNamed(placements, name)));
+      const masters = new Set(placements.filter(({ id }) => ids.has(id)).map(({ master }) => master));
+      const lacking = [...masters].find((master) => !plan.masters?.[master]?.entry?.[entry.named]);
+      if (lacking === undefined) continue;
+      const known = Object.keys(plan.masters?.[lacking]?.entry ?? {});
+      find('plan.unknown-id', unknownId('entry', entry.named, known), [section, i, 'entry']);
     }
   }
 }
@@ -174,7 +208,7 @@ function isLowered(code: FindingCode, wanted: Severity): boolean {
 /** Most names listed. */
 const mostKnown = 12;
 
-const unknownId = (kind: 'master' | 'placement', name: string, known: readonly string[]) => ({
+const unknownId = (kind: 'master' | 'placement' | 'entry', name: string, known: readonly string[]) => ({
   kind,
   name,
   known: known.slice(0, mostKnown),

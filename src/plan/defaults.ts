@@ -1,4 +1,5 @@
 import { mmPerInch, toRadians } from '../geometry/index.ts';
+import { channelDraftRad } from './sections/channels.ts';
 import type { Sink } from './sections/placements.ts';
 
 const inches = (value: number): number => value * mmPerInch;
@@ -68,8 +69,15 @@ export const tabDefaults = { width: 20, length: 12, height: 3, inset: 1 } as con
 export const notchDefaults = { width: 6, depth: 4 } as const;
 
 export const channelDefaults = {
-  gate: { width: 3, depth: 1.5, half: 'upper' },
-  vent: { width: 1, depth: 0.3, half: 'upper' },
+  gate: { width: 3, depth: 1.5, endWidth: 3, endDepth: 1.5, section: { kind: 'half-round' }, half: 'upper' },
+  vent: {
+    width: 1,
+    depth: 0.3,
+    endWidth: 1,
+    endDepth: 0.3,
+    section: { kind: 'trapezoid', draftRad: channelDraftRad },
+    half: 'upper',
+  },
 } as const;
 
 export const partingDefaults = {

@@ -21,6 +21,7 @@ export { quantityFinding, readQuantity } from './quantity.ts';
 export { type PlanReading, readPlan, writePlan } from './read-plan.ts';
 export { resolveRadius } from './resolve-radius.ts';
 export { planJsonSchema } from './schema.ts';
+export type { ChannelEntry, ChannelPath } from './sections/channels.ts';
 export { asNeeded } from './sections/closing.ts';
 export type { Size } from './sections/fields.ts';
 export type { PlaceAngle, RadiusSpec } from './sections/placements.ts';

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { alloy, can, cure, machine, rubber, spin } from './sections/bench.ts';
+import { gates, vents } from './sections/channels.ts';
 import { closing } from './sections/closing.ts';
 import { disc, process } from './sections/disc.ts';
 import { line, word, wordInAnyCase } from './sections/fields.ts';
@@ -7,7 +8,7 @@ import { fixture, limits, severity, shrink } from './sections/making.ts';
 import { masters } from './sections/masters.ts';
 import { materials } from './sections/materials.ts';
 import { order, prices } from './sections/order.ts';
-import { gates, notches, parting, supports, tabs, vents } from './sections/parting.ts';
+import { notches, parting, supports, tabs } from './sections/parting.ts';
 import { placements } from './sections/placements.ts';
 import { pouring } from './sections/pouring.ts';
 import { registration } from './sections/registration.ts';

@@ -20,6 +20,7 @@ import {
 } from '../../src/geometry/index.ts';
 import type { Boss, Channel, Mold, Sprue } from '../../src/mold/index.ts';
 import { ball, box, single } from '../revolved-solids.ts';
+import { straightChannel } from '../straight-channel.ts';
 import { emptyMold, nutAt, runCheck, smallSprue, withMaster } from './small-mold.ts';
 
 /** Domes and fillets are drawn to this chord error whatever their size, mm: they alone do not grow quite in step. */
@@ -88,7 +89,7 @@ function moldOf({ shapes: meshes, matrices, bosses, channels, notchRad, tabRad, 
   );
 }
 
-const gate: Channel = {
+const gate = straightChannel({
   id: 'gate-1',
   kind: 'gate',
   placement: 'm0-1',
@@ -97,7 +98,7 @@ const gate: Channel = {
   width: 3,
   depth: 1.5,
   half: 'upper',
-};
+});
 
 /** Five placements round the axis, each turned about all axes. */
 const layouts = fc
@@ -144,8 +145,7 @@ function turned(layout: Layout, by: number): Layout {
     }),
     channels: layout.channels.map((one) => ({
       ...one,
-      from: turnPoint(one.from, by),
-      to: turnPoint(one.to, by),
+      run: one.run.map((station) => ({ ...station, at: turnPoint(station.at, by) })),
     })),
     notchRad: layout.notchRad + by,
     tabRad: layout.tabRad + by,
@@ -165,8 +165,7 @@ function mirrored(layout: Layout): Layout {
     bosses: layout.bosses.map((boss) => ({ ...boss, y: -boss.y, turnRad: -boss.turnRad })),
     channels: layout.channels.map((one) => ({
       ...one,
-      from: [one.from[0], -one.from[1]],
-      to: [one.to[0], -one.to[1]],
+      run: one.run.map((station) => ({ ...station, at: [station.at[0], -station.at[1]] as const })),
     })),
     notchRad: -layout.notchRad,
     tabRad: -layout.tabRad,
@@ -187,9 +186,12 @@ function scaled(layout: Layout, by: number): Layout {
     matrices: layout.matrices.map((matrix) => compose(scaling(by), matrix)),
     bosses: layout.bosses.map((boss) => lengths(boss, ['turnRad'])),
     channels: layout.channels.map((one) => ({
-      ...lengths(one, []),
-      from: [one.from[0] * by, one.from[1] * by],
-      to: [one.to[0] * by, one.to[1] * by],
+      ...one,
+      run: one.run.map(({ at, ...station }) => ({
+        ...lengths(station, []),
+        at: [at[0] * by, at[1] * by] as const,
+      })),
+      laps: [one.laps[0] * by, one.laps[1] * by] as const,
     })),
     sprue: lengths(layout.sprue, ['draftRad']),
   };

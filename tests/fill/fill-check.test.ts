@@ -8,7 +8,7 @@ import { type Box, roomOf } from './shapes.ts';
 const turns = [0, 90, 222];
 
 /** Masters of boxes round the origin, three of them 70 mm from the axis, each with a gate from the well. */
-function moldOf(boxes: readonly Box[], gate: Partial<Channel> = {}): Mold {
+function moldOf(boxes: readonly Box[], gate = { width: 4, depth: 2 }): Mold {
   const matrices = turns.map((turn) => compose(rotation('z', (turn * Math.PI) / 180), translation(70, 0, 0)));
   const made = withMaster({ ...emptyMold, sprue: smallSprue }, 'part', roomOf(boxes), ...matrices);
   // The matrices' own places, to the last digit.
@@ -17,8 +17,9 @@ function moldOf(boxes: readonly Box[], gate: Partial<Channel> = {}): Mold {
   const channels = mold.placements.map(({ id, x, y }): Channel => {
     const radius = Math.hypot(x, y);
     const at = (r: number) => [(x / radius) * r, (y / radius) * r] as const;
-    const way = { from: at(14), to: at(62), width: 4, depth: 2, half: 'upper' } as const;
-    return { id: `gate-${id}`, kind: 'gate', placement: id, ...way, ...gate };
+    const run = [at(14), at(62)].map((point) => ({ at: point, ...gate }));
+    const cut = { laps: [2, 2], section: { kind: 'half-round' }, half: 'upper' } as const;
+    return { id: `gate-${id}`, kind: 'gate', placement: id, run, ...cut };
   });
   return { ...mold, channels, bench: { alloy: { name: 'tin' }, spin: { speedRpm: 480 } } };
 }

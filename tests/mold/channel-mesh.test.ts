@@ -1,8 +1,17 @@
 import { describe, expect, it } from 'vitest';
 import { measureMesh } from '../../src/mesh/index.ts';
-import { type Channel, channelMesh, flatPartingSurface, type PartingSurface } from '../../src/mold/index.ts';
+import { withLand } from '../../src/mold/channel-ways/land.ts';
+import {
+  type Channel,
+  channelLump,
+  channelMesh,
+  channelVolume,
+  flatPartingSurface,
+  type PartingSurface,
+} from '../../src/mold/index.ts';
+import { straightChannel } from '../straight-channel.ts';
 
-const gate: Channel = {
+const gate = straightChannel({
   id: 'gate-1',
   kind: 'gate',
   placement: 'seed-1',
@@ -11,7 +20,7 @@ const gate: Channel = {
   width: 4,
   depth: 1.5,
   half: 'lower',
-};
+});
 /** Of the half ellipse 8 chords leave the 16-gon's share. */
 const gateArea = ((Math.PI * 4 * 1.5) / 4) * ((16 / (2 * Math.PI)) * Math.sin((2 * Math.PI) / 16));
 const ventArea = (3 - 0.5 * Math.tan(Math.PI / 9)) * 0.5;
@@ -49,7 +58,16 @@ describe('a channel as it is cut', () => {
   );
 
   it('of a vent: a trapezoid', () => {
-    const vent = { ...gate, kind: 'vent', width: 3, depth: 0.5 } as const;
+    const vent = straightChannel({
+      id: 'vent-1',
+      kind: 'vent',
+      placement: 'seed-1',
+      from: [10, 5],
+      to: [34, 37],
+      width: 3,
+      depth: 0.5,
+      half: 'lower',
+    });
     expect(measured(vent, flatPartingSurface(60)).volume).toBeCloseTo(ventArea * 40, 3);
   });
 
@@ -67,7 +85,48 @@ describe('a channel as it is cut', () => {
     expect(bounds.max[2]).toBeCloseTo(0.1 * (34 + 1.6), 4);
   });
 
+  const station = (x: number, y: number, width = 4, depth = 1.5) => ({ at: [x, y] as const, width, depth });
+
+  // A mitred bend takes on its outer side what it lacks on its inner one: area by the way of the middle (Pappus).
+  it.each([
+    ['half-round', { kind: 'half-round' }, gateArea],
+    ['V', { kind: 'V' }, 3],
+    [
+      'trapezoid of 15 degrees',
+      { kind: 'trapezoid', draftRad: Math.PI / 12 },
+      6 - 2.25 * Math.tan(Math.PI / 12),
+    ],
+  ] as const)('bends without a change of volume: %s', (_name, section, area) => {
+    const run = [station(10, 0), station(20, 0), station(26, 8), station(26, 20)];
+    for (const surface of [flatPartingSurface(60), slope])
+      expect(measured({ ...gate, section, run }, surface).volume).toBeCloseTo(area * (10 + 10 + 12), 1);
+    const channel = { ...gate, section, run, laps: [3, 2] as const };
+    const exact = section.kind === 'half-round' ? (Math.PI * 4 * 1.5) / 4 : area;
+    expect(channelVolume(channel)).toBeCloseTo(exact * (32 - 5), 9);
+  });
+
+  // Width and depth that grow evenly: a frustum, L (A0 + sqrt(A0 A1) + A1) / 3 of similar sections.
+  it('widens evenly from its beginning to its end', () => {
+    const run = [station(0, 0, 2, 1), station(30, 0, 4, 2)];
+    const [small, large] = [2, 8].map((product) => (Math.PI / 4) * product);
+    const frustum = (30 * (small + Math.sqrt(small * large) + large)) / 3;
+    expect(channelVolume({ ...gate, run, laps: [0, 0] })).toBeCloseTo(frustum, 9);
+    const drawn = (16 / (2 * Math.PI)) * Math.sin((2 * Math.PI) / 16);
+    expect(measured({ ...gate, run }, flatPartingSurface(60)).volume).toBeCloseTo(frustum * drawn, 3);
+    const { x, z } = channelLump({ ...gate, run, laps: [0, 0] }, flatPartingSurface(60));
+    expect([x, z]).toEqual([15, expect.closeTo((-4 * 1.5) / (3 * Math.PI), 9)]);
+  });
+
+  // 30 mm of half ellipse 4 x 1.5, narrowed at 45 degrees within 1 mm, then 3 mm of half ellipse 2 x 1 up to the cavity.
+  it('of a gate with a land: the frustum between and the narrow piece', () => {
+    const run = [station(0, 0), station(36, 0)];
+    const one = withLand({ ...gate, run, laps: [0, 2] }, { length: 4, width: 2, depth: 1.5 });
+    const area = (width: number) => (Math.PI / 4) * width * 1.5;
+    expect(channelVolume(one)).toBeCloseTo(area(4) * 30 + (area(4) + area(2)) / 2 + area(2) * 3, 9);
+    expect(measured(one, flatPartingSurface(60)).bounds.max[0]).toBe(36);
+  });
+
   it('without a length is none', () => {
-    expect(channelMesh({ ...gate, to: gate.from }, slope, 0)).toBeUndefined();
+    expect(channelMesh({ ...gate, run: [gate.run[0], gate.run[0]] }, slope, 0)).toBeUndefined();
   });
 });

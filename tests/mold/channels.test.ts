@@ -4,7 +4,14 @@ import { loadKernel } from '../../src/kernel/index.ts';
 import { straightGate, straightVent } from '../../src/mold/channels.ts';
 
 const kernel = await loadKernel();
-const spec = { width: 3, depth: 1.5, half: 'upper' } as const;
+const spec = {
+  width: 3,
+  depth: 1.5,
+  endWidth: 3,
+  endDepth: 1.5,
+  section: { kind: 'half-round' },
+  half: 'upper',
+} as const;
 
 /** A prism over an outline about (0, 0), put at radius 60 on +x, then all turned about the axis. */
 function target(outline: readonly (readonly [number, number])[], turnRad = 0) {
@@ -32,29 +39,29 @@ const bent = [
 
 describe.each([0, 1.1, 4])('turned by %s rad', (turn) => {
   test('a gate runs along the radius from inside the well into the face it meets', () => {
-    const gate = straightGate(target(square, turn), 20, spec);
-    expect(gate && Math.hypot(...gate.from)).toBeCloseTo(18.5, 4);
-    expect(gate && Math.hypot(...gate.to)).toBeCloseTo(55 + 1.5, 4);
-    expect(gate && Math.atan2(gate.to[1], gate.to[0])).toBeCloseTo(
+    const gate = straightGate('gate-one', target(square, turn), 20, spec);
+    expect(gate && Math.hypot(...gate.run[0].at)).toBeCloseTo(18.5, 4);
+    expect(gate && Math.hypot(...gate.run[1].at)).toBeCloseTo(55 + 1.5, 4);
+    expect(gate && Math.atan2(gate.run[1].at[1], gate.run[1].at[0])).toBeCloseTo(
       Math.atan2(Math.sin(turn), Math.cos(turn)),
       6,
     );
   });
 
   test('a gate goes to the end of a stalk beside the radius instead of running along it', () => {
-    const gate = straightGate(target(bent, turn), 20, spec);
+    const gate = straightGate('gate-one', target(bent, turn), 20, spec);
     // The stalk's corner nearest the axis is at (60 - 25, 4).
-    expect(gate && Math.hypot(...gate.to)).toBeCloseTo(Math.hypot(35, 4) + 1.5, 4);
+    expect(gate && Math.hypot(...gate.run[1].at)).toBeCloseTo(Math.hypot(35, 4) + 1.5, 4);
   });
 
   test('a vent runs from the outer face through the rim', () => {
-    const vent = straightVent(target(square, turn), 100, spec);
-    expect(vent && Math.hypot(...vent.from)).toBeCloseTo(65 - 1.5, 4);
-    expect(vent && Math.hypot(...vent.to)).toBeCloseTo(101.5, 4);
+    const vent = straightVent('vent-one', target(square, turn), 100, spec);
+    expect(vent && Math.hypot(...vent.run[0].at)).toBeCloseTo(65 - 1.5, 4);
+    expect(vent && Math.hypot(...vent.run[1].at)).toBeCloseTo(101.5, 4);
   });
 });
 
 test('no gate where the master reaches the well, no vent where it passes the rim', () => {
-  expect(straightGate(target(square), 56, spec)).toBeUndefined();
-  expect(straightVent(target(square), 64, spec)).toBeUndefined();
+  expect(straightGate('gate-one', target(square), 56, spec)).toBeUndefined();
+  expect(straightVent('vent-one', target(square), 64, spec)).toBeUndefined();
 });

@@ -71,6 +71,14 @@ const crossingVents = {
     vents: [{ placements: ['one'], width: 3, depth: 0.3, half: 'upper', joins: true }],
   },
 };
+/** One gate or vent of one placement, that says more of itself. */
+const ofList = (section: 'gates' | 'vents', more: object = {}) => ({
+  with: { [section]: [{ placements: ['one'], width: 1, ...more }] },
+});
+/** A gate to a place that its master names. */
+const named = (place: object) => ({
+  with: { 'masters.tile.entry': { tip: place }, gates: [{ placements: ['one'], entry: 'tip' }] },
+});
 const withSupports = { with: { supports: [{ placements: ['one'] }] } };
 const inOven = {
   with: {
@@ -262,7 +270,7 @@ const changes: Readonly<Record<string, Change>> = {
   'prices.moldTime': change('5 h', '6 h', priced),
   'prices.run': change(500, 600, priced),
   'machine.stiffness': change('2 kN/mm', '3 kN/mm', {
-    with: { 'spin.speed': 700, 'spin.detail': undefined },
+    with: { 'spin.speed': 700, 'spin.detail': undefined, 'machine.closingForce': '3 kN' },
   }),
   'rubber.hardness': change(50, 60),
   'rubber.modulus': change('2 MPa', '3 MPa'),
@@ -292,6 +300,9 @@ const changes: Readonly<Record<string, Change>> = {
   'sprue.puller.hole': change('tapped', 'insert', {
     with: { 'sprue.grip': 15, 'sprue.puller.screw': 'M4' },
   }),
+  'masters.*.entry.*.angle': change(90, 100, named({})),
+  'masters.*.entry.*.x': change(6, 5, named({ x: 6, y: 2 })),
+  'masters.*.entry.*.y': change(1, 2, named({ x: 6, y: 2 })),
   'masters.*.file': change('masters/flag.obj', 'masters/twice.obj', meshed()),
   'masters.*.unit': change('mm', 'in', meshed()),
   'masters.*.scale': change('100 %', '90 %', meshed()),
@@ -408,6 +419,29 @@ const changes: Readonly<Record<string, Change>> = {
   'gates[].placements': change('one', 'two'),
   'gates[].width': change(2.5, 3),
   'gates[].depth': change(1.2, 1.3),
+  'gates[].endWidth': change(2.5, 3),
+  'gates[].endDepth': change(1.2, 1.3),
+  'gates[].entry': change('left', 'right', ofList('gates')),
+  'gates[].entry.angle': change(90, 100, ofList('gates')),
+  'gates[].entry.x': change(6, 5, ofList('gates', { entry: { x: 6, y: 2 } })),
+  'gates[].entry.y': change(1, 2, ofList('gates', { entry: { x: 6, y: 2 } })),
+  'gates[].path': change('straight', 'routed', ofList('gates', { entry: 'left' })),
+  'gates[].path.arc': change(20, 30, ofList('gates')),
+  'gates[].path.through[].angle': change(10, 20, ofList('gates', { path: { through: [{ radius: 30 }] } })),
+  'gates[].path.through[].radius': change(30, 32, ofList('gates', { path: { through: [{ angle: 10 }] } })),
+  'gates[].path.through[].radius.fromRim': change(
+    50,
+    48,
+    ofList('gates', { path: { through: [{ angle: 10 }] } }),
+  ),
+  'gates[].from': change(undefined, 'two', {
+    with: { gates: [{ placements: ['one'] }, { placements: ['two'] }] },
+  }),
+  'gates[].land.length': change(2, 3, ofList('gates', { land: { width: 0.6 } })),
+  'gates[].land.width': change(0.6, 0.8, ofList('gates', { land: { length: 2 } })),
+  'gates[].land.depth': change(0.6, 0.8, ofList('gates', { land: { length: 2 } })),
+  'gates[].section': change('V', 'trapezoid'),
+  'gates[].section.trapezoid': change(10, 15),
   'gates[].half': change('upper', 'lower'),
   'vents[].placements[]': change('one', 'two', withVents),
   vents: change('straight', undefined),
@@ -415,6 +449,27 @@ const changes: Readonly<Record<string, Change>> = {
   'vents[].width': change(1, 1.2, withVents),
   'vents[].depth': change(0.3, 0.4, withVents),
   'vents[].joins': change(true, undefined, crossingVents),
+  'vents[].endWidth': change(1, 1.2, withVents),
+  'vents[].endDepth': change(0.3, 0.4, withVents),
+  'vents[].entry': change('left', 'right', ofList('vents')),
+  'vents[].entry.angle': change(90, 100, ofList('vents')),
+  'vents[].entry.x': change(6, 5, ofList('vents', { entry: { x: 6, y: 2 } })),
+  'vents[].entry.y': change(1, 2, ofList('vents', { entry: { x: 6, y: 2 } })),
+  'vents[].path': change('straight', 'routed', ofList('vents', { entry: 'left' })),
+  'vents[].path.arc': change(20, 30, ofList('vents')),
+  'vents[].path.through[].angle': change(10, 20, ofList('vents', { path: { through: [{ radius: 60 }] } })),
+  'vents[].path.through[].radius': change(60, 62, ofList('vents', { path: { through: [{ angle: 10 }] } })),
+  'vents[].path.through[].radius.fromRim': change(
+    20,
+    18,
+    ofList('vents', { path: { through: [{ angle: 10 }] } }),
+  ),
+  'vents[].to': change('two', 'three', {
+    with: { vents: [{ placements: ['one'] }, { placements: ['two', 'three'] }] },
+  }),
+  'vents[].to.pocket': change(4, 5, ofList('vents')),
+  'vents[].section': change('V', 'trapezoid', withVents),
+  'vents[].section.trapezoid': change(10, 15, withVents),
   'vents[].half': change('upper', 'lower', withVents),
   'parting.surface': change('flat', 'follow', tilted()),
   'parting.slope': change(45, 10, tilted()),

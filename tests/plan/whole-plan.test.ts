@@ -56,6 +56,7 @@ masters:
     allowance: included
     mass: 4.2 g
     repair: { edge: 0.25, closeHoles: 5 }
+    entry: { tip: { angle: 180 } }
   fern: { file: fern.stl, length: 1 1/4 in }
   moss: { file: moss.stl, height: 28 }
   shell: { file: shell.stl, scale: 50 % }
@@ -77,8 +78,11 @@ registration:
 supports: [{ placements: [top, button], clearance: 0.2 }]
 tabs: [{ id: pry, angle: 180, width: 20, length: 12, height: 3, inset: 1 }]
 notches: [{ id: mark, angle: 45, width: 6, depth: 4 }]
-gates: [{ placements: all, width: 3, depth: 1.5, half: upper }]
-vents: [{ placements: top, joins: true }]
+gates: [{ placements: all, width: 3, depth: 1.5, endWidth: 2, endDepth: 1, section: { trapezoid: 15 }, half: upper, land: { length: 2, width: 1.5, depth: 0.8 } }, { placements: top, from: button-1 }]
+vents:
+  - { placements: top, joins: true, entry: tip, path: routed }
+  - { placements: Schnecke-é, entry: { x: 3, y: -2 }, path: { through: [{ radius: 70, angle: 5 }] } }
+  - { placements: button, entry: { angle: 90 }, path: { arc: -30 }, to: { pocket: 6 } }
 parting: { surface: follow, slope: 45, limit: { up: 6, down: 5 }, cell: 0.125 }
 spin: { speed: 400, grade: G6.3 }
 cure: { temperature: 155, time: 2 h, heating: platens, start: 68 F, cooling: in the can, film: 20 W/m2K, contact: 500 W/m2K, coolingConstant: 2 h }
@@ -266,8 +270,24 @@ test('every section and field comes out in internal units, and nothing else does
     supports: [{ placements: ['top', 'button'], clearance: 0.2 }],
     tabs: [{ id: 'pry', angleRad: degrees(180), width: 20, length: 12, height: 3, inset: 1 }],
     notches: [{ id: 'mark', angleRad: degrees(45), width: 6, depth: 4 }],
-    gates: [{ placements: ['all'], width: 3, depth: 1.5, half: 'upper' }],
-    vents: [{ placements: ['top'], joins: true }],
+    gates: [
+      {
+        placements: ['all'],
+        width: 3,
+        depth: 1.5,
+        endWidth: 2,
+        endDepth: 1,
+        section: { kind: 'trapezoid', draftRad: degrees(15) },
+        half: 'upper',
+        land: { length: 2, width: 1.5, depth: 0.8 },
+      },
+      { placements: ['top'], from: 'button-1' },
+    ],
+    vents: [
+      { placements: ['top'], joins: true, entry: { named: 'tip' }, path: 'routed' },
+      { entry: { x: 3, y: -2 }, path: { through: [{ radius: { length: 70 }, angleRad: degrees(5) }] } },
+      { entry: { angleRad: degrees(90) }, path: { arcRad: degrees(-30) }, to: { pocket: 6 } },
+    ],
     parting: { surface: 'follow', slopeRad: degrees(45), limit: { up: 6, down: 5 }, cell: 0.125 },
     spin: { speedRpm: 400, grade: 'G6.3' },
     cure: {

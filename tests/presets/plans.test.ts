@@ -207,12 +207,13 @@ function gatesApart(mold: Mold): number {
     const { positions } = moveMesh(master.mesh, placement.matrix);
     for (const gate of gates.filter((one) => one.placement !== placement.id))
       for (let i = 0; i < positions.length; i += 3)
-        least = Math.min(least, toSegment(gate, positions[i], positions[i + 1]) - gate.width / 2);
+        least = Math.min(least, toSegment(gate, positions[i], positions[i + 1]) - gate.run[0].width / 2);
   }
   return least;
 }
 
-function toSegment({ from, to }: Mold['channels'][number], x: number, y: number): number {
+function toSegment({ run }: Mold['channels'][number], x: number, y: number): number {
+  const [from, to] = [run[0].at, run[1].at];
   const [dx, dy] = [to[0] - from[0], to[1] - from[1]];
   const along = ((x - from[0]) * dx + (y - from[1]) * dy) / (dx * dx + dy * dy);
   const t = Math.min(1, Math.max(0, along));

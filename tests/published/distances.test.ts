@@ -13,6 +13,7 @@ import { wallsToWell } from '../../src/checks/walls/walls-well.ts';
 import { translation } from '../../src/geometry/index.ts';
 import { emptyMold, figureOf, nutAt, runCheck, smallSprue, withMaster } from '../checks/small-mold.ts';
 import { ball, box, single } from '../revolved-solids.ts';
+import { straightChannel } from '../straight-channel.ts';
 
 const at = (x: number, y: number, z = 0) => translation(x, y, z);
 
@@ -117,7 +118,7 @@ it('unequal cap nuts near the rim', async () => {
 it('wall between a box and straight channels and notches', async () => {
   const bricks = withMaster(emptyMold, 'brick', brick, at(60, 0));
   const gate = { id: 'gate', kind: 'gate', placement: 'other', width: 3, depth: 1.5, half: 'upper' } as const;
-  const beside = { ...bricks, channels: [{ ...gate, from: [20, 7], to: [100, 7] } as const] };
+  const beside = { ...bricks, channels: [straightChannel({ ...gate, from: [20, 7], to: [100, 7] })] };
   const channel = await runCheck(wallsToChannels, beside);
   expect(figureOf(channel, 'walls.channel', 'brick-1 gate')).toBeCloseTo(7 - 1.5 - 3, 5);
   const outer = withMaster(emptyMold, 'brick', brick, at(115, 0));

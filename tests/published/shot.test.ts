@@ -16,6 +16,7 @@ import {
 } from '../../src/physics/index.ts';
 import { emptyMold, figureOf, runCheck, smallSprue, withMaster } from '../checks/small-mold.ts';
 import { box, single } from '../revolved-solids.ts';
+import { straightChannel } from '../straight-channel.ts';
 
 const omega = (400 * Math.PI) / 30;
 
@@ -64,7 +65,10 @@ describe('force that opens the halves', () => {
     const whole = 200 * (80 ** 2 + (20 ** 2 + 10 ** 2) / 12);
     expect(one.area + two.area).toBeCloseTo(200, 9);
     expect(one.secondMoment + two.secondMoment).toBeCloseTo(whole, 6);
-    expect(stripPressed(10, 70, 90).secondMoment).toBeCloseTo(whole - (200 * 100) / 12, 6);
+    expect(stripPressed({ at: [70, 0], width: 10 }, { at: [90, 0], width: 10 }).secondMoment).toBeCloseTo(
+      whole - (200 * 100) / 12,
+      6,
+    );
   });
 });
 
@@ -109,7 +113,7 @@ describe('shot and pressure of one cavity', () => {
 
   // Gate of half an ellipse, pi / 4 x 2 x 1 mm2 over 60 mm; seen from above 2 mm wide from 15 to 75 mm.
   it('a gate takes metal, and the metal in it opens the halves', async () => {
-    const gate = {
+    const gate = straightChannel({
       id: 'gate-brick-1',
       kind: 'gate',
       placement: 'brick-1',
@@ -118,7 +122,7 @@ describe('shot and pressure of one cavity', () => {
       width: 2,
       depth: 1,
       half: 'upper',
-    } as const;
+    });
     const volume = (Math.PI / 2) * 60;
     const shotKg = (shotG + volume * density * 1e-6) / 1000;
     const gated = { ...mold, channels: [gate], bench: { ...bench, spin: { ...bench.spin, shotKg } } };

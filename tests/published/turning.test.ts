@@ -20,6 +20,7 @@ import {
 } from '../../src/physics/index.ts';
 import { emptyMold, figureOf, nutAt, runCheck, withMaster } from '../checks/small-mold.ts';
 import { box, single } from '../revolved-solids.ts';
+import { straightChannel } from '../straight-channel.ts';
 
 describe('permissible unbalance of ISO 21940-11', () => {
   // U = 9549 G m / n in g.mm (exactly 30000 / pi), recomputed by hand for each case.
@@ -130,7 +131,7 @@ describe('balance of a filled mold', () => {
   // Half an ellipse of pi / 4 x 2 x 1 mm2 over 60 mm, full of metal, at 45 mm: 94.248 mm3 x 10 mg x 45 mm; a trapezoid
   // of 0.5 (1 - 0.5 tan 20) mm2 over 37 mm, empty, at 105 mm.
   it('gates and vents weigh along', async () => {
-    const gate = {
+    const gate = straightChannel({
       id: 'gate-brick-1',
       kind: 'gate',
       placement: 'brick-1',
@@ -139,10 +140,19 @@ describe('balance of a filled mold', () => {
       width: 2,
       depth: 1,
       half: 'upper',
-    } as const;
-    const vent = { ...gate, id: 'vent-brick-1', kind: 'vent', from: [86, 0], to: [124, 0] } as const;
+    });
+    const vent = straightChannel({
+      id: 'vent-brick-1',
+      kind: 'vent',
+      placement: 'brick-1',
+      from: [86, 0],
+      to: [124, 0],
+      width: 1,
+      depth: 0.5,
+      half: 'upper',
+    });
     const gated = { ...mold, channels: [gate] };
-    const all = { ...mold, channels: [gate, { ...vent, width: 1, depth: 0.5 }] };
+    const all = { ...mold, channels: [gate, vent] };
     const metal = (Math.PI / 2) * 60 * 0.01 * 45;
     const air = 0.5 * (1 - 0.5 * Math.tan(Math.PI / 9)) * 37 * 0.001 * 105;
     const size = async (one: Mold) => figureOf(await runCheck(balance, one), 'balance.static', 'mold');

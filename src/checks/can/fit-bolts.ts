@@ -1,6 +1,6 @@
 import { finding, makeFigure } from '../../findings/index.ts';
-import { type Check, check, fitsOnRim } from '../../mold/index.ts';
-import { type BoltCircle, boltCircle } from '../from-mold/index.ts';
+import { type BoltCircle, type Check, check, fitsOnRim } from '../../mold/index.ts';
+import { boltCircle } from '../from-mold/index.ts';
 import { cornersOf, distanceTo, roundOf, span, type Thing } from './seen-from-above.ts';
 
 const bySpacing = 'distance from the nearest bolt, seen from above, shanks as wide as their thread';

@@ -1,4 +1,4 @@
-export { type BoltCircle, boltCircle } from './bolt-circle.ts';
+export { boltCircle } from './bolt-circle.ts';
 export { alloyDensity, alloyTension, coldestMetalC, halfDensity, liquidAlloyDensity } from './densities.ts';
 export { halfMaterialOf, heatOf, ownMaterial } from './materials.ts';
 export { leftOut } from './not-given.ts';

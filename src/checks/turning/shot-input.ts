@@ -1,9 +1,11 @@
 import type { Matrix4, TriangleMesh } from '../../geometry/index.ts';
 import {
-  channelReach,
-  channelSection,
+  type Channel,
+  channelVolume,
+  legsOf,
   type Mold,
   masterOf,
+  openRun,
   type Placement,
   type Sprue,
 } from '../../mold/index.ts';
@@ -62,10 +64,7 @@ export function shotInput(mold: Mold): ShotInput {
     cavities: placements.map((one) => cavityOf(mold, one)),
     gates: channels
       .filter(({ kind }) => kind === 'gate')
-      .map((gate) => {
-        const { length, ends } = channelReach(gate);
-        return { volume: channelSection(gate) * length, pressed: stripPressed(gate.width, ...ends) };
-      }),
+      .map((gate) => ({ volume: channelVolume(gate), pressed: pressedAlong(gate) })),
     ...(density && { densityKgM3: density.value }),
     ...(solid && { solidKgM3: solid.value }),
     solidEstimated: (solid?.estimated ?? false) || placements.some((one) => one.estimated),
@@ -81,6 +80,17 @@ export function shotInput(mold: Mold): ShotInput {
     ...(machine?.maxSpeedRpm !== undefined && { maxSpeedRpm: machine.maxSpeedRpm }),
   };
 }
+
+const pressedAlong = (gate: Channel): PressedArea =>
+  legsOf(openRun(gate))
+    .map(({ from, to }) => stripPressed(from, to))
+    .reduce(
+      (sum, strip) => ({
+        area: sum.area + strip.area,
+        secondMoment: sum.secondMoment + strip.secondMoment,
+      }),
+      { area: 0, secondMoment: 0 },
+    );
 
 function cavityOf(mold: Mold, placement: Placement): Cavity {
   const { id, master, matrix, scale, estimated } = placement;

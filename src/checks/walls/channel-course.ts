@@ -1,27 +1,21 @@
 import { type Finding, finding } from '../../findings/index.ts';
-import { clipped, defaultChordError, type Point2, segmentsFor, sidesApart } from '../../geometry/index.ts';
+import { clipped, type Point2, sidesApart } from '../../geometry/index.ts';
 import {
-  bossSpace,
   type Channel,
   type Check,
-  channelCorners,
+  channelOutline,
   check,
-  fitsOnRim,
-  type Mold,
-  notchCorners,
-  tabCorners,
+  type FixtureOutline,
+  fixtureOutlines,
+  isDrawn,
+  type Leg,
+  legCorners,
+  legsOf,
 } from '../../mold/index.ts';
-import { boltCircle, everyProcess } from '../from-mold/index.ts';
-
-/** Something a channel has to pass, by its outline where the halves part. */
-interface Obstacle {
-  readonly id: string;
-  readonly thing: 'boss' | 'bolt' | 'tab' | 'notch';
-  readonly outline: readonly Point2[];
-}
+import { everyProcess } from '../from-mold/index.ts';
 
 interface CourseInput {
-  readonly obstacle: Obstacle;
+  readonly obstacle: FixtureOutline;
   readonly channels: readonly Channel[];
   readonly wall: number;
 }
@@ -39,7 +33,7 @@ export const channelCourse: Check = check<CourseInput>({
     const channels = mold.channels.filter(isDrawn);
     if (channels.length === 0) return [];
     const { wall } = mold.limits;
-    return obstaclesOf(mold).map((obstacle) => ({
+    return fixtureOutlines(mold).map((obstacle) => ({
       subject: obstacle.id,
       about: [obstacle.id],
       input: { obstacle, channels, wall },
@@ -50,69 +44,37 @@ export const channelCourse: Check = check<CourseInput>({
   }),
 });
 
-/** With a length and a width, so that it has an outline. */
-export const isDrawn = ({ from, to, width }: Channel): boolean =>
-  width > 0 && (from[0] !== to[0] || from[1] !== to[1]);
-
-function obstaclesOf({ bosses, bench, tabs, notches, disc, process }: Mold): Obstacle[] {
-  return [
-    ...bosses.map((boss): Obstacle => {
-      const { id, x, y } = boss;
-      return { id, thing: 'boss', outline: round([x, y], bossSpace(boss, process).reach) };
-    }),
-    ...(process === 'rubber' ? boltsIn(bench, disc.radius) : []),
-    ...tabs
-      .filter((tab) => fitsOnRim(tab, disc.radius))
-      .map((tab): Obstacle => ({ id: tab.id, thing: 'tab', outline: tabCorners(tab, disc.radius) })),
-    ...notches.map(
-      (notch): Obstacle => ({ id: notch.id, thing: 'notch', outline: notchCorners(notch, disc.radius) }),
-    ),
-  ].filter(({ outline }) => outline.length > 0);
-}
-
-/** Where the plan says where they stand. */
-function boltsIn(bench: Mold['bench'], discRadius: number): Obstacle[] {
-  const { bolts } = boltCircle(bench);
-  if (bolts?.startRad === undefined || bolts.circle - bolts.radius >= discRadius) return [];
-  const { circle, count, radius, startRad } = bolts;
-  return Array.from({ length: count }, (_, k): Obstacle => {
-    const angle = startRad + (2 * Math.PI * k) / count;
-    const middle: Point2 = [circle * Math.cos(angle), circle * Math.sin(angle)];
-    return { id: `bolt-${k + 1}`, thing: 'bolt', outline: round(middle, radius) };
-  });
-}
-
-function round([x, y]: Point2, radius: number): Point2[] {
-  const sides = segmentsFor(radius, defaultChordError);
-  return Array.from({ length: sides }, (_, k): Point2 => {
-    const angle = (2 * Math.PI * k) / sides;
-    return [x + radius * Math.cos(angle), y + radius * Math.sin(angle)];
-  });
-}
-
-function past(channel: Channel, { id: other, thing, outline }: Obstacle, wall: number): Finding[] {
+function past(channel: Channel, { id: other, thing, outline }: FixtureOutline, wall: number): Finding[] {
   const { id: subject, kind, placement } = channel;
-  const corners = channelCorners(channel);
   const about = { kind, placement, other, thing } as const;
-  const common = clipped(outline, corners);
-  const measured = lengthAlong(channel, common);
+  const { measured, points } = within(channel, (corners) => clipped(outline, corners));
   if (measured > 0) {
-    const details = { subject, place: middleOf(common), values: { measured, limit: 0, ...about } };
+    const details = { subject, place: middleOf(points), values: { measured, limit: 0, ...about } };
     if (kind === 'vent') return [finding('channels.through', { ...details, severity: 'warn' })];
     const open = thing === 'tab' || thing === 'notch';
     return [finding(open ? 'channels.leads-out' : 'channels.through', details)];
   }
   if (kind === 'vent') return [];
-  const { distance, middle } = sidesApart(outline, corners);
+  const { distance, middle } = sidesApart(outline, channelOutline(channel));
   if (distance >= wall) return [];
   const values = { measured: distance, limit: wall, ...about };
   return [finding('channels.near', { subject, place: [...middle, 0], values })];
 }
 
-/** How far points reach along a channel, mm. */
-export function lengthAlong({ from, to }: Channel, points: readonly Point2[]): number {
-  const length = Math.hypot(to[0] - from[0], to[1] - from[1]);
-  const along = points.map(([x, y]) => (x * (to[0] - from[0]) + y * (to[1] - from[1])) / length);
+/** What of something lies in a channel: the points found in its legs, and how far they reach along it in all, mm. */
+export function within(
+  { run }: Channel,
+  inLeg: (corners: readonly Point2[], leg: Leg) => readonly Point2[],
+): { readonly measured: number; readonly points: readonly Point2[] } {
+  const found = legsOf(run).map((leg) => ({ leg, points: inLeg(legCorners(leg), leg) }));
+  return {
+    measured: found.reduce((sum, { leg, points }) => sum + lengthAlong(leg, points), 0),
+    points: found.flatMap(({ points }) => points),
+  };
+}
+
+function lengthAlong({ along: [ux, uy] }: Leg, points: readonly Point2[]): number {
+  const along = points.map(([x, y]) => x * ux + y * uy);
   return points.length === 0 ? 0 : Math.max(...along) - Math.min(...along);
 }
 

@@ -1,8 +1,8 @@
 import { type Finding, finding } from '../../findings/index.ts';
-import { clipped, type Point2 } from '../../geometry/index.ts';
-import { type Channel, type Check, channelCorners, check } from '../../mold/index.ts';
+import { clipped } from '../../geometry/index.ts';
+import { type Channel, type Check, check, isDrawn, legCorners, legsOf } from '../../mold/index.ts';
 import { everyProcess } from '../from-mold/index.ts';
-import { isDrawn, lengthAlong, middleOf } from './channel-course.ts';
+import { middleOf, within } from './channel-course.ts';
 
 interface ApartInput {
   readonly channels: readonly Channel[];
@@ -22,12 +22,11 @@ export const channelsApart: Check = check<ApartInput>({
     return [{ subject: 'mold', about: [], input: { channels: drawn, wellRadius: sprue?.wellRadius ?? 0 } }];
   },
   run: ({ channels, wellRadius }) => {
-    const strips = channels.map((channel) => ({ channel, corners: channelCorners(channel) }));
-    const findings = strips.flatMap((one, i) =>
-      strips
+    const findings = channels.flatMap((one, i) =>
+      channels
         .slice(i + 1)
         .filter(
-          ({ channel }) => channel.placement !== one.channel.placement && !bothJoin(channel, one.channel),
+          (other) => other.placement !== one.placement && !bothJoin(other, one) && !isJunction(other, one),
         )
         .flatMap((other) => together(one, other, wellRadius)),
     );
@@ -35,27 +34,27 @@ export const channelsApart: Check = check<ApartInput>({
   },
 });
 
-interface Strip {
-  readonly channel: Channel;
-  readonly corners: readonly Point2[];
-}
+/** One comes out of the other, as the plan says. */
+const isJunction = (one: Channel, other: Channel): boolean =>
+  one.opensInto === other.id || other.opensInto === one.id;
 
 const bothJoin = (one: Channel, other: Channel): boolean => one.joins === true && other.joins === true;
 
-function together(one: Strip, other: Strip, wellRadius: number): Finding[] {
-  const common = clipped(other.corners, one.corners);
-  if (common.length === 0) return [];
-  const beyond = Math.max(...common.map((at) => Math.hypot(...at))) - wellRadius;
-  const measured = Math.min(lengthAlong(one.channel, common), beyond);
+function together(one: Channel, other: Channel, wellRadius: number): Finding[] {
+  const others = legsOf(other.run).map(legCorners);
+  const common = within(one, (corners) => others.flatMap((outline) => clipped(outline, corners)));
+  if (common.points.length === 0) return [];
+  const beyond = Math.max(...common.points.map((at) => Math.hypot(...at))) - wellRadius;
+  const measured = Math.min(common.measured, beyond);
   if (!(measured > 0)) return [];
-  const { id: subject, kind, placement } = one.channel;
-  const which = kind === 'vent' && other.channel.kind === 'vent' ? 'vents' : 'other';
-  const values = { measured, limit: 0, kind, placement, other: other.channel.placement };
+  const { id: subject, kind, placement } = one;
+  const which = kind === 'vent' && other.kind === 'vent' ? 'vents' : 'other';
+  const values = { measured, limit: 0, kind, placement, other: other.placement };
   return [
     finding('channels.meet', {
       subject,
-      place: middleOf(common),
-      values: { which, ...values, otherKind: other.channel.kind },
+      place: middleOf(common.points),
+      values: { which, ...values, otherKind: other.kind },
     }),
   ];
 }

@@ -6,13 +6,15 @@ import {
   buildUpSpaces,
   type Channel,
   type Check,
-  channelCorners,
   check,
   heightAt,
+  isDrawn,
   leastBuildUp,
+  legCorners,
+  legsOf,
   makeAlways,
 } from '../../mold/index.ts';
-import { isDrawn, lengthAlong, middleOf } from './channel-course.ts';
+import { middleOf, within } from './channel-course.ts';
 
 interface BuildUpInput {
   readonly space: BuildUpSpace;
@@ -43,29 +45,32 @@ export const channelsOverBuildUps: Check = check<BuildUpInput>({
 
 /** Whether the parting surface is anywhere along the channel, near the build-up, as far off the plane as one has to be. */
 function runsUpOrDown(channel: Channel, { surface }: BuildUpSpace): boolean {
-  const { from, to } = channel;
-  const [right, , , left] = channelCorners(channel);
-  const steps = Math.ceil(Math.hypot(to[0] - from[0], to[1] - from[1]) / surface.cell);
-  for (const [x, y] of [right, from, left]) {
-    for (let i = 0; i <= steps; i++) {
-      const [dx, dy] = [((to[0] - from[0]) * i) / steps, ((to[1] - from[1]) * i) / steps];
-      if (Math.abs(heightAt(surface, x + dx, y + dy)) > leastBuildUp / 2) return true;
-    }
-  }
-  return false;
+  return legsOf(channel.run).some((leg) => {
+    const [right, farRight, farLeft, left] = legCorners(leg);
+    const steps = Math.ceil(leg.length / surface.cell);
+    const lines = [[right, farRight] as const, [leg.from.at, leg.to.at] as const, [left, farLeft] as const];
+    return lines.some(([from, to]) => {
+      for (let i = 0; i <= steps; i++) {
+        const [x, y] = [0, 1].map((axis) => from[axis] + ((to[axis] - from[axis]) * i) / steps);
+        if (Math.abs(heightAt(surface, x, y)) > leastBuildUp / 2) return true;
+      }
+      return false;
+    });
+  });
 }
 
 function over(channel: Channel, other: string, ground: readonly Point2[]): Finding[] {
-  const { id: subject, kind, placement, from, to, width } = channel;
-  const length = Math.hypot(to[0] - from[0], to[1] - from[1]);
-  const [ux, uy] = [(to[0] - from[0]) / length, (to[1] - from[1]) / length];
-  const within = ground.filter(([x, y]) => {
-    const [dx, dy] = [x - from[0], y - from[1]];
-    const along = dx * ux + dy * uy;
-    return along >= 0 && along <= length && Math.abs(dx * uy - dy * ux) <= width / 2;
+  const { id: subject, kind, placement } = channel;
+  const { measured, points } = within(channel, (_, leg) => {
+    const { from, to, length, along: way } = leg;
+    return ground.filter(([x, y]) => {
+      const [dx, dy] = [x - from.at[0], y - from.at[1]];
+      const along = dx * way[0] + dy * way[1];
+      const width = from.width + ((to.width - from.width) * along) / length;
+      return along >= 0 && along <= length && Math.abs(dx * way[1] - dy * way[0]) <= width / 2;
+    });
   });
-  const measured = lengthAlong(channel, within);
   if (!(measured > 0)) return [];
   const values = { measured, limit: 0, kind, placement, other };
-  return [finding('channels.build-up', { subject, place: middleOf(within), values })];
+  return [finding('channels.build-up', { subject, place: middleOf(points), values })];
 }

@@ -1,10 +1,11 @@
-import type { TriangleMesh, Vec3 } from '../../geometry/index.ts';
+import type { Point2, TriangleMesh, Vec3 } from '../../geometry/index.ts';
 import {
   bossSpace,
   type Channel,
   channelMesh,
   fitsOnRim,
   heightAt,
+  legsOf,
   type Mold,
   notchMesh,
   type PartingSurface,
@@ -54,11 +55,17 @@ export function channelsOf({ channels, limits, parting }: Mold): Fixture[] {
   return channels.flatMap((channel) => {
     const mesh = channelMesh(channel, parting, 0);
     if (!mesh) return [];
+    const legs = legsOf(channel.run).map(({ from, to }) => ({
+      from: from.at,
+      to: to.at,
+      width: Math.max(from.width, to.width) / 2,
+    }));
     return [
       {
         id: channel.id,
         own: channel.placement,
-        ...boundsAlong(channel, channel.width / 2),
+        gapTo: (x, y, reach) =>
+          Math.min(...legs.map(({ from, to, width }) => fromPath({ from, to }, x, y) - reach - width)),
         points: pointsOf(channel, parting),
         // A channel through another's cavity feeds or vents that one too: bad, but the mold stays whole.
         kind: { limit: limits.wall, name: 'walls.channel', code: 'walls.channel', broken: 'walls.channel' },
@@ -69,11 +76,14 @@ export function channelsOf({ channels, limits, parting }: Mold): Fixture[] {
 }
 
 /** Points where the channel hangs from the parting surface, 5 mm apart at most. */
-function pointsOf({ from, to }: Channel, surface: PartingSurface): Vec3[] {
-  const steps = Math.max(1, Math.ceil(Math.hypot(to[0] - from[0], to[1] - from[1]) / 5));
-  return Array.from({ length: steps + 1 }, (_, k) => {
-    const [x, y] = [0, 1].map((axis) => from[axis] + ((to[axis] - from[axis]) * k) / steps);
-    return [x, y, heightAt(surface, x, y)];
+function pointsOf({ run }: Channel, surface: PartingSurface): Vec3[] {
+  return legsOf(run).flatMap(({ from: { at: from }, to: { at: to }, length }, leg) => {
+    const steps = Math.max(1, Math.ceil(length / 5));
+    const points = Array.from({ length: steps + 1 }, (_, k): Vec3 => {
+      const [x, y] = [0, 1].map((axis) => from[axis] + ((to[axis] - from[axis]) * k) / steps);
+      return [x, y, heightAt(surface, x, y)];
+    });
+    return leg === 0 ? points : points.slice(1);
   });
 }
 
@@ -150,7 +160,10 @@ export function boltsOf({ bench, disc, limits, process }: Mold): Fixture[] {
   });
 }
 
-type Path = Pick<Channel, 'from' | 'to'>;
+interface Path {
+  readonly from: Point2;
+  readonly to: Point2;
+}
 
 /** From the rim straight inward, seen from above. */
 const inward = (radius: number, angleRad: number, by: number): Path => ({

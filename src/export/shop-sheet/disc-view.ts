@@ -5,6 +5,7 @@ import {
   type Mold,
   type Notch,
   notchCorners,
+  runSides,
   type Tab,
   tabCorners,
   tabFace,
@@ -157,16 +158,11 @@ class DiscView {
     this.label(id, rotated([radius - depth - 4, 0], angleRad), 2);
   }
 
-  channel({ kind, from, to, width }: Channel): void {
+  channel({ kind, run }: Channel): void {
     this.pen.save();
     if (kind === 'vent') this.pen.dash(1, { space: 0.8 });
-    const [dx, dy] = [to[0] - from[0], to[1] - from[1]];
-    const reach = Math.hypot(dx, dy);
-    const aside: Point = reach > 0 ? [(-dy / reach) * (width / 2), (dx / reach) * (width / 2)] : [0, 0];
-    for (const side of [1, -1]) {
-      const shift = (p: Point): Point => [p[0] + side * aside[0], p[1] + side * aside[1]];
-      this.path([shift(from), shift(to)], 0.15, false, 0.3);
-    }
+    const { left, right } = runSides(run);
+    for (const side of [left, right]) this.path(side, 0.15, false, 0.3);
     this.pen.restore();
   }
 

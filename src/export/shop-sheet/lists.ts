@@ -1,6 +1,6 @@
 import type { FigureName, Report, UnitSystem } from '../../findings/index.ts';
 import { sizeText } from '../../lettering/index.ts';
-import { type Boss, type Mold, type Placement, tipsOf } from '../../mold/index.ts';
+import { type Boss, type Mold, type Placement, type Station, tipsOf } from '../../mold/index.ts';
 import { fixed, runs, showFigure, showQuantity } from '../../wording/index.ts';
 import { both, degrees, stacked } from './names.ts';
 import type { Column, Paper } from './paper.ts';
@@ -149,11 +149,13 @@ export function rimTable(paper: Paper, mold: Mold, title: string): void {
 /** Channels of one kind, half and size in one row. */
 function channelGroups({ channels, units }: Mold): string[][] {
   const groups = new Map<string, string[]>();
-  for (const { kind, placement, width, depth, half } of channels) {
-    const key = JSON.stringify([
-      `${kind}, ${half} half`,
-      `${both(units, width)} wide, ${both(units, depth)} deep`,
-    ]);
+  for (const { kind, placement, run, half } of channels) {
+    const said = (of: (station: Station) => number): string => {
+      const [begin, end] = [of(run[0]), of(run[run.length - 1])].map((size) => both(units, size));
+      return begin === end ? begin : `${begin} to ${end}`;
+    };
+    const size = `${said(({ width }) => width)} wide, ${said(({ depth }) => depth)} deep`;
+    const key = JSON.stringify([`${kind}, ${half} half`, size]);
     groups.set(key, [...(groups.get(key) ?? []), placement]);
   }
   return [...groups].map(([key, placements]) => {

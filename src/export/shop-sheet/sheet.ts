@@ -9,6 +9,7 @@ import type { Build } from '../build.ts';
 import { amounts, ledger } from './amounts.ts';
 import { benchOrder, cautions } from './bench-order.ts';
 import { buildUpTable, type LaidBuildUp, laidBuildUps } from './build-ups.ts';
+import { cuttingTable } from './cutting-order.ts';
 import { type DiscDrawing, drawDisc, type Shadow } from './disc-view.ts';
 import type { FontFiles } from './fonts.ts';
 import { bossTable, masterTable, placementTable, rimTable } from './lists.ts';
@@ -71,6 +72,7 @@ function moldPages(paper: Paper, build: Build, drawing: SheetDrawing): void {
   buildUpTable(paper, drawing.buildUps, mold.units, 'Tables');
   rimTable(paper, mold, 'Tables');
   orderPage(paper, mold);
+  cuttingTable(paper, mold, 'Order of work');
   paper.page('Amounts');
   amounts(paper, build, 'Amounts');
   ledger(paper, mold, report, 'Amounts');

@@ -46,6 +46,79 @@ export const channelCodes = codes({
     says: 'The {kind} of {placement} leaves {measured} to the {thing} {other}, where {limit} is wanted.',
     remedy: 'Move {other}, turn or move {placement}, or make the {kind} narrower.',
   },
+  'channels.entry-off': {
+    severity: 'warn',
+    means:
+      'The place where a gate or vent is to open into its cavity lies off the outline: the nearest point of the outline was taken.',
+    formula:
+      'least distance of the place from the outline, seen from above; over half the width of the channel',
+    source: 'geometry',
+    values: { measured: 'mm', limit: 'mm', kind: meets.kind, placement: 'name' },
+    says: 'The entry of the {kind} of {placement} lies {measured} off the outline, where {limit} is allowed.',
+    remedy: 'Correct x and y of the entry; they are of the master itself, from its middle.',
+  },
+  'channels.way-outside': {
+    severity: 'stop',
+    means: 'A way point of a gate or vent lies outside the disc: the channel is not cut.',
+    formula: 'distance of the way point from the axis; over the radius of the disc',
+    source: 'geometry',
+    values: { measured: 'mm', limit: 'mm', number: 'count', kind: meets.kind, placement: 'name' },
+    says: 'Way point {number, number} of the {kind} of {placement} lies {measured} from the axis, outside the disc of {limit} radius.',
+    remedy: 'Move it inward, or leave it out.',
+  },
+  'channels.tight': {
+    severity: 'warn',
+    means: 'A gate or vent bends more tightly than its width allows, or meets itself: it is not cut.',
+    formula:
+      'radius of the middle line in the room its neighbors leave, under 0.6 widths; or distance of two of its pieces, under one width',
+    source: 'geometry; the least radius is common practice, no published source',
+    values: { measured: 'mm', limit: 'mm', kind: meets.kind, placement: 'name' },
+    says: {
+      bend: 'A bend of the {kind} of {placement} has room for a radius of {measured}, where {limit} is wanted.',
+      itself: 'The {kind} of {placement} comes within {measured} of itself, where {limit} is wanted.',
+    },
+    remedy: 'Move its way points apart, leave one out, or make the {kind} narrower.',
+  },
+  'channels.no-way': {
+    severity: 'warn',
+    means: 'There is no way for a gate or vent that keeps its walls: it is not cut.',
+    formula: 'a search over all free places of the parting surface, seen from above, finds none',
+    source: 'geometry; starting limit from memory, editable in the plan as `limits.wall`',
+    values: { limit: 'mm', kind: meets.kind, placement: 'name' },
+    says: 'No way is found for the {kind} of {placement} that leaves {limit} to everything it passes.',
+    remedy:
+      'Choose another entry, make the {kind} narrower, move what stands round {placement}, or ask for a thinner wall.',
+  },
+  'channels.through-own': {
+    severity: 'warn',
+    means: 'A gate or vent runs through the cavity it leads to, or along its edge, before it ends there.',
+    formula: 'length of its path within the outline of the cavity, seen from above; over its width',
+    source: 'geometry',
+    values: { measured: 'mm', limit: 'mm', kind: meets.kind, placement: 'name' },
+    says: 'The {kind} of {placement} lies within its own cavity for {measured}, where {limit} is wanted.',
+    remedy: 'Say `path: routed`, give it way points, or choose another entry.',
+  },
+  'channels.no-parent': {
+    severity: 'warn',
+    means:
+      'A gate is to lead out of another one, or a vent into another one, that is not there, or that itself waits for this one: it is not cut.',
+    formula: 'the other channel is drawn before it',
+    source: 'the plan',
+    values: { kind: meets.kind, placement: 'name' },
+    says: 'The {kind} of {placement} has no other {kind} to open into.',
+    remedy: 'Give the placement it names a {kind} of its own, to the well or the rim.',
+  },
+  'channels.misses': {
+    severity: 'warn',
+    means:
+      'A gate or vent does not open into its cavity: where it ends, the cavity lies over or under it. No metal comes in, or no air out.',
+    formula: 'points of its section along its last piece, none of them within the cavity (winding number)',
+    source: 'geometry',
+    values: { kind: meets.kind, placement: 'name' },
+    says: 'The {kind} of {placement} does not open into its cavity.',
+    remedy:
+      'Choose another entry, make the {kind} deeper, cut it into the other half, or sink {placement} differently.',
+  },
   'channels.build-up': {
     severity: 'warn',
     means:

@@ -134,6 +134,8 @@ export const planCodes = codes({
       'sector count':
         'How many sectors is not said: give `count`, or `spacing` and the `radius` it is measured at.',
       load: 'What load the heat limit was measured under is not said: give `load`, such as `1.8 MPa` or `0.45 MPa` (ISO 75-2).',
+      'entry place': 'This entry does not say where: give `angle`, or both `x` and `y`.',
+      path: 'This path does not say where it runs: give `through` or `arc`.',
       sectors: 'This counts by sectors, and the plan does not divide the disc: give `sectors`.',
     },
     remedy: 'Add it.',
@@ -247,6 +249,8 @@ export const planCodes = codes({
       'stand-in height':
         '`height` belongs to a mesh file; how high a stand-in is, `above` and `below` say: how far it stands over and under the parting plane.',
       outline: 'Give either `outline`, or `width` and `length`.',
+      entry: 'Give either `angle`, or `x` and `y`.',
+      path: 'A path runs either `through` way points or along one `arc`.',
       'sector radius': '`radius` is where `spacing` is measured, so it cannot stand beside `count`.',
     },
     remedy: 'Keep one of the ways.',
@@ -288,10 +292,10 @@ export const planCodes = codes({
   },
   'plan.unknown-id': {
     severity: 'stop',
-    means: 'The plan refers to a master or placement that it does not have.',
+    means: 'The plan refers to a master, a placement or a place of a master that it does not have.',
     values: {
       name: 'name',
-      kind: ['master', 'placement'],
+      kind: ['master', 'placement', 'entry'],
       known: 'names',
       more: 'count',
       'meant?': 'name',

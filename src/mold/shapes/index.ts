@@ -2,6 +2,8 @@ export * from './boss.ts';
 export * from './boss-outline.ts';
 export * from './build-up.ts';
 export * from './channel.ts';
+export * from './channel-run.ts';
+export * from './channel-section.ts';
 export * from './covered.ts';
 export * from './disc.ts';
 export type { Lump } from './lump.ts';

@@ -4,11 +4,14 @@ import type { Scope } from '../../kernel/index.ts';
 import {
   type Boss,
   type Channel,
+  cutRun,
   type Disc,
   type Drawing,
   type Fixture,
   headReach,
   type Part,
+  runLength,
+  runSides,
   type Sprue,
   task,
 } from '../../mold/index.ts';
@@ -96,26 +99,24 @@ interface Slot {
   readonly slot: Track;
 }
 
-/** Straight slots with square ends, from the well (or the cavity) to the cavity (or the bridge at the rim). */
+/** Slots with square ends, from the well (or the cavity) to the cavity (or the bridge at the rim). */
 function slotsOf({ channels, disc, sprue, half, fixture }: StencilInput): Slot[] {
   const side = half === 'upper' ? -1 : 1;
-  return channels.flatMap(({ id, from, to, width: channelWidth }) => {
-    const width = channelWidth + (fixture.holeCompensation ?? 0);
-    const length = Math.hypot(to[0] - from[0], to[1] - from[1]);
-    const [ux, uy] = [(to[0] - from[0]) / length, (to[1] - from[1]) / length];
-    // Slots stay clear of the well's line and of the rim: both are shares of the straight way out along the channel.
-    const start = Math.max(0, (sprue?.wellRadius ?? 0) - Math.hypot(...from));
-    const end = Math.min(length, length - (Math.hypot(...to) + width / 2 - (disc.radius - bridge)));
-    if (end - start < width) return [];
-    const at = (s: number, across: number): readonly [number, number] => [
-      from[0] + ux * s - uy * across,
-      side * (from[1] + uy * s + ux * across),
-    ];
-    const [near, far] = half === 'upper' ? [width / 2, -width / 2] : [-width / 2, width / 2];
-    // As a hole: clockwise.
-    const corners = [at(start, near), at(start, far), at(end, far), at(end, near)].map((point) => ({
-      at: point,
+  return channels.flatMap(({ id, run }) => {
+    const wider = run.map((station) => ({
+      ...station,
+      width: station.width + (fixture.holeCompensation ?? 0),
     }));
+    const [first, last] = [wider[0], wider[wider.length - 1]];
+    // Slots stay clear of the well's line and of the rim.
+    const start = Math.max(0, (sprue?.wellRadius ?? 0) - Math.hypot(...first.at));
+    const past = Math.max(0, Math.hypot(...last.at) + last.width / 2 - (disc.radius - bridge));
+    const end = runLength(wider) - past;
+    if (end - start < first.width) return [];
+    const { left, right } = runSides(cutRun(wider, start, end));
+    // As a hole: clockwise.
+    const around = half === 'upper' ? [...right, ...left.reverse()] : [...left, ...right.reverse()];
+    const corners = around.map(([x, y]) => ({ at: [x, side * y] as const }));
     return [{ id, slot: { kind: 'track', closed: true, corners } as const }];
   });
 }
@@ -135,7 +136,9 @@ function stencilDrawing(input: StencilInput): { drawing: Drawing; findings: read
   const find: FindTitlePlace = (width, height) =>
     Math.hypot(width, height) / 2 < (sprue?.wellRadius ?? 0) ? middle : onDisc(width, height);
   const id = stencilId(half);
-  const words = [`${half} half`, 'THIS SIDE UP', ...planWords(input)];
+  // Its parting face is looked at from below: what lies to the left there lies to the right on the plan view.
+  const turned = half === 'upper' ? ['MIRRORED'] : [];
+  const words = [`${half} half`, ...turned, 'THIS SIDE UP', ...planWords(input)];
   const label = layOutTitle({ id, title: `knife stencil for the ${half} half` }, words, find);
   const drawing: Drawing = {
     id,

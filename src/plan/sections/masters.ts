@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { entryPlace } from './channels.ts';
 import { angle, complain, idPattern, length, line, quantity, renamed, share, word } from './fields.ts';
 
 const lie = z
@@ -70,6 +71,13 @@ const fields = {
     over: 0,
     to: 1000,
   }).optional(),
+  entry: z
+    .record(
+      z.string().refine((name) => idPattern.test(name)),
+      entryPlace,
+    )
+    .describe('Places of its outline by the names that gates and vents give as their `entry`.')
+    .optional(),
   above: length('Height of a stand-in above the parting plane.', { from: 0, to: 200 }).optional(),
   below: length('Depth of a stand-in below the parting plane.', { from: 0, to: 200 }).optional(),
 };
@@ -90,7 +98,7 @@ const master = z
   );
 
 function mesh(written: Written, context: z.core.$RefinementCtx) {
-  const { file, unit, scale, length, height, lie, allowance, repair, mass, material } = written;
+  const { file, unit, scale, length, height, lie, allowance, repair, mass, material, entry } = written;
   for (const key of standInOnly) {
     if (written[key] === undefined) continue;
     complain(context, 'plan.choose-one', { which: 'stand-in', name: key }, [key]);
@@ -110,13 +118,14 @@ function mesh(written: Written, context: z.core.$RefinementCtx) {
     repair,
     massKg: mass,
     material,
+    entry,
   };
 }
 
 const quoted = (key: string): string => `\`${key}\``;
 
 function standIn(written: Written, context: z.core.$RefinementCtx) {
-  const { outline, width, length, height, above, below, allowance, mass, material } = written;
+  const { outline, width, length, height, above, below, allowance, mass, material, entry } = written;
   const needs = (which: 'master' | 'stand-in heights' | 'stand-in shape'): typeof z.NEVER => {
     complain(context, 'plan.missing', { which });
     return z.NEVER;
@@ -141,7 +150,7 @@ function standIn(written: Written, context: z.core.$RefinementCtx) {
   if (above + below <= 0) {
     complain(context, 'plan.out-of-range', { which: 'no height' });
   }
-  const rest = { kind: 'stand-in' as const, above, below, allowance, massKg: mass, material };
+  const rest = { kind: 'stand-in' as const, above, below, allowance, massKg: mass, material, entry };
   if (outline !== undefined) return { ...rest, shape: { outline } };
   if (width === undefined || length === undefined) {
     return needs('stand-in shape');

@@ -9,7 +9,7 @@ const clearance = length('Gap between a loose build-up and its master; left out,
 });
 
 /** One name or a list of them. */
-const names = (description: string) =>
+export const names = (description: string) =>
   z
     .union([id(description), z.array(id(description)).min(1).max(500)])
     .transform((value) => (typeof value === 'string' ? [value] : value))
@@ -32,32 +32,6 @@ export const supports = z
       .max(500),
   ])
   .describe('Part-support build-ups: `auto` where a master has nothing under it, or a list.');
-
-const channel = (what: string, width: string) =>
-  z.strictObject({
-    placements: names(
-      `Placements that get a ${what}: names, or \`all\`; the name of a ring means all of it.`,
-    ),
-    width: length(width, { over: 0, to: 100 }).optional(),
-    depth: length('Depth below the parting surface.', { over: 0, to: 50 }).optional(),
-    half: word('The half it is cut into.', ['lower', 'upper']).optional(),
-  });
-
-const channels = <T extends z.ZodObject>(one: T, course: string) =>
-  z
-    .union([z.literal('straight'), z.array(one).max(500)])
-    .describe(`${course} \`straight\` gives every placement one; a list says which, how wide and how deep.`);
-
-export const gates = channels(channel('gate', 'Width of the gate.'), 'Gates, from the well to the cavity.');
-const vent = channel('vent', 'Width of the vent.').extend({
-  joins: z
-    .boolean()
-    .optional()
-    .describe(
-      'Whether it may open into another vent that may too, so that one way out serves several cavities.',
-    ),
-});
-export const vents = channels(vent, 'Vents, from the cavity to the rim.');
 
 export const tabs = z
   .array(

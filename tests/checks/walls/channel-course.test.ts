@@ -1,12 +1,18 @@
 import { describe, expect, it } from 'vitest';
-import { channelCourse, channelsApart, channelsOverBuildUps } from '../../../src/checks/walls/index.ts';
+import {
+  channelCourse,
+  channelsApart,
+  channelsOpen,
+  channelsOverBuildUps,
+} from '../../../src/checks/walls/index.ts';
 import { type Bounds2, clipped, type Point2, sidesApart, translation } from '../../../src/geometry/index.ts';
 import { type Channel, flatPartingSurface, type Mold, type PartingSurface } from '../../../src/mold/index.ts';
 import { asMesh, box } from '../../mesh/rough-shapes.ts';
+import { straightChannel } from '../../straight-channel.ts';
 import { emptyMold, nutAt, runCheck, smallSprue, withMaster } from '../small-mold.ts';
 
 /** Along +x from the well to 60 mm, 3 mm wide. */
-const gate: Channel = {
+const straight = {
   id: 'gate-a',
   kind: 'gate',
   placement: 'a',
@@ -15,8 +21,16 @@ const gate: Channel = {
   width: 3,
   depth: 1.5,
   half: 'upper',
-};
-const vent: Channel = { ...gate, id: 'vent-a', kind: 'vent', from: [80, 0], to: [126, 0], width: 1 };
+} as const;
+const gate = straightChannel(straight);
+const vent = straightChannel({
+  ...straight,
+  id: 'vent-a',
+  kind: 'vent',
+  from: [80, 0],
+  to: [126, 0],
+  width: 1,
+});
 const tab = { id: 'tab-1', angleRad: 0, width: 10, length: 8, height: 3, inset: 1 };
 const holding = (other: Partial<Mold>): Mold => ({
   ...emptyMold,
@@ -100,13 +114,18 @@ describe('gates and vents past bosses, tabs, notches and bolts', () => {
 });
 
 describe('channels of different cavities', () => {
-  const along = (kind: 'gate' | 'vent', placement: string, degrees: number, other: Partial<Channel> = {}) => {
+  const along = (
+    kind: 'gate' | 'vent',
+    placement: string,
+    degrees: number,
+    other: Partial<Parameters<typeof straightChannel>[0]> = {},
+  ) => {
     const at = (radius: number): Point2 => [
       radius * Math.cos((degrees * Math.PI) / 180),
       radius * Math.sin((degrees * Math.PI) / 180),
     ];
     const ends = kind === 'gate' ? { from: at(13), to: at(60) } : { from: at(80), to: at(126) };
-    return { ...gate, id: `${kind}-${placement}`, kind, placement, ...ends, ...other };
+    return straightChannel({ ...straight, id: `${kind}-${placement}`, kind, placement, ...ends, ...other });
   };
   const codes = async (channels: Channel[]) =>
     (await runCheck(channelsApart, holding({ channels }))).findings.map(({ code, values }) => [
@@ -158,7 +177,7 @@ describe('build-ups of others', () => {
   const lying = async (placement: string, y: number) => {
     const body = asMesh(box([4, 8, 2], [-2, -4, 0]));
     const mold = withMaster({ ...emptyMold, parting: ridge() }, 'm', body, translation(40, 0, 3));
-    const channel = { ...gate, placement, from: [10, y], to: [70, y] } as const;
+    const channel = straightChannel({ ...straight, placement, from: [10, y], to: [70, y] });
     return runCheck(channelsOverBuildUps, {
       ...mold,
       supports: [{ placement: 'm-1', clearance: 0.2 }],
@@ -175,6 +194,33 @@ describe('build-ups of others', () => {
     expect(findings[0].values.measured).toBeLessThan(10.2);
     expect((await lying('m-1', 0)).findings).toEqual([]);
     expect((await lying('other', 15)).findings).toEqual([]);
+  });
+});
+
+describe('gates that open into their cavity', () => {
+  /** A slab whose floor is at z, with a foot at its outer end that reaches through the plane. */
+  const over = async (z: number, half: 'lower' | 'upper') => {
+    const slab = asMesh(box([8, 8, 4], [-4, -4, z]));
+    const foot = asMesh(box([2, 8, z + 3], [2, -4, -2]));
+    const body = {
+      positions: Float32Array.from([...slab.positions, ...foot.positions]),
+      triangles: Uint32Array.from([
+        ...slab.triangles,
+        ...foot.triangles.map((corner) => corner + slab.positions.length / 3),
+      ]),
+    };
+    const mold = withMaster(emptyMold, 'm', body, translation(60, 0, 0));
+    const one = straightChannel({ ...straight, placement: 'm-1', from: [15, 0], to: [57.5, 0], half });
+    const { findings } = await runCheck(channelsOpen, { ...mold, channels: [one] });
+    return findings.map(({ code, subject }) => `${code} ${subject}`);
+  };
+  it('one under the floor of its cavity is told; one into its side, or over which it begins, is not', async () => {
+    // The gate is 1.5 mm deep.
+    expect(await over(1.45, 'upper')).toEqual(['channels.misses gate-a']);
+    expect(await over(1.2, 'upper')).toEqual([]);
+    expect(await over(-2, 'upper')).toEqual([]);
+    expect(await over(0, 'lower')).toEqual([]);
+    expect(await over(0.5, 'lower')).toEqual(['channels.misses gate-a']);
   });
 });
 

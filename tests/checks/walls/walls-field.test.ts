@@ -10,6 +10,7 @@ import {
 } from '../../../src/geometry/index.ts';
 import type { Mold } from '../../../src/mold/index.ts';
 import { ball, box, single } from '../../revolved-solids.ts';
+import { straightChannel } from '../../straight-channel.ts';
 import { emptyMold, nutAt, runCheck, smallSprue, withMaster } from '../small-mold.ts';
 
 const radius = 5;
@@ -127,16 +128,17 @@ describe('thickness of the walls', () => {
     const at = translation(60, 0, 0);
     const plain = withMaster(emptyMold, 'brick', brick, at);
     const least = async (mold: Mold) => Math.min(...(await fieldOf(mold, 'brick-1')));
-    const gate = (placement: string) => ({
-      id: 'gate-1',
-      kind: 'gate' as const,
-      placement,
-      from: [20, 7] as const,
-      to: [100, 7] as const,
-      width: 3,
-      depth: 1.5,
-      half: 'upper' as const,
-    });
+    const gate = (placement: string) =>
+      straightChannel({
+        id: 'gate-1',
+        kind: 'gate' as const,
+        placement,
+        from: [20, 7] as const,
+        to: [100, 7] as const,
+        width: 3,
+        depth: 1.5,
+        half: 'upper' as const,
+      });
     expect(await least(plain)).toBeCloseTo(10.7, 5);
     // Beside the collar of a nut: its hexagon below the plane reaches to 13 / sqrt(3); polygons are a hair wider.
     expect(await least({ ...plain, bosses: [nutAt('east', 75, 3)] })).toBeCloseTo(11 - 13 / Math.sqrt(3), 1);

@@ -8,19 +8,21 @@ import { measureMesh } from '../../../src/mesh/index.ts';
 import { type Boss, type Channel, notchMesh, type Process, tabMesh } from '../../../src/mold/index.ts';
 import { notchArea } from '../../parts/notch-area.ts';
 import { box, single } from '../../revolved-solids.ts';
+import { straightChannel } from '../../straight-channel.ts';
 import { emptyMold, figureOf, runCheck, withMaster } from '../small-mold.ts';
 
 const brick = single(box([-4, -3, -2], [4, 3, 2]));
-const gate = (y: number, placement = 'other'): Channel => ({
-  id: 'gate-other',
-  kind: 'gate',
-  placement,
-  from: [20, y],
-  to: [100, y],
-  width: 3,
-  depth: 1.5,
-  half: 'upper',
-});
+const gate = (y: number, placement = 'other'): Channel =>
+  straightChannel({
+    id: 'gate-other',
+    kind: 'gate',
+    placement,
+    from: [20, y],
+    to: [100, y],
+    width: 3,
+    depth: 1.5,
+    half: 'upper',
+  });
 const tab = { id: 'tab-1', angleRad: 0, width: 20, length: 12, height: 3, inset: 1 };
 const notch = { id: 'notch-1', angleRad: 0, width: 6, depth: 4 };
 
@@ -66,7 +68,7 @@ describe('walls to channels', () => {
     const turned = ([x, y]: readonly [number, number]): [number, number] => [x * c - y * s, x * s + y * c];
     const report = await runCheck(wallsToChannels, {
       ...withMaster(emptyMold, 'brick', brick, compose(turn, translation(60, 0, 0))),
-      channels: [{ ...channel, from: turned(channel.from), to: turned(channel.to) }],
+      channels: [{ ...channel, run: channel.run.map((one) => ({ ...one, at: turned(one.at) })) }],
     });
     expect(figureOf(report, 'walls.channel', 'brick-1 gate-other')).toBeCloseTo(2.5, 4);
   });

@@ -1,12 +1,13 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import { dxfText } from '../../../src/export/dxf.ts';
 import { type Kernel, loadKernel } from '../../../src/kernel/index.ts';
-import type { Channel, Drawing, Mold, Part } from '../../../src/mold/index.ts';
+import type { Drawing, Mold, Part } from '../../../src/mold/index.ts';
 import { canParts } from '../../../src/parts/flat/can-parts.ts';
 import { knifeStencil } from '../../../src/parts/flat/knife-stencil.ts';
 import { cuttingOutline } from '../../../src/parts/supports/build-up-mark.ts';
 import { areaWithin, type Dxf, readDxf } from '../../export/read-dxf.ts';
 import { box } from '../../export/shapes.ts';
+import { straightChannel } from '../../straight-channel.ts';
 import { exampleMold } from '../example-mold.ts';
 
 // What a cutter is given, read by dxf-parser, against closed forms of the fixtures.
@@ -49,7 +50,7 @@ test('the spacer is one circle, collar and stop are two: pi (R2 - r2)', () => {
 });
 
 test('slots of the stencil are closed, as wide as the channel and as long as its way; the index arc stays an arc', () => {
-  const channel: Channel = {
+  const channel = straightChannel({
     id: 'gate',
     kind: 'gate',
     placement: 'a',
@@ -58,7 +59,7 @@ test('slots of the stencil are closed, as wide as the channel and as long as its
     width: 3,
     depth: 1.5,
     half: 'lower',
-  };
+  });
   const [stencil] = drawn(knifeStencil, { channels: [channel] }).map(readBack);
   const slots = on(stencil, 'cut').filter(({ type }) => type === 'POLYLINE');
   expect(slots.map(({ shape }) => shape)).toEqual([true]);

@@ -24,6 +24,7 @@ import { registrationJig } from '../../../src/parts/registration/registration-ji
 import { capNut, mediumTolerance } from '../../../src/tables/index.ts';
 import { box, tetrahedron } from '../../export/shapes.ts';
 import { judgeStl } from '../../judges.ts';
+import { straightChannel } from '../../straight-channel.ts';
 import { exampleMold, volumeOf } from '../example-mold.ts';
 
 const kernel = await loadKernel();
@@ -213,16 +214,17 @@ describe('depth gauge', () => {
 });
 
 describe('knife stencil', () => {
-  const channel = (id: string, half: 'lower' | 'upper', to: readonly [number, number]): Channel => ({
-    id,
-    kind: 'gate',
-    placement: 'a',
-    from: [17, 0],
-    to,
-    width: 3,
-    depth: 1.5,
-    half,
-  });
+  const channel = (id: string, half: 'lower' | 'upper', to: readonly [number, number]): Channel =>
+    straightChannel({
+      id,
+      kind: 'gate',
+      placement: 'a',
+      from: [17, 0],
+      to,
+      width: 3,
+      depth: 1.5,
+      half,
+    });
 
   test('a slot as wide as the channel from the well on; the upper half is seen turned over', () => {
     const channels = [channel('g-1', 'lower', [40, 20]), channel('g-2', 'upper', [40, 20])];

@@ -5,6 +5,7 @@ import { findPartingSurface, heightAt, type Mold, type Tools } from '../../../sr
 import { halves } from '../../../src/parts/halves/halves.ts';
 import { patternPlate } from '../../../src/parts/halves/pattern-plate.ts';
 import { partingDefaults } from '../../../src/plan/index.ts';
+import { straightChannel } from '../../straight-channel.ts';
 import { ball, masterOf, place } from '../example-masters.ts';
 import { exampleMold, polygonShare, shareAt, solidsOf, volumeOf } from '../example-mold.ts';
 import { pairEdges } from '../pairing.ts';
@@ -51,7 +52,7 @@ test('curved halves and their balls fill the disc to 0.01 mm3, both closed', () 
 });
 
 test('a gate hangs from the sloping surface: it takes its section along the whole way', () => {
-  const gate = {
+  const gate = straightChannel({
     id: 'gate-lifted',
     kind: 'gate' as const,
     placement: 'lifted',
@@ -60,11 +61,11 @@ test('a gate hangs from the sloping surface: it takes its section along the whol
     width: 3,
     depth: 1.5,
     half: 'lower' as const,
-  };
+  });
   const bareMold = { ...raised, placements: [], masters: [] };
   const [lower, upper] = volumes(bareMold);
   const [cutLower, cutUpper] = volumes({ ...bareMold, channels: [gate] });
-  expect(heightAt(raised.parting, gate.to[0], gate.to[1])).toBeGreaterThan(1);
+  expect(heightAt(raised.parting, ...gate.run[1].at)).toBeGreaterThan(1);
   // Half an ellipse drawn with 8 chords is the 16-gon's share; depth is measured straight down, so Cavalieri holds.
   const area = ((Math.PI * 3 * 1.5) / 4) * polygonShare(16);
   expect(Math.abs((lower - cutLower) / (area * 8.5) - 1)).toBeLessThan(0.01);

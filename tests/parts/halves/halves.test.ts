@@ -1,8 +1,9 @@
 import { beforeAll, expect, test } from 'vitest';
 import { boundsOf } from '../../../src/geometry/index.ts';
 import { KernelFault, loadKernel } from '../../../src/kernel/index.ts';
-import type { Boss, Channel, Mold, Solid, Tools } from '../../../src/mold/index.ts';
+import type { Boss, Mold, Solid, Tools } from '../../../src/mold/index.ts';
 import { halves } from '../../../src/parts/halves/halves.ts';
+import { straightChannel } from '../../straight-channel.ts';
 import { ball, masterOf, place, ring } from '../example-masters.ts';
 import {
   exampleBoss,
@@ -172,7 +173,7 @@ test('a dome in rubber is a loose body that leaves its imprint in both halves', 
 test.each(['lower', 'upper'] as const)(
   'a half-round gate in the %s half takes half an ellipse by its length',
   (half) => {
-    const gate: Channel = {
+    const gate = straightChannel({
       id: 'gate-1',
       kind: 'gate',
       placement: 'seed-1',
@@ -181,7 +182,7 @@ test.each(['lower', 'upper'] as const)(
       width: 4,
       depth: 2,
       half,
-    };
+    });
     const index = half === 'lower' ? 0 : 1;
     const taken = sum(volumes(bare())) - sum(volumes(bare({ channels: [gate] })));
     const own = volumes(bare())[index] - volumes(bare({ channels: [gate] }))[index];
@@ -192,7 +193,7 @@ test.each(['lower', 'upper'] as const)(
 );
 
 test('a vent to the rim is a trapezoid', () => {
-  const vent: Channel = {
+  const vent = straightChannel({
     id: 'vent-1',
     kind: 'vent',
     placement: 'seed-1',
@@ -201,7 +202,7 @@ test('a vent to the rim is a trapezoid', () => {
     width: 3,
     depth: 0.5,
     half: 'upper',
-  };
+  });
   const taken = volumes(bare())[1] - volumes(bare({ channels: [vent] }))[1];
   const flank = 0.5 * Math.tan(Math.PI / 9);
   const area = (3 - flank) * 0.5;

@@ -7,6 +7,7 @@ import { layoutPlate } from '../../../src/parts/flat/layout-plate.ts';
 import { pocketOf } from '../../../src/parts/registration/registration-jig.ts';
 import { sprueForm } from '../../../src/parts/sprue/sprue-form.ts';
 import { box } from '../../export/shapes.ts';
+import { straightChannel } from '../../straight-channel.ts';
 import { masterOf } from '../example-masters.ts';
 import { exampleBoss, exampleMold, exampleSprue, solidsOf, volumeOf } from '../example-mold.ts';
 
@@ -62,7 +63,7 @@ test('so are the openings of layout plate and knife stencil, their slots too: ar
       placements: [{ ...placed, matrix: translation(0, 40, 0), lowest: -3, highest: 2, reach: 12 }],
       bosses: [exampleBoss({ id: 'boss-1', kind: 'dome', x: 60, rootDepth: 5, headHeight: 5 })],
       channels: [
-        {
+        straightChannel({
           id: 'gate-1',
           kind: 'gate',
           placement: 'a',
@@ -71,7 +72,7 @@ test('so are the openings of layout plate and knife stencil, their slots too: ar
           width: 3,
           depth: 1.5,
           half: 'lower',
-        },
+        }),
       ],
     });
     return [layoutPlate, knifeStencil].map((part) => {

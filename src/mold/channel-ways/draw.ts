@@ -1,0 +1,276 @@
+import { type Finding, finding } from '../../findings/index.ts';
+import type { Point2 } from '../../geometry/index.ts';
+import { type ChannelEntry, type ChannelPath, resolveRadius } from '../../plan/index.ts';
+import { type ChannelSpec, channelAlong, lapsOf } from '../channels.ts';
+import type { Channel } from '../mold.ts';
+import { cutRun, runLength } from '../shapes/index.ts';
+import { arcWay, rounded } from './bend.ts';
+import { type Entry, type EntryTarget, entryOn } from './entry.ts';
+import { nearestOnRing, piecesApart, spansIn } from './ring.ts';
+import { type Obstacle, route } from './route.ts';
+
+/** A channel that the plan gives an entry or a path. */
+export interface Drawn {
+  readonly id: string;
+  readonly kind: Channel['kind'];
+  readonly spec: ChannelSpec;
+  readonly entry: Exclude<ChannelEntry, { named: string }>;
+  readonly path: ChannelPath;
+  /** Where it begins or ends instead of at well or rim: in another channel, or blind so far past the outline. */
+  readonly far?: { readonly channel: Channel } | { readonly pocket: number } | undefined;
+}
+
+/** What a way is drawn on, mm. `obstacles` are what a routed one goes round, without its own cavity. */
+export interface Ground {
+  readonly discRadius: number;
+  /** Where there is no well, no gate can begin. */
+  readonly wellRadius?: number | undefined;
+  readonly wall: number;
+  obstacles(): readonly Pick<Obstacle, 'outline'>[];
+}
+
+/** Ways are looked for so much farther off than is wanted that outlines and bends drawn by chords keep it, mm. */
+const spare = 0.03;
+/** The grid that outlines are drawn on cuts their corners by up to half a cell, mm. */
+const cutCorner = 0.1;
+
+/** From so near a channel a way leads straight into it, mm: no node of the search need lie within it. */
+const reachOfNode = 1;
+
+type Faults = readonly Finding[];
+
+/** The channel, or what keeps it from being drawn; and what is to be said of it all the same. */
+export function drawChannel(
+  drawn: Drawn,
+  target: EntryTarget,
+  ground: Ground,
+): { readonly channel?: Channel; readonly findings: Faults } {
+  const widest = Math.max(drawn.spec.width, drawn.spec.endWidth);
+  const entry = entryOn(target, drawn.entry, widest);
+  if (!entry) return { findings: [] };
+  const about = { subject: drawn.id, place: [...entry.at, 0] as const };
+  const said = { kind: drawn.kind, placement: target.id } as const;
+  const limit = widest / 2;
+  const findings: Finding[] =
+    entry.off > limit
+      ? [finding('channels.entry-off', { ...about, values: { ...said, measured: entry.off, limit } })]
+      : [];
+  const way = wayTo(drawn, target, entry, ground);
+  if ('faults' in way) return { findings: [...findings, ...way.faults] };
+  return {
+    channel: asChannel(drawn, target, way.points),
+    findings: [...findings, ...throughOwn(way.points, drawn, target)],
+  };
+}
+
+/** From the entry, or rather from as far within the cavity as it laps, out to the well or the rim. */
+function wayTo(
+  drawn: Drawn,
+  target: EntryTarget,
+  entry: Entry,
+  ground: Ground,
+): { readonly points: Point2[] } | { readonly faults: Faults } {
+  const { path, kind, spec } = drawn;
+  const laps = lapsOf(spec);
+  const [own, out] = kind === 'gate' ? [laps[1], laps[0]] : laps;
+  const within = step(entry.at, entry.outward, -own);
+  const ends = kind === 'gate' ? (ground.wellRadius ?? 0) - out : ground.discRadius + out;
+  const end = (from: Point2): Point2 => {
+    if (drawn.far && 'channel' in drawn.far) return nearestOnPath(drawn.far.channel, from, ground.wall);
+    if (drawn.far) return from === within ? step(entry.at, entry.outward, drawn.far.pocket) : from;
+    const radius = Math.hypot(...from);
+    return [(from[0] / radius) * ends, (from[1] / radius) * ends];
+  };
+  if (path === 'routed' && !(drawn.far && 'pocket' in drawn.far))
+    return routedWay(drawn, target, entry, ground, { within, end });
+  if (path === 'straight' || path === 'routed') return { points: [within, end(within)] };
+  // Seen from the well outward a gate is bent as the plan says; a vent runs outward anyway.
+  if ('arcRad' in path) {
+    const turn = kind === 'gate' ? -path.arcRad : path.arcRad;
+    return { points: arcWay(within, end(within), turn) };
+  }
+  const middle = Math.atan2(target.y, target.x);
+  const through = path.through.map(({ radius, angleRad }): Point2 => {
+    const far = resolveRadius(radius, ground.discRadius);
+    return [far * Math.cos(middle + angleRad), far * Math.sin(middle + angleRad)];
+  });
+  const outside = through.flatMap((at, i) => outsideDisc(at, i, drawn, target, ground.discRadius));
+  if (outside.length > 0) return { faults: outside };
+  const inOrder = kind === 'gate' ? [...through].reverse() : through;
+  const [last = within] = inOrder.slice(-1);
+  const outer = end(last);
+  return bent([within, ...inOrder, ...(outer === last ? [] : [outer])], drawn, target);
+}
+
+/** The point of a channel's middle line nearest to a place, a wall and a width from its ends where it is long enough. */
+function nearestOnPath({ run, laps }: Channel, to: Point2, wall: number): Point2 {
+  const aside = wall + run[0].width;
+  const free = cutRun(run, laps[0] + aside, runLength(run) - laps[1] - aside);
+  const path = (free.length > 1 ? free : run).map(({ at }) => at);
+  // There and back again, so that the ring's last side is its first.
+  return nearestOnRing([...path, ...path.slice(1, -1).reverse()], to).at;
+}
+
+const step = (from: Point2, way: Point2, by: number): Point2 => [
+  from[0] + way[0] * by,
+  from[1] + way[1] * by,
+];
+
+function outsideDisc(
+  at: Point2,
+  i: number,
+  { id, kind }: Drawn,
+  target: EntryTarget,
+  limit: number,
+): Finding[] {
+  const measured = Math.hypot(...at);
+  if (measured <= limit) return [];
+  const values = { kind, placement: target.id, number: i + 1, measured, limit };
+  return [finding('channels.way-outside', { subject: id, place: [...at, 0], values })];
+}
+
+/** Rounded, where there is room for its bends and it does not meet itself. */
+function bent(
+  points: readonly Point2[],
+  { id, kind, spec }: Drawn,
+  target: EntryTarget,
+): { readonly points: Point2[] } | { readonly faults: Faults } {
+  const width = Math.max(spec.width, spec.endWidth);
+  const line = rounded(points, width);
+  const said = { kind, placement: target.id } as const;
+  if ('radius' in line) {
+    const { at, radius: measured, least: limit } = line;
+    const values = { which: 'bend', ...said, measured, limit } as const;
+    return { faults: [finding('channels.tight', { subject: id, place: [...at, 0], values })] };
+  }
+  const met = meetsItself(line, width);
+  if (!met) return { points: line };
+  const values = { which: 'itself', ...said, measured: met.apart, limit: width } as const;
+  return { faults: [finding('channels.tight', { subject: id, place: [...met.at, 0], values })] };
+}
+
+/** Where a line comes back to within a width of itself: pieces farther apart along it than a half turn of its tightest bend. */
+function meetsItself(
+  line: readonly Point2[],
+  width: number,
+): { readonly at: Point2; readonly apart: number } | undefined {
+  const passed = [0];
+  for (let i = 1; i < line.length; i++)
+    passed.push(passed[i - 1] + Math.hypot(line[i][0] - line[i - 1][0], line[i][1] - line[i - 1][1]));
+  for (let i = 0; i < line.length - 1; i++)
+    for (let k = i + 2; k < line.length - 1; k++) {
+      if (passed[k] - passed[i + 1] < Math.PI * width) continue;
+      const apart = piecesApart(line[i], line[i + 1], line[k], line[k + 1]);
+      if (apart < width) return { at: line[i], apart };
+    }
+  return undefined;
+}
+
+/** A way found round all else; its first piece leaves the cavity squarely. */
+function routedWay(
+  drawn: Drawn,
+  target: EntryTarget,
+  entry: Entry,
+  ground: Ground,
+  { within, end }: { readonly within: Point2; end(from: Point2): Point2 },
+): { readonly points: Point2[] } | { readonly faults: Faults } {
+  const width = Math.max(drawn.spec.width, drawn.spec.endWidth);
+  const others = ground.obstacles();
+  const all = [...others, target];
+  const { discRadius, wellRadius = 0, wall } = ground;
+  const wanted = wall + width / 2 + cutCorner;
+  let gap = wanted + spare;
+  for (let round = 0; round < 4; round++) {
+    const from = leaving(entry, target, gap);
+    const found = route({
+      from,
+      left: toGo(drawn, ground),
+      between: drawn.kind === 'gate' ? [0, discRadius - gap] : [wellRadius + gap, discRadius + 1],
+      obstacles: all.map(({ outline }) => ({ outline, gap })),
+    });
+    if (!found) break;
+    const way = bent([within, ...found, end(found[found.length - 1])], drawn, target);
+    if ('faults' in way) return way;
+    // Rounded bends cut the corner they go round a little: then once more, a little farther off.
+    const beyond = passedBy(way.points, gap + 3 * width);
+    const kept = Math.min(leastGap(way.points, others), leastGap(beyond, [target]));
+    if (kept >= wanted) return way;
+    gap += wanted - kept + spare;
+  }
+  const values = { kind: drawn.kind, placement: target.id, limit: wall } as const;
+  return { faults: [finding('channels.no-way', { subject: drawn.id, place: [...entry.at, 0], values })] };
+}
+
+/** How far it is at least to the well, the rim, or the middle of another channel's mouth. */
+function toGo({ kind, far }: Drawn, { discRadius, wellRadius = 0, wall }: Ground): (at: Point2) => number {
+  if (far && 'channel' in far) {
+    const { channel } = far;
+    const reach = channel.run[0].width / 2 + reachOfNode;
+    return (at) => {
+      const [x, y] = nearestOnPath(channel, at, wall);
+      return Math.max(0, Math.hypot(x - at[0], y - at[1]) - reach);
+    };
+  }
+  return kind === 'gate'
+    ? ([x, y]) => Math.max(0, Math.hypot(x, y) - wellRadius)
+    : ([x, y]) => Math.max(0, discRadius - Math.hypot(x, y));
+}
+
+/** The point straight out of an entry that is so far from its outline; at a corner that is a little more than as far from the entry. */
+function leaving({ at, outward }: Entry, { outline }: EntryTarget, gap: number): Point2 {
+  let [from, out] = [at, gap];
+  for (let tries = 0; tries < 8; tries++) {
+    from = step(at, outward, out);
+    const near = nearestOnRing(outline, from).at;
+    const short = gap - Math.hypot(near[0] - from[0], near[1] - from[1]);
+    if (short <= 0) break;
+    out += short + 1e-3;
+  }
+  return from;
+}
+
+/** The points of a line that lie farther along it. */
+function passedBy(line: readonly Point2[], least: number): readonly Point2[] {
+  let passed = 0;
+  return line.filter((at, i) => {
+    if (i > 0) passed += Math.hypot(at[0] - line[i - 1][0], at[1] - line[i - 1][1]);
+    return passed > least;
+  });
+}
+
+/** Least distance of a line from outlines it does not begin in; 0 where it crosses one. */
+function leastGap(line: readonly Point2[], obstacles: readonly Pick<Obstacle, 'outline'>[]): number {
+  let least = Number.POSITIVE_INFINITY;
+  for (let i = 1; i < line.length; i++)
+    for (const { outline } of obstacles)
+      for (let k = 0; k < outline.length; k++)
+        least = Math.min(
+          least,
+          piecesApart(line[i - 1], line[i], outline[k], outline[(k + 1) % outline.length]),
+        );
+  return least;
+}
+
+/** A channel may lie in its own cavity as far as it laps, and as far again where the outline bends. */
+function throughOwn(points: readonly Point2[], drawn: Drawn, target: EntryTarget): Finding[] {
+  const { spec, kind, id } = drawn;
+  const limit = Math.max(spec.width, spec.endWidth);
+  const measured = spansIn(points, target.outline).reduce((sum, [from, to]) => sum + to - from, 0);
+  if (measured <= limit) return [];
+  const values = { kind, placement: target.id, measured, limit };
+  return [finding('channels.through-own', { subject: id, place: [...points[0], 0], values })];
+}
+
+/** The way as metal or air goes it, with how far it reaches into the cavity. */
+function asChannel({ id, kind, spec, far }: Drawn, target: EntryTarget, points: readonly Point2[]): Channel {
+  const laps = lapsOf(spec);
+  const own = spansIn(points, target.outline).find(([from]) => from === 0)?.[1] ?? 0;
+  const about = { id, kind, placement: target.id, spec };
+  // Out of another channel it begins at that one's middle line.
+  const out = !far ? laps[kind === 'gate' ? 0 : 1] : 'channel' in far ? far.channel.run[0].width / 2 : 0;
+  const channel =
+    kind === 'gate'
+      ? channelAlong(about, [...points].reverse(), [out, own])
+      : channelAlong(about, points, [own, out]);
+  return far && 'channel' in far ? { ...channel, opensInto: far.channel.id } : channel;
+}
