@@ -112,6 +112,7 @@ function drawn(plan: Plan, wanted: Wanted, placed: PlacedMaster, { ground, targe
     discRadius: ground.disc.radius,
     wellRadius: ground.sprue?.wellRadius,
     wall: ground.wall,
+    turning: ground.bench.machine?.direction === 'clockwise' ? -1 : 1,
     obstacles: () => [
       ...fixtureOutlines(ground),
       ...ground.placed.filter((other) => other !== placed).map(targetOf),

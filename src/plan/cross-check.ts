@@ -12,7 +12,7 @@ import { halfMaterial, heatRow, materialName } from '../tables/index.ts';
 import { expandPlacements, placementsNamed } from './expand-placements.ts';
 import { tooMany } from './limit-places.ts';
 import { nearestName } from './nearest-name.ts';
-import type { Plan } from './plan.ts';
+import type { Plan, PlanChannel } from './plan.ts';
 import { type PlanPath, type PlanTree, sayPath } from './plan-tree.ts';
 
 /** Names that mean something else where a placement can be named, or where a finding says what it is about. */
@@ -39,6 +39,7 @@ export function crossCheck(plan: Plan, tree: PlanTree): Finding[] {
   orderedMastersExist(plan, find);
   namedEntriesExist(plan, find);
   namedWaysExist(plan, find);
+  pathsReachTheirEnd(plan, find);
   sectorsGiven(plan, find);
   materialsNamedApart(plan, find);
   severitiesMayChange(plan, find);
@@ -113,6 +114,29 @@ function namedWaysExist(plan: Plan, find: Find): void {
   if (plan.vents && plan.vents !== 'straight')
     for (const [i, { to }] of plan.vents.entries())
       check(to && 'vent' in to ? to.vent : undefined, ['vents', i, 'to']);
+}
+
+/** A slant is aimed at well or rim, and what ends blind is neither looked for nor bent. */
+function pathsReachTheirEnd(plan: Plan, find: Find): void {
+  for (const section of ['gates', 'vents'] as const) {
+    const list = plan[section];
+    if (!list || list === 'straight') continue;
+    for (const [i, one] of list.entries()) {
+      const name = aimless(one);
+      if (name) find('plan.choose-one', { which: 'path end', name }, [section, i, 'path']);
+    }
+  }
+}
+
+/** The path of a channel that its end does not go with. */
+function aimless(one: PlanChannel): string | undefined {
+  const end = 'from' in one ? one.from : 'to' in one ? one.to : undefined;
+  const { path } = one;
+  if (end === undefined || path === undefined || path === 'straight') return undefined;
+  if (path !== 'routed' && 'slantRad' in path) return 'slant';
+  if (typeof end === 'string' || 'vent' in end) return undefined;
+  if (path === 'routed') return 'search';
+  return 'arcRad' in path ? 'arc' : undefined;
 }
 
 /** A place of the outline that a gate or vent names is one of each master it leads to. */

@@ -1,5 +1,20 @@
 import { describe, expect, test } from 'vitest';
+import { loadKernel } from '../../src/kernel/index.ts';
+import { readMold } from '../../src/pipeline/index.ts';
 import { checkText } from '../faults/check-text.ts';
+
+const kernel = await loadKernel();
+
+const noFile = async (): Promise<never> => {
+  throw new Error('the plan names no file');
+};
+
+async function moldOf(text: string) {
+  const bytes = new TextEncoder().encode(text);
+  const { mold } = await readMold({ bytes, name: 'plan.yaml', files: noFile }, kernel);
+  if (!mold) throw new Error('no mold');
+  return { mold };
+}
 
 const head = `process: rigid
 disc: { diameter: 160, thickness: 20 }
@@ -105,5 +120,33 @@ describe('gates and vents with an entry and a path of their own', () => {
     expect(await said('gates:\n  - { placements: one, from: tow }\n')).toEqual([
       'plan.unknown-id stop gates#1.from 12:30',
     ]);
+  });
+  test('a slant that passes the well by, one that has no end to aim at, and a blind one that would be looked for', async () => {
+    // At 39 mm, half a width within the cavity, 40 degrees pass the axis at 26 mm.
+    expect(await said('gates:\n  - { placements: three, path: { slant: 40 } }\n')).toEqual([
+      'channels.slant warn gate-three 12:5',
+    ]);
+    expect(await said('gates:\n  - { placements: three, path: { slant: 15 } }\n')).toEqual([]);
+    expect(await said('gates:\n  - { placements: three, from: two, path: { slant: 15 } }\n')).toEqual([
+      'plan.choose-one stop gates#1.path 12:43',
+    ]);
+    expect(await said('vents:\n  - { placements: three, to: { pocket: 5 }, path: routed }\n')).toEqual([
+      'plan.choose-one stop vents#1.path 12:51',
+    ]);
+  });
+  test('a slanted gate falls behind outward, whichever way the disc turns', async () => {
+    for (const [direction, sign] of [
+      ['clockwise', -1],
+      ['counter-clockwise', 1],
+    ] as const) {
+      const text = `${head}machine: { direction: ${direction} }\ngates:\n  - { placements: two, path: { slant: 20 } }\n`;
+      const { mold } = await moldOf(text);
+      const [begin, end] = mold.channels[0].run.map(({ at }) => at);
+      // The cavity lies on +x: the gate begins ahead of it, where the disc turns to.
+      expect(Math.sign(begin[1])).toBe(sign);
+      const lean = Math.atan2(Math.abs(end[1] - begin[1]), end[0] - begin[0]);
+      expect((lean * 180) / Math.PI).toBeCloseTo(20, 6);
+      expect(Math.hypot(...begin)).toBeCloseTo(15 - 1.5, 9);
+    }
   });
 });

@@ -427,6 +427,7 @@ const changes: Readonly<Record<string, Change>> = {
   'gates[].entry.y': change(1, 2, ofList('gates', { entry: { x: 6, y: 2 } })),
   'gates[].path': change('straight', 'routed', ofList('gates', { entry: 'left' })),
   'gates[].path.arc': change(20, 30, ofList('gates')),
+  'gates[].path.slant': change(10, 15, ofList('gates')),
   'gates[].path.through[].angle': change(10, 20, ofList('gates', { path: { through: [{ radius: 30 }] } })),
   'gates[].path.through[].radius': change(30, 32, ofList('gates', { path: { through: [{ angle: 10 }] } })),
   'gates[].path.through[].radius.fromRim': change(
@@ -457,6 +458,7 @@ const changes: Readonly<Record<string, Change>> = {
   'vents[].entry.y': change(1, 2, ofList('vents', { entry: { x: 6, y: 2 } })),
   'vents[].path': change('straight', 'routed', ofList('vents', { entry: 'left' })),
   'vents[].path.arc': change(20, 30, ofList('vents')),
+  'vents[].path.slant': change(10, 15, ofList('vents')),
   'vents[].path.through[].angle': change(10, 20, ofList('vents', { path: { through: [{ radius: 60 }] } })),
   'vents[].path.through[].radius': change(60, 62, ofList('vents', { path: { through: [{ angle: 10 }] } })),
   'vents[].path.through[].radius.fromRim': change(

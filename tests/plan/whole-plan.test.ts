@@ -81,8 +81,8 @@ notches: [{ id: mark, angle: 45, width: 6, depth: 4 }]
 gates: [{ placements: all, width: 3, depth: 1.5, endWidth: 2, endDepth: 1, section: { trapezoid: 15 }, half: upper, land: { length: 2, width: 1.5, depth: 0.8 } }, { placements: top, from: button-1 }]
 vents:
   - { placements: top, joins: true, entry: tip, path: routed }
-  - { placements: Schnecke-é, entry: { x: 3, y: -2 }, path: { through: [{ radius: 70, angle: 5 }] } }
-  - { placements: button, entry: { angle: 90 }, path: { arc: -30 }, to: { pocket: 6 } }
+  - { placements: Schnecke-é, entry: { x: 3, y: -2 }, path: { through: [{ radius: 70, angle: 5 }] }, to: { pocket: 6 } }
+  - { placements: button, entry: { angle: 90 }, path: { arc: -30 } }
 parting: { surface: follow, slope: 45, limit: { up: 6, down: 5 }, cell: 0.125 }
 spin: { speed: 400, grade: G6.3 }
 cure: { temperature: 155, time: 2 h, heating: platens, start: 68 F, cooling: in the can, film: 20 W/m2K, contact: 500 W/m2K, coolingConstant: 2 h }
@@ -285,8 +285,12 @@ test('every section and field comes out in internal units, and nothing else does
     ],
     vents: [
       { placements: ['top'], joins: true, entry: { named: 'tip' }, path: 'routed' },
-      { entry: { x: 3, y: -2 }, path: { through: [{ radius: { length: 70 }, angleRad: degrees(5) }] } },
-      { entry: { angleRad: degrees(90) }, path: { arcRad: degrees(-30) }, to: { pocket: 6 } },
+      {
+        entry: { x: 3, y: -2 },
+        path: { through: [{ radius: { length: 70 }, angleRad: degrees(5) }] },
+        to: { pocket: 6 },
+      },
+      { entry: { angleRad: degrees(90) }, path: { arcRad: degrees(-30) } },
     ],
     parting: { surface: 'follow', slopeRad: degrees(45), limit: { up: 6, down: 5 }, cell: 0.125 },
     spin: { speedRpm: 400, grade: 'G6.3' },

@@ -108,6 +108,16 @@ export const channelCodes = codes({
     says: 'The {kind} of {placement} has no other {kind} to open into.',
     remedy: 'Give the placement it names a {kind} of its own, to the well or the rim.',
   },
+  'channels.slant': {
+    severity: 'warn',
+    means: 'A gate leans so far from the radius that it passes the well by: it is not cut.',
+    formula:
+      'distance from the axis of the cavity end times the sine of the slant; over the radius of the well',
+    source: 'geometry',
+    values: { measured: 'mm', limit: 'mm', kind: meets.kind, placement: 'name' },
+    says: 'The {kind} of {placement} passes the axis at {measured}, where it would have to come within {limit}.',
+    remedy: 'Give it less slant, or an arc.',
+  },
   'channels.misses': {
     severity: 'warn',
     means:

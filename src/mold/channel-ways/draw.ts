@@ -6,7 +6,8 @@ import type { Channel } from '../mold.ts';
 import { cutRun, runLength } from '../shapes/index.ts';
 import { arcWay, rounded } from './bend.ts';
 import { type Entry, type EntryTarget, entryOn } from './entry.ts';
-import { nearestOnRing, piecesApart, spansIn } from './ring.ts';
+import { leastGap, meetsItself, passedBy } from './line.ts';
+import { nearestOnRing, spansIn } from './ring.ts';
 import { type Obstacle, route } from './route.ts';
 
 /** A channel that the plan gives an entry or a path. */
@@ -26,6 +27,8 @@ export interface Ground {
   /** Where there is no well, no gate can begin. */
   readonly wellRadius?: number | undefined;
   readonly wall: number;
+  /** 1 where the disc turns counter-clockwise, else -1. */
+  readonly turning: 1 | -1;
   obstacles(): readonly Pick<Obstacle, 'outline'>[];
 }
 
@@ -84,6 +87,7 @@ function wayTo(
   if (path === 'routed' && !(drawn.far && 'pocket' in drawn.far))
     return routedWay(drawn, target, entry, ground, { within, end });
   if (path === 'straight' || path === 'routed') return { points: [within, end(within)] };
+  if ('slantRad' in path) return slanted(within, path.slantRad * ground.turning, ends, drawn, target);
   // Seen from the well outward a gate is bent as the plan says; a vent runs outward anyway.
   if ('arcRad' in path) {
     const turn = kind === 'gate' ? -path.arcRad : path.arcRad;
@@ -100,6 +104,30 @@ function wayTo(
   const [last = within] = inOrder.slice(-1);
   const outer = end(last);
   return bent([within, ...inOrder, ...(outer === last ? [] : [outer])], drawn, target);
+}
+
+/** A straight way that leaves the radius by an angle, outward clockwise where it is positive, to a distance from the axis. */
+function slanted(
+  from: Point2,
+  leanRad: number,
+  ends: number,
+  { id, kind }: Drawn,
+  target: EntryTarget,
+): { readonly points: Point2[] } | { readonly faults: Faults } {
+  const radius = Math.hypot(...from);
+  const inward = kind === 'gate' ? -1 : 1;
+  const [c, s] = [Math.cos(leanRad), Math.sin(leanRad)];
+  const [x, y] = [(inward * from[0]) / radius, (inward * from[1]) / radius];
+  const way: Point2 = [c * x + s * y, c * y - s * x];
+  // Nearest to the axis the line passes it at radius sin(lean).
+  const passes = Math.abs(radius * s);
+  if (passes > ends) {
+    const values = { kind, placement: target.id, measured: passes, limit: ends } as const;
+    return { faults: [finding('channels.slant', { subject: id, place: [...from, 0], values })] };
+  }
+  const reach = Math.sqrt(ends * ends - passes * passes);
+  const length = kind === 'gate' ? radius * c - reach : reach - radius * c;
+  return { points: [from, step(from, way, length)] };
 }
 
 /** The point of a channel's middle line nearest to a place, a wall and a width from its ends where it is long enough. */
@@ -147,23 +175,6 @@ function bent(
   if (!met) return { points: line };
   const values = { which: 'itself', ...said, measured: met.apart, limit: width } as const;
   return { faults: [finding('channels.tight', { subject: id, place: [...met.at, 0], values })] };
-}
-
-/** Where a line comes back to within a width of itself: pieces farther apart along it than a half turn of its tightest bend. */
-function meetsItself(
-  line: readonly Point2[],
-  width: number,
-): { readonly at: Point2; readonly apart: number } | undefined {
-  const passed = [0];
-  for (let i = 1; i < line.length; i++)
-    passed.push(passed[i - 1] + Math.hypot(line[i][0] - line[i - 1][0], line[i][1] - line[i - 1][1]));
-  for (let i = 0; i < line.length - 1; i++)
-    for (let k = i + 2; k < line.length - 1; k++) {
-      if (passed[k] - passed[i + 1] < Math.PI * width) continue;
-      const apart = piecesApart(line[i], line[i + 1], line[k], line[k + 1]);
-      if (apart < width) return { at: line[i], apart };
-    }
-  return undefined;
 }
 
 /** A way found round all else; its first piece leaves the cavity squarely. */
@@ -227,28 +238,6 @@ function leaving({ at, outward }: Entry, { outline }: EntryTarget, gap: number):
     out += short + 1e-3;
   }
   return from;
-}
-
-/** The points of a line that lie farther along it. */
-function passedBy(line: readonly Point2[], least: number): readonly Point2[] {
-  let passed = 0;
-  return line.filter((at, i) => {
-    if (i > 0) passed += Math.hypot(at[0] - line[i - 1][0], at[1] - line[i - 1][1]);
-    return passed > least;
-  });
-}
-
-/** Least distance of a line from outlines it does not begin in; 0 where it crosses one. */
-function leastGap(line: readonly Point2[], obstacles: readonly Pick<Obstacle, 'outline'>[]): number {
-  let least = Number.POSITIVE_INFINITY;
-  for (let i = 1; i < line.length; i++)
-    for (const { outline } of obstacles)
-      for (let k = 0; k < outline.length; k++)
-        least = Math.min(
-          least,
-          piecesApart(line[i - 1], line[i], outline[k], outline[(k + 1) % outline.length]),
-        );
-  return least;
 }
 
 /** A channel may lie in its own cavity as far as it laps, and as far again where the outline bends. */

@@ -70,8 +70,11 @@ export const knifeStencil: Part = task({
       return [{ subject: stencilId(half), about: [], input }];
     }),
   run: (input, { kernel }) => {
-    const { drawing, findings } = stencilDrawing(input);
-    const meetings = kernel.scope((scope) => slotsThatMeet(scope, input));
+    const { slots, meetings } = kernel.scope((scope) => {
+      const joined = joinedSlots(scope, input);
+      return { slots: joined, meetings: slotsThatMeet(scope, joined, input.half) };
+    });
+    const { drawing, findings } = stencilDrawing(input, slots);
     return { solids: [], drawings: [drawing], findings: [...meetings, ...findings] };
   },
 });
@@ -80,11 +83,30 @@ const stencilId = (half: HalfName): string => `${half}-knife-stencil`;
 
 const outlinePoints = ({ corners }: Track) => corners.map(({ at }) => at);
 
-function slotsThatMeet(scope: Scope, input: StencilInput): Finding[] {
+/** Slots of channels that open into one another, as the plan says, are one opening. */
+function joinedSlots(scope: Scope, input: StencilInput): Slot[] {
   const slots = slotsOf(input);
+  const stemOf = ({ id, opensInto }: Slot): string => {
+    const stem = slots.find((slot) => slot.id === opensInto);
+    return stem ? stemOf(stem) : id;
+  };
+  return slots.flatMap((slot) => {
+    const members = slots.filter((other) => stemOf(other) === slot.id);
+    if (stemOf(slot) !== slot.id) return [];
+    if (members.length === 1) return [slot];
+    const profiles = members.map((member) => scope.profileOf([outlinePoints(member.slot)]));
+    return scope.outlinesOf(scope.uniteProfiles(profiles)).map((outline) => ({
+      id: slot.id,
+      // Outlines go round what is open, slots round the sheet.
+      slot: { kind: 'track', closed: true, corners: outline.map((at) => ({ at })).reverse() } as const,
+    }));
+  });
+}
+
+function slotsThatMeet(scope: Scope, slots: readonly Slot[], half: HalfName): Finding[] {
   const profiles = slots.map(({ slot }) => scope.profileOf([outlinePoints(slot)]));
   return overlapsAmong(scope, profiles).map(({ one, other, area }) =>
-    meeting(stencilId(input.half), slots[one].id, slots[other].id, area),
+    meeting(stencilId(half), slots[one].id, slots[other].id, area),
   );
 }
 
@@ -96,13 +118,14 @@ const meeting = (subject: string, id: string, other: string, shared: number): Fi
 
 interface Slot {
   readonly id: string;
+  readonly opensInto?: string | undefined;
   readonly slot: Track;
 }
 
 /** Slots with square ends, from the well (or the cavity) to the cavity (or the bridge at the rim). */
 function slotsOf({ channels, disc, sprue, half, fixture }: StencilInput): Slot[] {
   const side = half === 'upper' ? -1 : 1;
-  return channels.flatMap(({ id, run }) => {
+  return channels.flatMap(({ id, run, opensInto }) => {
     const wider = run.map((station) => ({
       ...station,
       width: station.width + (fixture.holeCompensation ?? 0),
@@ -117,11 +140,14 @@ function slotsOf({ channels, disc, sprue, half, fixture }: StencilInput): Slot[]
     // As a hole: clockwise.
     const around = half === 'upper' ? [...right, ...left.reverse()] : [...left, ...right.reverse()];
     const corners = around.map(([x, y]) => ({ at: [x, side * y] as const }));
-    return [{ id, slot: { kind: 'track', closed: true, corners } as const }];
+    return [{ id, opensInto, slot: { kind: 'track', closed: true, corners } as const }];
   });
 }
 
-function stencilDrawing(input: StencilInput): { drawing: Drawing; findings: readonly Finding[] } {
+function stencilDrawing(
+  input: StencilInput,
+  slots: readonly Slot[],
+): { drawing: Drawing; findings: readonly Finding[] } {
   const { half, disc, sprue, bosses, channels, fixture } = input;
   const side = half === 'upper' ? -1 : 1;
   const heads = bosses.map((boss) => {
@@ -130,7 +156,7 @@ function stencilDrawing(input: StencilInput): { drawing: Drawing; findings: read
   });
   const well: Path[] = sprue ? [circle([0, 0], sprue.wellRadius)] : [];
   const mark = [line([disc.radius - 10, 0], [disc.radius, 0]), arc([0, 0], disc.radius - 1, -0.05, 0.05)];
-  const cuts = [...heads, ...slotsOf(input).map(({ slot }) => slot)];
+  const cuts = [...heads, ...slots.map(({ slot }) => slot)];
   const open = [...cuts, ...well].map((path) => pointsOf(path));
   const onDisc = titlePlaceOnPlate(disc.radius - bridge, freeSpace(disc.radius - bridge, open, mark));
   const find: FindTitlePlace = (width, height) =>

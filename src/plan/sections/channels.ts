@@ -68,7 +68,8 @@ export type ChannelPath =
   | 'straight'
   | 'routed'
   | { readonly through: readonly { readonly radius: RadiusSpec; readonly angleRad: number }[] }
-  | { readonly arcRad: number };
+  | { readonly arcRad: number }
+  | { readonly slantRad: number };
 
 const path = z
   .union([
@@ -92,9 +93,15 @@ const path = z
           from: toRadians(-270),
           to: toRadians(270),
         }).optional(),
+        slant: angle(
+          'How far a straight way leans from the radius at the cavity, against the turning: outward it falls behind. Where `machine.direction` is left out, the disc is taken to turn counter-clockwise.',
+          { from: toRadians(-80), to: toRadians(80) },
+        ).optional(),
       })
-      .transform(({ through, arc }, context): ChannelPath => {
-        if (through && arc !== undefined) complain(context, 'plan.choose-one', { which: 'path' }, ['arc']);
+      .transform(({ through, arc, slant }, context): ChannelPath => {
+        const given = Object.entries({ through, arc, slant }).filter(([, one]) => one !== undefined);
+        if (given.length > 1) complain(context, 'plan.choose-one', { which: 'path' }, [given[1][0]]);
+        if (slant !== undefined) return { slantRad: slant };
         if (through) return { through };
         if (arc !== undefined) return { arcRad: arc };
         complain(context, 'plan.missing', { which: 'path' });
@@ -102,7 +109,7 @@ const path = z
       }),
   ])
   .describe(
-    'Its way: `straight` along the radius, `routed` round cavities, bosses, tabs, notches and other channels at the limit for walls, `{ through: [{ radius: 40, angle: 10 }] }`, or one arc, `{ arc: 30 }`. Straight where it is left out.',
+    'Its way: `straight` along the radius, `routed` round cavities, bosses, tabs, notches and other channels at the limit for walls, `{ through: [{ radius: 40, angle: 10 }] }`, one arc, `{ arc: 30 }`, or straight and leaning against the turning, `{ slant: 20 }`. Straight where it is left out.',
   );
 
 const section = z

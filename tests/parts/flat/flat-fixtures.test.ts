@@ -238,6 +238,20 @@ describe('knife stencil', () => {
     expect(ends[1].max[0]).toBeCloseTo(ends[0].max[0], 9);
   });
 
+  // A branch 3 wide that leaves the middle of another at a right angle: both areas less half a width of overlap.
+  test('slots of channels that open into one another are one opening', () => {
+    const stem = channel('g-1', 'lower', [57, 0]);
+    const branch = {
+      ...channel('g-2', 'lower', [40, 20]),
+      run: [[40, 0] as const, [40, 20] as const].map((at) => ({ at, width: 3, depth: 1.5 })),
+      opensInto: 'g-1',
+    };
+    const [{ drawings: [drawing] = [], findings }] = made(knifeStencil, rubber({ channels: [stem, branch] }));
+    expect(findings).toEqual([]);
+    const [slot] = drawing.marks[0].outline.slice(-1);
+    expect(-areaOf([slot])).toBeCloseTo(3 * (40 - 2) + 3 * (20 - 1.5), 4);
+  });
+
   test('slots that meet are said', () => {
     const channels = [channel('g-1', 'lower', [40, 5]), channel('g-2', 'lower', [40, -5])];
     const [{ findings }] = made(knifeStencil, rubber({ channels }));
