@@ -270,7 +270,7 @@ const changes: Readonly<Record<string, Change>> = {
   'prices.moldTime': change('5 h', '6 h', priced),
   'prices.run': change(500, 600, priced),
   'machine.stiffness': change('2 kN/mm', '3 kN/mm', {
-    with: { 'spin.speed': 700, 'spin.detail': undefined, 'machine.closingForce': '3 kN' },
+    with: { 'spin.speed': 700, 'spin.detail': undefined, 'machine.closingForce': '900 N' },
   }),
   'rubber.hardness': change(50, 60),
   'rubber.modulus': change('2 MPa', '3 MPa'),
