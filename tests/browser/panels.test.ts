@@ -13,7 +13,7 @@ import { buttons, bytesOf, drawn, keepPicture, marked, onePage, shop } from './s
 const { put, path, serve, show } = shop();
 
 const bench = `rubber: { density: 1.15 g/cm3 }
-alloy: { name: pewter type 2, pour: 285 }
+alloy: { name: pewter type 2, liquidus: 240, pour: 285 }
 machine: { plateMass: 2 kg, closingForce: 1 kN, maxSpeed: 1000 }
 spin: { speed: 400, grade: G6.3, shot: 30 g, detail: 0.1 }
 `;
