@@ -145,6 +145,8 @@ describe('a second run', () => {
       // To the nearest neighbor and the nearest boss.
       'distance',
       'distance',
+      // As the pressure, by all that metal stands in.
+      'flash',
       'halves',
       'layout-plate',
       // 'mold halves': their bodies, once for all that look at them.

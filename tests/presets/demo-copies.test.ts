@@ -37,12 +37,16 @@ beforeAll(async () => {
   own = inShort(await copy([]));
 });
 
-it('of its own the demo says what is worth knowing, and stops or warns of nothing', () => {
+it('of its own the demo says what is worth knowing, stops of nothing, and warns of air alone', () => {
   expect([...new Set(own.map((line) => line.split(' ').slice(0, 2).join(' ')))]).toEqual([
     'note balance.misrun-grade',
+    'note fill.air-may-stay',
+    'note fill.open-gate-first',
     'note fit.sprue-lid',
     'note pack.flows-out',
+    'note shot.flash-spreads',
     'note support.free',
+    'warn fill.air-stays',
   ]);
 });
 
