@@ -97,7 +97,7 @@ const plan = bench.put(
     ['spew: open }', 'spew: open, wall: 3/8 in, material: steel }'],
     ['contact: 500 W/m2K', 'contact: 88 BTU/(h ft2 F)'],
     ['diffusivity: 1.1e-7 m2/s', 'diffusivity: 0.00426 ft2/h'],
-    ['density: 0.0415 lb/in3', 'density: 0.0415 lb/in3\n  maxTemperature: 600 F\n  overcure: 90 min'],
+    ['density: 0.0415 lb/in3', 'density: 0.0415 lb/in3\n  overcure: 90 min'],
     ['pour: 545 F', 'pour: 545 F, liquidus: 465 F'],
   ].reduce(
     (text, [from, to]) => {

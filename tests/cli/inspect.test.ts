@@ -56,7 +56,7 @@ describe('inspect of meshes that others made', () => {
     const [{ measures, massG }] = JSON.parse(out);
     expect(code).toBe(0);
     expect(measures.volume / 24_000).toBeCloseTo(1, 6);
-    expect(massG / (24 * 7.28)).toBeCloseTo(1, 6);
+    expect(massG / (24 * 7.31)).toBeCloseTo(1, 6);
     expect((await run('inspect', box, '--height', '2 in', '--alloy', '7.28 g/cm3')).out).toMatch(
       /height z +50\.80 mm/,
     );

@@ -41,7 +41,7 @@ describe('an order', () => {
     const { pouring: _, ...bare } = three({ order: { pieces: { cube: 9 } }, spin: {} }).bench;
     const report = await runCheck(order, { ...three({}), bench: bare });
     expect(report.findings.map(({ code, values }) => [code, values.missing])).toEqual([
-      ['order.not-checked', ['spin.speed', 'spin.shot', 'pouring']],
+      ['order.not-checked', ['alloy.liquidDensity', 'spin.speed', 'spin.shot', 'pouring']],
     ]);
     const none = { ...three({ order: { pieces: { cube: 9, other: 5 } } }) };
     const unplaced = { ...none, masters: [...none.masters, { ...none.masters[0], id: 'other' }] };

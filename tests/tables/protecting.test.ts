@@ -42,6 +42,8 @@ const protecting: Readonly<Record<string, readonly string[]>> = {
   'spin.unknown': casting,
   'spin.strength-unknown': ['half-materials.strengthPa', 'half-materials.poisson', ...casting],
   'spin.weak': ['half-materials.strengthPa', 'half-materials.poisson', ...casting, ...turning],
+  // Heats of the alloy are the plan's own.
+  'setting.opened-early': [...casting, ...molten, 'alloys.solidusC', 'alloys.liquidusC'],
   'heat.fixture-soft': heat,
   'heat.former-soft': [...heat, 'rubbers.coolestCureC'],
   'heat.master-soft': heat,

@@ -11,6 +11,8 @@ export const orderCodes = codes({
   'order.unplaced': {
     severity: 'warn',
     means: 'Castings of a master are ordered that has no place on this disc.',
+    formula: 'pieces of a master that `order` names, and no placement of it; over 0',
+    source: 'count',
     values: { measured: 'count' },
     says: '{measured, plural, one {# casting} other {# castings}} of {subject} are ordered, but it lies nowhere on this disc.',
     remedy: 'Place it on the disc, or order it from another mold.',
