@@ -2,6 +2,7 @@ import { Command, CommanderError } from 'commander';
 import type { BatchCommandOptions } from './commands/batch.ts';
 import type { BuildCommandOptions } from './commands/build.ts';
 import type { CheckOptions } from './commands/check.ts';
+import type { GateOptions } from './commands/gate.ts';
 import type { InspectOptions } from './commands/inspect.ts';
 import { type ExitCode, exitCode, Unreadable } from './exit.ts';
 import type { Terminal } from './terminal.ts';
@@ -26,6 +27,7 @@ Examples:
   discwright new charms.yaml --diameter 9in
   discwright inspect beetle.stl
   discwright check charms.yaml
+  discwright gate charms.yaml
   discwright build charms.yaml --out out
   discwright batch charms.yaml --vary disc.diameter=6in,9in,12in
   discwright preview charms.yaml`;
@@ -87,6 +89,7 @@ function describeProgram(terminal: Terminal, done: Done): Command {
     describeNew,
     describeInspect,
     describeCheck,
+    describeGate,
     describeBuild,
     describeBatch,
     describePreview,
@@ -153,6 +156,21 @@ function describeCheck(program: Command, terminal: Terminal, done: Done): void {
         throw new Unreadable('check needs a plan, or --explain with the code of a finding');
       const { runCheck } = await import('./commands/check.ts');
       done(await runCheck(plan, options, terminal));
+    });
+}
+
+function describeGate(program: Command, terminal: Terminal, done: Done): void {
+  program
+    .command('gate')
+    .description('propose gates and vents by how each cavity fills')
+    .argument('<plan>', 'a plan file, or a folder with a plan.yaml in it')
+    .option('--write', 'write them into the plan; gates and vents with an entry or a path of their own stay')
+    .option('--quiet', 'no progress')
+    .option('--no-cache', noCache)
+    .addHelpText('after', example('gate presets/hedgerow'))
+    .action(async (plan: string, options: GateOptions) => {
+      const { runGate } = await import('./commands/gate.ts');
+      done(await runGate(plan, options, terminal));
     });
 }
 

@@ -6,35 +6,15 @@ import {
   type Judged,
   makeFigure,
 } from '../findings/index.ts';
-import { compose, type Matrix4, movePoint, type Point2, rotation, type Vec3 } from '../geometry/index.ts';
-import {
-  type Channel,
-  type Check,
-  check,
-  heightAt,
-  type Mold,
-  makeAlways,
-  masterOf,
-  type Placement,
-} from '../mold/index.ts';
-import { standardGravity, superheatTime } from '../physics/index.ts';
-import { alloyNamed } from '../tables/index.ts';
-import { type CavityForecast, type CavityProblem, forecastCavity } from './cavity.ts';
-import type { Conditions } from './conditions.ts';
+import { type Matrix4, movePoint, rotation, type Vec3 } from '../geometry/index.ts';
+import { type Check, check, makeAlways } from '../mold/index.ts';
+import { type CavityForecast, forecastCavity } from './cavity.ts';
 import type { AirPlace } from './forecast.ts';
-import type { SweptChannel } from './ports.ts';
+import { type Cavity, cavityOf, channelsOf, conditionsOf, isParted, missingIn } from './of-mold.ts';
 
 interface FillInput {
   readonly missing: readonly string[];
   readonly cavity?: Cavity;
-}
-
-/** A cavity turned about the axis until its middle lies on +x: then like ones are one problem. */
-interface Cavity {
-  readonly id: string;
-  readonly turnRad: number;
-  readonly problem: CavityProblem;
-  readonly estimated: boolean;
 }
 
 /** What air stays in each cavity that has a gate, and where. */
@@ -63,137 +43,6 @@ export const filling: Check = check<FillInput>({
     return forecast ? judge(cavity, forecast) : { findings: [coarse(cavity.id, 0, cavity.problem.cell)] };
   },
 });
-
-/** A master wholly over or under a flat parting plane has a stop of its own, and no gate meets it. */
-const isParted = ({ parting }: Mold, { lowest, highest }: Placement): boolean =>
-  !parting.flat || (lowest < 0 && highest > 0);
-
-const channelsOf = ({ channels }: Mold, id: string): Channel[] =>
-  channels.filter(({ placement }) => placement === id);
-
-/** Density and surface tension of the metal: the plan's, else the table's for the alloy it names. */
-function metalOf({ bench: { alloy } }: Mold) {
-  const row = alloyNamed(alloy?.name ?? '');
-  return { density: alloy?.densityKgM3 ?? row?.densityKgM3?.value, tension: row?.tensionNM?.value };
-}
-
-function missingIn(mold: Mold): string[] {
-  const { density, tension } = metalOf(mold);
-  return [
-    ...(mold.bench.spin?.speedRpm === undefined ? ['spin.speed'] : []),
-    // No field gives the tension: the table has it for alloys of tin, and their density with it.
-    ...(tension === undefined ? ['alloy.name'] : density === undefined ? ['alloy.density'] : []),
-  ];
-}
-
-/** Time in which the shot is poured, s. Common practice, no published source. */
-const pourS = 3;
-
-/** Edge of the cells, mm; and the most of one cavity, for the time it takes: a larger one gets larger cells. Our own choice. */
-const usualCell = 0.4;
-const mostForTime = 150_000;
-
-function conditionsOf(mold: Mold): Omit<Conditions, 'flow'> | undefined {
-  const { density, tension } = metalOf(mold);
-  const speedRpm = mold.bench.spin?.speedRpm;
-  if (speedRpm === undefined || density === undefined || tension === undefined || !mold.sprue)
-    return undefined;
-  return {
-    field: { speedRpm, gravity: standardGravity },
-    metal: { densityKgM3: density, tensionNM: tension },
-    // The least shot: its free surface goes through the edge of the well.
-    wellLevel: mold.sprue.wellRadius,
-    ...cooling(mold, density),
-  };
-}
-
-/** Specific heat of liquid tin, J/(kg K); a mold that has been poured a few times, C; from memory. */
-const tinHeat = 250;
-const usedMoldC = 60;
-/** Gap of a parting line that lets air through, mm: a tenth of the mismatch that is usual; and how far it leads. Our own choice. */
-const leak = { gap: 0.01, land: 20 };
-
-/** How long the metal stays hot, and so whether a leak counts: only where plan and table give all that it takes. */
-function cooling(
-  { bench: { alloy, rubber } }: Mold,
-  densityKgM3: number,
-): Pick<Conditions, 'superheatS' | 'leak'> {
-  const liquidus = alloy?.liquidusC ?? alloyNamed(alloy?.name ?? '')?.liquidusC?.value;
-  const { conductivityWMK: conductivity, diffusivityM2S: diffusivity } = rubber ?? {};
-  if (alloy?.pourC === undefined || liquidus === undefined || !conductivity || !diffusivity) return {};
-  const superheatK = Math.max(0, alloy.pourC - liquidus);
-  const overMoldK = liquidus - usedMoldC;
-  if (!(overMoldK > 0)) return {};
-  const metal = { densityKgM3, heatJKgK: tinHeat, superheatK, overMoldK, conductivity, diffusivity };
-  return { leak, superheatS: superheatTime(metal, 1) };
-}
-
-/**
- * Steps that are rounded to, so that like cavities all round the disc come out alike: of places, of the numbers of a matrix,
- * and of heights of the parting surface, which is sampled on a square grid; mm.
- */
-const alike = 1e-3;
-const alikeMatrix = 1e-6;
-const alikeHeight = 0.05;
-
-function cavityOf(mold: Mold, placement: Placement, conditions: Omit<Conditions, 'flow'>): Cavity {
-  const { id, x, y, matrix, estimated } = placement;
-  const turnRad = Math.atan2(y, x);
-  const back = rotation('z', -turnRad);
-  const { mesh, measures } = masterOf(mold, placement);
-  const volume = measures.volume * placement.scale ** 3;
-  return {
-    id,
-    turnRad,
-    estimated,
-    problem: {
-      mesh,
-      matrix: compose(back, matrix).map((value) => onStep(value, alikeMatrix)),
-      channels: channelsOf(mold, id).map((channel) => sweptOf(mold, placement, channel, back)),
-      conditions: { ...conditions, flow: volume / pourS },
-      cell: Math.max(usualCell, Math.cbrt(volume / mostForTime)),
-    },
-  };
-}
-
-/** Whole numbers divided give the same double whatever they came from; + 0 makes -0 plain. */
-const onStep = (value: number, step: number): number => Math.round(value / step) / Math.round(1 / step) + 0;
-
-/** Distance between the points a channel's way is taken at, mm. */
-const pointStep = 1;
-
-/** The piece of a channel round its cavity, its way as high as the parting surface; as wide and deep as where it opens into it. */
-function sweptOf(mold: Mold, placement: Placement, channel: Channel, back: Matrix4): SweptChannel {
-  const { kind, run, half } = channel;
-  const { width, depth } = run[kind === 'gate' ? run.length - 1 : 0];
-  const path = run.slice(1).flatMap((to, i) => pointsNear(run[i].at, to.at, placement, width));
-  return {
-    id: kind,
-    kind,
-    path: path.map(([x, y]): Vec3 => {
-      const [a, b, c] = movePoint(back, [x, y, heightAt(mold.parting, x, y)]);
-      return [onStep(a, alike), onStep(b, alike), onStep(c, alikeHeight)];
-    }),
-    width,
-    depth,
-    half,
-  };
-}
-
-/** Points of a straight piece no farther along it from a placement than its reach and `margin` mm. */
-function pointsNear(from: Point2, to: Point2, { x, y, reach }: Placement, margin: number): Point2[] {
-  const [dx, dy] = [to[0] - from[0], to[1] - from[1]];
-  const length = Math.hypot(dx, dy);
-  const near = ((x - from[0]) * dx + (y - from[1]) * dy) / length;
-  const [first, last] = [near - reach - margin, near + reach + margin].map((s) =>
-    Math.min(length, Math.max(0, s)),
-  );
-  const count = Math.max(1, Math.ceil((last - first) / pointStep));
-  return Array.from({ length: count + 1 }, (_, k): Point2 => {
-    const share = (first + ((last - first) * k) / count) / length;
-    return [from[0] + share * dx, from[1] + share * dy];
-  });
-}
 
 const byFilling =
   'quasi-static filling of cells: fill-spill-merge, Priority-Flood, capillary lock, Boyle; ranges by two-phase flow runs';

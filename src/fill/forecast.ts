@@ -62,11 +62,16 @@ export interface FilledRoom {
   readonly clearance: Float32Array;
 }
 
-export function fillRoom(cells: Cells, ports: readonly Port[], conditions: Conditions): FilledRoom {
+export function fillRoom(
+  cells: Cells,
+  ports: readonly Port[],
+  conditions: Conditions,
+  clearance = clearanceOf(cells),
+): FilledRoom {
   const ranks = rankCells(cells, conditions.field);
   const sources = ports.filter(({ kind }) => kind === 'gate').map((port) => sourceOf(port, ranks));
   const filling = fillFrom(cells, ranks, sources);
-  return { cells, ports, ranks, filling, clearance: clearanceOf(cells) };
+  return { cells, ports, ranks, filling, clearance };
 }
 
 /** Metal comes in at the lowest cell of a gate's mouth. */
@@ -135,10 +140,15 @@ function neededRoom(cells: Cells, { field, metal }: Conditions, bond: number): F
 }
 
 /** The forecast of one cavity over all assumptions. Throws RangeError without a gate. */
-export function forecastRoom(cells: Cells, ports: readonly Port[], conditions: Conditions): Forecast {
+export function forecastRoom(
+  cells: Cells,
+  ports: readonly Port[],
+  conditions: Conditions,
+  clearance?: Float32Array,
+): Forecast {
   const gates = ports.filter(({ kind, cells: mouth }) => kind === 'gate' && mouth.length > 0);
   if (gates.length === 0) throw new RangeError('a cavity is filled through a gate');
-  const room = fillRoom(cells, ports, conditions);
+  const room = fillRoom(cells, ports, conditions, clearance);
   const reached = volumeOf(cells, room.filling.sequence);
   const volume = volumeOf(
     cells,

@@ -1,1 +1,3 @@
 export { filling } from './fill-check.ts';
+export { changeOf } from './propose/change.ts';
+export { type Proposal, proposeChannels } from './propose/propose.ts';

@@ -1,7 +1,9 @@
 export * from './as-it-lies.ts';
 export * from './can-rings.ts';
 export * from './channel-ways/fixture-outlines.ts';
+export { channelId } from './channels.ts';
 export * from './close-rotated.ts';
+export { type ChannelLists, type DrawAnew, drawAnew } from './draw-anew.ts';
 export * from './drawing.ts';
 export * from './eyes.ts';
 export { roomBetween } from './judge-layout.ts';

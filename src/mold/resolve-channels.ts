@@ -30,15 +30,19 @@ export interface ChannelGround
   readonly wall: number;
 }
 
-/** Gates and vents for the placements the plan names; what keeps one from being drawn is a finding. */
+/**
+ * Gates and vents for the placements the plan names; what keeps one from being drawn is a finding. `already` are drawn, and
+ * stay as they are.
+ */
 export function resolveChannels(
   plan: Plan,
   ground: ChannelGround,
   memoize: Memoize,
+  already: readonly Channel[] = [],
 ): { channels: Channel[]; findings: Finding[] } {
   const wanted = (['gate', 'vent'] as const).flatMap((kind) => channelsWanted(plan, kind));
   const findings: Finding[] = [];
-  const done = new Map<string, Channel>();
+  const done = new Map(already.map((channel) => [channel.id, channel]));
   const targetOf = targets(memoize);
   // Those that look for their way go round the others, and round those that were found before.
   const searching = [
@@ -48,6 +52,7 @@ export function resolveChannels(
   // What leads out of another channel comes after it, however they are listed; what is left has none, or only itself.
   const inTurn = byParents(searching);
   for (const one of inTurn) {
+    if (done.has(one.id)) continue;
     const placed = ground.placed.find(({ id }) => id === one.placement);
     if (!placed) continue;
     const made = isSpoke(one)
@@ -139,7 +144,7 @@ function targets(memoize: Memoize): SoFar['targetOf'] {
   };
 }
 
-function outlineOf({ mesh }: PlacedMaster, memoize: Memoize): EntryTarget['outline'] {
+export function outlineOf({ mesh }: Pick<PlacedMaster, 'mesh'>, memoize: Memoize): EntryTarget['outline'] {
   const rings = memoize('outline', { mesh }, () => silhouette(mesh, outlineCell));
   return rings.reduce<EntryTarget['outline']>(
     (largest, ring) => (ringArea(ring) > ringArea(largest) ? ring : largest),

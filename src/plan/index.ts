@@ -5,6 +5,7 @@ export { type Company, type Move, moveItem } from './by-hand/move-item.ts';
 export { removeItem } from './by-hand/remove-item.ts';
 export { repeatRound } from './by-hand/repeat-item.ts';
 export type { Edited } from './by-hand/splice.ts';
+export { type ListChange, writeChannels } from './by-hand/write-channels.ts';
 export * from './defaults.ts';
 export * from './expand-placements.ts';
 export { filesNamed, leadsOut } from './files-named.ts';

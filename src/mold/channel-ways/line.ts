@@ -31,12 +31,32 @@ export function passedBy(line: readonly Point2[], least: number): readonly Point
 /** Least distance of a line from outlines it does not begin in; 0 where it crosses one. */
 export function leastGap(line: readonly Point2[], obstacles: readonly Pick<Obstacle, 'outline'>[]): number {
   let least = Number.POSITIVE_INFINITY;
-  for (let i = 1; i < line.length; i++)
-    for (const { outline } of obstacles)
+  for (const { outline } of obstacles) {
+    const box = boxOf(outline);
+    for (let i = 1; i < line.length; i++) {
+      if (boxesApart(boxOf([line[i - 1], line[i]]), box) >= least) continue;
       for (let k = 0; k < outline.length; k++)
         least = Math.min(
           least,
           piecesApart(line[i - 1], line[i], outline[k], outline[(k + 1) % outline.length]),
         );
+    }
+  }
   return least;
 }
+
+type Box = readonly [x0: number, y0: number, x1: number, y1: number];
+
+function boxOf(points: readonly Point2[]): Box {
+  let [x0, y0, x1, y1] = [Infinity, Infinity, -Infinity, -Infinity];
+  for (const [x, y] of points) {
+    if (x < x0) x0 = x;
+    if (x > x1) x1 = x;
+    if (y < y0) y0 = y;
+    if (y > y1) y1 = y;
+  }
+  return [x0, y0, x1, y1];
+}
+
+const boxesApart = (a: Box, b: Box): number =>
+  Math.hypot(Math.max(0, a[0] - b[2], b[0] - a[2]), Math.max(0, a[1] - b[3], b[1] - a[3]));

@@ -58,11 +58,12 @@ const areCrossing = (a: Point2, b: Point2, c: Point2, d: Point2): boolean =>
 /** Least distance of two straight pieces; 0 where they cross. */
 export function piecesApart(a: Point2, b: Point2, c: Point2, d: Point2): number {
   if (areCrossing(a, b, c, d)) return 0;
-  const away = (p: Point2, from: Point2, to: Point2): number => {
-    const at = nearestOn(from, to, p);
-    return Math.hypot(at[0] - p[0], at[1] - p[1]);
-  };
   return Math.min(away(a, c, d), away(b, c, d), away(c, a, b), away(d, a, b));
+}
+
+function away(p: Point2, from: Point2, to: Point2): number {
+  const at = nearestOn(from, to, p);
+  return Math.hypot(at[0] - p[0], at[1] - p[1]);
 }
 
 /** The lengths of a path that lie in a ring, from its beginning: where each piece begins and ends, mm. */
