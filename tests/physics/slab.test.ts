@@ -19,6 +19,19 @@ it.each([
   expect(slabLeft(slabModes({ biot, lumped }), 0.001, 0)).toBeCloseTo(1, 6);
 });
 
+// So little film that slab and lids are of one temperature: e^(-Bi Fo / (1 + m)), e^(-0.5 / 3).
+it('with hardly any film slab and lids fall as one body', () => {
+  expect(slabLeft(slabModes({ biot: 0.01, lumped: 2 }), 50, 0)).toBeCloseTo(0.8465, 2);
+});
+
+// 4 / pi e^(-pi^2 Fo / 4) cos(pi / 4) and its second term, by hand at Fo 0.2: 0.549641 + 0.003535.
+it('half way to a face', () => {
+  expect(slabLeft(slabModes({ biot: Number.POSITIVE_INFINITY, lumped: 0 }), 0.2, 0.5)).toBeCloseTo(
+    0.55318,
+    4,
+  );
+});
+
 // Series sum by hand for fixed faces; a lid on faces that have their temperature at once does not matter.
 it('with no film the lids do not matter', () => {
   expect(slabLeft(slabModes({ biot: Number.POSITIVE_INFINITY, lumped: 3 }), 0.1, 0)).toBeCloseTo(0.949305, 6);
