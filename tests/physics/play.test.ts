@@ -42,6 +42,27 @@ test('beyond two pins the mismatch grows with the distance from their middle', (
   expect(distanceAt([pin(60, 0, 0.15), pin(-60, 0, 0.15)], 100, 0)).toBeCloseTo((0.15 * 100) / 60, 6);
 });
 
+// Square to the line of two pins at +-60 the worst is shift and turn together: c cos f + c (h / R) sin f, at most
+// c sqrt(1 + (h / R)^2), where two circles cross: 0.15 x 100 / 60 for h 80.
+test.each([0, 37, 101, 208, 300])('beside two pins at %d degrees', (degrees) => {
+  const [c, s] = [Math.cos((degrees * Math.PI) / 180), Math.sin((degrees * Math.PI) / 180)];
+  const at = (x: number, y: number): readonly [number, number] => [c * x - s * y, s * x + c * y];
+  const pins = [at(60, 0), at(-60, 0)].map(([x, y]) => pin(x, y, 0.15));
+  for (const h of [80, -80]) expect(distanceAt(pins, ...at(0, h))).toBeCloseTo(0.25, 5);
+  // A third pin far looser than both binds nothing.
+  expect(distanceAt([pin(...at(9, 4), 5), ...pins], ...at(0, 80))).toBeCloseTo(0.25, 5);
+});
+
+// Three pins of 0.2 at R 90 turn by c / R, wherever the plan is turned and in whatever order they come.
+test.each([10, 75, 190])('three pins turned by %d degrees', (degrees) => {
+  const at = (angle: number): Pin => {
+    const rad = ((angle + degrees) * Math.PI) / 180;
+    return pin(90 * Math.cos(rad), 90 * Math.sin(rad), 0.2);
+  };
+  expect(largestTurn([at(0), at(120), at(240)])).toBeCloseTo(0.2 / 90, 8);
+  expect(largestTurn([at(240), at(120), at(0)])).toBeCloseTo(0.2 / 90, 8);
+});
+
 const arrangements = fc.array(
   fc.record({
     x: fc.integer({ min: -110, max: 110 }),

@@ -119,6 +119,25 @@ describe('a hexagon, 10 mm across flats', () => {
   });
 });
 
+// A cone 5 mm wide and 8 high stands out of a hollow the most where the way out is shortest: 8 (1 - way / 5), by hand.
+describe('a cone in a hollow with upright walls', () => {
+  const depthAt = (x: number, y: number, cornerRad: number): number =>
+    clashDepth({ ...cone(x, 5, 8), y }, [hexagon(0, 3, 10, cornerRad)], 0);
+  it.each([
+    ['in the middle: 3 mm to each flat', 0, 0, 0.2, 3.2],
+    ['1 mm toward the flat at 0 degrees: 2', 1, 0, Math.PI / 6, 4.8],
+    ['1 mm toward the flat at 90 degrees: 2', 0, 1, 0, 4.8],
+    ['1 mm toward (3, 4): 3 - 0.6 cos 30 - 0.8 sin 30 to the flat at 30 degrees', 0.6, 0.8, 0, 4.67138],
+  ])('with six sides, %s', (_, x, y, cornerRad, depth) => {
+    expect(depthAt(x, y, cornerRad)).toBeCloseTo(depth, 5);
+  });
+  // Two circles of 3 mm about x = +-2 cross at y = sqrt(9 - 4), nearer than the far edge of either.
+  it('of two hollows that meet, at their crossing', () => {
+    const hollows = [cylinder(-2, 3, 10), cylinder(2, 3, 10)];
+    expect(clashDepth(cone(0, 5, 8), hollows, 0)).toBeCloseTo(8 * (1 - Math.sqrt(5) / 5), 5);
+  });
+});
+
 const boss = (id: string, angle: number, kind: 'dome' | 'hexagon' = 'dome'): Boss => ({
   id,
   kind,

@@ -41,6 +41,21 @@ describe('free surface of a turning liquid', () => {
     expect(surfaceHeight(tub, volume, rise)).toBeCloseTo(10, 5);
   });
 
+  // Dry out to 28 mm: z0 = -k 28^2 = -3945 mm, V = pi k (R^2 - 28^2)^2 / 2.
+  it('far under the floor at 3000 rpm', () => {
+    const tub = { radius: 30, corners: [28], floorAt: () => 0, ceilingAt: () => 1000 };
+    const volume = (Math.PI * riseAt(3000) * (900 - 784) ** 2) / 2;
+    expect(surfaceHeight(tub, volume, surfaceRise(3000))).toBeCloseTo(-3945.17, 1);
+  });
+
+  // Steps at 4.3, 9.7 and 17 mm: rings of 10, 9, 8 and 7 mm.
+  it('over a floor in steps, its corners in any order', () => {
+    const floorAt = (r: number): number => [4.3, 9.7, 17].filter((step) => r > step).length;
+    const stepped = { radius: 30, corners: [17, 4.3, 9.7], floorAt, ceilingAt: () => 1000 };
+    const squares = 10 * 4.3 ** 2 + 9 * (9.7 ** 2 - 4.3 ** 2) + 8 * (17 ** 2 - 9.7 ** 2) + 7 * (900 - 289);
+    expect(volumeUnder(stepped, 10, 0)).toBeCloseTo(Math.PI * squares, 6);
+  });
+
   // Frustum of the well and cap of its dome, V = pi h (3 a^2 + h^2) / 6, both below the plane at rest.
   it('at rest fills the well to its closed form', () => {
     const slope = Math.tan(smallSprue.draftRad) * 6;
@@ -69,6 +84,21 @@ describe('force that opens the halves', () => {
       whole - (200 * 100) / 12,
       6,
     );
+  });
+});
+
+// Rectangle 20 x 10 at (30, 40), and a strip 6 wide along x = 40 from y = 10 to 30, its width left out.
+describe('areas off the axes', () => {
+  it('of a rectangle in two triangles', () => {
+    const halves = [trianglePressed(20, 35, 40, 35, 40, 45), trianglePressed(20, 35, 40, 45, 20, 45)];
+    const sum = halves.reduce((all, { secondMoment }) => all + secondMoment, 0);
+    expect(sum).toBeCloseTo(200 * (2500 + 500 / 12), 6);
+    expect(trianglePressed(40, 45, 20, 45, 20, 35).secondMoment).toBeCloseTo(halves[1].secondMoment, 6);
+  });
+  it('of a strip', () => {
+    const strip = stripPressed({ at: [40, 10], width: 6 }, { at: [40, 30], width: 6 });
+    expect(strip.area).toBeCloseTo(120, 9);
+    expect(strip.secondMoment).toBeCloseTo(120 * (1600 + 400 + 400 / 12), 6);
   });
 });
 

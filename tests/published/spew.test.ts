@@ -32,6 +32,9 @@ describe('rubber out of the grooves', () => {
   it('a Mooney unit', () => {
     expect(viscosityOfMooney(1)).toBeCloseTo(1791, -1);
     expect(stressOfMooney(1)).toBeCloseTo(1996, -1);
+    // Torque, and so either of them, in proportion to the units.
+    expect(viscosityOfMooney(50) / 89_567).toBeCloseTo(1, 3);
+    expect(stressOfMooney(50) / 99_780).toBeCloseTo(1, 3);
     // Between them lies the rate of shear the test is said to have, 1.6 1/s at the rim; a mean of it is less.
     expect(stressOfMooney(1) / viscosityOfMooney(1)).toBeGreaterThan(1);
     expect(stressOfMooney(1) / viscosityOfMooney(1)).toBeLessThan(1.6);

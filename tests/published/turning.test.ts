@@ -331,8 +331,9 @@ describe('stress in a turning disc', () => {
     expect(Math.abs(burst - 12_042)).toBeLessThan(5);
   });
 
-  it('refuses a bore as wide as the disc', () => {
-    expect(() => discStress({ radius: 5, bore: 5, densityKgM3: 1, poisson: 0.3 }, 1)).toThrow(RangeError);
+  it('refuses a bore as wide as the disc, and one under nothing', () => {
+    for (const bore of [5, -1])
+      expect(() => discStress({ radius: 5, bore, densityKgM3: 1, poisson: 0.3 }, 1)).toThrow(RangeError);
   });
 });
 

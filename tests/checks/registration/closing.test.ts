@@ -36,6 +36,17 @@ describe('nearest false seat, against closed forms', () => {
     expect([90, 180, 270]).toContain(Math.round(angle));
   });
 
+  // Four bosses, one moved by 5 degrees: the nearest misses by 8.7 mm, and is given although no seat is within 1 mm.
+  it('where none is as near as asked, the nearest alone; nearest first where all are', () => {
+    const pattern = new Pattern([peg(100, 0), peg(100, 90), peg(100, 180), peg(100, 275)], 0.3);
+    expect(pattern.falseSeats(1)).toHaveLength(1);
+    const uneven = new Pattern([peg(100, 0), peg(100, 100), peg(100, 170), peg(100, 290)], 0.3);
+    const misfits = uneven.falseSeats(200).map(({ misfit }) => misfit);
+    expect(misfits.length).toBeGreaterThan(1);
+    expect(misfits).toEqual(misfits.toSorted((a, b) => a - b));
+    expect(new Set(misfits.map(Math.round)).size).toBeGreaterThan(1);
+  });
+
   // Two bosses opposite each other at different radii: turned half round both miss by the difference.
   it('two opposite bosses at radii 100 and 80', () => {
     const { angle, misfit } = nearest([peg(100, 30), peg(80, 210)]);

@@ -21,12 +21,27 @@ const outcome = async (mold: Mold) =>
 
 describe('balance', () => {
   it('warns of a heavy side little, and of more than the machine stands with a stop', async () => {
-    // 1 cm3 of tin for rubber, 6.18 g at 90 mm: 556 g.mm; G6.3, 7.38 kg at 400 rpm: 1110 allowed.
+    // 1 cm3 of tin for rubber, 6.21 g at 90 mm: 559 g.mm; G6.3, 7.38 kg at 400 rpm: 1110 allowed.
     expect(await outcome(heavySide)).toEqual([]);
     const faster = { ...heavySide, bench: { ...bench, spin: { speedRpm: 900, grade: 'G6.3' } } };
     expect(await outcome(faster)).toEqual([['balance.over', 'warn']]);
     const weak = { ...bench, machine: { ...bench.machine, maxUnbalanceGmm: 500 } };
     expect(await outcome({ ...heavySide, bench: weak })).toEqual([['balance.machine', 'stop']]);
+  });
+
+  // 1 cm3 of 7.31 g/cm3 for rubber of 1.1: 6.21 g at 90 mm, 558.9 g.mm, 4.4712 g at the rim of 125 mm.
+  it('says what would balance it, and where', async () => {
+    const spin = { speedRpm: 900, grade: 'G6.3' };
+    const up = withMaster({ ...bare, bench: { ...bench, spin } }, 'button', cube(5), translation(0, 90, 0));
+    const { findings } = await runCheck(balance, up);
+    expect(findings[0].values).toMatchObject({
+      heavy: expect.closeTo(90, 6),
+      opposite: expect.closeTo(270, 6),
+      weight: expect.closeTo(4.4712, 4),
+      dummy: expect.closeTo(6.21, 4),
+      dummyRadius: expect.closeTo(90, 6),
+    });
+    expect(findings[0].values).not.toHaveProperty('swap');
   });
 
   it('warns where one misrun is more than the machine stands', async () => {
