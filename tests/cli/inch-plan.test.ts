@@ -103,7 +103,11 @@ beforeAll(async () => {
     lettered.push(text);
     return write(options, text);
   });
-  const [checked, built] = [await run('check', plan), await run('build', plan, '--out', out)];
+  const [checked, built] = [
+    await run('check', plan),
+    // Made here and now, or nothing is lettered.
+    await run('build', plan, '--out', out, '--no-cache'),
+  ];
   spy.mockRestore();
   terminal = `${checked.out}\n${checked.err}\n${built.out}\n${built.err}`;
   files = filesIn(out);
