@@ -1,7 +1,7 @@
 import { readFile, rename, writeFile } from 'node:fs/promises';
 import { basename, dirname, join } from 'node:path';
 import { changeOf, proposeChannels } from '../../src/fill/index.ts';
-import type { Finding } from '../../src/findings/index.ts';
+import type { Finding, UnitSystem } from '../../src/findings/index.ts';
 import { loadKernel } from '../../src/kernel/index.ts';
 import { readMold } from '../../src/pipeline/index.ts';
 import { writeChannels } from '../../src/plan/index.ts';
@@ -42,14 +42,14 @@ export async function runGate(argument: string, options: GateOptions, terminal: 
     vent: (one) => whyVent(one, mold.units),
   });
   const edited = writeChannels(new TextDecoder().decode(source.bytes), change);
-  if ('fault' in edited) throw new Unreadable(sayFault(edited.fault));
+  if ('fault' in edited) throw new Unreadable(sayFault(edited.fault, mold.units));
   await writeInPlace(source.name, source.bytes, edited.text);
   terminal.out(`\nWritten into ${source.name}.`);
   return exitCode.fine;
 }
 
-const sayFault = (fault: string | Finding): string =>
-  typeof fault === 'string' ? fault : sayFinding(fault, 'metric').says;
+const sayFault = (fault: string | Finding, units: UnitSystem): string =>
+  typeof fault === 'string' ? fault : sayFinding(fault, units).says;
 
 /** The whole file or nothing of it, and only where it is still what was read. */
 async function writeInPlace(path: string, before: Uint8Array, text: string): Promise<void> {

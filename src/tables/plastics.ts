@@ -1,6 +1,6 @@
 import { alloyNamed, alloys } from './alloys.ts';
 import { materialName } from './material-names.ts';
-import { published, type RowSource } from './source.ts';
+import { ourChoice, published, type RowSource } from './source.ts';
 
 /** What a fixture, a master or a rigid half is made of, and what heat it stands. */
 export interface HeatRow {
@@ -28,7 +28,7 @@ const hdt = (text = '') =>
     `deflection temperatures of printing materials, filamentspecs.com/glass-transition-temperature and github.com/hyiger/filament-db/wiki/FDM-Appendices${text}`,
   );
 /** No figure: then nobody knows. */
-const blank = (why: string): RowSource => published(`left blank: ${why}`);
+const blank = (why: string): RowSource => ourChoice(`left blank: ${why}`);
 const oneFigure = '; one figure, its load not stated';
 const pla = published('PLA at 264 psi, ASTM D648; pro3dcomposites.com/materials/pla');
 

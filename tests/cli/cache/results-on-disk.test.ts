@@ -84,10 +84,10 @@ test('room is taken from what was not used for longest, and from what was never 
   for (let i = 0; i < 12; i++) store.write(`new ${i}`, kilobytes(4));
   const size = filesOf(folder).reduce((sum, path) => sum + statSync(path).size, 0);
   expect(size).toBeLessThanOrEqual(most);
-  expect(store.read('old 7')).toBeDefined();
+  expect(store.read('old 7')).toEqual(kilobytes(3));
   const old = Array.from({ length: 10 }, (_, i) => store.read(`old ${i}`)).filter(Boolean);
   expect(old.length).toBeLessThan(6);
-  expect(store.read('new 11')).toBeDefined();
+  expect(store.read('new 11')).toEqual(kilobytes(4));
   expect(filesOf(folder)).toContain(begun);
   expect(filesOf(folder)).not.toContain(left);
 });
