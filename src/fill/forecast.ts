@@ -7,10 +7,10 @@ import { escapeRanks } from './escape.ts';
 import { type Filling, fillFrom } from './fill-order.ts';
 import { type GateForecast, gateForecast } from './gate.ts';
 import { type LockRule, leastBond, mostBond, usualAngle, usualBond } from './lock.ts';
-import type { Neck } from './necks.ts';
+import { type Lock, locksOf } from './locks.ts';
 import { leastPocket, pocketsOf } from './pockets.ts';
 import { pressureUnder, pullAt, type Ranks } from './potential.ts';
-import { type NeckState, sealsOf, stateOf } from './seals.ts';
+import { sealsOf } from './seals.ts';
 
 /** What is assumed: the usual, then one thing at a time at each end of its range. */
 const usualLock: LockRule = { bond: usualBond, angle: usualAngle };
@@ -60,13 +60,17 @@ export interface Forecast {
 /** A cavity as it is filled. */
 export interface FilledRoom extends EmptyRoom {
   readonly ports: readonly Port[];
+  /** Cells of its gates. */
+  readonly gate: ReadonlySet<number>;
   readonly filling: Filling;
 }
 
 export function fillRoom(empty: EmptyRoom, ports: readonly Port[]): FilledRoom {
   const { cells, ranks } = empty;
-  const sources = ports.filter(({ kind }) => kind === 'gate').map((port) => sourceOf(port, ranks));
-  return { ...empty, ports, filling: fillFrom(cells, ranks, sources) };
+  const gates = ports.filter(({ kind }) => kind === 'gate');
+  const gate = new Set(gates.flatMap((port) => port.cells));
+  const sources = gates.map((port) => sourceOf(port, ranks));
+  return { ...empty, ports, gate, filling: fillFrom(cells, ranks, sources) };
 }
 
 /** Metal comes in at the lowest cell of a gate's mouth. */
@@ -75,7 +79,7 @@ const sourceOf = ({ cells }: Port, { rank }: Ranks): number =>
 
 /** Air that stays under one rule of what narrow places do, leaks aside. */
 export function airLeft(room: FilledRoom, lock: LockRule): Pocket[] {
-  return airBehind(room, shuttingNecks(room, lock));
+  return airBehind(room, locksIn(room, lock));
 }
 
 /** Pockets under each assumption; a leak only lets some of them out. */
@@ -84,9 +88,9 @@ function airByAssumption(room: FilledRoom): Pocket[][] {
   // Where nothing shuts one rule is like another.
   let free: Pocket[] | undefined;
   const under = (lock: LockRule): Pocket[] => {
-    const shutting = shuttingNecks(room, lock);
-    if (shutting.size > 0) return airBehind(room, shutting);
-    free ??= airBehind(room, shutting);
+    const locks = locksIn(room, lock);
+    if (locks.length > 0) return airBehind(room, locks);
+    free ??= airBehind(room, locks);
     return free;
   };
   return assumptions.map(({ lock, leaks }) => {
@@ -96,28 +100,18 @@ function airByAssumption(room: FilledRoom): Pocket[][] {
   });
 }
 
-type Shutting = ReadonlyMap<Neck, Exclude<NeckState, 'passes'>>;
-
-/** The necks that do not let metal and air pass each other, but those that are a gate's own way: they shut as a gate does. */
-function shuttingNecks(room: FilledRoom, lock: LockRule): Shutting {
-  const { cells, ports, conditions } = room;
-  const gateCells = new Set(ports.filter(({ kind }) => kind === 'gate').flatMap((port) => port.cells));
-  const shutting = new Map<Neck, Exclude<NeckState, 'passes'>>();
-  for (const neck of room.necksUnder(lock)) {
-    if (neck.cells.some((c) => gateCells.has(c))) continue;
-    const state = stateOf(cells, neck, lock, conditions);
-    if (state !== 'passes') shutting.set(neck, state);
-  }
-  return shutting;
+/** The narrow places that do not let metal and air pass each other. */
+function locksIn({ cells, conditions, gate, narrowUnder }: FilledRoom, rule: LockRule): Lock[] {
+  return narrowUnder(rule).flatMap(({ stretchesFrom }) =>
+    locksOf(cells, stretchesFrom(gate), rule, conditions),
+  );
 }
 
-function airBehind(room: FilledRoom, states: Shutting): Pocket[] {
+function airBehind(room: FilledRoom, locks: readonly Lock[]): Pocket[] {
   const { cells, ports, filling } = room;
-  const shutting = [...states.keys()];
-  const rising = new Set(shutting.filter((neck) => states.get(neck) === 'rises'));
-  const seals = sealsOf(cells, filling, shutting, ports);
+  const seals = sealsOf(cells, filling, locks, ports);
   const out = escapeRanks(cells, seals, [...new Set(ports.flatMap((port) => port.cells))]);
-  return pocketsOf({ ...room, seals, out, shutting, rising }, room.conditions);
+  return pocketsOf({ ...room, seals, out, locks }, room.conditions);
 }
 
 /** The forecast of one cavity over all assumptions. Throws RangeError without a gate. */
