@@ -10,11 +10,12 @@ import { type ExitCode, exitCode, Unreadable } from '../exit.ts';
 import { openPlan } from '../plan-files.ts';
 import { withProgress } from '../progress-line.ts';
 import { showFindings } from '../show-findings.ts';
-import { showProposals, whyGate, whyVent } from '../show-proposals.ts';
+import { proposalsAsData, showProposals, whyGate, whyWay } from '../show-proposals.ts';
 import type { Terminal } from '../terminal.ts';
 
 export interface GateOptions extends CacheOption {
   readonly write?: true;
+  readonly json?: true;
   readonly quiet?: true;
 }
 
@@ -34,18 +35,27 @@ export async function runGate(argument: string, options: GateOptions, terminal: 
   }
   if ('missing' in proposed)
     throw new Unreadable(`how it fills is not known without ${proposed.missing.join(' and ') || 'a sprue'}`);
-  terminal.out(showProposals(proposed.proposals, mold.units, terminal.width));
+  const { proposals } = proposed;
+  if (proposals.length === 0)
+    throw new Unreadable(
+      `there is nothing to gate: ${source.name} places no master across the parting plane`,
+    );
+  terminal.out(
+    options.json
+      ? JSON.stringify(proposalsAsData(proposals), undefined, 2)
+      : showProposals(proposals, mold.units, terminal.width),
+  );
   if (!options.write) return exitCode.fine;
   const change = changeOf(plan, proposed, {
     gate: (one) => whyGate(one, mold.units),
-    vent: (one) => whyVent(one, mold.units),
+    way: (one) => whyWay(one, mold.units),
   });
   const edited = writeChannels(new TextDecoder().decode(source.bytes), change);
   if ('fault' in edited) throw new Unreadable(sayFault(edited.fault, mold.units));
   const text = new TextEncoder().encode(edited.text);
   if (!(await replacePlan(source.name, text, hashOf(source.bytes))))
     throw new Unreadable(`${source.name} was changed meanwhile and is left as it is; run it again`);
-  terminal.out(`\nWritten into ${source.name}.`);
+  if (!options.json) terminal.out(`\nWritten into ${source.name}.`);
   return exitCode.fine;
 }
 
