@@ -66,13 +66,12 @@ export function bestGate(trial: Trial, specs: Specs): Gated | undefined {
 
 type Choice = Gated & { readonly length: number };
 
-/** The first of the best: the usual end is preferred to one that does as well. */
-function best(choices: readonly Choice[]): Gated | undefined {
-  const [chosen] = [...choices].sort(
-    (a, b) => steps(a.air) - steps(b.air) || a.ways.length - b.ways.length || Math.sign(a.length - b.length),
-  );
-  return chosen;
-}
+/** One is better by so much air as is told, else by fewer ways out, else not: the usual end, and the wide gate, come first. */
+const isBetter = (one: Choice, than: Choice): boolean =>
+  Math.abs(one.air - than.air) >= leastPocket ? one.air < than.air : one.ways.length < than.ways.length;
+
+const best = ([first, ...others]: readonly Choice[]): Gated | undefined =>
+  others.reduce((chosen: Choice | undefined, one) => (chosen && isBetter(one, chosen) ? one : chosen), first);
 
 function gatedBy(trial: Trial, way: Way, specs: Specs): Choice[] {
   const wide = opened(trial, way);

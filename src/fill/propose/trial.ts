@@ -119,7 +119,12 @@ export const airIn = (pockets: readonly Pocket[]): number =>
 const stubOut = 1.5;
 
 /** A mouth at a place of the outline of the first, to see what it would do before a way is looked for. */
-export function stubAt({ kind: [one] }: Trial, sort: Channel['kind'], spec: Listed, at: Point2): Channel {
+export function stubAt(
+  { kind: [one] }: Pick<Trial, 'kind'>,
+  sort: Channel['kind'],
+  spec: Listed,
+  at: Point2,
+): Channel {
   const { width = channelDefaults[sort].width, depth = channelDefaults[sort].depth } = spec;
   const { half = channelDefaults[sort].half, section = channelDefaults[sort].section } = spec;
   const far = Math.hypot(at[0] - one.x, at[1] - one.y);
