@@ -1,0 +1,14 @@
+export { type Advice, advise } from './advise.ts';
+export { type AirByBond, type BondRange, bondRange } from './bond-range.ts';
+export { type Change, changesByPour } from './changes.ts';
+export { columns } from './columns.ts';
+export { fisherFewer } from './fisher.ts';
+export { forecastHits, type Hits, type Told } from './forecast-hits.ts';
+export { type Tried, triedChanges } from './helped.ts';
+export { type Pour, type Seen, type TrialLog, trialLogJsonSchema } from './log-schema.ts';
+export { type Outcome, outcomes } from './outcome.ts';
+export { type LogReading, readLog } from './read-log.ts';
+export type { ToldAir } from './rules.ts';
+export { type Share, wilson } from './wilson.ts';
+export { type PourWritten, type SeenWritten, withPour } from './write-log.ts';
+export { type Casting, type Cavity, castingsIn, castingsOf, goodBy, isGood, worseSide } from './yields.ts';
