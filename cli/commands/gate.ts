@@ -1,10 +1,9 @@
-import { readFile, rename, writeFile } from 'node:fs/promises';
-import { basename, dirname, join } from 'node:path';
 import { changeOf, proposeChannels } from '../../src/fill/index.ts';
 import type { Finding, UnitSystem } from '../../src/findings/index.ts';
 import { loadKernel } from '../../src/kernel/index.ts';
 import { readMold } from '../../src/pipeline/index.ts';
 import { writeChannels } from '../../src/plan/index.ts';
+import { hashOf, replacePlan } from '../../src/preview/server/replace-plan.ts';
 import { sayFinding } from '../../src/wording/index.ts';
 import { type CacheOption, runCache } from '../cache/kept-results.ts';
 import { type ExitCode, exitCode, Unreadable } from '../exit.ts';
@@ -43,19 +42,12 @@ export async function runGate(argument: string, options: GateOptions, terminal: 
   });
   const edited = writeChannels(new TextDecoder().decode(source.bytes), change);
   if ('fault' in edited) throw new Unreadable(sayFault(edited.fault, mold.units));
-  await writeInPlace(source.name, source.bytes, edited.text);
+  const text = new TextEncoder().encode(edited.text);
+  if (!(await replacePlan(source.name, text, hashOf(source.bytes))))
+    throw new Unreadable(`${source.name} was changed meanwhile and is left as it is; run it again`);
   terminal.out(`\nWritten into ${source.name}.`);
   return exitCode.fine;
 }
 
 const sayFault = (fault: string | Finding, units: UnitSystem): string =>
   typeof fault === 'string' ? fault : sayFinding(fault, units).says;
-
-/** The whole file or nothing of it, and only where it is still what was read. */
-async function writeInPlace(path: string, before: Uint8Array, text: string): Promise<void> {
-  if (Buffer.compare(await readFile(path), before) !== 0)
-    throw new Unreadable(`${path} was changed meanwhile and is left as it is; run it again`);
-  const fresh = join(dirname(path), `.${basename(path)}-${process.pid}`);
-  await writeFile(fresh, text, { flag: 'wx' });
-  await rename(fresh, path);
-}
