@@ -1,6 +1,6 @@
 import { type Finding, finding } from '../findings/index.ts';
 import { type ChangeKind, changeKinds } from './changes.ts';
-import { didNotHelp, type Tried, triedChanges } from './helped.ts';
+import { didNotHelp, sinceCut, type Tried, triedChanges } from './helped.ts';
 import type { TrialLog } from './log-schema.ts';
 import { type Case, rules, type ToldAir } from './rules.ts';
 import { type Casting, type Cavity, castingsOf, worseNear, worseSide } from './yields.ts';
@@ -75,10 +75,6 @@ function caseOf(master: string, { log, cavities, castings, tried, air }: Known):
     speedRpm: last?.speedRpm,
   };
 }
-
-/** The last pour at which a gate or vent of a cavity was other than before. */
-const sinceCut = (id: string, tried: readonly Tried[]): number =>
-  Math.max(0, ...tried.filter(({ change }) => change.of?.includes(id)).map(({ pour }) => pour));
 
 function centerIt(side: NonNullable<ReturnType<typeof worseSide>>): Finding {
   const { angleDeg: angle, bad, of: measured, otherBad, otherOf, chance } = side;

@@ -71,7 +71,7 @@ function ofSettings(before: Pour, after: Pour): Change[] {
 }
 
 /** By placement and kind: what is cut is compared as a whole, so that two entries may change places. */
-export function ofCuts(before: readonly Cut[], after: readonly Cut[]): Change[] {
+function ofCuts(before: readonly Cut[], after: readonly Cut[]): Change[] {
   const ids = [...new Set([...before, ...after].flatMap(({ of }) => of))];
   const single = ids.flatMap((id) =>
     (['gate', 'vent'] as const).flatMap((kind) => {
@@ -116,4 +116,10 @@ function sectionOf(cuts: readonly Cut[]): number | undefined {
     sum += width * depth;
   }
   return sum;
+}
+
+/** Cavities whose gates or vents the plan now has other than they were at the last pour that says how they were. */
+export function cutSince(log: TrialLog, now: readonly Cut[]): Set<string> {
+  const last = cutsByPour(log).at(-1);
+  return new Set(last ? ofCuts(last, now).flatMap(({ of }) => of ?? []) : []);
 }

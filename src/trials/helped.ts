@@ -71,3 +71,7 @@ export const didNotHelp = (
       after.bad / after.of >= before.bad / before.of &&
       (!change.of || change.of.some((id) => ids.includes(id))),
   );
+
+/** The last pour at which a gate or vent of a cavity was other than before; 0 where none was. */
+export const sinceCut = (id: string, tried: readonly Tried[]): number =>
+  Math.max(0, ...tried.filter(({ change }) => change.of?.includes(id)).map(({ pour }) => pour));
