@@ -1,5 +1,14 @@
 import { compose, type Matrix4, movePoint, type Point2, rotation, type Vec3 } from '../geometry/index.ts';
-import { type Channel, heightAt, type Mold, masterOf, type Placement } from '../mold/index.ts';
+import {
+  alloyDensity,
+  alloyTension,
+  type Channel,
+  heightAt,
+  liquidAlloyDensity,
+  type Mold,
+  masterOf,
+  type Placement,
+} from '../mold/index.ts';
 import { standardGravity, superheatTime } from '../physics/index.ts';
 import { alloyNamed } from '../tables/index.ts';
 import type { CavityProblem } from './cavity.ts';
@@ -21,11 +30,11 @@ export const isParted = ({ parting }: Mold, { lowest, highest }: Placement): boo
 export const channelsOf = ({ channels }: Mold, id: string): Channel[] =>
   channels.filter(({ placement }) => placement === id);
 
-/** Density and surface tension of the metal: the plan's, else the table's for the alloy it names. */
-function metalOf({ bench: { alloy } }: Mold) {
-  const row = alloyNamed(alloy?.name ?? '');
-  return { density: alloy?.densityKgM3 ?? row?.densityKgM3?.value, tension: row?.tensionNM?.value };
-}
+/** Of the metal as it is poured; as heavy as it sets, a few percent more, where its composition is not known. */
+const metalOf = (mold: Mold) => ({
+  density: (liquidAlloyDensity(mold) ?? alloyDensity(mold))?.value,
+  tension: alloyTension(mold)?.value,
+});
 
 export function missingIn(mold: Mold): string[] {
   const { density, tension } = metalOf(mold);

@@ -11,6 +11,7 @@ export * from './lie.ts';
 export * from './loose.ts';
 export { masterOf } from './master-of.ts';
 export { type Memoize, makeAlways } from './memoize.ts';
+export * from './metal.ts';
 export * from './mold.ts';
 export type { Lie } from './orient-master.ts';
 export * from './parting/index.ts';

@@ -1,7 +1,6 @@
-import { isLoose, type Mold } from '../../mold/index.ts';
+import { alloyDensity, isLoose, type Mold } from '../../mold/index.ts';
 import type { PointMass } from '../../physics/index.ts';
 import {
-  alloyDensity,
   fittings,
   halfDensity,
   halfMaterialOf,

@@ -1,8 +1,11 @@
 import type { Matrix4, TriangleMesh } from '../../geometry/index.ts';
 import {
+  alloyDensity,
+  alloyTension,
   type Channel,
   channelVolume,
   legsOf,
+  liquidAlloyDensity,
   type Mold,
   masterOf,
   openRun,
@@ -10,7 +13,7 @@ import {
   type Sprue,
 } from '../../mold/index.ts';
 import { type PressedArea, stripPressed } from '../../physics/index.ts';
-import { alloyDensity, alloyTension, imprintOf, leftOut, liquidAlloyDensity } from '../from-mold/index.ts';
+import { imprintOf, leftOut } from '../from-mold/index.ts';
 
 /** One cavity to be filled. */
 export interface Cavity {
