@@ -18,7 +18,7 @@ export interface Terminal {
 /** Asks one question; undefined where nobody answers any more. */
 export type Ask = (question: string) => Promise<string | undefined>;
 
-export interface Asking {
+interface Asking {
   readonly ask: Ask;
   close(): void;
 }

@@ -54,13 +54,19 @@ async function notePour(
   const { log, findings } = readLog(text, file.path, plan);
   const noted = log?.pours.at(-1);
   if (!noted) {
-    terminal.err(showFindings(findings, plan.units, terminal.width));
+    // It stands in no file yet.
+    const unwritten = findings.map(({ at: _, ...one }) => one);
+    terminal.err(showFindings(unwritten, plan.units, terminal.width));
     return exitCode.unreadable;
   }
   await saveLog(file, text);
-  const castings = castingsIn(noted, expandPlacements(plan).map(({ id }) => id));
+  const castings = castingsIn(
+    noted,
+    expandPlacements(plan).map(({ id }) => id),
+  );
   const bad = castings.filter(({ came }) => came.some((one) => one !== 'good')).length;
-  terminal.out(`Pour ${noted.pour} noted in ${file.path}: ${castings.length - bad} good, ${bad} not.`);
+  const came = castings.length === 0 ? 'no casting looked at' : `${castings.length - bad} good, ${bad} not`;
+  terminal.out(`Pour ${noted.pour} noted in ${file.path}: ${came}.`);
   return exitCode.fine;
 }
 

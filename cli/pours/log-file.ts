@@ -1,5 +1,5 @@
 import { writeFile } from 'node:fs/promises';
-import { type Plan } from '../../src/plan/index.ts';
+import type { Plan } from '../../src/plan/index.ts';
 import { hashOf, replacePlan } from '../../src/preview/server/replace-plan.ts';
 import { type LogReading, readLog } from '../../src/trials/index.ts';
 import { Unreadable } from '../exit.ts';
@@ -15,7 +15,7 @@ export interface LogFile extends LogReading {
 }
 
 /** `charms.yaml` keeps its trials in `charms.trials.yaml`. */
-export const logPath = (plan: string): string => plan.replace(/(\.ya?ml)?$/i, '.trials.yaml');
+const logPath = (plan: string): string => plan.replace(/(\.ya?ml)?$/i, '.trials.yaml');
 
 /** Throws Unreadable where a file is there and cannot be read. */
 export async function openLog(planFile: string, plan: Plan): Promise<LogFile> {

@@ -34,17 +34,20 @@ export function readSettings(settings: readonly string[], plan: Plan, number: nu
 function split(setting: string): [string, string] {
   const at = setting.indexOf('=');
   const [name, value] = [setting.slice(0, at).trim(), setting.slice(at + 1).trim()];
-  if (at < 1 || value === '') throw new Unreadable(`--set ${setting}: write it like speed=520rpm or snail-1=short`);
+  if (at < 1 || value === '')
+    throw new Unreadable(`--set ${setting}: write it like speed=520rpm or snail-1=short`);
   return [name, value];
 }
 
 function wholeNumber(value: string): number {
-  if (!/^[1-9]\d{0,3}$/.test(value)) throw new Unreadable(`--set pour=${value}: a pour has a whole number from 1`);
+  if (!/^[1-9]\d{0,3}$/.test(value))
+    throw new Unreadable(`--set pour=${value}: a pour has a whole number from 1`);
   return Number(value);
 }
 
 function allGood(value: string): 'good' {
-  if (value !== 'good') throw new Unreadable(`--set others=${value}: only others=good; name those that are not`);
+  if (value !== 'good')
+    throw new Unreadable(`--set others=${value}: only others=good; name those that are not`);
   return value;
 }
 
@@ -58,9 +61,12 @@ export function idsNamed(name: string, plan: Plan): string[] {
   const flat = expandPlacements(plan);
   const ids = placementsNamed(flat, name);
   if (ids.length > 0) return ids;
-  const known = [...new Set(flat.flatMap(({ id, group }) => [id, group]))];
-  const meant = nearestName(name, [...fields, ...known]);
-  const help = meant === undefined ? `; the plan places ${known.join(', ') || 'nothing'}` : `; did you mean ${meant}?`;
+  const groups = [...new Set(flat.map(({ group }) => group))];
+  const meant =
+    groups.find((group) => group.startsWith(`${name}-`)) ??
+    nearestName(name, [...fields, ...flat.map(({ id }) => id), ...groups]);
+  const help =
+    meant === undefined ? `; the plan places ${groups.join(', ') || 'nothing'}` : `; did you mean ${meant}?`;
   throw new Unreadable(`there is no ${name} in the plan${help}`);
 }
 

@@ -1,9 +1,9 @@
+import { toldAir } from '../../src/fill/index.ts';
 import { loadKernel } from '../../src/kernel/index.ts';
 import type { Mold } from '../../src/mold/index.ts';
 import { type PlanSource, readMold } from '../../src/pipeline/index.ts';
-import { type Cavity, type Forecasts, summarize } from '../../src/trials/index.ts';
-import { runCache } from '../cache/kept-results.ts';
-import type { PourOptions } from '../commands/pour.ts';
+import { type Cavity, summarize } from '../../src/trials/index.ts';
+import { type CacheOption, runCache } from '../cache/kept-results.ts';
 import { type ExitCode, exitCode, Unreadable } from '../exit.ts';
 import { withProgress } from '../progress-line.ts';
 import { showFindings } from '../show-findings.ts';
@@ -11,11 +11,16 @@ import type { Terminal } from '../terminal.ts';
 import type { LogFile } from './log-file.ts';
 import { showTrials } from './show-trials.ts';
 
+interface ReportOptions extends CacheOption {
+  readonly json?: true;
+  readonly quiet?: true;
+}
+
 /** Prints what all pours of a log came to, and what to change next. */
 export async function runPourReport(
   source: PlanSource,
   file: LogFile,
-  options: PourOptions,
+  options: ReportOptions,
   terminal: Terminal,
 ): Promise<ExitCode> {
   const { log, findings } = file;
@@ -23,7 +28,7 @@ export async function runPourReport(
   const kernel = await loadKernel();
   const { read, forecasts } = await withProgress(terminal, options.quiet === true, async (progress) => {
     const read = await readMold(source, kernel, { progress, ...runCache(options) });
-    return { read, forecasts: read.mold && forecastsOf(read.mold) };
+    return { read, forecasts: read.mold && toldAir(read.mold) };
   });
   const { plan, mold } = read;
   if (!plan || !mold) {

@@ -16,7 +16,11 @@ export interface Trials {
 const mostShown = 5;
 
 /** One page: what came of the pours, by pour, master and cavity, how often the forecast was right, and what to change next. */
-export function showTrials({ title, log, summary, findings }: Trials, units: UnitSystem, width: number): string {
+export function showTrials(
+  { title, log, summary, findings }: Trials,
+  units: UnitSystem,
+  width: number,
+): string {
   const { pours, good, byMaster, advice } = summary;
   const head = `${title}: ${pours.length} ${pours.length === 1 ? 'pour' : 'pours'}, ${good.of} castings looked at, ${shareText(good)} good`;
   const tries = advice.tries.slice(0, mostShown);
@@ -48,7 +52,11 @@ const percent = (share: number): string => (100 * share).toFixed(0);
 
 function pourTable({ pours }: TrialSummary, units: UnitSystem): string {
   const shown = (value: number | undefined, unit: 'C' | 'rpm' | 'kg'): string =>
-    value === undefined ? '' : unit === 'kg' ? showQuantity(1000 * value, 'g', units) : showQuantity(value, unit, units);
+    value === undefined
+      ? ''
+      : unit === 'kg'
+        ? showQuantity(1000 * value, 'g', units)
+        : showQuantity(value, unit, units);
   const rows = pours.map(({ pour, changes, good }) => [
     String(pour.pour),
     pour.date ?? '',
@@ -85,7 +93,8 @@ function forecastText({ hits, bonds }: TrialSummary, width: number): string {
   const rows = (hits ?? [])
     .filter(({ failed }) => failed.of > 0)
     .map(({ told, failed }) => [toldText[told], String(failed.of), shareText(failed)]);
-  const lines = rows.length === 0 ? [] : [table([['the forecast said', 'castings', 'short or porous'], ...rows], [1])];
+  const lines =
+    rows.length === 0 ? [] : [table([['the forecast said', 'castings', 'short or porous'], ...rows], [1])];
   if (bonds)
     lines.push(
       wrap(

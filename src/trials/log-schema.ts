@@ -117,6 +117,6 @@ export const trialLog: TextKind<z.output<typeof logSchema>> = {
 
 export type TrialLog = z.output<typeof logSchema>;
 export type Pour = TrialLog['pours'][number];
-export type Seen = NonNullable<Pour['cavities']>[string][number];
+
 /** A gate or vent as it was cut. */
 export type Cut = NonNullable<Pour['cut']>[number];

@@ -17,7 +17,7 @@ export interface Forecasts {
 }
 
 /** One pour, what was changed before it, and how many castings came out good of those that were looked at. */
-export interface PourSummary {
+interface PourSummary {
   readonly pour: Pour;
   readonly changes: readonly Change[];
   readonly good: Share;
@@ -58,7 +58,9 @@ export function summarize(
     good: shareGood(castings),
     byMaster: goodBy(castings, ({ id }) => master.get(id)),
     byCavity: goodBy(castings, ({ id }) => id),
-    ...(forecasts && { hits: forecastHits(asNow, new Map([...forecasts.air].map(([id, { told }]) => [id, told]))) }),
+    ...(forecasts && {
+      hits: forecastHits(asNow, new Map([...forecasts.air].map(([id, { told }]) => [id, told]))),
+    }),
     ...(bonds && { bonds }),
     advice: advise(log, cavities, forecasts?.air ?? new Map()),
   };

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { readPlan } from '../../src/plan/index.ts';
-import { changesByPour, readLog, withPour } from '../../src/trials/index.ts';
+import { changesByPour, columns, readLog, trialLogJsonSchema, withPour } from '../../src/trials/index.ts';
 
 const planText = (gate = '3 mm') => `process: rubber
 disc: { diameter: 230 mm, thickness: 12 mm }
@@ -69,6 +69,16 @@ describe('a trial log', () => {
 `;
     expect(codesOf(text)).toEqual(['trials.gone']);
     expect(read(text).log?.pours[0].cavities).toHaveProperty('beetle-1');
+  });
+});
+
+describe('the record on paper', () => {
+  it('has its columns in the order of the fields of the log', () => {
+    const pours = trialLogJsonSchema().properties?.pours as { items: { properties: object } };
+    const fields = Object.keys(pours.items.properties);
+    expect(fields.filter((field) => columns.some((one) => one.field === field))).toEqual(
+      columns.map(({ field }) => field),
+    );
   });
 });
 
