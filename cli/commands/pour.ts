@@ -12,6 +12,7 @@ import type { Terminal } from '../terminal.ts';
 export interface PourOptions extends CacheOption {
   readonly set?: readonly string[];
   readonly report?: true;
+  readonly take?: string;
   readonly json?: true;
   readonly quiet?: true;
 }
@@ -29,7 +30,7 @@ export async function runPour(argument: string, options: PourOptions, terminal: 
     terminal.err(showFindings(file.findings, units, terminal.width));
     return exitCode.unreadable;
   }
-  if (options.report) {
+  if (options.report || options.take !== undefined) {
     const { runPourReport } = await import('../pours/report.ts');
     return runPourReport(source, file, options, terminal);
   }

@@ -9,6 +9,7 @@ export { outcomes } from './outcome.ts';
 export { type LogReading, readLog } from './read-log.ts';
 export type { ToldAir } from './rules.ts';
 export { type Forecasts, summarize, type TrialSummary } from './summary.ts';
+export { takeInPlan } from './take.ts';
 export { type Share, wilson } from './wilson.ts';
 export { type PourWritten, type SeenWritten, withPour } from './write-log.ts';
 export { type Casting, type Cavity, castingsIn, castingsOf, goodBy, worseSide } from './yields.ts';

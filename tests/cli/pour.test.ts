@@ -113,6 +113,11 @@ describe('pour', () => {
     expect(out).toMatch(/1 +554 F \(290 C\) +500 rpm +0 of 4/);
     expect(out).toContain('0 % (0 to 49 %) good');
     expect(out).toMatch(/try\.(open-gate|vent) +seed-head/);
+    expect((await run('pour', plan, '--take', '9')).err).toContain('counted from 1');
+    const taken = await run('pour', plan, '--take', '1');
+    expect(taken).toMatchObject({ code: 0, err: '' });
+    expect(taken.out).toContain('try.open-gate seed-head: written into');
+    expect(textOf(plan)).not.toContain('width: 1 mm, depth');
     const { out: json } = await run('pour', plan, '--report', '--json');
     expect(JSON.parse(json)).toMatchObject({
       good: { share: 0, of: 4 },
