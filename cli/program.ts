@@ -245,6 +245,7 @@ function describePour(program: Command, terminal: Terminal, done: Done): void {
       (value: string, before: readonly string[] = []) => [...before, value],
     )
     .option('--report', 'print what all pours came to, and what to change next; note nothing')
+    .option('--take <number>', 'write one of the proposals of --report into the plan')
     .option('--json', 'print the report as JSON')
     .option('--quiet', 'no progress')
     .option('--no-cache', noCache)
