@@ -4,6 +4,7 @@ import type { BuildCommandOptions } from './commands/build.ts';
 import type { CheckOptions } from './commands/check.ts';
 import type { GateOptions } from './commands/gate.ts';
 import type { InspectOptions } from './commands/inspect.ts';
+import type { PourOptions } from './commands/pour.ts';
 import { type ExitCode, exitCode, Unreadable } from './exit.ts';
 import type { Terminal } from './terminal.ts';
 import { version } from './version.ts';
@@ -30,6 +31,7 @@ Examples:
   discwright gate charms.yaml
   discwright build charms.yaml --out out
   discwright batch charms.yaml --vary disc.diameter=6in,9in,12in
+  discwright pour charms.yaml
   discwright preview charms.yaml`;
 
 /** Shown under a command's help: what it is typed like, and what its exit codes say. */
@@ -92,6 +94,7 @@ function describeProgram(terminal: Terminal, done: Done): Command {
     describeGate,
     describeBuild,
     describeBatch,
+    describePour,
     describePreview,
   ]) {
     describe(program, terminal, done);
@@ -229,6 +232,31 @@ function describeBatch(program: Command, terminal: Terminal, done: Done): void {
     .action(async (plan: string, options: BatchCommandOptions) => {
       const { runBatch } = await import('./commands/batch.ts');
       done(await runBatch(plan, options, terminal));
+    });
+}
+
+function describePour(program: Command, terminal: Terminal, done: Done): void {
+  program
+    .command('pour')
+    .description('note what came of a pour beside the plan, and say what to change next')
+    .argument('<plan>', 'a plan file, or a folder with a plan.yaml in it')
+    .option(
+      '--set <name=value>',
+      'instead of being asked: date, metal, mold, speed, shot, talc, changed, note, others=good, or a cavity such as snail-1="short tip 20%"; may be given again',
+      (value: string, before: readonly string[] = []) => [...before, value],
+    )
+    .option('--report', 'print what all pours came to, and what to change next; note nothing')
+    .option('--take <number>', 'write one of the proposals of --report into the plan')
+    .option('--json', 'print the report as JSON')
+    .option('--quiet', 'no progress')
+    .option('--no-cache', noCache)
+    .addHelpText(
+      'after',
+      example('pour charms.yaml --set speed=520rpm --set snail-1=short --set others=good'),
+    )
+    .action(async (plan: string, options: PourOptions) => {
+      const { runPour } = await import('./commands/pour.ts');
+      done(await runPour(plan, options, terminal));
     });
 }
 

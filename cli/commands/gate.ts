@@ -3,11 +3,10 @@ import type { Finding, UnitSystem } from '../../src/findings/index.ts';
 import { loadKernel } from '../../src/kernel/index.ts';
 import { readMold } from '../../src/pipeline/index.ts';
 import { writeChannels } from '../../src/plan/index.ts';
-import { hashOf, replacePlan } from '../../src/preview/server/replace-plan.ts';
 import { sayFinding } from '../../src/wording/index.ts';
 import { type CacheOption, runCache } from '../cache/kept-results.ts';
 import { type ExitCode, exitCode, Unreadable } from '../exit.ts';
-import { openPlan } from '../plan-files.ts';
+import { openPlan, savePlan } from '../plan-files.ts';
 import { withProgress } from '../progress-line.ts';
 import { showFindings } from '../show-findings.ts';
 import { proposalsAsData, showProposals, whyGate, whyWay } from '../show-proposals.ts';
@@ -52,9 +51,7 @@ export async function runGate(argument: string, options: GateOptions, terminal: 
   });
   const edited = writeChannels(new TextDecoder().decode(source.bytes), change);
   if ('fault' in edited) throw new Unreadable(sayFault(edited.fault, mold.units));
-  const text = new TextEncoder().encode(edited.text);
-  if (!(await replacePlan(source.name, text, hashOf(source.bytes))))
-    throw new Unreadable(`${source.name} was changed meanwhile and is left as it is; run it again`);
+  await savePlan(source, edited.text);
   if (!options.json) terminal.out(`\nWritten into ${source.name}.`);
   return exitCode.fine;
 }

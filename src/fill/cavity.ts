@@ -4,6 +4,7 @@ import { type Cells, cellsOf, isTooFine, middleOf, mostCells } from './cells.ts'
 import type { Conditions, Pocket, Port } from './conditions.ts';
 import { emptyRoom } from './empty-room.ts';
 import { type AirPlace, airLeft, assumptions, type Forecast, fillRoom, forecastRoom } from './forecast.ts';
+import type { LockRule } from './lock.ts';
 import { portOf, type SweptChannel } from './ports.ts';
 
 /** All the forecast of one cavity looks at. Plain data. */
@@ -28,8 +29,8 @@ export type CavityForecast = Omit<Forecast, 'filling' | 'ranks' | 'places'> & {
 export interface CavityRoom {
   /** Undefined where no gate opens into it. */
   forecast(channels: readonly SweptChannel[]): CavityForecast | undefined;
-  /** Air that stays under the usual assumption alone; quicker. */
-  air(channels: readonly SweptChannel[]): readonly Pocket[] | undefined;
+  /** Air that stays under one assumption alone, the usual one unless said; quicker. */
+  air(channels: readonly SweptChannel[], lock?: LockRule): readonly Pocket[] | undefined;
   /** Middle of a cell of a pocket, mm. */
   middle(cell: number): Vec3;
 }
@@ -50,9 +51,9 @@ export function cavityRoom(problem: Omit<CavityProblem, 'channels'>): CavityRoom
         seen: forecast.reached / volume,
       };
     },
-    air: (channels) => {
+    air: (channels, lock = assumptions[0].lock) => {
       const ports = portsOf(cells, channels);
-      return ports && airLeft(fillRoom(empty, ports), assumptions[0].lock);
+      return ports && airLeft(fillRoom(empty, ports), lock);
     },
   };
 }

@@ -20,6 +20,7 @@ import { releaseCodes } from './codes/release.ts';
 import { repairCodes } from './codes/repair.ts';
 import { sizeCodes } from './codes/sizes.ts';
 import { solidCodes } from './codes/solids.ts';
+import { trialCodes } from './codes/trials.ts';
 import { turningCodes } from './codes/turning.ts';
 
 /** Every code the program can report, by the room that reports it. */
@@ -45,6 +46,7 @@ export const catalogue = {
   ...fitCodes,
   ...makingCodes,
   ...flatCodes,
+  ...trialCodes,
   ...batchCodes,
 } as const satisfies Record<string, CodeEntry>;
 

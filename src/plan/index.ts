@@ -19,12 +19,14 @@ export type {
   PlanMaster,
 } from './plan.ts';
 export { quantityFinding, readQuantity } from './quantity.ts';
+export { readBySchema, type TextKind, theFirst } from './read-by-schema.ts';
 export { type PlanReading, readPlan, writePlan } from './read-plan.ts';
 export { resolveRadius } from './resolve-radius.ts';
 export { planJsonSchema } from './schema.ts';
+export { namesOfSchema } from './schema-at.ts';
 export type { ChannelEntry, ChannelPath } from './sections/channels.ts';
 export { asNeeded } from './sections/closing.ts';
-export type { Size } from './sections/fields.ts';
+export { count, id, length, line, quantity, renamed, type Size, share, word } from './sections/fields.ts';
 export type { PlaceAngle, RadiusSpec } from './sections/placements.ts';
 export { resolveAngle, sectorCount } from './sectors.ts';
 export { starterPlan } from './starter-plan.ts';
