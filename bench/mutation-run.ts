@@ -86,7 +86,7 @@ function keepPerChange(): void {
 }
 
 /** A test, what it takes, how many changes of a file it has seen, and how many switches it passes. */
-type Tried = RunnerTestCase & { ms: number; kills: number; switches: number };
+type Tried = RunnerTestCase & { ms: number; kills: Counts; switches: number };
 
 async function passes(test: RunnerTestCase): Promise<boolean> {
   try {
@@ -113,24 +113,25 @@ async function timed(tests: readonly RunnerTestCase[]): Promise<Tried[]> {
     const ms = processorMs() - start;
     if (!good) throw new Error(`${test.fullName} fails when it is run a second time`);
     if (ms > slow) console.log(`left out, ${Math.round(ms)} ms: ${test.fullName}`);
-    else tried.push(Object.assign(test, { ms, kills: 0, switches: switchesOf(test) }));
+    else tried.push(Object.assign(test, { ms, kills: {}, switches: switchesOf(test) }));
   }
   return tried;
 }
 
 async function tryChange(change: Change, tests: readonly Tried[]): Promise<Outcome> {
-  const { id } = change;
+  const { id, file } = change;
   const covering = tests.filter((test) => reachedBy[test.id]?.[id] !== undefined);
   if (covering.length === 0)
     return { ...change, end: control.mutantCoverage.static[id] === undefined ? 'not covered' : 'static' };
-  covering.sort((a, b) => a.ms / (1 + a.kills) - b.ms / (1 + b.kills));
+  const cost = ({ ms, kills }: Tried): number => ms / (1 + (kills[file] ?? 0));
+  covering.sort((a, b) => cost(a) - cost(b));
   const start = processorMs();
   active = id;
   try {
     for (const test of covering) {
       [asked, mayAsk] = [0, 10_000 + 10 * test.switches];
       if (!(await passes(test))) {
-        test.kills += 1;
+        test.kills[file] = (test.kills[file] ?? 0) + 1;
         return { ...change, end: 'killed', by: test.fullName };
       }
       if (processorMs() - start > most) break;
@@ -141,6 +142,10 @@ async function tryChange(change: Change, tests: readonly Tried[]): Promise<Outco
     mayAsk = Number.POSITIVE_INFINITY;
   }
 }
+
+/** Every sixteenth, then those after them, and so on: what is tried before time is up is drawn from all files alike. */
+const scattered = (changes: readonly Change[]): Change[] =>
+  Array.from({ length: 16 }, (_, from) => changes.filter((_, i) => i % 16 === from)).flat();
 
 const { MUTATION_RUN } = process.env;
 if (MUTATION_RUN === undefined) throw new Error('is run by mutation.ts');
@@ -167,12 +172,9 @@ it('the changes', async ({ task }) => {
   const all = testsIn(task.file).filter((test) => test !== task && test.mode === 'run' && concerns(test));
   const tests = await timed(all);
   const outcomes: Outcome[] = [];
-  let file = '';
-  for (const change of run.changes) {
-    if (change.file !== file) for (const test of tests) test.kills = 0;
-    file = change.file;
-    outcomes.push(await tryChange(change, tests));
-  }
+  const until = Date.now() + run.minutes * 60_000;
+  for (const change of scattered(run.changes))
+    outcomes.push(Date.now() < until ? await tryChange(change, tests) : { ...change, end: 'not tried' });
   writeFileSync(run.out, JSON.stringify(outcomes));
   const broken = [];
   for (const test of tests) if (!(await passes(test))) broken.push(test.fullName);

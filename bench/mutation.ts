@@ -2,15 +2,16 @@
  * How much of the code the tests hold: each small change (another sign, a limit moved, a term left out) is tried against the
  * tests that reach it, until one fails. Prints a table beside the stored one, and each change that no test saw.
  *   npm install --no-save @stryker-mutator/instrumenter@9.6.1
- *   npx tsx bench/mutation.ts src/checks/walls [src/checks/cover/cover.ts ...] [--store]
+ *   npx tsx bench/mutation.ts src/checks/walls [src/checks/cover/cover.ts ...] [--minutes 20] [--store]
  * `--store` writes the table of `bench/mutation-baseline.txt` anew for the files run; what stands there below the table is
- * written by hand. The instrumenter of StrykerJS builds all changes into the code with a switch for each, in memory: no file is
+ * written by hand. After `--minutes` no change is begun; those tried are drawn from all files alike. The instrumenter of StrykerJS builds all changes into the code with a switch for each, in memory: no file is
  * touched. All tests are loaded in one process, run once to see what each reaches, and once more for how long it takes; see
  * `mutation-run.ts` for what is run against a change, and what can only make one survive that others would have seen.
  */
 import { mkdtempSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
+import { parseArgs } from 'node:util';
 import { startVitest } from 'vitest/node';
 
 const root = join(import.meta.dirname, '..');
@@ -59,7 +60,7 @@ interface Place {
 }
 
 export interface Outcome extends Change {
-  readonly end: 'killed' | 'survived' | 'not covered' | 'static';
+  readonly end: (typeof ends)[number];
   readonly by?: string;
 }
 
@@ -68,6 +69,8 @@ export interface Run {
   readonly tests: readonly string[];
   /** Codes of the plans with one fault that are run. */
   readonly faults: string;
+  /** No change is begun after. */
+  readonly minutes: number;
   readonly out: string;
 }
 
@@ -109,7 +112,7 @@ function filesOf(paths: readonly string[]): string[] {
   return all.filter((file) => !file.endsWith('/index.ts')).sort();
 }
 
-async function run(files: readonly string[]): Promise<Outcome[]> {
+async function run(files: readonly string[], minutes: number): Promise<Outcome[]> {
   const instrumenter = await loadInstrumenter();
   const { files: changed, mutants } = await instrumenter.instrument(
     files.map((name) => ({ name, content: readFileSync(join(root, name), 'utf8'), mutate: true })),
@@ -128,6 +131,7 @@ async function run(files: readonly string[]): Promise<Outcome[]> {
       .map(({ id, fileName, location, replacement }) => ({ id, file: fileName, location, replacement })),
     tests: tests.map((test) => join(root, 'tests', test)),
     faults: concerned.flatMap(({ faults }) => (faults ? [faults.source] : [])).join('|') || '^$',
+    minutes,
     out: join(folder, 'outcomes.json'),
   };
   writeFileSync(join(folder, 'run.json'), JSON.stringify(task));
@@ -154,11 +158,10 @@ async function run(files: readonly string[]): Promise<Outcome[]> {
   }
 }
 
-const ends = ['killed', 'survived', 'not covered', 'static'] as const;
-type Row = readonly [killed: number, survived: number, uncovered: number, fixed: number];
+const ends = ['killed', 'survived', 'not covered', 'static', 'not tried'] as const;
+type Row = readonly number[];
 
-const sum = (rows: readonly Row[]): Row =>
-  rows.reduce<Row>(([a, b, c, d], [e, f, g, h]) => [a + e, b + f, c + g, d + h], [0, 0, 0, 0]);
+const sum = (rows: readonly Row[]): Row => ends.map((_, i) => rows.reduce((all, row) => all + row[i], 0));
 
 const roomOf = (file: string): string => file.split('/').slice(0, -1).join('/');
 
@@ -203,8 +206,8 @@ function tableOf(rows: ReadonlyMap<string, Row>): string {
 
 const readRows = (text: string): Map<string, Row> =>
   new Map(
-    [...text.matchAll(/^(src\/\S+\.ts) +(\d+) +(\d+) +(\d+) +(\d+)/gm)].map(
-      ([, file, ...n]) => [file, n.map(Number) as unknown as Row] as const,
+    [...text.matchAll(/^(src\/\S+\.ts)((?: +\d+){5})/gm)].map(
+      ([, file, row]) => [file, row.trim().split(/ +/).map(Number)] as const,
     ),
   );
 
@@ -212,7 +215,7 @@ function countRows(outcomes: readonly Outcome[]): Map<string, Row> {
   const files = [...new Set(outcomes.map(({ file }) => file))];
   const count = (file: string, end: string) =>
     outcomes.filter((one) => one.file === file && one.end === end).length;
-  return new Map(files.map((file) => [file, ends.map((end) => count(file, end)) as unknown as Row]));
+  return new Map(files.map((file) => [file, ends.map((end) => count(file, end))]));
 }
 
 /** What stood there and what was put in its place. */
@@ -226,18 +229,18 @@ function sayChange({ file, location: { start, end }, replacement, end: how }: Ou
 }
 
 const marker = '\nJudged\n';
-const [paths, store] = [
-  process.argv.slice(2).filter((arg) => arg !== '--store'),
-  process.argv.includes('--store'),
-];
-const outcomes = await run(filesOf(paths));
+const { values, positionals } = parseArgs({
+  options: { store: { type: 'boolean', default: false }, minutes: { type: 'string', default: '600' } },
+  allowPositionals: true,
+});
+const outcomes = await run(filesOf(positionals), Number(values.minutes));
 const [text, rows] = [readFileSync(baseline, 'utf8'), countRows(outcomes)];
 const before = readRows(text);
 for (const one of outcomes)
   if (one.end === 'survived' || one.end === 'not covered') console.log(sayChange(one));
 console.log(`\n${tableOf(rows)}`);
 console.log(`stored before:\n${tableOf(new Map([...before].filter(([file]) => rows.has(file))))}`);
-if (store) {
+if (values.store) {
   const judged = text.slice(text.indexOf(marker));
   writeFileSync(baseline, tableOf(new Map([...before, ...rows])) + judged);
 }
