@@ -190,12 +190,18 @@ export interface Station {
   readonly depth: number;
 }
 
-/** A gate (metal, from the well) or vent (air, to the rim), following the parting surface along its path. */
+export type ChannelKind = 'runner' | 'gate' | 'pocket' | 'vent';
+
+/**
+ * A runner (metal from the well for several gates), gate (metal to a cavity), the blind pocket of a gate's slowing bend, or vent
+ * (air, to the rim), following the parting surface along its path.
+ */
 export interface Channel {
   readonly id: string;
-  readonly kind: 'gate' | 'vent';
+  readonly kind: ChannelKind;
+  /** Whose it is; of a runner its own name. */
   readonly placement: string;
-  /** From where metal or air comes to where it goes, at least two; straight between them. */
+  /** From where metal or air comes to where it goes, at least two; straight between them. A ring ends where it begins. */
   readonly run: readonly Station[];
   /** How far its beginning and its end reach into what they open into, or past the rim, mm. */
   readonly laps: readonly [number, number];
@@ -280,6 +286,8 @@ export interface Bed {
 export interface Limits {
   readonly cover: number;
   readonly wall: number;
+  /** Between two channels. */
+  readonly web: number;
   readonly cavityToWell: number;
   readonly cavityToBoss: number;
   readonly cavityToRim: number;

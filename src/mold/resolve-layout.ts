@@ -13,6 +13,7 @@ import { resolveParting } from './resolve-parting.ts';
 import { resolvePlacements } from './resolve-placements.ts';
 import { resolvePlaces } from './resolve-places.ts';
 import { resolveRim } from './resolve-rim.ts';
+import { idleRunners } from './resolve-runners.ts';
 import { resolveSupports } from './resolve-supports.ts';
 
 export interface Layout {
@@ -69,6 +70,7 @@ export function resolveLayout(plan: Plan, masters: readonly Master[], memoize: M
       ...findings,
       ...bossFindings,
       ...channelFindings,
+      ...idleRunners(plan, channels),
       ...partingFindings,
       ...judgeSizes(plan),
       ...judgeSprue(plan, sprue, disc),

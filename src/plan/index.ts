@@ -17,6 +17,7 @@ export type {
   PlanBoss,
   PlanChannel,
   PlanMaster,
+  PlanRunner,
 } from './plan.ts';
 export { quantityFinding, readQuantity } from './quantity.ts';
 export { type PlanReading, readPlan, writePlan } from './read-plan.ts';

@@ -16,6 +16,7 @@ export type PlanPlacement = Placed<Item<Given<'placements'>>>;
 export type PlanBoss = Placed<Item<NonNullable<Given<'registration'>['bosses']>>>;
 type PlanTab = Placed<Item<Given<'tabs'>>>;
 type PlanNotch = Placed<Item<Given<'notches'>>>;
+export type PlanRunner = Placed<Item<Given<'runners'>>>;
 export type PlanChannel = Placed<Item<Given<'gates'>> | Item<Given<'vents'>>>;
 
 type ItemSections =
@@ -25,6 +26,7 @@ type ItemSections =
   | 'supports'
   | 'tabs'
   | 'notches'
+  | 'runners'
   | 'gates'
   | 'vents'
   | 'disc'
@@ -66,6 +68,7 @@ export type Plan = Omit<PlanValue, ItemSections | 'units'> & {
   readonly supports?: Listed<Given<'supports'>>;
   readonly tabs?: readonly PlanTab[];
   readonly notches?: readonly PlanNotch[];
+  readonly runners?: readonly PlanRunner[];
   readonly gates?: Listed<Given<'gates'>>;
   readonly vents?: Listed<Given<'vents'>>;
 };
@@ -82,8 +85,9 @@ export function placeInText(value: PlanValue, tree: PlanTree, units: UnitSystem)
     ...named(item, section),
     written: numbersWritten(tree, section),
   });
-  const { masters, placements, registration, supports, tabs, notches, gates, vents, disc, sprue, ...others } =
+  const { masters, placements, registration, supports, tabs, notches, runners, gates, vents, ...most } =
     value;
+  const { disc, sprue, ...others } = most;
   const { can, closing, machine, rubber, alloy, spin, cure, pouring, order, prices, ...rest } = others;
   return {
     ...rest,
@@ -108,6 +112,7 @@ export function placeInText(value: PlanValue, tree: PlanTree, units: UnitSystem)
     ...(supports && { supports: supports === 'auto' ? supports : all(supports, 'supports') }),
     ...(tabs && { tabs: all(tabs, 'tabs') }),
     ...(notches && { notches: all(notches, 'notches') }),
+    ...(runners && { runners: all(runners, 'runners') }),
     ...(gates && { gates: gates === 'straight' ? gates : all(gates, 'gates') }),
     ...(vents && { vents: vents === 'straight' ? vents : all(vents, 'vents') }),
   };

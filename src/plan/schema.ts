@@ -12,6 +12,7 @@ import { notches, parting, supports, tabs } from './sections/parting.ts';
 import { placements } from './sections/placements.ts';
 import { pouring } from './sections/pouring.ts';
 import { registration } from './sections/registration.ts';
+import { runners } from './sections/runners.ts';
 import { sectors } from './sections/sectors.ts';
 import { sprue } from './sections/sprue.ts';
 
@@ -50,6 +51,7 @@ export const planSchema = z
     supports: supports.optional(),
     tabs: tabs.optional(),
     notches: notches.optional(),
+    runners: runners.optional(),
     gates: gates.optional(),
     vents: vents.optional(),
     parting: parting.optional(),

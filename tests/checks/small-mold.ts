@@ -39,6 +39,7 @@ export const emptyMold: Mold = {
   limits: {
     cover: 3,
     wall: 3,
+    web: 1,
     cavityToWell: 8,
     cavityToBoss: 5,
     cavityToRim: 10,

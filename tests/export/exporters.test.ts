@@ -41,6 +41,7 @@ const mold: Mold = {
   limits: {
     cover: 3,
     wall: 3,
+    web: 1,
     cavityToWell: 3,
     cavityToBoss: 3,
     cavityToRim: 3,

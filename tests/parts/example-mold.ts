@@ -43,6 +43,7 @@ export const exampleMold = (changes: Partial<Mold> = {}): Mold => ({
   limits: {
     cover: 3,
     wall: 3,
+    web: 1,
     cavityToWell: 8,
     cavityToBoss: 5,
     cavityToRim: 10,

@@ -35,7 +35,7 @@ export const airWith = (trial: Trial, channels: readonly Channel[]): readonly Po
   trial.room.air(sweptIn(trial.mold, trial.kind[0], channels));
 
 /** The last listed of its sort at a placement, by the name it gets. */
-function lastAt(sort: Channel['kind'], { gates, vents }: Lists, placement: string): string {
+function lastAt(sort: 'gate' | 'vent', { gates, vents }: Lists, placement: string): string {
   const list = sort === 'gate' ? gates : vents;
   return channelId(sort, placement, list.filter(({ placements }) => placements.includes(placement)).length);
 }
@@ -46,7 +46,7 @@ const spareWall = 0.15;
 /** One channel more, straight if it has room so at each of the placements, else routed; undefined where it has none. */
 export function fitted(
   trial: Trial,
-  sort: Channel['kind'],
+  sort: 'gate' | 'vent',
   { gates, vents }: Pick<Lists, 'gates' | 'vents'>,
   spec: Omit<Listed, 'entry' | 'path' | 'placements'>,
   entry: ChannelEntry,
