@@ -25,6 +25,7 @@ export interface Mold {
   readonly tabs: readonly Tab[];
   readonly notches: readonly Notch[];
   readonly channels: readonly Channel[];
+  readonly ventPins: readonly VentPin[];
   readonly parting: PartingSurface;
   readonly fixture: Fixture;
   /** Materials the plan gives by their data sheets. Left out, none. */
@@ -211,6 +212,17 @@ export interface Channel {
   readonly opensInto?: string;
   /** A vent that the plan means to open into another. */
   readonly joins?: true;
+}
+
+/** A round hole through a half, for air. `depth` is how far its cavity begins from the outer face, `reach` how far the hole is cut, mm. */
+export interface VentPin {
+  readonly id: string;
+  readonly x: number;
+  readonly y: number;
+  readonly diameter: number;
+  readonly half: 'lower' | 'upper';
+  readonly depth: number;
+  readonly reach: number;
 }
 
 /** A material by its data sheet. A plastic's heat limit is its deflection temperature under `loadPa`. */

@@ -10,6 +10,7 @@ import { resolveBosses } from './resolve-bosses.ts';
 import { resolveChannels } from './resolve-channels.ts';
 import { resolveDisc, resolveFixture, resolveLimits, resolveSprue } from './resolve-disc.ts';
 import { resolveParting } from './resolve-parting.ts';
+import { resolvePins } from './resolve-pins.ts';
 import { resolvePlacements } from './resolve-placements.ts';
 import { resolvePlaces } from './resolve-places.ts';
 import { resolveRim } from './resolve-rim.ts';
@@ -38,6 +39,7 @@ export function resolveLayout(plan: Plan, masters: readonly Master[], memoize: M
   const ground = { ...fixed, placed, bench, wall: limits.wall };
   const { channels, findings: channelFindings } = resolveChannels(plan, ground, memoize);
   const { surface, findings: partingFindings } = resolveParting(plan, placed, fixed, memoize);
+  const { pins: ventPins, findings: pinFindings } = resolvePins(plan, ground, surface);
   const mold: Mold = {
     title: plan.title ?? 'mold',
     units: plan.units,
@@ -53,6 +55,7 @@ export function resolveLayout(plan: Plan, masters: readonly Master[], memoize: M
     tabs,
     notches,
     channels,
+    ventPins,
     parting: surface,
     fixture: resolveFixture(plan),
     ...(plan.materials && {
@@ -72,6 +75,7 @@ export function resolveLayout(plan: Plan, masters: readonly Master[], memoize: M
       ...channelFindings,
       ...idleRunners(plan, channels),
       ...partingFindings,
+      ...pinFindings,
       ...judgeSizes(plan),
       ...judgeSprue(plan, sprue, disc),
       ...judgeLayout(fixed),

@@ -3,6 +3,7 @@ import { pocketId } from './channel-ways/slowing-pocket.ts';
 import type { Mold } from './mold.ts';
 import { expandBosses } from './resolve-bosses.ts';
 import { channelsWanted } from './resolve-channels.ts';
+import { pinsWanted } from './resolve-pins.ts';
 import { notchId, tabId } from './resolve-rim.ts';
 import { runnerIds } from './resolve-runners.ts';
 
@@ -38,6 +39,7 @@ export function resolvePlaces(plan: Plan): Mold['places'] {
     ...masters,
     ...runners,
     ...channels,
+    ...pinsWanted(plan).map(({ id, spec }) => ({ id, at: spec.at })),
     ...notches,
     ...tabs,
     ...bosses,

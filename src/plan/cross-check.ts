@@ -101,6 +101,11 @@ function namedPlacementsExist(plan: Plan, find: Find): void {
       }
     }
   }
+  for (const [i, { where }] of (plan.ventPins ?? []).entries())
+    for (const name of 'placements' in where ? where.placements : []) {
+      if (name === 'all' || groups.includes(name) || placementsNamed(placements, name).length > 0) continue;
+      find('plan.unknown-id', unknownId('placement', name, known), ['ventPins', i, 'placements']);
+    }
 }
 
 /** A gate that leads out of a runner or another's, and a vent that leads into another's, name one each. */

@@ -18,6 +18,7 @@ export type {
   PlanChannel,
   PlanMaster,
   PlanRunner,
+  PlanVentPin,
 } from './plan.ts';
 export { quantityFinding, readQuantity } from './quantity.ts';
 export { type PlanReading, readPlan, writePlan } from './read-plan.ts';

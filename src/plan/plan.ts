@@ -16,6 +16,7 @@ export type PlanPlacement = Placed<Item<Given<'placements'>>>;
 export type PlanBoss = Placed<Item<NonNullable<Given<'registration'>['bosses']>>>;
 type PlanTab = Placed<Item<Given<'tabs'>>>;
 type PlanNotch = Placed<Item<Given<'notches'>>>;
+export type PlanVentPin = Placed<Item<Given<'ventPins'>>>;
 export type PlanRunner = Placed<Item<Given<'runners'>>>;
 export type PlanChannel = Placed<Item<Given<'gates'>> | Item<Given<'vents'>>>;
 
@@ -29,6 +30,7 @@ type ItemSections =
   | 'runners'
   | 'gates'
   | 'vents'
+  | 'ventPins'
   | 'disc'
   | 'sprue'
   | BenchSection;
@@ -71,6 +73,7 @@ export type Plan = Omit<PlanValue, ItemSections | 'units'> & {
   readonly runners?: readonly PlanRunner[];
   readonly gates?: Listed<Given<'gates'>>;
   readonly vents?: Listed<Given<'vents'>>;
+  readonly ventPins?: readonly PlanVentPin[];
 };
 
 /** Adds to every item of a checked plan its place in the text. */
@@ -85,8 +88,19 @@ export function placeInText(value: PlanValue, tree: PlanTree, units: UnitSystem)
     ...named(item, section),
     written: numbersWritten(tree, section),
   });
-  const { masters, placements, registration, supports, tabs, notches, runners, gates, vents, ...most } =
-    value;
+  const {
+    masters,
+    placements,
+    registration,
+    supports,
+    tabs,
+    notches,
+    runners,
+    gates,
+    vents,
+    ventPins,
+    ...most
+  } = value;
   const { disc, sprue, ...others } = most;
   const { can, closing, machine, rubber, alloy, spin, cure, pouring, order, prices, ...rest } = others;
   return {
@@ -114,6 +128,7 @@ export function placeInText(value: PlanValue, tree: PlanTree, units: UnitSystem)
     ...(notches && { notches: all(notches, 'notches') }),
     ...(runners && { runners: all(runners, 'runners') }),
     ...(gates && { gates: gates === 'straight' ? gates : all(gates, 'gates') }),
+    ...(ventPins && { ventPins: all(ventPins, 'ventPins') }),
     ...(vents && { vents: vents === 'straight' ? vents : all(vents, 'vents') }),
   };
 }

@@ -15,6 +15,7 @@ import { registration } from './sections/registration.ts';
 import { runners } from './sections/runners.ts';
 import { sectors } from './sections/sectors.ts';
 import { sprue } from './sections/sprue.ts';
+import { ventPins } from './sections/vent-pins.ts';
 
 /** The one definition of a plan: its checks, its type and the JSON Schema for editors all come from here. */
 export const planSchema = z
@@ -54,6 +55,7 @@ export const planSchema = z
     runners: runners.optional(),
     gates: gates.optional(),
     vents: vents.optional(),
+    ventPins: ventPins.optional(),
     parting: parting.optional(),
     spin: spin.optional(),
     pouring: pouring.optional(),

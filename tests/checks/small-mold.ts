@@ -31,6 +31,7 @@ export const emptyMold: Mold = {
   supports: [],
   tabs: [],
   notches: [],
+  ventPins: [],
   channels: [],
   parting: flatPartingSurface(125),
   fixture: { material: 'PLA', clearance: 0.2, chordError: 0.01, relieve: false },

@@ -33,6 +33,7 @@ const mold: Mold = {
   supports: [],
   tabs: [],
   notches: [],
+  ventPins: [],
   channels: [],
   parting: flatPartingSurface(125),
   fixture: { material: 'PETG', clearance: 0.2, chordError: 0.01, relieve: false },

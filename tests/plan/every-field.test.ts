@@ -76,6 +76,9 @@ const ofList = (section: 'gates' | 'vents', more: object = {}) => ({
   with: { [section]: [{ placements: ['one'], width: 1, ...more }] },
 });
 const withRunner = (more: object) => ({ with: { runners: [{ id: 'main', ...more }] } });
+const withPin = (more: object = {}) => ({
+  with: { ventPins: [{ diameter: 1, half: 'upper', placements: ['one'], ...more }] },
+});
 const toArm = { to: { radius: 45, angle: 80 } };
 /** A gate to a place that its master names. */
 const named = (place: object) => ({
@@ -508,6 +511,14 @@ const changes: Readonly<Record<string, Change>> = {
   'vents[].section': change('V', 'trapezoid', withVents),
   'vents[].section.trapezoid': change(10, 15, withVents),
   'vents[].half': change('upper', 'lower', withVents),
+  'ventPins[].diameter': change(1, 1.5, withPin()),
+  'ventPins[].half': change('upper', 'lower', withPin()),
+  'ventPins[].at.x': change(30, 31, withPin({ placements: undefined, at: { y: 20 } })),
+  'ventPins[].at.y': change(20, 21, withPin({ placements: undefined, at: { x: 34 } })),
+  'ventPins[].placements': change('one', 'two', withPin()),
+  'ventPins[].placements[]': change('one', 'two', withPin({ placements: ['one'] })),
+  'ventPins[].place.x': change(1, 2, withPin({ place: { y: 1 } })),
+  'ventPins[].place.y': change(1, 2, withPin({ place: { x: 1 } })),
   'parting.surface': change('flat', 'follow', tilted()),
   'parting.slope': change(45, 10, tilted()),
   'parting.cell': change(1, 0.8, tilted()),

@@ -84,6 +84,7 @@ vents:
   - { placements: top, joins: true, entry: tip, path: routed }
   - { placements: Schnecke-é, entry: { x: 3, y: -2 }, path: { through: [{ radius: 70, angle: 5 }] }, to: { pocket: 6 } }
   - { placements: button, entry: { angle: 90 }, path: { arc: -30 } }
+ventPins: [{ diameter: 1.5, half: lower, at: { x: 30, y: -20 } }, { diameter: 1/16 in, half: upper, placements: top, place: { x: 2, y: 1 } }]
 parting: { surface: follow, slope: 45, limit: { up: 6, down: 5 }, cell: 0.125 }
 spin: { speed: 400, grade: G6.3 }
 cure: { temperature: 155, time: 2 h, heating: platens, start: 68 F, cooling: in the can, film: 20 W/m2K, contact: 500 W/m2K, coolingConstant: 2 h }
@@ -311,6 +312,10 @@ test('every section and field comes out in internal units, and nothing else does
         to: { pocket: 6 },
       },
       { entry: { angleRad: degrees(90) }, path: { arcRad: degrees(-30) } },
+    ],
+    ventPins: [
+      { diameter: 1.5, half: 'lower', where: { at: { x: 30, y: -20 } } },
+      { diameter: 1.5875, half: 'upper', where: { placements: ['top'], place: { x: 2, y: 1 } } },
     ],
     parting: { surface: 'follow', slopeRad: degrees(45), limit: { up: 6, down: 5 }, cell: 0.125 },
     spin: { speedRpm: 400, grade: 'G6.3' },

@@ -9,6 +9,7 @@ import {
   masterOf,
   notchLumps,
   type Placement,
+  pinLump,
   roomBetween,
   tabLumps,
 } from '../../mold/index.ts';
@@ -72,6 +73,7 @@ export function fittings(mold: Mold, densities: Densities, poured: boolean): Poi
       }),
     ...mold.tabs.flatMap((tab) => tabLumps(tab, disc.radius, process).map((lump) => weigh(lump, -half))),
     ...mold.notches.flatMap((notch) => notchLumps(notch, disc).map((lump) => weigh(lump, -half))),
+    ...mold.ventPins.map((pin) => weigh(pinLump(pin, disc), -half)),
     ...mold.channels.map((channel) =>
       weigh(channelLump(channel, mold.parting), channel.kind !== 'vent' && poured ? alloy - half : -half),
     ),
