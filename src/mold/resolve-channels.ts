@@ -60,7 +60,7 @@ export function resolveChannels(
     if (!placed) continue;
     const made = isSpoke(one)
       ? spoke(one, placed, ground)
-      : drawn(plan, one, placed, { ground, targetOf, done });
+      : drawn(plan, one, placed, { ground, targetOf, done, memoize });
     findings.push(...made.findings);
     if (made.channel) done.set(one.id, one.land ? withLand(made.channel, one.land) : made.channel);
     if (made.pocket) pockets.set(one.id, made.pocket);
@@ -111,9 +111,15 @@ interface SoFar {
   readonly ground: ChannelGround;
   targetOf(placed: PlacedMaster): EntryTarget;
   readonly done: ReadonlyMap<string, Channel>;
+  readonly memoize: Memoize;
 }
 
-function drawn(plan: Plan, wanted: Wanted, placed: PlacedMaster, { ground, targetOf, done }: SoFar): Made {
+function drawn(
+  plan: Plan,
+  wanted: Wanted,
+  placed: PlacedMaster,
+  { ground, targetOf, done, memoize }: SoFar,
+): Made {
   const { kind, spec, path, id, at, parent, pocket } = wanted;
   if (kind === 'gate' && !ground.sprue && parent === undefined)
     return { findings: [noChannel(kind, placed, false, at)] };
@@ -124,20 +130,26 @@ function drawn(plan: Plan, wanted: Wanted, placed: PlacedMaster, { ground, targe
   if (parent !== undefined && !from) return { findings: [noParent(wanted, placed)] };
   const far = from ? { channel: from } : pocket === undefined ? undefined : { pocket };
   const one: Drawn = { id, kind, spec, entry, path, far, slow: wanted.slow };
-  const on: Ground = {
+  const on: Omit<Ground, 'obstacles'> = {
     discRadius: ground.disc.radius,
     wellRadius: ground.sprue?.wellRadius,
     wall: ground.wall,
     turning: ground.bench.machine?.direction === 'clockwise' ? -1 : 1,
-    obstacles: () => [
+  };
+  const outlines = () =>
+    [
       ...fixtureOutlines(ground),
       ...ground.placed.filter((other) => other !== placed).map(targetOf),
       ...[...done.values()]
         .filter((other) => isDrawn(other) && other.placement !== placed.id && other.id !== parent)
         .map((other) => ({ outline: channelOutline(other) })),
-    ],
-  };
-  return drawChannel(one, target, on);
+    ].map(({ outline }) => ({ outline }));
+  if (path !== 'routed') return drawChannel(one, target, { ...on, obstacles: outlines });
+  // A search over the whole disc is made again only where something stands in another place.
+  const obstacles = outlines();
+  return memoize('routed way', { one, target, on, obstacles }, () =>
+    drawChannel(one, target, { ...on, obstacles: () => obstacles }),
+  );
 }
 
 /** The place that a name stands for; the plan was checked for having one. */

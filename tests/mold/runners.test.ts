@@ -4,9 +4,18 @@ import { forecastCavity } from '../../src/fill/cavity.ts';
 import { cavityOf, conditionsOf } from '../../src/fill/of-mold.ts';
 import { loadKernel } from '../../src/kernel/index.ts';
 import { measureMesh } from '../../src/mesh/index.ts';
-import { type Channel, channelMesh, channelVolume, openRun, runLength } from '../../src/mold/index.ts';
+import {
+  type Channel,
+  channelMesh,
+  channelVolume,
+  type Memoize,
+  openRun,
+  resolveLayout,
+  runLength,
+} from '../../src/mold/index.ts';
 import { knifeStencil } from '../../src/parts/flat/knife-stencil.ts';
 import { readMold } from '../../src/pipeline/index.ts';
+import { readPlan } from '../../src/plan/index.ts';
 import { checkText } from '../faults/check-text.ts';
 
 const kernel = await loadKernel();
@@ -253,4 +262,28 @@ test('a knife-thin web between gates that leave the well side by side', async ()
   const half = (7.5 * Math.PI) / 180;
   expect(web.values.measured).toBeCloseTo(2 * (15 * Math.sin(half) - 1.5 * Math.cos(half)), 1);
   expect(await said(gates(50))).toEqual([]);
+});
+
+test('a way is looked for once, and again only where something stands in another place', async () => {
+  const text = (angle: number) =>
+    `${head}  - { id: three, master: tile, at: { radius: 27, angle: ${angle} } }\ngates:\n  - { placements: one, path: routed }\n`;
+  const kept = new Map<string, unknown>();
+  const searched: string[] = [];
+  const memoize: Memoize = (what, input, make) => {
+    const key = JSON.stringify([what, input]);
+    if (what === 'routed way' && !kept.has(key)) searched.push(what);
+    if (!kept.has(key)) kept.set(key, make());
+    return kept.get(key) as ReturnType<typeof make>;
+  };
+  const { masters } = await moldOf('');
+  const layOut = (angle: number) => {
+    const { plan } = readPlan(text(angle), 'plan.yaml');
+    if (!plan) throw new Error('no plan');
+    return resolveLayout(plan, masters, memoize).mold.channels;
+  };
+  const first = layOut(30);
+  expect(layOut(30)).toEqual(first);
+  expect(searched).toHaveLength(1);
+  expect(layOut(34)).not.toEqual(first);
+  expect(searched).toHaveLength(2);
 });
