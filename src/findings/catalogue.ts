@@ -14,6 +14,7 @@ import { moldCodes } from './codes/mold.ts';
 import { orderCodes } from './codes/order.ts';
 import { outlineCodes } from './codes/outline.ts';
 import { packageCodes } from './codes/package.ts';
+import { pinCodes } from './codes/pins.ts';
 import { planCodes } from './codes/plan.ts';
 import { pouringCodes } from './codes/pouring.ts';
 import { releaseCodes } from './codes/release.ts';
@@ -36,6 +37,7 @@ export const catalogue = {
   ...solidCodes,
   ...checkCodes,
   ...channelCodes,
+  ...pinCodes,
   ...releaseCodes,
   ...canCodes,
   ...turningCodes,

@@ -17,6 +17,8 @@ export type {
   PlanBoss,
   PlanChannel,
   PlanMaster,
+  PlanRunner,
+  PlanVentPin,
 } from './plan.ts';
 export { quantityFinding, readQuantity } from './quantity.ts';
 export { readBySchema, type TextKind, theFirst } from './read-by-schema.ts';

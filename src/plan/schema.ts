@@ -12,8 +12,10 @@ import { notches, parting, supports, tabs } from './sections/parting.ts';
 import { placements } from './sections/placements.ts';
 import { pouring } from './sections/pouring.ts';
 import { registration } from './sections/registration.ts';
+import { runners } from './sections/runners.ts';
 import { sectors } from './sections/sectors.ts';
 import { sprue } from './sections/sprue.ts';
+import { ventPins } from './sections/vent-pins.ts';
 
 /** The one definition of a plan: its checks, its type and the JSON Schema for editors all come from here. */
 export const planSchema = z
@@ -50,8 +52,10 @@ export const planSchema = z
     supports: supports.optional(),
     tabs: tabs.optional(),
     notches: notches.optional(),
+    runners: runners.optional(),
     gates: gates.optional(),
     vents: vents.optional(),
+    ventPins: ventPins.optional(),
     parting: parting.optional(),
     spin: spin.optional(),
     pouring: pouring.optional(),

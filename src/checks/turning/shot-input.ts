@@ -31,6 +31,7 @@ export interface Cavity {
 export interface ShotInput {
   readonly missing: readonly string[];
   readonly cavities: readonly Cavity[];
+  /** With runners and slowing pockets. */
   readonly gates: readonly { readonly volume: number; readonly pressed: PressedArea }[];
   /** Of the metal as it is poured; where only the solid's is known, that, which is told. */
   readonly densityKgM3?: number;
@@ -66,7 +67,7 @@ export function shotInput(mold: Mold): ShotInput {
     ]),
     cavities: placements.map((one) => cavityOf(mold, one)),
     gates: channels
-      .filter(({ kind }) => kind === 'gate')
+      .filter(({ kind }) => kind !== 'vent')
       .map((gate) => ({ volume: channelVolume(gate), pressed: pressedAlong(gate) })),
     ...(density && { densityKgM3: density.value }),
     ...(solid && { solidKgM3: solid.value }),

@@ -8,7 +8,7 @@ import { asPlanLists, type Listed } from './lists.ts';
 
 /** A gate or vent of one more entry of the plan, drawn at each of its placements. */
 export interface Way {
-  readonly sort: Channel['kind'];
+  readonly sort: 'gate' | 'vent';
   readonly listed: Listed;
   /** One for each of the like placements, in their order. */
   readonly channels: readonly Channel[];
@@ -30,7 +30,7 @@ export interface Trial {
 const spareWall = 0.15;
 
 /** One channel more, if it is there and keeps its walls to all that stays; undefined where it is not. */
-function wayOf(trial: Trial, sort: Channel['kind'], listed: Listed, spare: number): Way | undefined {
+function wayOf(trial: Trial, sort: Way['sort'], listed: Listed, spare: number): Way | undefined {
   const key = JSON.stringify([sort, { ...listed, placements: [], at: undefined }, spare]);
   if (trial.known.has(key)) return trial.known.get(key);
   // Most fail at the first already.
@@ -44,7 +44,7 @@ function wayOf(trial: Trial, sort: Channel['kind'], listed: Listed, spare: numbe
 
 function drawnFor(
   { anew, drawn }: Trial,
-  sort: Channel['kind'],
+  sort: Way['sort'],
   listed: Listed,
   some: readonly Placement[],
   { key, spare }: { readonly key: string; readonly spare: number },
@@ -63,7 +63,7 @@ function drawnFor(
 /** The way of an entry, straight if there is room, else routed, else straight with just the room it takes, that also keeps its walls to others of the same proposal. */
 export function fitted(
   trial: Trial,
-  sort: Channel['kind'],
+  sort: Way['sort'],
   spec: Omit<Listed, 'entry' | 'path' | 'placements'>,
   entry: ChannelEntry,
   beside: readonly Way[],
@@ -121,7 +121,7 @@ const stubOut = 1.5;
 /** A mouth at a place of the outline of the first, to see what it would do before a way is looked for. */
 export function stubAt(
   { kind: [one] }: Pick<Trial, 'kind'>,
-  sort: Channel['kind'],
+  sort: Way['sort'],
   spec: Listed,
   at: Point2,
 ): Channel {

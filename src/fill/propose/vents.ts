@@ -1,5 +1,5 @@
 import type { Point2 } from '../../geometry/index.ts';
-import { type Channel, heightAt } from '../../mold/index.ts';
+import { heightAt } from '../../mold/index.ts';
 import { channelDefaults } from '../../plan/index.ts';
 import type { Pocket } from '../conditions.ts';
 import { leastPocket } from '../pockets.ts';
@@ -87,7 +87,7 @@ interface Mouth {
 /** Mouths that would let air of a pocket out, those that leave least first; among alike the last sealed. */
 function mouthsFor(
   trial: Trial,
-  sort: Channel['kind'],
+  sort: Way['sort'],
   spec: Listed,
   pocket: Pocket,
   beside: readonly Way[],
@@ -112,7 +112,7 @@ function mouthsFor(
 
 function wayOut(
   trial: Trial,
-  sort: Channel['kind'],
+  sort: Way['sort'],
   spec: Listed,
   pocket: Pocket,
   beside: readonly Way[],

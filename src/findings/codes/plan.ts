@@ -136,6 +136,10 @@ export const planCodes = codes({
       load: 'What load the heat limit was measured under is not said: give `load`, such as `1.8 MPa` or `0.45 MPa` (ISO 75-2).',
       'entry place': 'This entry does not say where: give `angle`, or both `x` and `y`.',
       path: 'This path does not say where it runs: give `through`, `arc` or `slant`.',
+      'runner path': 'This path does not say where it runs: give `through` or `arc`.',
+      runner: 'This runner does not say where it goes: give `ring`, or `to` for one that leads outward.',
+      pin: 'This vent pin does not say where it stands: give `at`, or `placements`.',
+      turn: 'A slowing bend is a turn, and this gate has none: give it a `path` `through` way points.',
       sectors: 'This counts by sectors, and the plan does not divide the disc: give `sectors`.',
     },
     remedy: 'Add it.',
@@ -253,6 +257,8 @@ export const planCodes = codes({
       path: 'A path runs `through` way points, along one `arc` or at one `slant`; give one of them.',
       'path end':
         'A channel that does not end at the well or the rim has no {name} to run by; give way points, or leave `path` out.',
+      pin: 'A vent pin stands `at` a place of the disc, or in the cavities of `placements`; give one of them.',
+      runner: 'A ring goes round and has neither end nor path; give `ring` alone, or `to` with a path.',
       'sector radius': '`radius` is where `spacing` is measured, so it cannot stand beside `count`.',
     },
     remedy: 'Keep one of the ways.',
@@ -294,10 +300,10 @@ export const planCodes = codes({
   },
   'plan.unknown-id': {
     severity: 'stop',
-    means: 'The plan refers to a master, a placement or a place of a master that it does not have.',
+    means: 'The plan refers to a master, a placement, a runner or a place of a master that it does not have.',
     values: {
       name: 'name',
-      kind: ['master', 'placement', 'entry'],
+      kind: ['master', 'placement', 'runner or placement', 'entry'],
       known: 'names',
       more: 'count',
       'meant?': 'name',

@@ -1,13 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import {
-  alloyDensity,
-  alloyTension,
-  halfDensity,
-  liquidAlloyDensity,
-} from '../../../src/checks/from-mold/densities.ts';
+import { halfDensity } from '../../../src/checks/from-mold/half-density.ts';
 import { halfMaterialOf, heatOf } from '../../../src/checks/from-mold/materials.ts';
 import { fittings } from '../../../src/checks/from-mold/turning-masses.ts';
 import type { Mold, OwnMaterial } from '../../../src/mold/index.ts';
+import { alloyDensity, alloyTension, liquidAlloyDensity } from '../../../src/mold/metal.ts';
 import { emptyMold, nutAt } from '../small-mold.ts';
 
 const of = (alloy: Mold['bench']['alloy']): Mold => ({ ...emptyMold, bench: { ...(alloy && { alloy }) } });
