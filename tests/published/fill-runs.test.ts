@@ -117,6 +117,17 @@ describe('where forecast and runs disagree', () => {
     expect(Math.min(...forecast.air)).toBe(0);
   });
 
+  it('blind legs of 1.8 mm: shut under all assumptions; the run fills one, and the tip of the other', () => {
+    const { run, forecast } = of('cone-thin-legs');
+    const { 'leg at the gate': near, 'far leg': far } = forecast.pieces;
+    expect(Math.min(...forecast.air)).toBeGreaterThan(0.12);
+    expect(Math.min(near.air, far.air)).toBeGreaterThan(0.9);
+    expect(run.pieces['leg at the gate'].air).toBeLessThan(0.15);
+    // Its air stands under the mouth, so a vent at the tip is the wrong one.
+    expect(run.pieces['far leg'].air).toBeGreaterThan(0.5);
+    expect(run.pieces['far tip'].air).toBeLessThan(0.25);
+  });
+
   it('a bar gated at its outer end: metal comes farther in than the level that shuts the gate', () => {
     const { run, forecast } = of('bar-outer');
     expect(forecast.air[0] - run.air).toBeGreaterThan(tenth);

@@ -1,6 +1,5 @@
 import { readFileSync } from 'node:fs';
 import { cellAt, wall } from '../../../src/fill/cells.ts';
-import { moveMesh, rotation } from '../../../src/geometry/index.ts';
 import { readMesh } from '../../../src/mesh/index.ts';
 import { type Box, cut } from '../../fill/shapes.ts';
 
@@ -19,6 +18,8 @@ export interface FlowCase {
   readonly cavity: Inside;
   /** Channels from x = -3 to the cavity. Metal comes in at the lower y half of their inner end, air goes out at the other. */
   readonly feed: readonly Box[];
+  /** Speed it comes in with, m/s; left out, that of the settings. */
+  readonly streamMS?: number;
   /** Width and depth of the gate where it opens into the cavity. */
   readonly gate: readonly [number, number];
   /** Walls in it are open to the air. */
@@ -109,6 +110,7 @@ function cone(name: string, radius: number, cell: number, endS: number): FlowCas
     pieces: {
       'leg at the gate': (x, y) => x > base && y < 0,
       'far leg': (x, y) => x > base && y > 0,
+      'far tip': (x, y) => x > end - 2 && y > 0,
       body: (x) => x < base,
     },
     endS,
@@ -142,7 +144,7 @@ const leaf: FlowCase = {
 const bars: readonly FlowCase[] = [
   bar('bar-inner', 'a bar of 25 x 3 x 3 mm gated at its inner end', {}),
   bar('bar-inner-coarser', 'the same in coarser cells', { cell: 0.75 }),
-  bar('bar-inner-finer', 'the same in finer cells', { cell: 0.25 }),
+  bar('bar-inner-finer', 'the same in finer cells', { cell: 0.25, endS: 0.1 }),
   bar('bar-outer', 'a bar gated at its outer end, by a runner beside it', {
     feed: [
       ...roundTo(25.125, 28.125, 3),
@@ -171,22 +173,22 @@ const bars: readonly FlowCase[] = [
   }),
 ];
 
-/** A master of the demo as it was sculpted, turned about the vertical by an angle in degrees. */
-function insideMaster(name: string, cell: number, turn: number): Inside {
+/** A master of the demo as it was sculpted, its tip outward. */
+function insideMaster(name: string, cell: number): Inside {
   const file = `${name}.stl`;
   const bytes = readFileSync(new URL(`../../../presets/hedgerow/masters/${file}`, import.meta.url));
   const read = readMesh(bytes, file);
   if (!('mesh' in read)) throw new Error(`${file} cannot be read`);
   const mesh = { ...read.mesh, positions: Float32Array.from(read.mesh.positions) };
-  const cells = cut(moveMesh(mesh, rotation('z', (turn * Math.PI) / 180)), cell);
+  const cells = cut(mesh, cell);
   return (...at) => cellAt(cells, at) !== wall;
 }
 
-const ivyLeaf = (): FlowCase => ({
-  name: 'ivy-leaf',
-  about: 'the ivy leaf of the demo, gated at the end of its stalk, no vents',
+const ivyLeaf = (name: string, about: string, more: Partial<FlowCase>): FlowCase => ({
+  name,
+  about,
   cell: 0.4,
-  cavity: insideMaster('ivy-leaf', 0.4, 0),
+  cavity: insideMaster('ivy-leaf', 0.4),
   feed: [
     [
       [-16, 3.2, 1.6],
@@ -200,35 +202,13 @@ const ivyLeaf = (): FlowCase => ({
   ],
   pieces: {
     stalk: (x) => x < -7,
-    'inner lobes': (x) => x > -7 && x < 0,
+    'right inner lobe': (x, y) => x > -7 && x < 0 && y < 0,
+    'left inner lobe': (x, y) => x > -7 && x < 0 && y > 0,
     middle: (x) => x > 0 && x < 8,
     tip: (x) => x > 8,
   },
   endS: 0.24,
-});
-
-const beetle = (): FlowCase => ({
-  name: 'beetle',
-  about: 'the beetle of the demo, head toward the well and gated there, no vents',
-  cell: 0.35,
-  cavity: insideMaster('beetle', 0.35, 180),
-  feed: [
-    [
-      [-15.75, -1.4, 2.45],
-      [-11.9, 1.4, 3.85],
-    ],
-  ],
-  gate: [2.8, 1.4],
-  bounds: [
-    [-15.75, -13.3, 0],
-    [11.9, 13.3, 7],
-  ],
-  pieces: {
-    'head and body': (_, y) => Math.abs(y) < 6,
-    'legs inward': (x, y) => Math.abs(y) > 6 && x < -5.5,
-    'legs outward': (x, y) => Math.abs(y) > 6 && x > -5.5,
-  },
-  endS: 0.24,
+  ...more,
 });
 
 /** Masters are read when they are asked for. */
@@ -237,6 +217,28 @@ export const flowCases = (): readonly FlowCase[] => [
   cone('cone-two-legs', 1.4, 0.4, 0.18),
   cone('cone-thin-legs', 0.9, 0.3, 0.12),
   leaf,
-  ivyLeaf(),
-  beetle(),
+  ivyLeaf('ivy-leaf', 'the ivy leaf of the demo, gated at the end of its stalk, no vents', {}),
+  ivyLeaf('ivy-leaf-finer', 'the same in finer cells', {
+    cell: 0.3,
+    cavity: insideMaster('ivy-leaf', 0.3),
+    feed: [
+      [
+        [-15.9, 3, 1.5],
+        [-12, 4.8, 3],
+      ],
+    ],
+    gate: [1.8, 1.5],
+    bounds: [
+      [-15.9, -12, 0],
+      [18.3, 12, 6],
+    ],
+    endS: 0.1,
+  }),
+  ivyLeaf('ivy-leaf-slow', 'the ivy leaf poured at a third of the speed', { streamMS: 0.7, endS: 0.3 }),
+  ivyLeaf('ivy-leaf-vented', 'the ivy leaf with a vent in its right inner lobe', {
+    vent: [
+      [-6, -6.4, 2],
+      [-4.6, -4.8, 4],
+    ],
+  }),
 ];

@@ -7,11 +7,13 @@ import { cellsOfCase, settings, streamOf } from './openfoam.ts';
 
 /** Where the cavity is put on the disc: so far out that the pull is as even as in the runs, mm. */
 const out = 700;
+/** Each once, the usual first. */
+const locks = [...new Set(assumptions.map(({ lock }) => lock))];
 type Place = [number, number, number];
 
 /** Shares of air before it is pressed together, as in the runs. */
 export interface CaseForecast {
-  /** Of the cavity, by assumption in their order. */
+  /** Of the cavity, by what narrow places are assumed to do, the usual first. */
   readonly air: readonly number[];
   /** Of the cavity, that may stay as froth or under a shut gate besides, at most. */
   readonly band: number;
@@ -46,7 +48,7 @@ export function forecastOfCase(one: FlowCase): CaseForecast {
   const vents: Port[] = vent ? [{ id: 'vent', kind: 'vent', cells: vented, width: 1.5, depth: 0.75 }] : [];
   const room = fillRoom(cells, [gate, ...vents], conditions);
   const volume = volumeOf(cells, all);
-  const pockets = assumptions.map(({ lock }) => airLeft(room, conditions, lock));
+  const pockets = locks.map((lock) => airLeft(room, conditions, lock));
   const held = new Set(pockets[0].flatMap((pocket) => pocket.cells));
   const pieces = Object.entries(one.pieces).map(([name, isInPiece]) => {
     const list = all.filter((c) => isInPiece(...places[c]));
