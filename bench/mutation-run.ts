@@ -1,7 +1,7 @@
 /**
  * The tests of one run of `mutation.ts`, loaded into this file, and after them all changes, one by one. Against a change are run
  * those tests alone that reach it, what killed others of its file first, else the quickest first, until one fails. A change
- * with which ten times as many switches are passed as without comes to no end and counts as seen. Tests over `slow` are left
+ * with which ten times as many switches are passed as without, or that takes 20 times as long, counts as seen. Tests over `slow` are left
  * out, a change gets `most` in all, and what tests share (made as they are loaded, or before all) stays as made without: all this
  * can only let a change survive. `static` is what is reached only while files are loaded.
  */
@@ -45,11 +45,11 @@ shared.__stryker__ = control;
 
 /** The change that is on; the changed code asks for it at each of its switches, and is ended where it asks without end. */
 let active: string | undefined;
-let [asked, mayAsk] = [0, Number.POSITIVE_INFINITY];
+let [asked, mayAsk, until] = [0, Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY];
 Object.defineProperty(control, 'activeMutant', {
   get: () => {
     asked += 1;
-    if (asked > mayAsk) throw new Error('comes to no end');
+    if (asked > mayAsk || (asked % 16 === 0 && processorMs() > until)) throw new Error('comes to no end');
     return active;
   },
 });
@@ -129,7 +129,7 @@ async function tryChange(change: Change, tests: readonly Tried[]): Promise<Outco
   active = id;
   try {
     for (const test of covering) {
-      [asked, mayAsk] = [0, 10_000 + 10 * test.switches];
+      [asked, mayAsk, until] = [0, 10_000 + 10 * test.switches, processorMs() + 20 * test.ms + 1000];
       if (!(await passes(test))) {
         test.kills[file] = (test.kills[file] ?? 0) + 1;
         return { ...change, end: 'killed', by: test.fullName };
@@ -139,7 +139,7 @@ async function tryChange(change: Change, tests: readonly Tried[]): Promise<Outco
     return { ...change, end: 'survived' };
   } finally {
     active = undefined;
-    mayAsk = Number.POSITIVE_INFINITY;
+    [mayAsk, until] = [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY];
   }
 }
 
@@ -172,9 +172,9 @@ it('the changes', async ({ task }) => {
   const all = testsIn(task.file).filter((test) => test !== task && test.mode === 'run' && concerns(test));
   const tests = await timed(all);
   const outcomes: Outcome[] = [];
-  const until = Date.now() + run.minutes * 60_000;
+  const end = Date.now() + run.minutes * 60_000;
   for (const change of scattered(run.changes))
-    outcomes.push(Date.now() < until ? await tryChange(change, tests) : { ...change, end: 'not tried' });
+    outcomes.push(Date.now() < end ? await tryChange(change, tests) : { ...change, end: 'not tried' });
   writeFileSync(run.out, JSON.stringify(outcomes));
   const broken = [];
   for (const test of tests) if (!(await passes(test))) broken.push(test.fullName);
