@@ -1,0 +1,1 @@
+export { type Arranged, arrange } from './arrange.ts';
