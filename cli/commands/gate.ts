@@ -1,5 +1,3 @@
-import { readFile, rename, writeFile } from 'node:fs/promises';
-import { basename, dirname, join } from 'node:path';
 import { changeOf, proposeChannels } from '../../src/fill/index.ts';
 import type { Finding, UnitSystem } from '../../src/findings/index.ts';
 import { loadKernel } from '../../src/kernel/index.ts';
@@ -13,6 +11,7 @@ import { withProgress } from '../progress-line.ts';
 import { showFindings } from '../show-findings.ts';
 import { showProposals, whyGate, whyVent } from '../show-proposals.ts';
 import type { Terminal } from '../terminal.ts';
+import { writeInPlace } from '../write-in-place.ts';
 
 export interface GateOptions extends CacheOption {
   readonly write?: true;
@@ -50,12 +49,3 @@ export async function runGate(argument: string, options: GateOptions, terminal: 
 
 const sayFault = (fault: string | Finding, units: UnitSystem): string =>
   typeof fault === 'string' ? fault : sayFinding(fault, units).says;
-
-/** The whole file or nothing of it, and only where it is still what was read. */
-async function writeInPlace(path: string, before: Uint8Array, text: string): Promise<void> {
-  if (Buffer.compare(await readFile(path), before) !== 0)
-    throw new Unreadable(`${path} was changed meanwhile and is left as it is; run it again`);
-  const fresh = join(dirname(path), `.${basename(path)}-${process.pid}`);
-  await writeFile(fresh, text, { flag: 'wx' });
-  await rename(fresh, path);
-}

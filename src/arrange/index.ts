@@ -1,1 +1,2 @@
-export { type Arranged, arrange } from './arrange.ts';
+export type { Arranged } from './arrange.ts';
+export { type LaidOut, layOut } from './lay-out.ts';

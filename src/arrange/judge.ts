@@ -91,6 +91,18 @@ export function judge({ ground, fixed }: Problem, laid: readonly Laid[]) {
   return { broken, wall };
 }
 
+/** Walls between pieces that stay, where they are near. */
+export function fixedWalls(fixed: readonly Fixed[]) {
+  const pieces = fixed.filter(({ isPiece }) => isPiece);
+  const outlines = pieces.map((one) => placed(one.shape.outline, one));
+  return pieces.flatMap(({ id: one, limit }, i) =>
+    pieces.slice(i + 1).map(({ id: other }, k) => ({
+      ...{ one, other },
+      measured: ringsApart(outlines[i], outlines[i + 1 + k], limit),
+    })),
+  );
+}
+
 const placed = (
   outline: readonly Point2[],
   { x, y, turnRad }: { readonly x: number; readonly y: number; readonly turnRad: number },

@@ -11,6 +11,8 @@ export interface Mouth {
 export interface Kind {
   readonly id: string;
   readonly shape: Shape;
+  /** How much larger than the plan's own measures of it. */
+  readonly scale: number;
   /** So many have to lie on the disc; `more` than these are laid where there is room. */
   readonly count: number;
   readonly more: number;

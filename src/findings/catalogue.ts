@@ -1,3 +1,4 @@
+import { arrangeCodes } from './codes/arrange.ts';
 import { batchCodes } from './codes/batch.ts';
 import { canCodes } from './codes/can.ts';
 import { channelCodes } from './codes/channels.ts';
@@ -34,6 +35,7 @@ export const catalogue = {
   ...sizeCodes,
   ...solidCodes,
   ...checkCodes,
+  ...arrangeCodes,
   ...channelCodes,
   ...releaseCodes,
   ...canCodes,

@@ -21,6 +21,7 @@ export type PlanChannel = Placed<Item<Given<'gates'>> | Item<Given<'vents'>>>;
 type ItemSections =
   | 'masters'
   | 'placements'
+  | 'arrange'
   | 'registration'
   | 'supports'
   | 'tabs'
@@ -62,6 +63,7 @@ export type Plan = Omit<PlanValue, ItemSections | 'units'> & {
   readonly sprue?: Sized<Given<'sprue'>>;
   readonly masters?: Readonly<Record<string, PlanMaster>>;
   readonly placements?: readonly PlanPlacement[];
+  readonly arrange?: Placed<Given<'arrange'>>;
   readonly registration?: Omit<Given<'registration'>, 'bosses'> & { readonly bosses?: readonly PlanBoss[] };
   readonly supports?: Listed<Given<'supports'>>;
   readonly tabs?: readonly PlanTab[];
@@ -82,8 +84,20 @@ export function placeInText(value: PlanValue, tree: PlanTree, units: UnitSystem)
     ...named(item, section),
     written: numbersWritten(tree, section),
   });
-  const { masters, placements, registration, supports, tabs, notches, gates, vents, disc, sprue, ...others } =
-    value;
+  const {
+    masters,
+    placements,
+    arrange,
+    registration,
+    supports,
+    tabs,
+    notches,
+    gates,
+    vents,
+    disc,
+    sprue,
+    ...others
+  } = value;
   const { can, closing, machine, rubber, alloy, spin, cure, pouring, order, prices, ...rest } = others;
   return {
     ...rest,
@@ -102,6 +116,7 @@ export function placeInText(value: PlanValue, tree: PlanTree, units: UnitSystem)
     ...(sprue && { sprue: sized(sprue, 'sprue') }),
     ...(masters && { masters: mapValues(masters, (master, id) => named(master, 'masters', id)) }),
     ...(placements && { placements: all(placements, 'placements') }),
+    ...(arrange && { arrange: named(arrange, 'arrange') }),
     ...(registration && {
       registration: withBosses(registration, (bosses) => all(bosses, 'registration', 'bosses')),
     }),

@@ -39,6 +39,7 @@ export function kindOf(id: string, outline: readonly Point2[], wish: Wish): Kind
   return {
     id,
     ...piece(outline, margin),
+    scale: 1,
     count,
     more,
     worth: 1,

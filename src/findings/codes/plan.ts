@@ -253,6 +253,8 @@ export const planCodes = codes({
       path: 'A path runs `through` way points, along one `arc` or at one `slant`; give one of them.',
       'path end':
         'A channel that does not end at the well or the rim has no {name} to run by; give way points, or leave `path` out.',
+      pieces: '`most` holds back `as many as fit`; a `count` above it cannot stand beside it.',
+      ample: '`ample` is the wall that is wide enough, so it cannot be less than the least wall.',
       'sector radius': '`radius` is where `spacing` is measured, so it cannot stand beside `count`.',
     },
     remedy: 'Keep one of the ways.',
