@@ -47,7 +47,7 @@ export async function runArrange(
     if (arranged) terminal.out(showArranged(arranged, mold.units));
     if (findings.length > 0) terminal.out(showFindings(findings, mold.units, terminal.width));
   }
-  if (!arranged || arranged.broken.length > 0) return exitCode.stop;
+  if (!arranged) return exitCode.stop;
   if (!options.write) return exitCode.fine;
   const edited = writeArrangement(new TextDecoder().decode(source.bytes), placements);
   if ('fault' in edited) {

@@ -1,4 +1,4 @@
-import { type Broken, judge, type Laid } from './judge.ts';
+import { judge, type Laid } from './judge.ts';
 import { type Kind, type Orbit, orbitsOf, type Problem } from './problem.ts';
 import { randomFrom } from './random.ts';
 import {
@@ -27,8 +27,6 @@ export interface Arranged {
   readonly left: readonly { readonly kind: Kind; readonly count: number }[];
   /** Least wall between two pieces, mm, by their outlines. */
   readonly wall: number;
-  /** Limits that are not kept; nothing where all is well. */
-  readonly broken: readonly Broken[];
   readonly moves: number;
 }
 
@@ -60,8 +58,8 @@ export function arrange(
   widen(state.strain, state.found, effort, random, count, (found) => {
     state = { ...state, found };
   });
-  const { laid, broken, wall } = written(state, problem);
-  return { laid, left: leftOf(problem.kinds, laid), wall, broken, moves };
+  const { laid, wall } = kept(problem, written(state, problem));
+  return { laid, left: leftOf(problem.kinds, laid), wall, moves };
 }
 
 /** Orders that leave few single pieces over, the highest first; at last none. */
@@ -201,6 +199,17 @@ function written({ strain, found }: State, problem: Problem) {
     if (plain.broken.length === 0) return plain;
   }
   return result;
+}
+
+/** Without what breaks a limit as it is written. */
+function kept(problem: Problem, result: ReturnType<typeof judged>): ReturnType<typeof judged> {
+  let { laid, broken, wall } = result;
+  while (broken.length > 0) {
+    const [{ orbit }] = broken;
+    laid = laid.filter((_, i) => i !== orbit);
+    ({ broken, wall } = judge(problem, laid));
+  }
+  return { laid, broken, wall };
 }
 
 function judged(strain: Strain, found: Found, problem: Problem) {

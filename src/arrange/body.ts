@@ -1,6 +1,6 @@
 import type { Fixed } from './problem.ts';
 import type { Shape } from './shape.ts';
-import { nearest, type Way } from './way.ts';
+import { farApart, nearest, type Way } from './way.ts';
 
 /** One thing on the disc: pose, the slopes it gathers, and its gate. */
 export interface Body {
@@ -82,7 +82,7 @@ const gateStep = 1.6;
 export function pastWay(way: Way, body: Body, limit: number): number {
   const [dx, dy] = [way.ex - way.ax, way.ey - way.ay];
   const [px, py] = [body.x - way.ax, body.y - way.ay];
-  const length = Math.hypot(dx, dy) || 1e-6;
+  const length = Math.abs(way.length) || 1e-6;
   const along = (px * dx + py * dy) / length;
   const most = body.shape.reach + limit;
   if (along < -most || along > length + most || Math.abs(px * dy - py * dx) / length > most) return 0;
@@ -127,6 +127,7 @@ export function ownWay(way: Way, body: Body, width: number): number {
 
 /** Two gates; where they cross, the end that has least to go is drawn over the other. */
 export function waysApart(a: Way, b: Way, limit: number): number {
+  if (farApart(a, b, limit)) return 0;
   const { s, t, apart: gap, crossing } = nearest(a, b);
   if (gap >= limit) return 0;
   if (crossing) return uncross(a, b, limit);

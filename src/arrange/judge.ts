@@ -16,6 +16,8 @@ export interface Laid {
 export interface Broken {
   readonly what: 'wall' | 'rim' | 'well' | 'fixed' | 'gate' | 'gates' | 'no-gate';
   readonly one: string;
+  /** Which of the laid orbits `one` is of. */
+  readonly orbit: number;
   readonly other?: string;
   readonly measured: number;
   readonly limit: number;
@@ -23,6 +25,7 @@ export interface Broken {
 
 interface Thing {
   readonly id: string;
+  readonly orbit: number;
   readonly outline: readonly Point2[];
   readonly gate?: { readonly line: readonly [Point2, Point2]; readonly width: number } | undefined;
   readonly fixed?: Fixed;
@@ -38,9 +41,9 @@ const slack = 1e-9;
  * looked for it. `wall` is the least between two pieces.
  */
 export function judge({ ground, fixed }: Problem, laid: readonly Laid[]) {
-  const pieces = laid.flatMap((one) => thingsOf(one, ground.well?.radius));
+  const pieces = laid.flatMap((one, orbit) => thingsOf(one, orbit, ground.well?.radius));
   const still = fixed.map(
-    (one): Thing => ({ id: one.id, outline: placed(one.shape.outline, one), fixed: one }),
+    (one): Thing => ({ id: one.id, orbit: -1, outline: placed(one.shape.outline, one), fixed: one }),
   );
   const broken: Broken[] = [];
   let wall = Number.POSITIVE_INFINITY;
@@ -52,10 +55,17 @@ export function judge({ ground, fixed }: Problem, laid: readonly Laid[]) {
     limit: number,
   ): void => {
     if (measured < limit - slack)
-      broken.push({ what, one: one.id, ...(other && { other: other.id }), measured, limit });
+      broken.push({
+        what,
+        one: one.id,
+        orbit: one.orbit,
+        ...(other && { other: other.id }),
+        measured,
+        limit,
+      });
   };
   for (const [i, one] of pieces.entries()) {
-    if (one.passes) broken.push({ what: 'no-gate', one: one.id, measured: 0, limit: 0 });
+    if (one.passes) broken.push({ what: 'no-gate', one: one.id, orbit: one.orbit, measured: 0, limit: 0 });
     hold(
       'rim',
       one,
@@ -111,7 +121,11 @@ const placed = (
   return outline.map(([u, v]) => [x + c * u - s * v, y + s * u + c * v]);
 };
 
-function thingsOf({ kind, copies, radius, angleRad, turnRad, leanRad, mouth }: Laid, well?: number): Thing[] {
+function thingsOf(
+  { kind, copies, radius, angleRad, turnRad, leanRad, mouth }: Laid,
+  orbit: number,
+  well?: number,
+): Thing[] {
   return Array.from({ length: copies }, (_, k): Thing => {
     const angle = angleRad + (2 * Math.PI * k) / copies;
     const at = { x: radius * Math.cos(angle), y: radius * Math.sin(angle), turnRad: angle + turnRad };
@@ -120,6 +134,7 @@ function thingsOf({ kind, copies, radius, angleRad, turnRad, leanRad, mouth }: L
     const line = from && well !== undefined ? gateLine(from, leanRad, well) : undefined;
     return {
       id: `${kind.id} ${k + 1}`,
+      orbit,
       outline: placed(kind.shape.outline, at),
       ...(line && kind.gate && { gate: { line, width: kind.gate.width } }),
       passes: from !== undefined && line === undefined,
@@ -153,7 +168,7 @@ function ringsApart(a: readonly Point2[], b: readonly Point2[], most: number): n
   for (const [i, p] of a.entries()) {
     const q = a[(i + 1) % a.length];
     if (boxGap(p, q, boxB) >= least) continue;
-    for (const [k, r] of b.entries()) least = Math.min(least, sidesApart(p, q, r, b[(k + 1) % b.length]));
+    least = sideToRing(p, q, b, least);
   }
   return least;
 }
@@ -162,10 +177,7 @@ function ringsApart(a: readonly Point2[], b: readonly Point2[], most: number): n
 function gapTo(ring: readonly Point2[], line: readonly Point2[]): number {
   if (isIn(ring, line[0])) return 0;
   const [from, to = from] = line;
-  let least = Number.POSITIVE_INFINITY;
-  for (const [i, p] of ring.entries())
-    least = Math.min(least, sidesApart(from, to, p, ring[(i + 1) % ring.length]));
-  return least;
+  return sideToRing(from, to, ring, Number.POSITIVE_INFINITY);
 }
 
 const linesApart = ([a, b]: readonly [Point2, Point2], [c, d]: readonly [Point2, Point2]): number =>
@@ -195,11 +207,27 @@ function isIn(ring: readonly Point2[], [x, y]: Point2): boolean {
   return inside;
 }
 
+const side = (p: Point2, q: Point2, r: Point2): number =>
+  (q[0] - p[0]) * (r[1] - p[1]) - (q[1] - p[1]) * (r[0] - p[0]);
+
 function sidesApart(a: Point2, b: Point2, c: Point2, d: Point2): number {
-  const side = (p: Point2, q: Point2, r: Point2): number =>
-    (q[0] - p[0]) * (r[1] - p[1]) - (q[1] - p[1]) * (r[0] - p[0]);
   if (side(a, b, c) * side(a, b, d) < 0 && side(c, d, a) * side(c, d, b) < 0) return 0;
   return Math.min(away(a, c, d), away(b, c, d), away(c, a, b), away(d, a, b));
+}
+
+/** Least distance of a side from a ring where that is under `least`, else `least`. Those that cannot be nearer are passed by. */
+function sideToRing(p: Point2, q: Point2, ring: readonly Point2[], least: number): number {
+  const [mx, my, half] = [(p[0] + q[0]) / 2, (p[1] + q[1]) / 2, Math.hypot(p[0] - q[0], p[1] - q[1]) / 2];
+  let found = least;
+  let from = ring[ring.length - 1];
+  for (const to of ring) {
+    const own = Math.abs(to[0] - from[0]) + Math.abs(to[1] - from[1]);
+    const near = found + half + own;
+    const [dx, dy] = [to[0] - mx, to[1] - my];
+    if (dx * dx + dy * dy < near * near) found = Math.min(found, sidesApart(p, q, from, to));
+    from = to;
+  }
+  return found;
 }
 
 function away([x, y]: Point2, [ax, ay]: Point2, [bx, by]: Point2): number {

@@ -44,14 +44,9 @@ export function layOut(plan: Plan, mold: Mold, onMove: OnMove = () => {}): LaidO
     finding('arrange.left', { subject: kind.id, values: { laid: kind.count - count, left: count } }),
   );
   const more = left.length > 0 ? largerDisc(problem, wanted, onMove) : [];
-  const findings = [...left, ...brokenOf(arranged), ...more, ...alike(problem.kinds)];
+  const findings = [...left, ...more, ...alike(problem.kinds)];
   return { arranged, problem, findings, placements: arranged.laid.map((one) => asPlacement(plan, one)) };
 }
-
-const brokenOf = ({ broken }: Arranged): Finding[] =>
-  broken.map(({ one, other = 'disc', measured, limit }) =>
-    finding('arrange.broken', { subject: one, values: { measured, limit, other } }),
-  );
 
 /** The smallest larger stock disc on which all were found to find room; bosses and the like stay where they are. */
 function largerDisc(problem: Problem, wanted: Parameters<typeof arrange>[1], onMove: OnMove): Finding[] {
@@ -60,11 +55,10 @@ function largerDisc(problem: Problem, wanted: Parameters<typeof arrange>[1], onM
     if (diameter <= 2 * ground.radius) return false;
     const larger = { ...problem, ground: { ...ground, radius: diameter / 2, ample: ground.wall } };
     if (inTheWay(larger).length > 0) return false;
-    const { left, broken } = arrange(larger, wanted, onMove);
-    return left.length === 0 && broken.length === 0;
+    return arrange(larger, wanted, onMove).left.length === 0;
   });
   if (!found) return [];
-  const values = { which: 'stock', diameter: found.diameter } as const;
+  const values = { diameter: found.diameter };
   return [finding('arrange.larger-disc', { subject: 'disc', values })];
 }
 

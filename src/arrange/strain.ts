@@ -227,7 +227,8 @@ export class Strain {
 
   #between(a: Body, b: Body): number {
     const limit = this.wall + this.slack;
-    const isNear = Math.hypot(a.x - b.x, a.y - b.y) < a.shape.reach + b.shape.reach + limit;
+    const near = a.shape.reach + b.shape.reach + limit;
+    const isNear = (a.x - b.x) ** 2 + (a.y - b.y) ** 2 < near * near;
     return (isNear ? apart(a, b, limit) + apart(b, a, limit) : 0) + this.#ways(a, b);
   }
 

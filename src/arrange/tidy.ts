@@ -1,5 +1,5 @@
 import type { Laid } from './judge.ts';
-import { again, type Found, isLegal, placeOf } from './search.ts';
+import { type Found, isLegal, placeOf, settle } from './search.ts';
 import type { Goal, Strain } from './strain.ts';
 
 const degree = Math.PI / 180;
@@ -18,7 +18,8 @@ export function tidied(strain: Strain, from: Found): Found {
   const attempt = (goals: ReadonlyMap<number, Goal>): boolean => {
     const before = strain.goals.slice();
     for (const [i, goal] of goals) strain.goals[i] = { ...strain.goals[i], ...goal };
-    const next = again(strain, found);
+    strain.mouths.set(found.mouths);
+    const next = settle(strain, found.x);
     if (isLegal(next)) {
       found = next;
       return true;

@@ -13,6 +13,9 @@ export class Way {
   ay = 0;
   ex = 0;
   ey = 0;
+  /** Seen from the axis, the middle of the angles it lies in and half their width, rad. */
+  middle = 0;
+  spread = 0;
   #c = 1;
   #s = 0;
   #byRadius = 0;
@@ -51,6 +54,9 @@ export class Way {
     const [lx, ly] = this.#local(1);
     this.ex = lx * this.ux - ly * this.uy;
     this.ey = lx * this.uy + ly * this.ux;
+    const aside = Math.atan2(ly, lx) / 2;
+    this.middle = Math.atan2(this.uy, this.ux) + aside;
+    this.spread = Math.abs(aside);
     this.#out = 0;
     this.#round = 0;
     this.#lean = 0;
@@ -96,6 +102,13 @@ export class Way {
       lean: this.#lean,
     };
   }
+}
+
+/** Whether two gates lie in directions so different that they keep a distance: a chord is over 0.63 of its arc. */
+export function farApart(a: Way, b: Way, distance: number): boolean {
+  const turn = a.middle - b.middle;
+  const between = Math.abs(turn - 2 * Math.PI * Math.round(turn / (2 * Math.PI))) - a.spread - b.spread;
+  return 0.63 * between * Math.min(a.well, a.radius, b.radius) > distance;
 }
 
 /** Where two pieces of lines are nearest to each other: shares of their lengths; apart 0 where they cross. */

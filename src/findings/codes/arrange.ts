@@ -64,15 +64,6 @@ export const arrangeCodes = codes({
     says: 'Of {subject} {laid, number} were laid and {left, number} found no place.',
     remedy: 'Choose a larger disc, fewer pieces, more effort, or another seed.',
   },
-  'arrange.broken': {
-    severity: 'warn',
-    means: 'By exact outlines the layout that was found does not keep all limits after rounding.',
-    formula: 'least distance of the outlines as written',
-    source: 'geometry',
-    values: { measured: 'mm', limit: 'mm', other: 'name' },
-    says: '{subject} comes to {measured} of {other}, where {limit} are wanted.',
-    remedy: 'Arrange with more effort or another seed.',
-  },
   'arrange.alike': {
     severity: 'note',
     means: 'Two masters have one outline: they are laid as two kinds, though one would do.',
@@ -84,10 +75,7 @@ export const arrangeCodes = codes({
     severity: 'note',
     means: 'A larger disc was found to hold all that is wanted. A smaller one may yet be found.',
     values: { diameter: 'mm' },
-    says: {
-      stock: 'The next stock disc found to hold all is one of {diameter}.',
-      least: 'The least diameter found to hold all is {diameter}.',
-    },
+    says: 'The next stock disc found to hold all is one of {diameter}.',
     remedy: 'Change `disc.diameter`, or lay fewer.',
   },
 });
