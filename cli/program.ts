@@ -1,4 +1,5 @@
 import { Command, CommanderError } from 'commander';
+import type { ArrangeOptions } from './commands/arrange.ts';
 import type { BatchCommandOptions } from './commands/batch.ts';
 import type { BuildCommandOptions } from './commands/build.ts';
 import type { CheckOptions } from './commands/check.ts';
@@ -28,6 +29,7 @@ Examples:
   discwright new charms.yaml --diameter 9in
   discwright inspect beetle.stl
   discwright check charms.yaml
+  discwright arrange charms.yaml
   discwright gate charms.yaml
   discwright build charms.yaml --out out
   discwright batch charms.yaml --vary disc.diameter=6in,9in,12in
@@ -91,6 +93,7 @@ function describeProgram(terminal: Terminal, done: Done): Command {
     describeNew,
     describeInspect,
     describeCheck,
+    describeArrange,
     describeGate,
     describeBuild,
     describeBatch,
@@ -159,6 +162,22 @@ function describeCheck(program: Command, terminal: Terminal, done: Done): void {
         throw new Unreadable('check needs a plan, or --explain with the code of a finding');
       const { runCheck } = await import('./commands/check.ts');
       done(await runCheck(plan, options, terminal));
+    });
+}
+
+function describeArrange(program: Command, terminal: Terminal, done: Done): void {
+  program
+    .command('arrange')
+    .description('lay what the plan wishes for under `arrange` on the disc, with straight gates')
+    .argument('<plan>', 'a plan file, or a folder with a plan.yaml in it')
+    .option('--write', 'write it into the plan, in place of what was arranged before and is not locked')
+    .option('--json', 'print the layout as JSON')
+    .option('--quiet', 'no progress')
+    .option('--no-cache', noCache)
+    .addHelpText('after', example('arrange charms.yaml --write'))
+    .action(async (plan: string, options: ArrangeOptions) => {
+      const { runArrange } = await import('./commands/arrange.ts');
+      done(await runArrange(plan, options, terminal));
     });
 }
 

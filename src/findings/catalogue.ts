@@ -1,3 +1,4 @@
+import { arrangeCodes } from './codes/arrange.ts';
 import { batchCodes } from './codes/batch.ts';
 import { canCodes } from './codes/can.ts';
 import { channelCodes } from './codes/channels.ts';
@@ -36,6 +37,7 @@ export const catalogue = {
   ...sizeCodes,
   ...solidCodes,
   ...checkCodes,
+  ...arrangeCodes,
   ...channelCodes,
   ...pinCodes,
   ...releaseCodes,

@@ -37,6 +37,7 @@ export function crossCheck(plan: Plan, tree: PlanTree): Finding[] {
   idsDiffer(plan, find);
   namedPlacementsExist(plan, find);
   orderedMastersExist(plan, find);
+  arrangedMastersExist(plan, find);
   namedEntriesExist(plan, find);
   namedWaysExist(plan, find);
   pathsReachTheirEnd(plan, find);
@@ -62,6 +63,21 @@ function orderedMastersExist(plan: Plan, find: Find): void {
   for (const master of Object.keys(plan.order?.pieces ?? {}))
     if (!known.includes(master))
       find('plan.unknown-id', unknownId('master', master, known), ['order', 'pieces', master]);
+}
+
+function arrangedMastersExist(plan: Plan, find: Find): void {
+  const known = Object.keys(plan.masters ?? {});
+  for (const [master, { gate }] of Object.entries(plan.arrange?.pieces ?? {})) {
+    const path = ['arrange', 'pieces', master];
+    if (!known.includes(master)) find('plan.unknown-id', unknownId('master', master, known), path);
+    else if (gate && 'named' in gate && !plan.masters?.[master]?.entry?.[gate.named]) {
+      const places = Object.keys(plan.masters?.[master]?.entry ?? {});
+      find('plan.unknown-id', unknownId('entry', gate.named, places), [...path, 'gate']);
+    }
+  }
+  const { wall = plan.limits?.wall ?? 0, ample } = plan.arrange ?? {};
+  if (typeof ample === 'number' && ample < wall)
+    find('plan.choose-one', { which: 'ample' }, ['arrange', 'ample']);
 }
 
 function idsDiffer(plan: Plan, find: Find): void {
@@ -90,6 +106,8 @@ function namedPlacementsExist(plan: Plan, find: Find): void {
   const placements = expandPlacements(plan);
   // An entry that is left out on a disc of this size still has its name.
   const groups = (plan.placements ?? []).map(({ id, master }) => id ?? master);
+  // What is still to be arranged has its name too.
+  groups.push(...Object.keys(plan.arrange?.pieces ?? {}));
   const known = [...new Set([...placements.flatMap(({ id, group }) => [group, id]), ...groups])];
   const lists = { supports: plan.supports, gates: plan.gates, vents: plan.vents };
   for (const [section, list] of Object.entries(lists)) {

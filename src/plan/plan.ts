@@ -23,6 +23,7 @@ export type PlanChannel = Placed<Item<Given<'gates'>> | Item<Given<'vents'>>>;
 type ItemSections =
   | 'masters'
   | 'placements'
+  | 'arrange'
   | 'registration'
   | 'supports'
   | 'tabs'
@@ -66,6 +67,7 @@ export type Plan = Omit<PlanValue, ItemSections | 'units'> & {
   readonly sprue?: Sized<Given<'sprue'>>;
   readonly masters?: Readonly<Record<string, PlanMaster>>;
   readonly placements?: readonly PlanPlacement[];
+  readonly arrange?: Placed<Given<'arrange'>>;
   readonly registration?: Omit<Given<'registration'>, 'bosses'> & { readonly bosses?: readonly PlanBoss[] };
   readonly supports?: Listed<Given<'supports'>>;
   readonly tabs?: readonly PlanTab[];
@@ -91,6 +93,7 @@ export function placeInText(value: PlanValue, tree: PlanTree, units: UnitSystem)
   const {
     masters,
     placements,
+    arrange,
     registration,
     supports,
     tabs,
@@ -120,6 +123,7 @@ export function placeInText(value: PlanValue, tree: PlanTree, units: UnitSystem)
     ...(sprue && { sprue: sized(sprue, 'sprue') }),
     ...(masters && { masters: mapValues(masters, (master, id) => named(master, 'masters', id)) }),
     ...(placements && { placements: all(placements, 'placements') }),
+    ...(arrange && { arrange: named(arrange, 'arrange') }),
     ...(registration && {
       registration: withBosses(registration, (bosses) => all(bosses, 'registration', 'bosses')),
     }),

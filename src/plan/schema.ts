@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { arrange } from './sections/arrange.ts';
 import { alloy, can, cure, machine, rubber, spin } from './sections/bench.ts';
 import { gates, vents } from './sections/channels.ts';
 import { closing } from './sections/closing.ts';
@@ -48,6 +49,7 @@ export const planSchema = z
     sprue: sprue.optional(),
     masters: masters.optional(),
     placements: placements.optional(),
+    arrange: arrange.optional(),
     registration: registration.optional(),
     supports: supports.optional(),
     tabs: tabs.optional(),

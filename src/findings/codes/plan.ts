@@ -259,6 +259,8 @@ export const planCodes = codes({
         'A channel that does not end at the well or the rim has no {name} to run by; give way points, or leave `path` out.',
       pin: 'A vent pin stands `at` a place of the disc, or in the cavities of `placements`; give one of them.',
       runner: 'A ring goes round and has neither end nor path; give `ring` alone, or `to` with a path.',
+      pieces: '`most` holds back `as many as fit`; a `count` above it cannot stand beside it.',
+      ample: '`ample` is the wall that is wide enough, so it cannot be less than the least wall.',
       'sector radius': '`radius` is where `spacing` is measured, so it cannot stand beside `count`.',
     },
     remedy: 'Keep one of the ways.',

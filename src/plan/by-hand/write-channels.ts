@@ -132,6 +132,9 @@ function entryText(plan: Plan, channel: PlanChannel): string {
     `placements: ${namesText(plan, channel.placements)}`,
     ...(entry ? [`entry: ${placeText(entry)}`] : []),
     ...(typeof path === 'string' ? [`path: ${path}`] : []),
+    ...(typeof path === 'object' && 'slantRad' in path
+      ? [`path: { slant: ${writeAngle(path.slantRad)} }`]
+      : []),
     ...lengths,
     ...(section ? [`section: ${sectionText(section)}`] : []),
     ...(half ? [`half: ${half}`] : []),

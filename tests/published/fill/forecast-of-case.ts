@@ -1,5 +1,6 @@
 import { middleOf, sides, volumeOf, wall } from '../../../src/fill/cells.ts';
 import type { Conditions, Port } from '../../../src/fill/conditions.ts';
+import { emptyRoom } from '../../../src/fill/empty-room.ts';
 import { airLeft, assumptions, fillRoom } from '../../../src/fill/forecast.ts';
 import { gateForecast } from '../../../src/fill/gate.ts';
 import { type FlowCase, isIn } from './flow-cases.ts';
@@ -46,9 +47,9 @@ export function forecastOfCase(one: FlowCase): CaseForecast {
   const { vent } = one;
   const vented = vent ? all.filter((c) => isIn(vent, places[c])) : [];
   const vents: Port[] = vent ? [{ id: 'vent', kind: 'vent', cells: vented, width: 1.5, depth: 0.75 }] : [];
-  const room = fillRoom(cells, [gate, ...vents], conditions);
+  const room = fillRoom(emptyRoom(cells, conditions), [gate, ...vents]);
   const volume = volumeOf(cells, all);
-  const pockets = locks.map((lock) => airLeft(room, conditions, lock));
+  const pockets = locks.map((lock) => airLeft(room, lock));
   const held = new Set(pockets[0].flatMap((pocket) => pocket.cells));
   const pieces = Object.entries(one.pieces).map(([name, isInPiece]) => {
     const list = all.filter((c) => isInPiece(...places[c]));
