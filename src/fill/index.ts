@@ -1,4 +1,4 @@
 export { filling } from './fill-check.ts';
 export { changeOf } from './propose/change.ts';
 export { type Proposal, proposeChannels } from './propose/propose.ts';
-export { shownCavity } from './shown.ts';
+export { type ShownCavity, shownCavity } from './shown.ts';

@@ -30,6 +30,7 @@ function showAnew(plan: store.OpenedPlan): void {
     store.channels.value = [];
     store.solids.value = [];
     store.report.value = undefined;
+    store.filling.value = undefined;
     store.picked.value = undefined;
     store.unread.value = [];
     store.fault.value = undefined;
@@ -104,6 +105,8 @@ export const requestFiles = (formats?: readonly string[], file?: string): void =
     ...(file !== undefined && { file }),
   });
 
+export const requestFilling = (): void => workerClient().request({ kind: 'filling' });
+
 export const requestWalls = (): void => workerClient().request({ kind: 'walls' });
 
 function recompute(fresh = false): void {
@@ -112,6 +115,7 @@ function recompute(fresh = false): void {
   store.solidsAreCurrent.value = false;
   store.reportIsCurrent.value = false;
   store.walls.value = undefined;
+  store.fillingIsCurrent.value = false;
   store.step.value = { title: 'reading the plan', done: 0, total: 1 };
   workerClient().open({
     text: plan.text,

@@ -67,6 +67,12 @@ function put(message: FromWorker): void {
       store.step.value = undefined;
       performance.mark('walls shown');
       break;
+    case 'filling':
+      store.filling.value = message.cavities;
+      store.fillingIsCurrent.value = true;
+      store.step.value = undefined;
+      performance.mark('filling shown');
+      break;
     case 'fault':
       store.fault.value = message.says;
       store.step.value = undefined;

@@ -14,6 +14,7 @@ import { loadAndShow } from './load-together.ts';
 import type { BuildRequest, BuiltRequest, Loaded, LoadRequest, ToBuildWorker } from './messages.ts';
 import { Outdated, onEdit, send, workerKernel, yieldToEvents } from './send.ts';
 import { showChannels } from './show-channels.ts';
+import { showFilling } from './show-filling.ts';
 import { showSolids } from './show-solids.ts';
 import { showWalls } from './show-walls.ts';
 
@@ -110,6 +111,10 @@ async function run(request: BuiltRequest, isWanted: () => boolean): Promise<void
     const { bytes, name } = await collectFiles(build, request, step);
     await step(name, 1, 1);
     send({ kind: 'files', edit, bytes, name });
+    return;
+  }
+  if (request.kind === 'filling') {
+    send({ kind: 'filling', edit, cavities: await showFilling(build.mold, step) });
     return;
   }
   const kernel = await workerKernel();

@@ -4,6 +4,7 @@ import type { SolidRole } from '../../kinds/index.ts';
 import type { Master, Mold } from '../../mold/index.ts';
 import type { MastersOutcome, MeshOutcome, MeshToLoad, Near } from '../../pipeline/index.ts';
 import type { ItemName } from '../../plan/index.ts';
+import type { FillGrid } from './fill-grid.ts';
 
 // What the page and its two workers say to each other. Every message of work carries the number of the edit it
 // belongs to; an answer to an older edit is thrown away by whoever gets it. Meshes are transferred, not copied.
@@ -105,7 +106,9 @@ export type BuiltRequest =
       readonly file?: string;
     }
   /** The thickness of the walls round every cavity. */
-  | { readonly kind: 'walls'; readonly edit: number };
+  | { readonly kind: 'walls'; readonly edit: number }
+  /** The order in which metal comes to the places of every cavity. */
+  | { readonly kind: 'filling'; readonly edit: number };
 
 /** A mesh for the picture, nine numbers a face: reduced where it had to be, by at most `error` mm. */
 export interface ShownMesh {
@@ -156,6 +159,14 @@ export interface ShownWalls {
   readonly walls: readonly ShownWall[];
 }
 
+/** The order in which a cavity fills; its grid lies in the mold frame turned back by `turnRad`. Like cavities share one. */
+export interface ShownFilling {
+  /** Id of the placement. */
+  readonly subject: string;
+  readonly turnRad: number;
+  readonly grid: FillGrid;
+}
+
 export interface WithheldSolid {
   readonly title: string;
   readonly reasons: readonly Finding[];
@@ -196,5 +207,6 @@ export type FromWorker =
     }>
   | About<{ readonly kind: 'files'; readonly bytes: Uint8Array; readonly name: string }>
   | About<{ readonly kind: 'walls'; readonly walls: ShownWalls }>
+  | About<{ readonly kind: 'filling'; readonly cavities: readonly ShownFilling[] }>
   | About<{ readonly kind: 'left' }>
   | About<{ readonly kind: 'fault'; readonly says: string }>;

@@ -9,6 +9,9 @@ import type {
 } from './messages.ts';
 import { startBuildWorker, startLayoutWorker } from './start-workers.ts';
 
+/** What ends a request. */
+const answers: ReadonlySet<FromWorker['kind']> = new Set(['files', 'walls', 'filling', 'fault']);
+
 /** How long a worker may take to leave off before it is ended, ms. */
 const patience = 350;
 
@@ -70,8 +73,10 @@ export class WorkerClient {
     this.isBuilding = false;
   }
 
-  /** Asks for files of the present build, or for its walls. */
-  request(wanted: Omit<Extract<BuiltRequest, { kind: 'files' }>, 'edit'> | { readonly kind: 'walls' }): void {
+  /** Asks for files of the present build, for its walls, or how it fills. */
+  request(
+    wanted: Omit<Extract<BuiltRequest, { kind: 'files' }>, 'edit'> | { readonly kind: 'walls' | 'filling' },
+  ): void {
     this.requests++;
     this.toBuildWorker({ ...wanted, edit: this.edit });
   }
@@ -106,8 +111,7 @@ export class WorkerClient {
       if (!this.isWanted(data)) return;
       // What was canceled may have said one step more.
       if (data.kind === 'step' && !this.isBuilding && this.requests === 0) return;
-      const isDone = data.kind === 'files' || data.kind === 'walls' || data.kind === 'fault';
-      if (isDone && this.requests > 0) this.requests--;
+      if (answers.has(data.kind) && this.requests > 0) this.requests--;
       if (data.kind === 'built' || data.kind === 'unread') this.isBuilding = false;
       this.receive(data);
     });

@@ -4,11 +4,13 @@ import { clashes } from './clashes.ts';
 import { cutPlane } from './cut-plane.ts';
 import { dimensions } from './dimensions.ts';
 import { drag } from './drag.ts';
+import { fillOrder } from './fill-order.ts';
 import { heavySide } from './heavy-side.ts';
 import { looks } from './looks.ts';
 import { masters } from './masters.ts';
 import { nameTag } from './name-tag.ts';
 import { names } from './names.ts';
+import { pockets } from './pockets.ts';
 import { poses } from './poses.ts';
 import { snapshot } from './snapshot.ts';
 import { solids } from './solids.ts';
@@ -28,6 +30,8 @@ export const layers: readonly Layer[] = [
   drag,
   cutPlane,
   wallColors,
+  fillOrder,
+  pockets,
   dimensions,
   clashes,
   heavySide,
