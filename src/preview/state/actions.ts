@@ -1,5 +1,6 @@
 import { batch } from '@preact/signals';
 import { WorkerClient } from '../worker/worker-client.ts';
+import { held, tried } from './channel-state.ts';
 import { dragState } from './drag-state.ts';
 import { record, stepBack, stepForward } from './history.ts';
 import { askAhead, followDrag } from './near.ts';
@@ -31,6 +32,8 @@ function showAnew(plan: store.OpenedPlan): void {
     store.solids.value = [];
     store.report.value = undefined;
     store.filling.value = undefined;
+    held.value = undefined;
+    tried.value = undefined;
     store.picked.value = undefined;
     store.unread.value = [];
     store.fault.value = undefined;
@@ -55,6 +58,8 @@ export const redo = (): void => goTo(stepForward());
 function goTo(plan: store.OpenedPlan | undefined): void {
   if (!plan) return;
   dragState.value = undefined;
+  held.value = undefined;
+  tried.value = undefined;
   const now = store.plan.peek();
   if (now?.name !== plan.name || now.origin !== plan.origin || now.filesAt !== plan.filesAt) {
     showAnew(plan);
@@ -106,6 +111,9 @@ export const requestFiles = (formats?: readonly string[], file?: string): void =
   });
 
 export const requestFilling = (): void => workerClient().request({ kind: 'filling' });
+
+export const tryChannel = (wanted: Parameters<WorkerClient['tryChannel']>[0]): void =>
+  workerClient().tryChannel(wanted);
 
 export const requestWalls = (): void => workerClient().request({ kind: 'walls' });
 

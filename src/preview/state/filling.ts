@@ -1,7 +1,9 @@
 import { computed, signal } from '@preact/signals';
 import type { Finding } from '../../findings/index.ts';
+import type { TriedChannel } from '../worker/messages.ts';
+import { tried } from './channel-state.ts';
 import { quantity } from './show.ts';
-import { findings, flyTo, mold, picked } from './store.ts';
+import { filling, findings, flyTo, mold, picked } from './store.ts';
 
 // How the cavities fill: pockets are the report's findings, the order of filling is asked of the build worker.
 
@@ -28,6 +30,14 @@ function pocketOf({ code, subject, place, values }: Finding): ShownPocket[] {
   return [{ subject, stays, least, most, place: [x, y, z], where: String(where), sealed: String(sealed) }];
 }
 
+const triedPockets = (trial: TriedChannel | undefined): ShownPocket[] =>
+  (trial?.air ?? []).map(({ volumes: [least, most], ...air }) => ({
+    subject: trial?.placement ?? '',
+    least,
+    most,
+    ...air,
+  }));
+
 /** Cavities that fill alike, and the pockets of each, the largest first. */
 export interface LikeCavities {
   /** Ids of the placements. */
@@ -43,7 +53,9 @@ const airIn = (pockets: readonly ShownPocket[]): number => pockets.reduce((sum, 
 /** All cavities with pockets, the worst first. */
 export const likeCavities = computed<readonly LikeCavities[]>(() => {
   const bySubject = new Map<string, ShownPocket[]>();
-  for (const pocket of findings.value.flatMap(pocketOf))
+  const trial = tried.value?.air ? tried.value : undefined;
+  const others = findings.value.flatMap(pocketOf).filter(({ subject }) => subject !== trial?.placement);
+  for (const pocket of [...others, ...triedPockets(trial)])
     bySubject.set(pocket.subject, [...(bySubject.get(pocket.subject) ?? []), pocket]);
   const masters = new Map((mold.value?.placements ?? []).map(({ id, master }) => [id, master]));
   const groups = new Map<string, [string, ShownPocket[]][]>();
@@ -86,6 +98,12 @@ export function showPocket({ subject, place }: ShownPocket): void {
   picked.value = subject;
   flyTo.value = place;
 }
+
+/** The order each cavity fills in: that of what is held comes before what the build found. */
+export const shownFillings = computed(() => {
+  const trial = tried.value?.filling;
+  return (filling.value ?? []).map((one) => (one.subject === trial?.subject ? trial : one));
+});
 
 /** Share of its volume that each cavity is filled to in the picture. */
 export const filledShare = signal(1);

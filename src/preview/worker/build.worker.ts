@@ -5,13 +5,22 @@ import {
   buildMold,
   Cache,
   type MeshOutcome,
+  memoizeIn,
   placeMold,
   stepChecks,
   stepFields,
 } from '../../pipeline/index.ts';
+import { ChannelTrial } from './channel-trial.ts';
 import { collectFiles } from './collect-files.ts';
 import { loadAndShow } from './load-together.ts';
-import type { BuildRequest, BuiltRequest, Loaded, LoadRequest, ToBuildWorker } from './messages.ts';
+import type {
+  BuildRequest,
+  BuiltRequest,
+  Loaded,
+  LoadRequest,
+  ToBuildWorker,
+  TryChannel,
+} from './messages.ts';
 import { Outdated, onEdit, send, workerKernel, yieldToEvents } from './send.ts';
 import { showChannels } from './show-channels.ts';
 import { showFilling } from './show-filling.ts';
@@ -23,6 +32,8 @@ let latest = 0;
 let working = Promise.resolve();
 /** How often requests were canceled. */
 let cancels = 0;
+/** The mold as it was placed last, for gates and vents to be tried on. */
+let placed: { readonly edit: number; readonly trial: ChannelTrial } | undefined;
 let built: { readonly edit: number; readonly build: Build } | undefined;
 
 globalThis.onmessage = ({ data }: MessageEvent<ToBuildWorker>) => {
@@ -38,12 +49,20 @@ globalThis.onmessage = ({ data }: MessageEvent<ToBuildWorker>) => {
     latest = data.edit;
     send({ kind: 'left', edit: data.edit });
   } else if (data.kind === 'cancel') cancels++;
+  // Between two steps of other work.
+  else if (data.kind === 'try') void onEdit(data.edit, async () => answerTry(data));
   else {
     const cancelsThen = cancels;
     const isWanted = () => cancels === cancelsThen && data.edit === latest;
     working = working.then(() => onEdit(data.edit, () => run(data, isWanted)));
   }
 };
+
+function answerTry(asked: TryChannel): void {
+  const { edit, ask, id, name } = asked;
+  const nothing = { ask, id, placement: name.placement, isFree: true, took: 0 };
+  send({ kind: 'tried', edit, ...(placed?.edit === edit ? placed.trial.run(asked) : nothing) });
+}
 
 /** Helps the layout worker, which does itself what is not done here. The mesh is handed over: what is built comes from there. */
 async function load(data: LoadRequest, port: MessagePort): Promise<void> {
@@ -72,6 +91,7 @@ async function build({ edit, plan, masters, findings: found, planBytes }: BuildR
   await pause();
   progress({ title: 'parting surface', done: 0, total: 1 });
   const { mold, findings } = placeMold(plan, masters, found, { cache });
+  placed = { edit, trial: new ChannelTrial(plan, mold, memoizeIn(cache)) };
   if (!mold.parting.flat) showChannels(edit, mold);
   await pause();
   const steps = stepChecks(mold, findings, kernel, { cache, progress });

@@ -21,7 +21,7 @@ export async function showFilling(mold: Mold, step: Step): Promise<ShownFilling[
 }
 
 /** The angle its cells are turned by about the axis. */
-const turnOf = ({ x, y }: Placement): number => Math.atan2(y, x);
+export const turnOf = ({ x, y }: Placement): number => Math.atan2(y, x);
 
 function gridOf(mold: Mold, placement: Placement): FillGrid | undefined {
   const cavity = shownCavity(mold, placement.id);

@@ -6,6 +6,7 @@ import type {
   OpenPlan,
   ToBuildWorker,
   ToLayoutWorker,
+  TryChannel,
 } from './messages.ts';
 import { startBuildWorker, startLayoutWorker } from './start-workers.ts';
 
@@ -79,6 +80,11 @@ export class WorkerClient {
   ): void {
     this.requests++;
     this.toBuildWorker({ ...wanted, edit: this.edit });
+  }
+
+  /** Asks what a gate or vent would do elsewhere, of the mold as it is placed now. */
+  tryChannel(wanted: Omit<TryChannel, 'kind' | 'edit'>): void {
+    this.toBuildWorker({ kind: 'try', edit: this.edit, ...wanted });
   }
 
   private leaveOff(edit: number): void {

@@ -6,6 +6,7 @@ import { neverFilled } from '../../worker/fill-grid.ts';
 import { clearTheWay } from '../clear-the-way.ts';
 import { CauseRow, causes, keyOf } from '../findings.tsx';
 import type { Panel } from '../panel.ts';
+import { Channels } from './channels.tsx';
 import { Play } from './play.tsx';
 import { Pockets } from './pockets.tsx';
 import { Scale } from './scale.tsx';
@@ -31,6 +32,8 @@ export const fillingPanel: Panel = {
         </p>
         <h3>Air that stays</h3>
         <Pockets />
+        <h3>Gates and vents</h3>
+        <Channels />
         <Others />
       </>
     );

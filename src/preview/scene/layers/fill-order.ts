@@ -13,8 +13,8 @@ import {
   RedFormat,
   ShaderMaterial,
 } from 'three';
-import { filledShare } from '../../state/filling.ts';
-import { filling, masterMeshes, mold } from '../../state/store.ts';
+import { filledShare, shownFillings } from '../../state/filling.ts';
+import { masterMeshes, mold } from '../../state/store.ts';
 import { cut, hidden, lightNow, openPanel } from '../../state/view.ts';
 import { linearAt } from '../../state/wall-ramp.ts';
 import { type FillGrid, lastOrder, neverFilled } from '../../worker/fill-grid.ts';
@@ -73,7 +73,7 @@ export function fillOrder(stage: Stage): () => void {
   const stops = [
     effect(() => {
       for (const group of Object.values(groups)) emptyGroup(group);
-      const shown = openPanel.value === 'filling' ? (filling.value ?? []) : [];
+      const shown = openPanel.value === 'filling' ? shownFillings.value : [];
       const away = hidden.value;
       const clip = cut.value ? [planeOf(cut.value)] : [];
       grids = withoutUnused(grids, shown);

@@ -1,4 +1,5 @@
 import type { Stage } from '../stage.ts';
+import { channelHandles } from './channel-handles.ts';
 import { channels } from './channels.ts';
 import { clashes } from './clashes.ts';
 import { cutPlane } from './cut-plane.ts';
@@ -32,6 +33,7 @@ export const layers: readonly Layer[] = [
   wallColors,
   fillOrder,
   pockets,
+  channelHandles,
   dimensions,
   clashes,
   heavySide,
