@@ -48,7 +48,7 @@ export const listedChannel = computed(() => {
 });
 
 /** Direction of its placement, which its way points are counted from. */
-export function directionOf({ placement }: Pick<Channel, 'placement'>): number {
+function directionOf({ placement }: Pick<Channel, 'placement'>): number {
   const one = mold.value?.placements.find(({ id }) => id === placement);
   return one ? Math.atan2(one.y, one.x) : 0;
 }

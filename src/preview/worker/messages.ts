@@ -119,7 +119,7 @@ export interface TriedChannel {
 }
 
 /** Air that would stay. */
-export interface TriedAir {
+interface TriedAir {
   readonly stays: 'all' | 'some';
   readonly volumes: readonly [number, number];
   readonly place: readonly [number, number, number];
