@@ -165,6 +165,7 @@ function describeGate(program: Command, terminal: Terminal, done: Done): void {
     .description('propose gates and vents by how each cavity fills')
     .argument('<plan>', 'a plan file, or a folder with a plan.yaml in it')
     .option('--write', 'write them into the plan; gates and vents with an entry or a path of their own stay')
+    .option('--json', 'print JSON')
     .option('--quiet', 'no progress')
     .option('--no-cache', noCache)
     .addHelpText('after', example('gate presets/hedgerow'))

@@ -65,7 +65,7 @@ function propose(text: string) {
 
 function written(text: string): string {
   const { plan, proposed } = proposedFor(text);
-  const why = { gate: () => 'why a gate', vent: () => 'why a vent' };
+  const why = { gate: () => 'why a gate', way: () => 'why a vent' };
   const edited = writeChannels(text, changeOf(plan, proposed, why));
   if ('fault' in edited) throw new Error(JSON.stringify(edited.fault));
   return edited.text;
@@ -79,12 +79,12 @@ const plain = 'gates:\n  - { placements: [part], width: 4, depth: 2 } # with the
 
 describe('gates and vents proposed', () => {
   it('leave no pocket that a vent can reach, and fewer over the whole range', () => {
-    const [{ placements, vents, before, after }] = proposedFor(planWith(plain)).proposed.proposals;
+    const [{ placements, ways, before, after }] = proposedFor(planWith(plain)).proposed.proposals;
     expect(placements).toEqual(['part-1']);
     expect(total(usual(before?.places))).toBeGreaterThan(50);
     expect(usual(after?.places).filter((volume) => volume >= 0.5)).toEqual([]);
     expect(after?.places.length).toBeLessThan(before?.places.length ?? 0);
-    expect(vents.length).toBe(2);
+    expect(ways.length).toBe(2);
   });
 
   it('are written as entries with comments kept, drawn without a fault, and stay when proposed anew', () => {
