@@ -1,6 +1,6 @@
 import { batch } from '@preact/signals';
 import { WorkerClient } from '../worker/worker-client.ts';
-import { held, tried } from './channel-state.ts';
+import { held, isProposing, proposed, tried } from './channel-state.ts';
 import { dragState } from './drag-state.ts';
 import { record, stepBack, stepForward } from './history.ts';
 import { askAhead, followDrag } from './near.ts';
@@ -60,6 +60,7 @@ function goTo(plan: store.OpenedPlan | undefined): void {
   dragState.value = undefined;
   held.value = undefined;
   tried.value = undefined;
+  proposed.value = undefined;
   const now = store.plan.peek();
   if (now?.name !== plan.name || now.origin !== plan.origin || now.filesAt !== plan.filesAt) {
     showAnew(plan);
@@ -99,6 +100,7 @@ export function readAgain(): void {
 
 export function cancelBuild(): void {
   workerClient().cancel();
+  isProposing.value = false;
   store.step.value = undefined;
 }
 
@@ -112,6 +114,12 @@ export const requestFiles = (formats?: readonly string[], file?: string): void =
 
 export const requestFilling = (): void => workerClient().request({ kind: 'filling' });
 
+export function requestProposal(only?: string): void {
+  proposed.value = undefined;
+  isProposing.value = true;
+  workerClient().request({ kind: 'propose', ...(only !== undefined && { only }) });
+}
+
 export const tryChannel = (wanted: Parameters<WorkerClient['tryChannel']>[0]): void =>
   workerClient().tryChannel(wanted);
 
@@ -124,6 +132,7 @@ function recompute(fresh = false): void {
   store.reportIsCurrent.value = false;
   store.walls.value = undefined;
   store.fillingIsCurrent.value = false;
+  isProposing.value = false;
   store.step.value = { title: 'reading the plan', done: 0, total: 1 };
   workerClient().open({
     text: plan.text,

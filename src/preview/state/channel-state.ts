@@ -2,7 +2,7 @@ import { computed, signal } from '@preact/signals';
 import type { Point2 } from '../../geometry/index.ts';
 import { type Channel, openRun } from '../../mold/index.ts';
 import { type ChannelName, findChannel, readPlan, resolveRadius, type WayPoint } from '../../plan/index.ts';
-import type { TriedChannel } from '../worker/messages.ts';
+import type { ProposedText, TriedChannel } from '../worker/messages.ts';
 import { mold, picked, plan } from './store.ts';
 
 // The picked gate or vent: where the plan has its points, and where a hand holds them.
@@ -86,6 +86,18 @@ export function asWritten(one: Channel, through: ChannelPoints['through']): WayP
       ...(was !== undefined && { was }),
     };
   });
+}
+
+/** What came of the last proposal. */
+export const proposed = signal<ProposedText | undefined>(undefined);
+export const isProposing = signal(false);
+/** Called when one comes. */
+export const onProposed: { listen: ((message: ProposedText) => void) | undefined } = { listen: undefined };
+
+export function receiveProposed(message: ProposedText): void {
+  isProposing.value = false;
+  proposed.value = message;
+  onProposed.listen?.(message);
 }
 
 /** Called when an answer comes. */

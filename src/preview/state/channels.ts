@@ -1,7 +1,7 @@
 import type { Point2 } from '../../geometry/index.ts';
 import type { Channel } from '../../mold/index.ts';
 import { type Company, moveChannel, removeChannel } from '../../plan/index.ts';
-import { tryChannel } from './actions.ts';
+import { requestProposal, tryChannel } from './actions.ts';
 import {
   asWritten,
   type ChannelPoint,
@@ -10,6 +10,7 @@ import {
   lastAsk,
   nameOf,
   nextAsk,
+  onProposed,
   onTried,
   pickedChannel,
   shownPoints,
@@ -211,4 +212,13 @@ export function takeAway(one: Channel): void {
   const text = plan.peek()?.text;
   if (text !== undefined && put(removeChannel(text, nameOf(one), channelCompany.peek())))
     picked.value = undefined;
+}
+
+/** Asks for gates and vents for one placement and its like, or for all; written into the plan when they come. */
+export function propose(only?: string): void {
+  onProposed.listen = ({ text, fault: why }) => {
+    if (text !== undefined) put({ text });
+    else if (why !== undefined) put({ fault: why });
+  };
+  requestProposal(only);
 }

@@ -1,6 +1,6 @@
 import { batch } from '@preact/signals';
 import type { FromWorker, ShownMesh } from '../worker/messages.ts';
-import { letGo, receiveTried, tried } from './channel-state.ts';
+import { isProposing, letGo, receiveProposed, receiveTried, tried } from './channel-state.ts';
 import { downloadFile } from './download.ts';
 import { dragState, isDragging } from './drag-state.ts';
 import { receiveNear } from './near.ts';
@@ -72,6 +72,10 @@ function put(message: FromWorker): void {
     case 'tried':
       receiveTried(message);
       break;
+    case 'proposed':
+      store.step.value = undefined;
+      receiveProposed(message);
+      break;
     case 'filling':
       tried.value = undefined;
       store.filling.value = message.cavities;
@@ -80,6 +84,7 @@ function put(message: FromWorker): void {
       performance.mark('filling shown');
       break;
     case 'fault':
+      isProposing.value = false;
       store.fault.value = message.says;
       store.step.value = undefined;
       break;

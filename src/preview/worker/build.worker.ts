@@ -21,6 +21,7 @@ import type {
   ToBuildWorker,
   TryChannel,
 } from './messages.ts';
+import { proposeText } from './propose-text.ts';
 import { Outdated, onEdit, send, workerKernel, yieldToEvents } from './send.ts';
 import { showChannels } from './show-channels.ts';
 import { showFilling } from './show-filling.ts';
@@ -33,7 +34,7 @@ let working = Promise.resolve();
 /** How often requests were canceled. */
 let cancels = 0;
 /** The mold as it was placed last, for gates and vents to be tried on. */
-let placed: { readonly edit: number; readonly trial: ChannelTrial } | undefined;
+let placed: { readonly request: BuildRequest; readonly trial: ChannelTrial } | undefined;
 let built: { readonly edit: number; readonly build: Build } | undefined;
 
 globalThis.onmessage = ({ data }: MessageEvent<ToBuildWorker>) => {
@@ -48,7 +49,10 @@ globalThis.onmessage = ({ data }: MessageEvent<ToBuildWorker>) => {
   } else if (data.kind === 'leave') {
     latest = data.edit;
     send({ kind: 'left', edit: data.edit });
-  } else if (data.kind === 'cancel') cancels++;
+  } else if (data.kind === 'cancel') {
+    cancels++;
+    send({ kind: 'left', edit: latest });
+  }
   // Between two steps of other work.
   else if (data.kind === 'try') void onEdit(data.edit, async () => answerTry(data));
   else {
@@ -61,7 +65,7 @@ globalThis.onmessage = ({ data }: MessageEvent<ToBuildWorker>) => {
 function answerTry(asked: TryChannel): void {
   const { edit, ask, id, name } = asked;
   const nothing = { ask, id, placement: name.placement, isFree: true, took: 0 };
-  send({ kind: 'tried', edit, ...(placed?.edit === edit ? placed.trial.run(asked) : nothing) });
+  send({ kind: 'tried', edit, ...(placed?.request.edit === edit ? placed.trial.run(asked) : nothing) });
 }
 
 /** Helps the layout worker, which does itself what is not done here. The mesh is handed over: what is built comes from there. */
@@ -80,7 +84,8 @@ async function load(data: LoadRequest, port: MessagePort): Promise<void> {
   }
 }
 
-async function build({ edit, plan, masters, findings: found, planBytes }: BuildRequest): Promise<void> {
+async function build(request: BuildRequest): Promise<void> {
+  const { edit, plan, masters, findings: found, planBytes } = request;
   const pause = async () => {
     await yieldToEvents();
     if (edit !== latest) throw new Outdated();
@@ -91,7 +96,7 @@ async function build({ edit, plan, masters, findings: found, planBytes }: BuildR
   await pause();
   progress({ title: 'parting surface', done: 0, total: 1 });
   const { mold, findings } = placeMold(plan, masters, found, { cache });
-  placed = { edit, trial: new ChannelTrial(plan, mold, memoizeIn(cache)) };
+  placed = { request, trial: new ChannelTrial(plan, mold, memoizeIn(cache)) };
   if (!mold.parting.flat) showChannels(edit, mold);
   await pause();
   const steps = stepChecks(mold, findings, kernel, { cache, progress });
@@ -135,6 +140,19 @@ async function run(request: BuiltRequest, isWanted: () => boolean): Promise<void
   }
   if (request.kind === 'filling') {
     send({ kind: 'filling', edit, cavities: await showFilling(build.mold, step) });
+    return;
+  }
+  if (request.kind === 'propose') {
+    await step('Gates and vents', 0, 1);
+    if (placed?.request.edit !== edit) throw new Error('the mold is not laid out yet');
+    const progress = (at: { title: string; done: number; total: number }) =>
+      send({ kind: 'step', edit, ...at });
+    const found = proposeText(placed.request, build.mold, {
+      only: request.only,
+      memoize: memoizeIn(cache),
+      progress,
+    });
+    send({ kind: 'proposed', edit, ...found });
     return;
   }
   const kernel = await workerKernel();

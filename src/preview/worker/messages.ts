@@ -127,6 +127,17 @@ interface TriedAir {
   readonly sealed: string;
 }
 
+/** The plan's text with the gates and vents that are proposed, or why there are none. */
+export interface ProposedText {
+  readonly text?: string;
+  readonly fault?: string | Finding;
+  /** How many, and the air under the usual assumption in all these cavities with the plan's own and with them, mm3. */
+  readonly gates: number;
+  readonly vents: number;
+  readonly before: number;
+  readonly after: number;
+}
+
 export type ToBuildWorker =
   | TryChannel
   | Connect
@@ -147,7 +158,9 @@ export type BuiltRequest =
   /** The thickness of the walls round every cavity. */
   | { readonly kind: 'walls'; readonly edit: number }
   /** The order in which metal comes to the places of every cavity. */
-  | { readonly kind: 'filling'; readonly edit: number };
+  | { readonly kind: 'filling'; readonly edit: number }
+  /** Gates and vents for one placement and its like, or for all. */
+  | { readonly kind: 'propose'; readonly edit: number; readonly only?: string };
 
 /** A mesh for the picture, nine numbers a face: reduced where it had to be, by at most `error` mm. */
 export interface ShownMesh {
@@ -248,5 +261,6 @@ export type FromWorker =
   | About<{ readonly kind: 'walls'; readonly walls: ShownWalls }>
   | About<{ readonly kind: 'filling'; readonly cavities: readonly ShownFilling[] }>
   | About<{ readonly kind: 'tried' } & TriedChannel>
+  | About<{ readonly kind: 'proposed' } & ProposedText>
   | About<{ readonly kind: 'left' }>
   | About<{ readonly kind: 'fault'; readonly says: string }>;

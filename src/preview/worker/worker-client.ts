@@ -10,8 +10,10 @@ import type {
 } from './messages.ts';
 import { startBuildWorker, startLayoutWorker } from './start-workers.ts';
 
+type WithoutEdit<T> = T extends unknown ? Omit<T, 'edit'> : never;
+
 /** What ends a request. */
-const answers: ReadonlySet<FromWorker['kind']> = new Set(['files', 'walls', 'filling', 'fault']);
+const answers: ReadonlySet<FromWorker['kind']> = new Set(['files', 'walls', 'filling', 'proposed', 'fault']);
 
 /** How long a worker may take to leave off before it is ended, ms. */
 const patience = 350;
@@ -38,7 +40,7 @@ export class WorkerClient {
   open(plan: Omit<OpenPlan, 'kind' | 'edit'>): number {
     const edit = ++this.edit;
     this.opened = edit;
-    if (this.isBuilding) this.leaveOff(edit);
+    if (this.isBuilding || this.requests > 0) this.leaveOff({ kind: 'leave', edit });
     this.isBuilding = true;
     this.requests = 0;
     this.toLayoutWorker({ kind: 'open', edit, ...plan });
@@ -64,7 +66,8 @@ export class WorkerClient {
   cancel(): void {
     if (!this.isBuilding && this.requests > 0) {
       this.requests = 0;
-      this.toBuildWorker({ kind: 'cancel' });
+      // Ended in a long step it has to build again: what is shown stays meanwhile.
+      this.leaveOff({ kind: 'cancel' });
       return;
     }
     this.edit++;
@@ -74,10 +77,8 @@ export class WorkerClient {
     this.isBuilding = false;
   }
 
-  /** Asks for files of the present build, for its walls, or how it fills. */
-  request(
-    wanted: Omit<Extract<BuiltRequest, { kind: 'files' }>, 'edit'> | { readonly kind: 'walls' | 'filling' },
-  ): void {
+  /** Asks for files of the present build, for its walls, how it fills, or for gates and vents. */
+  request(wanted: WithoutEdit<BuiltRequest>): void {
     this.requests++;
     this.toBuildWorker({ ...wanted, edit: this.edit });
   }
@@ -87,15 +88,17 @@ export class WorkerClient {
     this.toBuildWorker({ kind: 'try', edit: this.edit, ...wanted });
   }
 
-  private leaveOff(edit: number): void {
-    const buildWorker = this.buildWorker;
+  private leaveOff(message: Extract<ToBuildWorker, { kind: 'leave' | 'cancel' }>): void {
+    const { buildWorker, edit } = this;
     const timer = setTimeout(() => {
-      if (this.buildWorker === buildWorker) this.replaceBuildWorker(true);
+      if (this.buildWorker !== buildWorker) return;
+      this.isBuilding = true;
+      this.replaceBuildWorker(true);
     }, patience);
     buildWorker.addEventListener('message', ({ data }: MessageEvent<FromWorker>) => {
       if (data.kind === 'left' && data.edit >= edit) clearTimeout(timer);
     });
-    this.toBuildWorker({ kind: 'leave', edit });
+    this.toBuildWorker(message);
   }
 
   private replaceBuildWorker(goOn: boolean): void {

@@ -9,6 +9,7 @@ import type { Panel } from '../panel.ts';
 import { Channels } from './channels.tsx';
 import { Play } from './play.tsx';
 import { Pockets } from './pockets.tsx';
+import { Propose } from './propose.tsx';
 import { Scale } from './scale.tsx';
 
 export const fillingPanel: Panel = {
@@ -33,6 +34,7 @@ export const fillingPanel: Panel = {
         <h3>Air that stays</h3>
         <Pockets />
         <h3>Gates and vents</h3>
+        <Propose />
         <Channels />
         <Others />
       </>
