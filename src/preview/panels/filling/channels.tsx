@@ -1,3 +1,4 @@
+import { useEffect } from 'preact/hooks';
 import type { Channel } from '../../../mold/index.ts';
 import { Choice } from '../../page/choice.tsx';
 import {
@@ -8,16 +9,27 @@ import {
   shownPoints,
   tried,
 } from '../../state/channel-state.ts';
-import { addInMiddle, channelCompany, nudgePoint, removePoint, takeAway } from '../../state/channels.ts';
+import {
+  addInMiddle,
+  channelCompany,
+  nudgePoint,
+  readyPicked,
+  removePoint,
+  takeAway,
+} from '../../state/channels.ts';
 import { isNear, pointing } from '../../state/pointing.ts';
 import { length } from '../../state/show.ts';
-import { mold, picked } from '../../state/store.ts';
+import { mold, picked, solidsAreCurrent } from '../../state/store.ts';
 import { units } from '../../state/view.ts';
 import { Rows } from '../rows.tsx';
 
 /** The picked gate or vent with its points, and all there are to pick from. */
 export function Channels() {
   const all = mold.value?.channels ?? [];
+  const isReady = solidsAreCurrent.value && pickedChannel.value !== undefined;
+  useEffect(() => {
+    if (isReady) readyPicked();
+  }, [isReady, picked.value]);
   if (all.length === 0) return <p class="remark">The plan has none yet.</p>;
   return (
     <>
