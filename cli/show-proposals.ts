@@ -1,32 +1,10 @@
-import type { Proposal } from '../src/fill/index.ts';
+import { type Proposal, whereAir, whyGate, whyWay } from '../src/fill/index.ts';
 import type { UnitSystem } from '../src/findings/index.ts';
 import { showQuantity } from '../src/wording/index.ts';
 import { strong, wrap } from './terminal.ts';
 
-type Gate = NonNullable<Proposal['gate']>;
-type Way = Proposal['ways'][number];
+type Cut = NonNullable<Proposal['gate']> | Proposal['ways'][number];
 type Left = Proposal['left'][number];
-
-const whereAir = {
-  room: 'in the open cavity',
-  leg: 'in a narrow leg',
-  mouth: 'under the mouth of a leg',
-} as const;
-
-/** Of one line: it stands as a comment in the plan too. */
-export const whyWay = ({ side, frees }: Way, units: UnitSystem): string =>
-  `${side} side fills last: ${showQuantity(frees.volume, 'mm3', units)} of air stay ${whereAir[frees.where]} without it`;
-
-export function whyGate({ side, opened, reaches, way: { listed } }: Gate, units: UnitSystem): string {
-  const base = `${side} side`;
-  if (reaches !== undefined)
-    return `${base}: wider, so that ${showQuantity(reaches, 'mm3', units)} of air beside it get out`;
-  if (!opened) return `${base}: least air for the fewest vents`;
-  const wanted = showQuantity(opened.wanted, 'mm', units);
-  return listed.width === opened.wanted
-    ? `${base}: opened to ${wanted}, where air gets out past the metal`
-    : `${base}: air would get out past the metal at ${wanted}, for which there is no room`;
-}
 
 /** What is to be done about air that no proposal lets out. */
 function whyLeft({ why }: Left, units: UnitSystem): string {
@@ -84,7 +62,7 @@ export const proposalsAsData = (proposals: readonly Proposal[]) =>
     left: left.map(({ pocket: { volume, where, place }, why }) => ({ volume, where, place, why })),
   }));
 
-function cutOf({ side, way: { listed } }: Gate | Way) {
+function cutOf({ side, way: { listed } }: Cut) {
   const { entry, path, width, depth, half } = listed;
   return { side, entry, path, width, depth, half };
 }

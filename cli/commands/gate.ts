@@ -1,4 +1,4 @@
-import { changeOf, proposeChannels } from '../../src/fill/index.ts';
+import { changeOf, proposeChannels, whyGate, whyWay } from '../../src/fill/index.ts';
 import type { Finding, UnitSystem } from '../../src/findings/index.ts';
 import { loadKernel } from '../../src/kernel/index.ts';
 import { readMold } from '../../src/pipeline/index.ts';
@@ -9,7 +9,7 @@ import { type ExitCode, exitCode, Unreadable } from '../exit.ts';
 import { openPlan, savePlan } from '../plan-files.ts';
 import { withProgress } from '../progress-line.ts';
 import { showFindings } from '../show-findings.ts';
-import { proposalsAsData, showProposals, whyGate, whyWay } from '../show-proposals.ts';
+import { proposalsAsData, showProposals } from '../show-proposals.ts';
 import type { Terminal } from '../terminal.ts';
 
 export interface GateOptions extends CacheOption {

@@ -36,7 +36,7 @@ interface ShownFilling {
 }
 
 /** A cavity in cells that is filled, and shown, through one set of gates and vents after another. */
-interface ShownCavity {
+export interface ShownCavity {
   /** Edge of a cell, mm. */
   readonly cell: number;
   /** x, y, z of the middle of each cell, in the mold frame, mm. */

@@ -1,6 +1,14 @@
 export { addMaster } from './by-hand/add-master.ts';
+export {
+  type ChannelMove,
+  type ChannelName,
+  findChannel,
+  type WayPoint,
+  withMovedChannel,
+} from './by-hand/find-channel.ts';
 export type { ItemName } from './by-hand/item.ts';
 export { changedLines, mergeTexts } from './by-hand/merge-texts.ts';
+export { moveChannel, removeChannel } from './by-hand/move-channel.ts';
 export { type Company, type Move, moveItem } from './by-hand/move-item.ts';
 export { removeItem } from './by-hand/remove-item.ts';
 export { repeatRound } from './by-hand/repeat-item.ts';

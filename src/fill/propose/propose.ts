@@ -54,13 +54,23 @@ const mostRepairs = 2;
 export function proposeChannels(
   plan: Plan,
   mold: Mold,
-  { memoize, progress }: { readonly memoize?: Memoize; readonly progress?: Step } = {},
+  {
+    memoize,
+    progress,
+    only,
+  }: {
+    readonly memoize?: Memoize;
+    readonly progress?: Step;
+    /** A placement: for it and its like alone. Left out, for all. */
+    readonly only?: string | undefined;
+  } = {},
 ): Proposed | { readonly missing: readonly string[] } {
   const conditions = conditionsOf(mold);
   if (!conditions) return { missing: missingIn(mold) };
   const anew = drawAnew(plan, mold, memoize);
   const cavities = kindsIn(plan, mold)
     .filter(([one]) => isParted(mold, one))
+    .filter((kind) => only === undefined || kind.some(({ id }) => id === only))
     .map((kind) => cavityOfKind(mold, kind, conditions));
   // Room is scarce: where most air stays is served first.
   const byAir = [...cavities].sort((a, b) => b.air - a.air);
