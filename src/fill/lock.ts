@@ -26,7 +26,10 @@ export interface LockRule {
   readonly angle: number;
 }
 
-/** What is not known is assumed in several ways; the first is the usual one. Range by two-phase flow runs. */
+/**
+ * What is not known is assumed in several ways; the first is the usual one. Range by two-phase flow runs: its upper end is
+ * what a mouth's edge holds (a square leg of 4.0 is locked there, one of 5.8 is not), and inside a leg half of that holds.
+ */
 export const usualBond = 2.3;
 export const leastBond = 1.3;
 export const mostBond = 5;
@@ -54,8 +57,6 @@ export function lockLimits({ bond, angle }: LockRule, flatness: number): LockLim
   const at = limitAt(angle);
   const usual = limitAt(usualAngle);
   const shape = (at.plane + (at.tube - at.plane) * Math.min(1, flatness)) / usual.tube;
-  const leg = bond * shape;
-  // The upper end of the range is a mouth's edge already.
-  const most = mostBond * shape;
-  return { leg, edge: Math.max(leg, Math.min(edgeFactor * leg, most)) };
+  const leg = Math.min(bond, mostBond / edgeFactor) * shape;
+  return { leg, edge: edgeFactor * leg };
 }
