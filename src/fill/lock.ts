@@ -5,7 +5,7 @@
  * `tube`: round tube, limit of a meniscus against tilting, solved numerically from the equation of Young and Laplace;
  * at 90 degrees the square of 1.8412, first zero of J1'. `plane`: between two walls, pi^2 / 4 at 90 degrees and solved the
  * same way at 110; at 145 and 160 two-phase flow runs exchange metal and air sooner than that limit says, and the values
- * lie between their brackets (`tests/published/fill/lock-runs.ts`).
+ * lie between their brackets (`tests/published/fill/runs.ts`).
  */
 const limits: readonly { readonly angle: number; readonly tube: number; readonly plane: number }[] = [
   { angle: 90, tube: 3.39, plane: 2.467 },
