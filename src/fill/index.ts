@@ -4,3 +4,4 @@ export { type Proposal, proposeChannels } from './propose/propose.ts';
 export { whereAir, whyGate, whyWay } from './propose/why.ts';
 export { type ShownCavity, shownCavity } from './shown.ts';
 export { toldAir } from './told-air.ts';
+export { ventDrain } from './vent-drain.ts';
