@@ -74,8 +74,8 @@ export const arrangeCodes = codes({
   'arrange.larger-disc': {
     severity: 'note',
     means: 'A larger disc was found to hold all that is wanted. A smaller one may yet be found.',
-    values: { diameter: 'mm' },
-    says: 'The next stock disc found to hold all is one of {diameter}.',
+    values: { diameter: 'mm', least: 'mm' },
+    says: 'The next stock disc found to hold all is one of {diameter}; the least diameter found to is {least}.',
     remedy: 'Change `disc.diameter`, or lay fewer.',
   },
 });
