@@ -67,9 +67,7 @@ export function Enter() {
 function MarkRow({ id, mark }: { readonly id: string; readonly mark: Mark }) {
   return (
     <li class={isNear(id) ? 'is-near' : ''} {...pointing(id)}>
-      <span>
-        <strong>{id}</strong> {mark.came}
-      </span>
+      <span>{`${id} ${mark.came}`}</span>
       <input
         aria-label={`Where on ${id}`}
         placeholder="where"

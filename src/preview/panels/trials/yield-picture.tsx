@@ -38,12 +38,12 @@ function Cell({ cell, radius }: { readonly cell: YieldCell; readonly radius: num
   const { id, x, y, reach, number, fill, ink } = cell;
   const mark = marks.value.get(id);
   const press = (): void => markCavity(id);
-  const words = number === '' ? 'not looked at yet' : `${number.replace('/', ' of ')} good`;
+  const words = number === '' ? 'not looked at yet' : `${number} good`;
   return (
     // biome-ignore lint/a11y/useSemanticElements: within a drawing there is no button
     <g
       role="button"
-      tabIndex={0}
+      tabindex={0}
       aria-pressed={mark !== undefined}
       aria-label={`${id}: ${words}${mark ? `; now ${mark.came}` : ''}`}
       class={`yield-cell ${isNear(id) ? 'is-near' : ''} ${mark ? 'is-marked' : ''} ${fill ? '' : 'is-unseen'}`}

@@ -20,7 +20,9 @@ export function trialMarks(stage: Stage): () => void {
     for (const [id, { came, at }] of openPanel.value === 'trials' ? marks.value : []) {
       const one = placements.get(id);
       const place = at ?? (one && ([one.x, one.y] as const));
-      if (place) overlay.word(came, [place[0], place[1], 0], styleColor('--stop'));
+      if (!place) continue;
+      overlay.pocket({ stays: 'all', most: 1 }, [place[0], place[1], 0]);
+      overlay.word(came, [place[0], place[1], 0], styleColor('--stop'));
     }
     stage.draw();
   });
