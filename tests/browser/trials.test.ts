@@ -92,7 +92,8 @@ it('loses nothing where somebody else writes meanwhile, and keeps their comments
   // Between two looks of the server at the file.
   await page.evaluate(() => {
     const { fetch: ask } = globalThis;
-    globalThis.fetch = (to, how) => (to === 'trials' && how === undefined ? new Promise(() => {}) : ask(to, how));
+    globalThis.fetch = (to, how) =>
+      to === 'trials' && how === undefined ? new Promise(() => {}) : ask(to, how);
     Object.assign(globalThis, { ask });
   });
   writeFileSync(log, theirs);

@@ -71,7 +71,6 @@ export const fillCodes = codes({
     says: 'Metal runs hot for {measured} in the vent of {placement}; the rim is {limit} off.',
     remedy:
       'Cut the vent to about {depth} at its deepest or lead it a longer way, and keep the guard of the machine shut while it spins.',
-    safety: true,
   },
   'fill.large-cells': {
     formula: 'volume of the cavity over so many cells',
