@@ -1,19 +1,45 @@
-import { readdirSync, readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
+import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { beforeAll, describe, expect, test } from 'vitest';
-import { makeMasters } from '../../presets/make-masters.ts';
-import { auditStl, isClosed } from '../../src/export/index.ts';
-import { filesIn, run, workbench } from '../cli/workbench.ts';
+import { hedgerowMasters } from '../../presets/hedgerow/index.ts';
+import { auditStl, isClosed, writeStl } from '../../src/export/index.ts';
+import { closedAfterRounding, loadKernel } from '../../src/kernel/index.ts';
+import { filesIn, run, sha256, workbench } from '../cli/workbench.ts';
 import { judgeStl } from '../judges.ts';
+import { bunny } from '../mold/bunny-mesh.ts';
 
 const presets = fileURLToPath(new URL('../../presets/', import.meta.url));
 const bench = workbench();
 
+/**
+ * The charms with a third of their faces, by up to 0.11 mm off: what they hold against the halves is their shape, not
+ * how many faces it takes. Those of the demo are judged as they are in masters.test.ts.
+ */
 beforeAll(async () => {
-  await makeMasters(join(presets, 'hedgerow/masters'));
+  const kernel = await loadKernel();
+  for (const [name, shape] of Object.entries(hedgerowMasters)) {
+    const thin = kernel.scope((scope) =>
+      scope.toMesh(scope.simplify(scope.fromMesh(shape(kernel), name), 0.04)),
+    );
+    writeFileSync(bench.path(`${name}.stl`), writeStl(closedAfterRounding(thin), name));
+  }
+  const { positions, triangles } = bunny(0.15);
+  const holed = triangles.filter((_, i) => Math.floor(i / 3) % 40 > 0);
+  writeFileSync(bench.path('rabbit.stl'), writeStl({ positions, triangles: holed }, 'rabbit'));
 });
+
+const faultsByBytes = new Map<string, readonly string[]>();
+
+/** What our own audit and the independent programs find; files of the same bytes are asked about once. */
+function faultsOf(path: string, bytes: Uint8Array): readonly string[] {
+  const key = sha256(bytes);
+  const known = faultsByBytes.get(key);
+  if (known) return known;
+  const found = [...(isClosed(auditStl(bytes)) ? [] : ['our audit']), ...judgeStl(path).faults];
+  faultsByBytes.set(key, found);
+  return found;
+}
 
 /** Builds a plan and holds every STL it leaves against our own audit and the independent programs. */
 async function judged(plan: string, out: string): Promise<{ names: string[]; text: string }> {
@@ -21,10 +47,9 @@ async function judged(plan: string, out: string): Promise<{ names: string[]; tex
   expect(err).toBe('');
   expect(code).toBe(0);
   const files = [...filesIn(bench.path(out))].filter(([name]) => name.endsWith('.stl'));
-  const faults = files.flatMap(([name, bytes]) => [
-    ...(isClosed(auditStl(bytes)) ? [] : [`${name}: our audit`]),
-    ...judgeStl(join(bench.path(out), name)).faults.map((fault) => `${name}: ${fault}`),
-  ]);
+  const faults = files.flatMap(([name, bytes]) =>
+    faultsOf(join(bench.path(out), name), bytes).map((fault) => `${name}: ${fault}`),
+  );
   expect(faults).toEqual([]);
   return { names: files.map(([name]) => name.split('/').at(-1) ?? ''), text };
 }
@@ -38,34 +63,31 @@ describe.each([...starters, 'stand-ins-only'])('%s', (name) => {
   });
 });
 
-const masters = join(presets, 'hedgerow/masters');
-const bunny = createRequire(import.meta.url).resolve('stl-models/objects/bunny.bin.stl');
-
 // Its rings of four are the same shapes four times over: one of each shows all that four do, in a quarter of the time.
 test('pattern plates of a charm of each kind are sound', async () => {
   const whole = readFileSync(join(presets, 'pattern-plates/plan.yaml'), 'utf8');
   expect(whole.match(/count: 4/g)).toHaveLength(2);
   const plan = whole
     .replaceAll('count: 4', 'count: 1')
-    .replaceAll(/\.\.\/hedgerow\/masters\/([\w-]+\.stl)/g, `'${masters}/$1'`);
+    .replaceAll(/\.\.\/hedgerow\/masters\/([\w-]+\.stl)/g, `'${bench.path('$1')}'`);
   const { names } = await judged(bench.put('plates.yaml', plan), 'out-plates');
   expect(names).toEqual(expect.arrayContaining(['lower-pattern-plate.stl', 'upper-pattern-plate.stl']));
 });
 
-/** One of each charm, close together, and a mesh others made that has 223 open edges. */
+/** One of each charm, close together, and a mesh others made, with every 40th face left out. */
 const oneOfEach = `
 title: One of each
 process: rubber
 disc: { diameter: 190, thickness: 22, label: ONE EACH }
 sprue: {}
 masters:
-  ivy: { file: '${masters}/ivy-leaf.stl', unit: mm }
-  fern: { file: '${masters}/fern-frond.stl', unit: mm }
-  beetle: { file: '${masters}/beetle.stl', unit: mm }
-  snail: { file: '${masters}/snail-shell.stl', unit: mm, lie: { turnX: -60 } }
-  button: { file: '${masters}/oak-button.stl', unit: mm }
-  seed: { file: '${masters}/seed-head.stl', unit: mm }
-  rabbit: { file: '${bunny}', unit: m, scale: 16 % }
+  ivy: { file: '${bench.folder}/ivy-leaf.stl', unit: mm }
+  fern: { file: '${bench.folder}/fern-frond.stl', unit: mm }
+  beetle: { file: '${bench.folder}/beetle.stl', unit: mm }
+  snail: { file: '${bench.folder}/snail-shell.stl', unit: mm, lie: { turnX: -60 } }
+  button: { file: '${bench.folder}/oak-button.stl', unit: mm }
+  seed: { file: '${bench.folder}/seed-head.stl', unit: mm }
+  rabbit: { file: '${bench.folder}/rabbit.stl', unit: m, scale: 16 % }
 placements:
   - { master: ivy, at: { radius: 60, angle: 10 } }
   - { master: fern, at: { radius: 60, angle: 60 } }
