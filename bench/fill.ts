@@ -7,6 +7,7 @@
 import { readFileSync } from 'node:fs';
 import { type Cells, cellsOf, isTooFine, sides, wall } from '../src/fill/cells.ts';
 import type { Conditions, Port } from '../src/fill/conditions.ts';
+import { emptyRoom } from '../src/fill/empty-room.ts';
 import { escapeRanks } from '../src/fill/escape.ts';
 import { fillFrom } from '../src/fill/fill-order.ts';
 import { forecastRoom } from '../src/fill/forecast.ts';
@@ -117,7 +118,7 @@ const times = {
   core: timeOf(3, all(core)),
   whole: timeOf(
     2,
-    all((cells, gate) => forecastRoom(cells, [gate], conditions)),
+    all((cells, gate) => forecastRoom(emptyRoom(cells, conditions), [gate])),
   ),
 };
 const cutting = timeOf(1, () => placed.map((mesh) => cut(mesh, cell)));
@@ -133,7 +134,7 @@ for (const what of ['core', 'whole'] as const)
 const growing = [0.5, 0.35, 0.25, 0.18].map((edge) => {
   const cells = cut(placed[0], edge);
   const gate = gateOf(cells);
-  return [cells.count, timeOf(3, () => forecastRoom(cells, [gate], conditions))] as const;
+  return [cells.count, timeOf(3, () => forecastRoom(emptyRoom(cells, conditions), [gate]))] as const;
 });
 console.log(
   `time grows as cells to the ${growth(growing).toFixed(2)} (aim: at most ${aims.exponent}), from ${growing[0][0]} to ${growing[3][0]} cells`,
@@ -143,6 +144,6 @@ console.log(
 const edge = 0.08;
 const before = process.resourceUsage().maxRSS;
 const big = cut(placed[0], edge);
-forecastRoom(big, [gateOf(big)], conditions);
+forecastRoom(emptyRoom(big, conditions), [gateOf(big)]);
 const bytes = ((process.resourceUsage().maxRSS - before) * 1024) / big.count;
 console.log(`${bytes.toFixed(0)} bytes for each of ${big.count} cells (aim: at most ${aims.bytes})`);

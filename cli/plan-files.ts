@@ -3,6 +3,7 @@ import { basename, dirname, join, resolve, sep } from 'node:path';
 import type { FileAccess, PlanSource } from '../src/pipeline/index.ts';
 import { leadsOut } from '../src/plan/index.ts';
 import { mostFileBytes, mostTextBytes, readRegularFile } from '../src/preview/server/regular-file.ts';
+import { hashOf, replacePlan } from '../src/preview/server/replace-plan.ts';
 import { Unreadable } from './exit.ts';
 
 const sayWhy = (error: unknown, path: string): string => {
@@ -45,6 +46,12 @@ export async function openPlan(argument: string): Promise<PlanSource> {
     throw new Unreadable(inFolder ? `${read.fault}; a plan in a folder is called plan.yaml` : read.fault);
   }
   return { bytes: read.bytes, name: name.split(sep).join('/'), files: folderAccess(dirname(resolve(name))) };
+}
+
+/** Writes a plan over the one that was opened; throws Unreadable where somebody else changed it meanwhile. */
+export async function savePlan({ name, bytes }: PlanSource, text: string): Promise<void> {
+  if (!(await replacePlan(name, new TextEncoder().encode(text), hashOf(bytes))))
+    throw new Unreadable(`${name} was changed meanwhile and is left as it is; run it again`);
 }
 
 async function isFolder(path: string): Promise<boolean> {

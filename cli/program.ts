@@ -1,9 +1,11 @@
 import { Command, CommanderError } from 'commander';
+import type { ArrangeOptions } from './commands/arrange.ts';
 import type { BatchCommandOptions } from './commands/batch.ts';
 import type { BuildCommandOptions } from './commands/build.ts';
 import type { CheckOptions } from './commands/check.ts';
 import type { GateOptions } from './commands/gate.ts';
 import type { InspectOptions } from './commands/inspect.ts';
+import type { PourOptions } from './commands/pour.ts';
 import { type ExitCode, exitCode, Unreadable } from './exit.ts';
 import type { Terminal } from './terminal.ts';
 import { version } from './version.ts';
@@ -27,9 +29,11 @@ Examples:
   discwright new charms.yaml --diameter 9in
   discwright inspect beetle.stl
   discwright check charms.yaml
+  discwright arrange charms.yaml
   discwright gate charms.yaml
   discwright build charms.yaml --out out
   discwright batch charms.yaml --vary disc.diameter=6in,9in,12in
+  discwright pour charms.yaml
   discwright preview charms.yaml`;
 
 /** Shown under a command's help: what it is typed like, and what its exit codes say. */
@@ -89,9 +93,11 @@ function describeProgram(terminal: Terminal, done: Done): Command {
     describeNew,
     describeInspect,
     describeCheck,
+    describeArrange,
     describeGate,
     describeBuild,
     describeBatch,
+    describePour,
     describePreview,
   ]) {
     describe(program, terminal, done);
@@ -159,12 +165,29 @@ function describeCheck(program: Command, terminal: Terminal, done: Done): void {
     });
 }
 
+function describeArrange(program: Command, terminal: Terminal, done: Done): void {
+  program
+    .command('arrange')
+    .description('lay what the plan wishes for under `arrange` on the disc, with straight gates')
+    .argument('<plan>', 'a plan file, or a folder with a plan.yaml in it')
+    .option('--write', 'write it into the plan, in place of what was arranged before and is not locked')
+    .option('--json', 'print the layout as JSON')
+    .option('--quiet', 'no progress')
+    .option('--no-cache', noCache)
+    .addHelpText('after', example('arrange charms.yaml --write'))
+    .action(async (plan: string, options: ArrangeOptions) => {
+      const { runArrange } = await import('./commands/arrange.ts');
+      done(await runArrange(plan, options, terminal));
+    });
+}
+
 function describeGate(program: Command, terminal: Terminal, done: Done): void {
   program
     .command('gate')
     .description('propose gates and vents by how each cavity fills')
     .argument('<plan>', 'a plan file, or a folder with a plan.yaml in it')
     .option('--write', 'write them into the plan; gates and vents with an entry or a path of their own stay')
+    .option('--json', 'print JSON')
     .option('--quiet', 'no progress')
     .option('--no-cache', noCache)
     .addHelpText('after', example('gate presets/hedgerow'))
@@ -228,6 +251,31 @@ function describeBatch(program: Command, terminal: Terminal, done: Done): void {
     .action(async (plan: string, options: BatchCommandOptions) => {
       const { runBatch } = await import('./commands/batch.ts');
       done(await runBatch(plan, options, terminal));
+    });
+}
+
+function describePour(program: Command, terminal: Terminal, done: Done): void {
+  program
+    .command('pour')
+    .description('note what came of a pour beside the plan, and say what to change next')
+    .argument('<plan>', 'a plan file, or a folder with a plan.yaml in it')
+    .option(
+      '--set <name=value>',
+      'instead of being asked: date, metal, mold, speed, shot, talc, changed, note, others=good, or a cavity such as snail-1="short tip 20%"; may be given again',
+      (value: string, before: readonly string[] = []) => [...before, value],
+    )
+    .option('--report', 'print what all pours came to, and what to change next; note nothing')
+    .option('--take <number>', 'write one of the proposals of --report into the plan')
+    .option('--json', 'print the report as JSON')
+    .option('--quiet', 'no progress')
+    .option('--no-cache', noCache)
+    .addHelpText(
+      'after',
+      example('pour charms.yaml --set speed=520rpm --set snail-1=short --set others=good'),
+    )
+    .action(async (plan: string, options: PourOptions) => {
+      const { runPour } = await import('./commands/pour.ts');
+      done(await runPour(plan, options, terminal));
     });
 }
 

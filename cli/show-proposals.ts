@@ -1,28 +1,22 @@
-import type { Proposal } from '../src/fill/index.ts';
+import { type Proposal, whereAir, whyGate, whyWay } from '../src/fill/index.ts';
 import type { UnitSystem } from '../src/findings/index.ts';
 import { showQuantity } from '../src/wording/index.ts';
 import { strong, wrap } from './terminal.ts';
 
-type Gate = NonNullable<Proposal['gate']>;
-type Vent = Proposal['vents'][number];
+type Cut = NonNullable<Proposal['gate']> | Proposal['ways'][number];
+type Left = Proposal['left'][number];
 
-const whereAir = {
-  room: 'in the open cavity',
-  leg: 'in a narrow leg',
-  mouth: 'under the mouth of a leg',
-} as const;
-
-/** Of one line: it stands as a comment in the plan too. */
-export const whyVent = ({ side, frees }: Vent, units: UnitSystem): string =>
-  `${side} side: ${showQuantity(frees.volume, 'mm3', units)} of air stay ${whereAir[frees.where]} without it`;
-
-export function whyGate({ side, opened, listed }: Gate, units: UnitSystem): string {
-  const base = `${side} side`;
-  if (!opened) return `${base}: least air for the fewest vents`;
-  const wanted = showQuantity(opened.wanted, 'mm', units);
-  return listed.width === opened.wanted
-    ? `${base}: opened to ${wanted}, where air gets out past the metal`
-    : `${base}: air would get out past the metal at ${wanted}, for which there is no room`;
+/** What is to be done about air that no proposal lets out. */
+function whyLeft({ why }: Left, units: UnitSystem): string {
+  if (why.reason === 'away') {
+    const over = showQuantity(Math.abs(why.over), 'mm', units);
+    return `it stands ${over} ${why.over < 0 ? 'below' : 'above'} the parting surface, where no knife comes: turn or tip the part, or bore a pin through the half`;
+  }
+  return {
+    'no-way': 'a vent or gate there finds no way that keeps its walls: turn the part, or give it more room',
+    'no-help': 'a vent or gate there lets no more out, for metal shuts it first: turn or tip the part',
+    enough: 'there are as many vents as one cavity gets: turn or tip the part',
+  }[why.reason];
 }
 
 /** What is proposed for each kind of cavity, and why. */
@@ -30,7 +24,7 @@ export const showProposals = (proposals: readonly Proposal[], units: UnitSystem,
   proposals.map((one) => showProposal(one, units, width)).join('\n\n');
 
 function showProposal(proposal: Proposal, units: UnitSystem, width: number): string {
-  const { placements, gate, vents, before, after } = proposal;
+  const { placements, gate, ways, left, before, after } = proposal;
   const air = (forecast: Proposal['before']): string =>
     forecast
       ? showQuantity(
@@ -39,16 +33,40 @@ function showProposal(proposal: Proposal, units: UnitSystem, width: number): str
           units,
         )
       : 'not known, no gate opens into it';
-  const left = after?.places.filter(({ volumes }) => volumes[0] > 0) ?? [];
+  const staying = left.map((one) => {
+    const { volume, where, place } = one.pocket;
+    const [air, far] = [
+      showQuantity(volume, 'mm3', units),
+      showQuantity(Math.hypot(place[0], place[1]), 'mm', units),
+    ];
+    return `${air} stay ${whereAir[where]}, ${far} from the axis: ${whyLeft(one, units)}`;
+  });
   const lines = [
     gate ? `gate at the ${whyGate(gate, units)}` : 'gate: as the plan has it',
-    ...vents.map((vent) => `vent at the ${whyVent(vent, units)}`),
-    ...(vents.length === 0 ? ['no vent more'] : []),
+    ...ways.map((one) => `${one.way.sort === 'gate' ? 'gate more' : 'vent'}: ${whyWay(one, units)}`),
+    ...(ways.length === 0 ? ['no vent more'] : []),
     `air that stays: ${air(before)} before, ${air(after)} after`,
-    ...left.map(
-      ({ volumes, pocket }) =>
-        `${showQuantity(volumes[0], 'mm3', units)} stay ${whereAir[pocket.where]}, ${showQuantity(Math.hypot(pocket.place[0], pocket.place[1]), 'mm', units)} from the axis: no vent along the parting surface that was tried lets them out`,
-    ),
+    ...staying,
   ];
   return [strong(placements.join(', ')), ...lines.map((line) => wrap(line, width, '  ', '    '))].join('\n');
 }
+
+/** The same as data: lengths in mm, volumes in mm3, places in the mold as it lies with the first cavity on +x. */
+export const proposalsAsData = (proposals: readonly Proposal[]) =>
+  proposals.map(({ placements, gate, ways, left, before, after }) => ({
+    placements,
+    ...(gate && { gate: { ...cutOf(gate), ...(gate.opened && { opened: gate.opened }) } }),
+    ways: ways.map((one) => ({ kind: one.way.sort, ...cutOf(one), frees: one.frees })),
+    ...(before && { before: airOf(before) }),
+    ...(after && { after: airOf(after) }),
+    left: left.map(({ pocket: { volume, where, place }, why }) => ({ volume, where, place, why })),
+  }));
+
+function cutOf({ side, way: { listed } }: Cut) {
+  const { entry, path, width, depth, half } = listed;
+  return { side, entry, path, width, depth, half };
+}
+
+/** Of each place, under each of the assumptions. */
+const airOf = ({ places }: NonNullable<Proposal['before']>) =>
+  places.map(({ stays, volumes }) => ({ stays, volumes }));

@@ -1,3 +1,4 @@
+import { createInterface } from 'node:readline';
 import { stripVTControlCharacters } from 'node:util';
 import pc from 'picocolors';
 import type { Severity } from '../src/findings/index.ts';
@@ -10,6 +11,16 @@ export interface Terminal {
   readonly width: number;
   /** What a progress bar can be drawn on; not there where nobody watches. */
   readonly bar?: NodeJS.WritableStream;
+  /** Opens what a person answers questions on. */
+  openAsk?(): Asking;
+}
+
+/** Asks one question; undefined where nobody answers any more. */
+export type Ask = (question: string) => Promise<string | undefined>;
+
+interface Asking {
+  readonly ask: Ask;
+  close(): void;
 }
 
 /** Width of a report that goes to a file or another program. */
@@ -43,6 +54,21 @@ export function processTerminal(): Terminal {
     err: writerTo(process.stderr),
     width: widthOf(process.stdout),
     ...(process.stderr.isTTY && { bar: process.stderr }),
+    openAsk: askOnInput,
+  };
+}
+
+/** Questions on the error stream, so that results can go elsewhere; answers from the input, a terminal or not. */
+function askOnInput(): Asking {
+  const lines = createInterface({ input: process.stdin, terminal: false });
+  const answers = lines[Symbol.asyncIterator]();
+  return {
+    ask: async (question) => {
+      process.stderr.write(question);
+      const { value, done } = await answers.next();
+      return done ? undefined : value.trim();
+    },
+    close: () => lines.close(),
   };
 }
 

@@ -17,6 +17,7 @@ import {
 } from '../src/findings/index.ts';
 import { planJsonSchema } from '../src/plan/index.ts';
 import { type SymptomCause, symptomKinds, symptoms } from '../src/tables/index.ts';
+import { trialLogJsonSchema } from '../src/trials/index.ts';
 import { outsideChecks } from '../tests/published/outside-checks.ts';
 import { licensesPage } from './licenses.ts';
 import { type TableNumber, tableNumbers } from './table-numbers.ts';
@@ -25,6 +26,7 @@ const root = new URL('../', import.meta.url);
 
 const generated: readonly { readonly path: string; content(): string }[] = [
   { path: 'plan.schema.json', content: () => `${JSON.stringify(planJsonSchema(), null, 2)}\n` },
+  { path: 'trials.schema.json', content: () => `${JSON.stringify(trialLogJsonSchema(), null, 2)}\n` },
   { path: 'docs/findings.md', content: findingsTable },
   { path: 'docs/sources.md', content: sourcesTable },
   { path: 'docs/symptoms.md', content: symptomsGuide },

@@ -1,6 +1,4 @@
-import { readFile, rename, writeFile } from 'node:fs/promises';
-import { basename, dirname, join } from 'node:path';
-import { changeOf, proposeChannels } from '../../src/fill/index.ts';
+import { changeOf, proposeChannels, whyGate, whyWay } from '../../src/fill/index.ts';
 import type { Finding, UnitSystem } from '../../src/findings/index.ts';
 import { loadKernel } from '../../src/kernel/index.ts';
 import { readMold } from '../../src/pipeline/index.ts';
@@ -8,14 +6,15 @@ import { writeChannels } from '../../src/plan/index.ts';
 import { sayFinding } from '../../src/wording/index.ts';
 import { type CacheOption, runCache } from '../cache/kept-results.ts';
 import { type ExitCode, exitCode, Unreadable } from '../exit.ts';
-import { openPlan } from '../plan-files.ts';
+import { openPlan, savePlan } from '../plan-files.ts';
 import { withProgress } from '../progress-line.ts';
 import { showFindings } from '../show-findings.ts';
-import { showProposals, whyGate, whyVent } from '../show-proposals.ts';
+import { proposalsAsData, showProposals } from '../show-proposals.ts';
 import type { Terminal } from '../terminal.ts';
 
 export interface GateOptions extends CacheOption {
   readonly write?: true;
+  readonly json?: true;
   readonly quiet?: true;
 }
 
@@ -35,27 +34,27 @@ export async function runGate(argument: string, options: GateOptions, terminal: 
   }
   if ('missing' in proposed)
     throw new Unreadable(`how it fills is not known without ${proposed.missing.join(' and ') || 'a sprue'}`);
-  terminal.out(showProposals(proposed.proposals, mold.units, terminal.width));
+  const { proposals } = proposed;
+  if (proposals.length === 0)
+    throw new Unreadable(
+      `there is nothing to gate: ${source.name} places no master across the parting plane`,
+    );
+  terminal.out(
+    options.json
+      ? JSON.stringify(proposalsAsData(proposals), undefined, 2)
+      : showProposals(proposals, mold.units, terminal.width),
+  );
   if (!options.write) return exitCode.fine;
   const change = changeOf(plan, proposed, {
     gate: (one) => whyGate(one, mold.units),
-    vent: (one) => whyVent(one, mold.units),
+    way: (one) => whyWay(one, mold.units),
   });
   const edited = writeChannels(new TextDecoder().decode(source.bytes), change);
   if ('fault' in edited) throw new Unreadable(sayFault(edited.fault, mold.units));
-  await writeInPlace(source.name, source.bytes, edited.text);
-  terminal.out(`\nWritten into ${source.name}.`);
+  await savePlan(source, edited.text);
+  if (!options.json) terminal.out(`\nWritten into ${source.name}.`);
   return exitCode.fine;
 }
 
 const sayFault = (fault: string | Finding, units: UnitSystem): string =>
   typeof fault === 'string' ? fault : sayFinding(fault, units).says;
-
-/** The whole file or nothing of it, and only where it is still what was read. */
-async function writeInPlace(path: string, before: Uint8Array, text: string): Promise<void> {
-  if (Buffer.compare(await readFile(path), before) !== 0)
-    throw new Unreadable(`${path} was changed meanwhile and is left as it is; run it again`);
-  const fresh = join(dirname(path), `.${basename(path)}-${process.pid}`);
-  await writeFile(fresh, text, { flag: 'wx' });
-  await rename(fresh, path);
-}

@@ -146,7 +146,12 @@ const questions: readonly Question[] = [
       );
     },
   },
-  { asks: 'Stands the heat?', about: ['heat.'], decides: nearestHeat },
+  {
+    asks: 'Stands the heat?',
+    about: ['heat.'],
+    decides: nearestHeat,
+    besides: ({ mold }) => (tellsPours(mold) ? undefined : untoldPours),
+  },
   {
     asks: 'How many, how long?',
     about: ['setting.', 'pours.', 'order.', 'cost.'],
@@ -224,6 +229,12 @@ function nearestHeat(facts: Facts): string | undefined {
 
 const heatsOf = (limits: readonly Figure[], heatC: number | undefined, who: string, what: string) =>
   heatC === undefined ? [] : limits.map((stands) => ({ stands, heatC, who, what }));
+
+/** Rubber is poured again and again, and stores heat from pour to pour; without `pouring` nothing is found of that. */
+const tellsPours = ({ process, placements, bench }: Mold): boolean =>
+  process !== 'rubber' || placements.length === 0 || bench.pouring !== undefined;
+
+const untoldPours = 'how many pours an hour is not checked: the plan does not say pouring';
 
 const isAbout = ({ about }: Question, { code }: Finding): boolean =>
   about.some((one) => code.startsWith(one));

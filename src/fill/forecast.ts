@@ -1,17 +1,16 @@
 import type { Vec3 } from '../geometry/index.ts';
-import { finestDetail, halfWidthAt, planeBubbleSpeed } from '../physics/index.ts';
+import { finestDetail, planeBubbleSpeed } from '../physics/index.ts';
 import { type Cells, sides, volumeOf, wall } from './cells.ts';
-import { clearanceOf } from './clearance.ts';
-import type { Assumption, Conditions, Pocket, Port } from './conditions.ts';
+import type { Assumption, Pocket, Port } from './conditions.ts';
+import type { EmptyRoom } from './empty-room.ts';
 import { escapeRanks } from './escape.ts';
 import { type Filling, fillFrom } from './fill-order.ts';
 import { type GateForecast, gateForecast } from './gate.ts';
-import { type LockRule, leastBond, lockLimits, mostBond, usualAngle, usualBond } from './lock.ts';
-import { findNecks, type Neck } from './necks.ts';
-import { openParts } from './open-parts.ts';
+import { type LockRule, leastBond, mostBond, usualAngle, usualBond } from './lock.ts';
+import { type Lock, locksOf } from './locks.ts';
 import { leastPocket, pocketsOf } from './pockets.ts';
-import { pressureUnder, pullAt, type Ranks, rankCells } from './potential.ts';
-import { type NeckState, sealsOf, stateOf } from './seals.ts';
+import { pressureUnder, pullAt, type Ranks } from './potential.ts';
+import { sealsOf } from './seals.ts';
 
 /** What is assumed: the usual, then one thing at a time at each end of its range. */
 const usualLock: LockRule = { bond: usualBond, angle: usualAngle };
@@ -36,6 +35,11 @@ export interface AirPlace {
   readonly superheatS?: number;
 }
 
+/** With the cells of that pocket, in the order metal would fill them. */
+export interface FoundAir extends AirPlace {
+  readonly cells: readonly number[];
+}
+
 /** What comes of a cavity when it is filled. */
 export interface Forecast {
   readonly cell: number;
@@ -46,32 +50,27 @@ export interface Forecast {
   readonly ranks: Ranks;
   readonly gates: readonly GateForecast[];
   /** The worst first. */
-  readonly places: readonly AirPlace[];
+  readonly places: readonly FoundAir[];
   /** Time to fill it through its gates, s. */
   readonly fillS: number;
   /** Gaps thinner than this stay empty where the pressure is least, mm. */
   readonly thinnest: number;
 }
 
-/** The room as it is filled and how wide it is, which no assumption changes. */
-export interface FilledRoom {
-  readonly cells: Cells;
+/** A cavity as it is filled. */
+export interface FilledRoom extends EmptyRoom {
   readonly ports: readonly Port[];
-  readonly ranks: Ranks;
+  /** Cells of its gates. */
+  readonly gate: ReadonlySet<number>;
   readonly filling: Filling;
-  readonly clearance: Float32Array;
 }
 
-export function fillRoom(
-  cells: Cells,
-  ports: readonly Port[],
-  conditions: Conditions,
-  clearance = clearanceOf(cells),
-): FilledRoom {
-  const ranks = rankCells(cells, conditions.field);
-  const sources = ports.filter(({ kind }) => kind === 'gate').map((port) => sourceOf(port, ranks));
-  const filling = fillFrom(cells, ranks, sources);
-  return { cells, ports, ranks, filling, clearance };
+export function fillRoom(empty: EmptyRoom, ports: readonly Port[]): FilledRoom {
+  const { cells, ranks } = empty;
+  const gates = ports.filter(({ kind }) => kind === 'gate');
+  const gate = new Set(gates.flatMap((port) => port.cells));
+  const sources = gates.map((port) => sourceOf(port, ranks));
+  return { ...empty, ports, gate, filling: fillFrom(cells, ranks, sources) };
 }
 
 /** Metal comes in at the lowest cell of a gate's mouth. */
@@ -79,19 +78,19 @@ const sourceOf = ({ cells }: Port, { rank }: Ranks): number =>
   cells.reduce((lowest, c) => (rank[c] < rank[lowest] ? c : lowest), cells[0]);
 
 /** Air that stays under one rule of what narrow places do, leaks aside. */
-export function airLeft(room: FilledRoom, conditions: Conditions, lock: LockRule): Pocket[] {
-  return airBehind(room, conditions, shuttingNecks(room, conditions, lock));
+export function airLeft(room: FilledRoom, lock: LockRule): Pocket[] {
+  return airBehind(room, locksIn(room, lock));
 }
 
 /** Pockets under each assumption; a leak only lets some of them out. */
-function airByAssumption(room: FilledRoom, conditions: Conditions): Pocket[][] {
+function airByAssumption(room: FilledRoom): Pocket[][] {
   const known = new Map<LockRule, Pocket[]>();
   // Where nothing shuts one rule is like another.
   let free: Pocket[] | undefined;
   const under = (lock: LockRule): Pocket[] => {
-    const shutting = shuttingNecks(room, conditions, lock);
-    if (shutting.size > 0) return airBehind(room, conditions, shutting);
-    free ??= airBehind(room, conditions, shutting);
+    const locks = locksIn(room, lock);
+    if (locks.length > 0) return airBehind(room, locks);
+    free ??= airBehind(room, locks);
     return free;
   };
   return assumptions.map(({ lock, leaks }) => {
@@ -101,60 +100,32 @@ function airByAssumption(room: FilledRoom, conditions: Conditions): Pocket[][] {
   });
 }
 
-type Shutting = ReadonlyMap<Neck, Exclude<NeckState, 'passes'>>;
-
-/** The necks that do not let metal and air pass each other, but those that are a gate's own way: they shut as a gate does. */
-function shuttingNecks(room: FilledRoom, conditions: Conditions, lock: LockRule): Shutting {
-  const { cells, ports, clearance } = room;
-  const needed = neededRoom(cells, conditions, lockLimits(lock, 1).edge);
-  const open = openParts(cells, clearance, needed);
-  const necks = open.parts === 0 ? [] : findNecks(cells, clearance, needed, open);
-  const gateCells = new Set(ports.filter(({ kind }) => kind === 'gate').flatMap((port) => port.cells));
-  const shutting = new Map<Neck, Exclude<NeckState, 'passes'>>();
-  for (const neck of necks) {
-    if (neck.cells.some((c) => gateCells.has(c))) continue;
-    const state = stateOf(cells, neck, lock, conditions);
-    if (state !== 'passes') shutting.set(neck, state);
-  }
-  return shutting;
+/** The narrow places that do not let metal and air pass each other. */
+function locksIn({ cells, conditions, gate, narrowUnder }: FilledRoom, rule: LockRule): Lock[] {
+  return narrowUnder(rule).flatMap(({ stretchesFrom }) =>
+    locksOf(cells, stretchesFrom(gate), rule, conditions),
+  );
 }
 
-function airBehind(room: FilledRoom, conditions: Conditions, states: Shutting): Pocket[] {
+function airBehind(room: FilledRoom, locks: readonly Lock[]): Pocket[] {
   const { cells, ports, filling } = room;
-  const shutting = [...states.keys()];
-  const rising = new Set(shutting.filter((neck) => states.get(neck) === 'rises'));
-  const seals = sealsOf(cells, filling, shutting, ports);
+  const seals = sealsOf(cells, filling, locks, ports);
   const out = escapeRanks(cells, seals, [...new Set(ports.flatMap((port) => port.cells))]);
-  return pocketsOf({ ...room, seals, out, shutting, rising }, conditions);
-}
-
-/** Half width (mm) an opening needs at each cell to let metal and air pass each other. */
-function neededRoom(cells: Cells, { field, metal }: Conditions, bond: number): Float32Array {
-  const { at, low, cell, count } = cells;
-  const needed = new Float32Array(count);
-  for (let c = 0; c < count; c++) {
-    const pull = pullAt(field, low[0] + at[3 * c] * cell, low[1] + at[3 * c + 1] * cell);
-    needed[c] = halfWidthAt(bond, metal.densityKgM3, pull, metal.tensionNM);
-  }
-  return needed;
+  return pocketsOf({ ...room, seals, out, locks }, room.conditions);
 }
 
 /** The forecast of one cavity over all assumptions. Throws RangeError without a gate. */
-export function forecastRoom(
-  cells: Cells,
-  ports: readonly Port[],
-  conditions: Conditions,
-  clearance?: Float32Array,
-): Forecast {
+export function forecastRoom(empty: EmptyRoom, ports: readonly Port[]): Forecast {
+  const { cells, conditions } = empty;
   const gates = ports.filter(({ kind, cells: mouth }) => kind === 'gate' && mouth.length > 0);
   if (gates.length === 0) throw new RangeError('a cavity is filled through a gate');
-  const room = fillRoom(cells, ports, conditions, clearance);
+  const room = fillRoom(empty, ports);
   const reached = volumeOf(cells, room.filling.sequence);
   const volume = volumeOf(
     cells,
     cells.numbers.filter((c) => c !== wall),
   );
-  const pockets = airByAssumption(room, conditions);
+  const pockets = airByAssumption(room);
   const through = gates.map((port) => gateForecast(cells, port, conditions, assumptions[0].lock, reached));
   const flow = through.reduce((sum, gate) => sum + gate.flow, 0);
   return {
@@ -164,17 +135,15 @@ export function forecastRoom(
     filling: room.filling,
     ranks: room.ranks,
     gates: through,
-    places: placesOf(room, pockets, through, conditions),
+    places: placesOf(room, pockets, through),
     fillS: volume / flow,
-    thinnest: thinnestOf(room, conditions),
+    thinnest: thinnestOf(room),
   };
 }
 
 /** By the pressure at the cell nearest the axis that metal comes to. */
-function thinnestOf(
-  { ranks, filling: { sequence } }: FilledRoom,
-  { field, metal, wellLevel }: Conditions,
-): number {
+function thinnestOf({ ranks, filling: { sequence }, conditions }: FilledRoom): number {
+  const { field, metal, wellLevel } = conditions;
   let highest = Number.NEGATIVE_INFINITY;
   for (const c of sequence) highest = Math.max(highest, ranks.potential[c]);
   const pressure = pressureUnder(field, metal.densityKgM3, -wellLevel * wellLevel, highest);
@@ -186,8 +155,7 @@ function placesOf(
   room: FilledRoom,
   pockets: readonly (readonly Pocket[])[],
   gates: readonly GateForecast[],
-  conditions: Conditions,
-): AirPlace[] {
+): FoundAir[] {
   const { cells } = room;
   const place = new Int32Array(cells.count).fill(none);
   for (const pocket of pockets.flat()) for (const c of pocket.cells) place[c] = unnumbered;
@@ -202,11 +170,11 @@ function placesOf(
       found[at][k] += pocket.volume;
     }
   });
-  const all = found.flatMap((volumes, at): AirPlace[] => {
+  const all = found.flatMap((volumes, at): FoundAir[] => {
     const one = shown[at];
-    return one ? [airPlace(room, volumes, one, gates, conditions)] : [];
+    return one ? [airPlace(room, volumes, one, gates)] : [];
   });
-  const weight = ({ volumes }: AirPlace): number => volumes.reduce((sum, volume) => sum + volume, 0);
+  const weight = ({ volumes }: FoundAir): number => volumes.reduce((sum, volume) => sum + volume, 0);
   return all.sort((a, b) => Number(b.stays === 'all') - Number(a.stays === 'all') || weight(b) - weight(a));
 }
 
@@ -233,19 +201,19 @@ function numberStretches({ count, beside }: Cells, place: Int32Array): number {
 }
 
 function airPlace(
-  { clearance }: FilledRoom,
+  { clearance, conditions: { field, superheatS } }: FilledRoom,
   volumes: readonly number[],
-  { cells: members, leaksOut: _, ...pocket }: Pocket,
+  { cells, leaksOut: _, ...pocket }: Pocket,
   gates: readonly GateForecast[],
-  { field, superheatS }: Conditions,
-): AirPlace {
-  const widest = members.reduce((most, c) => Math.max(most, clearance[c]), 0);
+): FoundAir {
+  const widest = cells.reduce((most, c) => Math.max(most, clearance[c]), 0);
   const far = Math.min(...gates.map((gate) => apart(gate.place, pocket.place)));
   const speed = planeBubbleSpeed(pullAt(field, pocket.place[0], pocket.place[1]), 2 * widest);
   return {
     stays: volumes.every((volume) => volume >= leastPocket) ? 'all' : 'some',
     volumes,
     pocket,
+    cells,
     riseS: (far * 1e-3) / speed,
     ...(superheatS !== undefined && { superheatS: superheatS * widest ** 2 }),
   };

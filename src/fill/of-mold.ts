@@ -1,5 +1,14 @@
 import { compose, type Matrix4, movePoint, type Point2, rotation, type Vec3 } from '../geometry/index.ts';
-import { type Channel, heightAt, type Mold, masterOf, type Placement } from '../mold/index.ts';
+import {
+  alloyDensity,
+  alloyTension,
+  type Channel,
+  heightAt,
+  liquidAlloyDensity,
+  type Mold,
+  masterOf,
+  type Placement,
+} from '../mold/index.ts';
 import { standardGravity, superheatTime } from '../physics/index.ts';
 import { alloyNamed } from '../tables/index.ts';
 import type { CavityProblem } from './cavity.ts';
@@ -21,11 +30,11 @@ export const isParted = ({ parting }: Mold, { lowest, highest }: Placement): boo
 export const channelsOf = ({ channels }: Mold, id: string): Channel[] =>
   channels.filter(({ placement }) => placement === id);
 
-/** Density and surface tension of the metal: the plan's, else the table's for the alloy it names. */
-function metalOf({ bench: { alloy } }: Mold) {
-  const row = alloyNamed(alloy?.name ?? '');
-  return { density: alloy?.densityKgM3 ?? row?.densityKgM3?.value, tension: row?.tensionNM?.value };
-}
+/** Of the metal as it is poured; as heavy as it sets, a few percent more, where its composition is not known. */
+const metalOf = (mold: Mold) => ({
+  density: (liquidAlloyDensity(mold) ?? alloyDensity(mold))?.value,
+  tension: alloyTension(mold)?.value,
+});
 
 export function missingIn(mold: Mold): string[] {
   const { density, tension } = metalOf(mold);
@@ -112,20 +121,28 @@ const onStep = (value: number, step: number): number => Math.round(value / step)
 /** Channels of a placement, turned about the axis as it is. */
 export function sweptIn(mold: Mold, placement: Placement, channels: readonly Channel[]): SweptChannel[] {
   const back = rotation('z', -Math.atan2(placement.y, placement.x));
-  return channels.map((channel) => sweptOf(mold, placement, channel, back));
+  return channels.flatMap((channel) => {
+    const { kind } = channel;
+    // What lies before its gate does not open into the cavity.
+    if (kind === 'runner' || kind === 'pocket') return [];
+    return [{ id: kind, kind, ...sweptOf(mold, placement, channel, back) }];
+  });
 }
 
 /** Distance between the points a channel's way is taken at, mm. */
 const pointStep = 1;
 
 /** The piece of a channel round its cavity, its way as high as the parting surface; as wide and deep as where it opens into it. */
-function sweptOf(mold: Mold, placement: Placement, channel: Channel, back: Matrix4): SweptChannel {
+function sweptOf(
+  mold: Mold,
+  placement: Placement,
+  channel: Channel,
+  back: Matrix4,
+): Omit<SweptChannel, 'id' | 'kind'> {
   const { kind, run, half } = channel;
   const { width, depth } = run[kind === 'gate' ? run.length - 1 : 0];
   const path = run.slice(1).flatMap((to, i) => pointsNear(run[i].at, to.at, placement, width));
   return {
-    id: kind,
-    kind,
     path: path.map(([x, y]): Vec3 => {
       const [a, b, c] = movePoint(back, [x, y, heightAt(mold.parting, x, y)]);
       return [onStep(a, alike), onStep(b, alike), onStep(c, alikeHeight)];

@@ -114,12 +114,13 @@ export function reachAlong(cells: Cells, c: number, direction: Vec3): number {
     last = next;
     far += cell / 4;
   }
-  // The wall as it cuts the line through the last cell along the axis the way follows most.
-  const axis = [0, 1, 2].reduce(
-    (most, x) => (Math.abs(direction[x]) > Math.abs(direction[most]) ? x : most),
-    0,
-  );
-  const offset = walls[3 * last + axis];
-  if (!(offset * direction[axis] > 0)) return far;
-  return Math.max(0, (middleOf(cells, last)[axis] + offset - from[axis]) / direction[axis]);
+  // The nearest of the walls that cut the lines through the last cell, as the way comes to it.
+  const middle = middleOf(cells, last);
+  let reach = Number.POSITIVE_INFINITY;
+  for (let axis = 0; axis < 3; axis++) {
+    const offset = walls[3 * last + axis];
+    if (offset * direction[axis] > 0)
+      reach = Math.min(reach, (middle[axis] + offset - from[axis]) / direction[axis]);
+  }
+  return Number.isFinite(reach) ? Math.max(0, reach) : far;
 }

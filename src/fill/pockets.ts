@@ -2,7 +2,7 @@ import { boyleShare, leakFlow } from '../physics/index.ts';
 import { type Cells, cellAt, middleOf, sides, volumeOf, wall } from './cells.ts';
 import type { Conditions, Pocket, Port, SealedBy } from './conditions.ts';
 import { type Seals, shut } from './escape.ts';
-import type { Neck } from './necks.ts';
+import type { Lock } from './locks.ts';
 import { potentialAt, pressureUnder, type Ranks, type SpinField } from './potential.ts';
 
 /** Pockets smaller than this are not told, mm3. */
@@ -16,19 +16,17 @@ export interface SealedRoom {
   readonly seals: Seals;
   readonly out: Int32Array;
   readonly ports: readonly Port[];
-  /** Necks that hold air, and of them those whose air stands under the mouth. */
-  readonly shutting: readonly Neck[];
-  readonly rising: ReadonlySet<Neck>;
+  readonly locks: readonly Lock[];
 }
 
 /** Air that is shut in, each stretch by itself and parted where a neck ends; the largest first. */
 export function pocketsOf(room: SealedRoom, conditions: Conditions): Pocket[] {
-  const { cells, seals, out, shutting } = room;
+  const { cells, seals, out, locks } = room;
   const { count, beside } = cells;
-  // 0 is the open room, from 1 on necks.
+  // 0 is the open room, from 1 on locks.
   const stretch = new Int32Array(count);
-  shutting.forEach((neck, k) => {
-    for (const c of neck.cells) stretch[c] = k + 1;
+  locks.forEach((lock, k) => {
+    for (const c of lock.cells) stretch[c] = k + 1;
   });
   const isTrapped = (c: number): boolean => out[c] < seals.rank[c];
   const seen = new Uint8Array(count);
@@ -45,20 +43,20 @@ export function pocketsOf(room: SealedRoom, conditions: Conditions): Pocket[] {
         members.push(n);
       }
     if (volumeOf(cells, members) < leastPocket) continue;
-    const pocket = pocketIn(room, conditions, members, shutting[stretch[first] - 1]);
+    const pocket = pocketIn(room, conditions, members, locks[stretch[first] - 1]);
     if (pocket.volume >= leastPocket && !isFlat(room, pocket)) pockets.push(pocket);
   }
   return pockets.sort((a, b) => b.volume - a.volume);
 }
 
-function pocketIn(room: SealedRoom, conditions: Conditions, found: number[], neck: Neck | undefined): Pocket {
-  const { cells, seals, out, rising } = room;
+function pocketIn(room: SealedRoom, conditions: Conditions, found: number[], lock: Lock | undefined): Pocket {
+  const { cells, seals, out } = room;
   found.sort((a, b) => seals.rank[a] - seals.rank[b]);
-  const members = neck ? found : aboveSeal(room, conditions, found);
+  const members = lock ? found : aboveSeal(room, conditions, found);
   const { volume, pressurePa, face } = pressedTogether(room, conditions, members);
   const last = members[members.length - 1];
-  const isUnder = neck !== undefined && rising.has(neck);
-  const at = isUnder ? neck.mouth[0] : last;
+  const isUnder = lock?.state === 'rises';
+  const at = isUnder ? lock.mouth[0] : last;
   const key = out[members[0]];
   const by = key === shut ? undefined : seals.bySeal[key];
   return {
@@ -66,20 +64,20 @@ function pocketIn(room: SealedRoom, conditions: Conditions, found: number[], nec
     shutIn: volumeOf(cells, members),
     volume,
     place: middleOf(cells, at),
-    where: isUnder ? 'mouth' : neck ? 'leg' : 'room',
-    ...(neck && { clear: [2 * neck.half.small, 2 * neck.half.large] as const }),
-    sealedBy: sealedBy(room, by, neck),
+    where: isUnder ? 'mouth' : lock ? 'leg' : 'room',
+    ...(lock && { clear: [2 * lock.section.small, 2 * lock.section.large] as const }),
+    sealedBy: sealedBy(room, by, lock),
     ...(by !== undefined && { sealedAt: middleOf(cells, by) }),
     pressurePa,
     leaksOut: leaksOut(room, conditions, members, pressurePa, face),
   };
 }
 
-function sealedBy({ ports, shutting }: SealedRoom, by: number | undefined, neck: Neck | undefined): SealedBy {
+function sealedBy({ ports, locks }: SealedRoom, by: number | undefined, lock: Lock | undefined): SealedBy {
   if (by === undefined) return 'never';
   const port = ports.find(({ cells }) => cells.includes(by));
   if (port) return port.kind;
-  return neck || shutting.some(({ cells }) => cells.includes(by)) ? 'neck' : 'metal';
+  return lock || locks.some(({ cells }) => cells.includes(by)) ? 'neck' : 'metal';
 }
 
 /**

@@ -1,3 +1,4 @@
+import { arrangeCodes } from './codes/arrange.ts';
 import { batchCodes } from './codes/batch.ts';
 import { canCodes } from './codes/can.ts';
 import { channelCodes } from './codes/channels.ts';
@@ -14,12 +15,14 @@ import { moldCodes } from './codes/mold.ts';
 import { orderCodes } from './codes/order.ts';
 import { outlineCodes } from './codes/outline.ts';
 import { packageCodes } from './codes/package.ts';
+import { pinCodes } from './codes/pins.ts';
 import { planCodes } from './codes/plan.ts';
 import { pouringCodes } from './codes/pouring.ts';
 import { releaseCodes } from './codes/release.ts';
 import { repairCodes } from './codes/repair.ts';
 import { sizeCodes } from './codes/sizes.ts';
 import { solidCodes } from './codes/solids.ts';
+import { trialCodes } from './codes/trials.ts';
 import { turningCodes } from './codes/turning.ts';
 
 /** Every code the program can report, by the room that reports it. */
@@ -34,7 +37,9 @@ export const catalogue = {
   ...sizeCodes,
   ...solidCodes,
   ...checkCodes,
+  ...arrangeCodes,
   ...channelCodes,
+  ...pinCodes,
   ...releaseCodes,
   ...canCodes,
   ...turningCodes,
@@ -45,6 +50,7 @@ export const catalogue = {
   ...fitCodes,
   ...makingCodes,
   ...flatCodes,
+  ...trialCodes,
   ...batchCodes,
 } as const satisfies Record<string, CodeEntry>;
 

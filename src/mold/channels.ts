@@ -1,6 +1,6 @@
 import type { Point2, TriangleMesh } from '../geometry/index.ts';
 import { shadowAlong } from './edge-along.ts';
-import type { Channel, Station } from './mold.ts';
+import type { Channel, ChannelKind, Station } from './mold.ts';
 
 /**
  * How far a channel reaches into the cavity and into the well or past the rim, as a share of its width, so that they
@@ -47,7 +47,7 @@ export function channelAlong(
 }
 
 /** Channels of one kind and placement are numbered from the second on. */
-export const channelId = (kind: Channel['kind'], placement: string, number = 1): string =>
+export const channelId = (kind: ChannelKind, placement: string, number = 1): string =>
   number === 1 ? `${kind}-${placement}` : `${kind}-${placement}-${number}`;
 
 export interface Target {

@@ -29,6 +29,8 @@ export function drawAnew(plan: Plan, mold: Mold, memoize: Memoize = makeAlways):
   // Meshes stay the same objects here, and need not be told apart by their content.
   const known = new Map<object, unknown>();
   const once: Memoize = (what, input, make) => {
+    // Ways are tried by the hundred here, each once.
+    if (what !== 'outline') return make();
     const key = (input as { readonly mesh: object }).mesh;
     if (!known.has(key)) known.set(key, memoize(what, input, make));
     return known.get(key) as ReturnType<typeof make>;

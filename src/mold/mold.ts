@@ -25,6 +25,7 @@ export interface Mold {
   readonly tabs: readonly Tab[];
   readonly notches: readonly Notch[];
   readonly channels: readonly Channel[];
+  readonly ventPins: readonly VentPin[];
   readonly parting: PartingSurface;
   readonly fixture: Fixture;
   /** Materials the plan gives by their data sheets. Left out, none. */
@@ -190,12 +191,18 @@ export interface Station {
   readonly depth: number;
 }
 
-/** A gate (metal, from the well) or vent (air, to the rim), following the parting surface along its path. */
+export type ChannelKind = 'runner' | 'gate' | 'pocket' | 'vent';
+
+/**
+ * A runner (metal from the well for several gates), gate (metal to a cavity), the blind pocket of a gate's slowing bend, or vent
+ * (air, to the rim), following the parting surface along its path.
+ */
 export interface Channel {
   readonly id: string;
-  readonly kind: 'gate' | 'vent';
+  readonly kind: ChannelKind;
+  /** Whose it is; of a runner its own name. */
   readonly placement: string;
-  /** From where metal or air comes to where it goes, at least two; straight between them. */
+  /** From where metal or air comes to where it goes, at least two; straight between them. A ring ends where it begins. */
   readonly run: readonly Station[];
   /** How far its beginning and its end reach into what they open into, or past the rim, mm. */
   readonly laps: readonly [number, number];
@@ -205,6 +212,17 @@ export interface Channel {
   readonly opensInto?: string;
   /** A vent that the plan means to open into another. */
   readonly joins?: true;
+}
+
+/** A round hole through a half, for air. `depth` is how far its cavity begins from the outer face, `reach` how far the hole is cut, mm. */
+export interface VentPin {
+  readonly id: string;
+  readonly x: number;
+  readonly y: number;
+  readonly diameter: number;
+  readonly half: 'lower' | 'upper';
+  readonly depth: number;
+  readonly reach: number;
 }
 
 /** A material by its data sheet. A plastic's heat limit is its deflection temperature under `loadPa`. */
@@ -280,6 +298,8 @@ export interface Bed {
 export interface Limits {
   readonly cover: number;
   readonly wall: number;
+  /** Between two channels. */
+  readonly web: number;
   readonly cavityToWell: number;
   readonly cavityToBoss: number;
   readonly cavityToRim: number;

@@ -17,6 +17,7 @@ import { type ChannelSpec, channelId, straightGate, straightVent } from './chann
 import type { Memoize } from './memoize.ts';
 import type { Channel, Mold, Sprue } from './mold.ts';
 import type { PlacedMaster } from './resolve-placements.ts';
+import { resolveRunners } from './resolve-runners.ts';
 import { channelOutline, isDrawn } from './shapes/index.ts';
 
 /** Grid of the outlines that channels open into and go round, mm: a knife is wider than what it may miss. */
@@ -31,7 +32,7 @@ export interface ChannelGround
 }
 
 /**
- * Gates and vents for the placements the plan names; what keeps one from being drawn is a finding. `already` are drawn, and
+ * Runners, and gates and vents for the placements the plan names; what keeps one from being drawn is a finding. `already` are drawn, and
  * stay as they are.
  */
 export function resolveChannels(
@@ -41,8 +42,10 @@ export function resolveChannels(
   already: readonly Channel[] = [],
 ): { channels: Channel[]; findings: Finding[] } {
   const wanted = (['gate', 'vent'] as const).flatMap((kind) => channelsWanted(plan, kind));
-  const findings: Finding[] = [];
-  const done = new Map(already.map((channel) => [channel.id, channel]));
+  const runners = resolveRunners(plan, ground);
+  const findings: Finding[] = [...runners.findings];
+  const done = new Map([...runners.channels, ...already].map((channel) => [channel.id, channel]));
+  const pockets = new Map<string, Channel>();
   const targetOf = targets(memoize);
   // Those that look for their way go round the others, and round those that were found before.
   const searching = [
@@ -57,11 +60,15 @@ export function resolveChannels(
     if (!placed) continue;
     const made = isSpoke(one)
       ? spoke(one, placed, ground)
-      : drawn(plan, one, placed, { ground, targetOf, done });
+      : drawn(plan, one, placed, { ground, targetOf, done, memoize });
     findings.push(...made.findings);
     if (made.channel) done.set(one.id, one.land ? withLand(made.channel, one.land) : made.channel);
+    if (made.pocket) pockets.set(one.id, made.pocket);
   }
-  return { channels: wanted.flatMap(({ id }) => done.get(id) ?? []), findings };
+  const drawnChannels = wanted.flatMap(({ id }) =>
+    [done.get(id), pockets.get(id)].filter((one) => one !== undefined),
+  );
+  return { channels: [...runners.channels, ...drawnChannels], findings };
 }
 
 /** Each after the one it leads out of or into. */
@@ -78,7 +85,11 @@ function byParents(wanted: readonly Wanted[]): Wanted[] {
   return [...ordered, ...left];
 }
 
-type Made = { readonly channel?: Channel | undefined; readonly findings: readonly Finding[] };
+interface Made {
+  readonly channel?: Channel | undefined;
+  readonly pocket?: Channel;
+  readonly findings: readonly Finding[];
+}
 
 /** Straight along the radius to the usual end. */
 const isSpoke = ({ kind, entry, path, parent, pocket }: Wanted): boolean =>
@@ -100,9 +111,15 @@ interface SoFar {
   readonly ground: ChannelGround;
   targetOf(placed: PlacedMaster): EntryTarget;
   readonly done: ReadonlyMap<string, Channel>;
+  readonly memoize: Memoize;
 }
 
-function drawn(plan: Plan, wanted: Wanted, placed: PlacedMaster, { ground, targetOf, done }: SoFar): Made {
+function drawn(
+  plan: Plan,
+  wanted: Wanted,
+  placed: PlacedMaster,
+  { ground, targetOf, done, memoize }: SoFar,
+): Made {
   const { kind, spec, path, id, at, parent, pocket } = wanted;
   if (kind === 'gate' && !ground.sprue && parent === undefined)
     return { findings: [noChannel(kind, placed, false, at)] };
@@ -112,21 +129,27 @@ function drawn(plan: Plan, wanted: Wanted, placed: PlacedMaster, { ground, targe
   const from = parent === undefined ? undefined : done.get(parent);
   if (parent !== undefined && !from) return { findings: [noParent(wanted, placed)] };
   const far = from ? { channel: from } : pocket === undefined ? undefined : { pocket };
-  const one: Drawn = { id, kind, spec, entry, path, far };
-  const on: Ground = {
+  const one: Drawn = { id, kind, spec, entry, path, far, slow: wanted.slow };
+  const on: Omit<Ground, 'obstacles'> = {
     discRadius: ground.disc.radius,
     wellRadius: ground.sprue?.wellRadius,
     wall: ground.wall,
     turning: ground.bench.machine?.direction === 'clockwise' ? -1 : 1,
-    obstacles: () => [
+  };
+  const outlines = () =>
+    [
       ...fixtureOutlines(ground),
       ...ground.placed.filter((other) => other !== placed).map(targetOf),
       ...[...done.values()]
         .filter((other) => isDrawn(other) && other.placement !== placed.id && other.id !== parent)
         .map((other) => ({ outline: channelOutline(other) })),
-    ],
-  };
-  return drawChannel(one, target, on);
+    ].map(({ outline }) => ({ outline }));
+  if (path !== 'routed') return drawChannel(one, target, { ...on, obstacles: outlines });
+  // A search over the whole disc is made again only where something stands in another place.
+  const obstacles = outlines();
+  return memoize('routed way', { one, target, on, obstacles }, () =>
+    drawChannel(one, target, { ...on, obstacles: () => obstacles }),
+  );
 }
 
 /** The place that a name stands for; the plan was checked for having one. */
@@ -155,7 +178,7 @@ export function outlineOf({ mesh }: Pick<PlacedMaster, 'mesh'>, memoize: Memoize
 const noParent = ({ id: subject, kind, placement }: Wanted, { x, y }: PlacedMaster): Finding =>
   finding('channels.no-parent', { subject, place: [x, y, 0], values: { kind, placement } });
 
-function noChannel(kind: Channel['kind'], one: PlacedMaster, hasSprue: boolean, at: TextPlace): Finding {
+function noChannel(kind: Wanted['kind'], one: PlacedMaster, hasSprue: boolean, at: TextPlace): Finding {
   return finding('layout.no-channel', {
     subject: one.id,
     place: [one.x, one.y, 0],
@@ -167,7 +190,7 @@ function noChannel(kind: Channel['kind'], one: PlacedMaster, hasSprue: boolean, 
 /** A gate or vent that the plan asks for; where it only says `straight`, its place in the text is the placement's. */
 interface Wanted {
   readonly id: string;
-  readonly kind: Channel['kind'];
+  readonly kind: 'gate' | 'vent';
   readonly placement: string;
   readonly spec: ChannelSpec;
   readonly entry: ChannelEntry;
@@ -177,13 +200,15 @@ interface Wanted {
   /** How far past the outline it ends blind, mm. */
   readonly pocket?: number | undefined;
   readonly land?: Land | undefined;
+  /** How far past its last turn a slowing bend's pocket runs on, mm. */
+  readonly slow?: number | undefined;
   readonly at: TextPlace;
 }
 
 const usualEnd = { gate: 'inner', vent: 'outer' } as const;
 
 /** By the plan's entries, within one in the order of the placements. */
-export function channelsWanted(plan: Plan, kind: Channel['kind']): Wanted[] {
+export function channelsWanted(plan: Plan, kind: Wanted['kind']): Wanted[] {
   const section = kind === 'gate' ? plan.gates : plan.vents;
   if (section === undefined) return [];
   const flat = expandPlacements(plan);
@@ -196,6 +221,7 @@ export function channelsWanted(plan: Plan, kind: Channel['kind']): Wanted[] {
   if (section === 'straight')
     return flat.map(({ id, at }) => ({ ...usual, id: channelId(kind, id), placement: id, at }));
   const numbers = new Map<string, number>();
+  const runners = new Set(kind === 'gate' ? plan.runners?.map(({ id }) => id) : []);
   return section.flatMap((one: PlanChannel) => {
     const ids = new Set(one.placements.flatMap((name) => placementsNamed(flat, name)));
     const { entry = usual.entry, path = usual.path, at } = one;
@@ -203,9 +229,10 @@ export function channelsWanted(plan: Plan, kind: Channel['kind']): Wanted[] {
     const named =
       'from' in one ? one.from : 'to' in one && one.to && 'vent' in one.to ? one.to.vent : undefined;
     const more = {
-      parent: named === undefined ? undefined : channelId(kind, named),
+      parent: named === undefined ? undefined : channelId(runners.has(named) ? 'runner' : kind, named),
       pocket: 'to' in one && one.to && 'pocket' in one.to ? one.to.pocket : undefined,
       land: 'land' in one ? one.land : undefined,
+      slow: 'slow' in one ? one.slow?.pocket : undefined,
     };
     return flat
       .filter(({ id }) => ids.has(id))

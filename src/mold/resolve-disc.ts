@@ -115,6 +115,7 @@ export function resolveLimits({ limits }: Plan): Limits {
   return {
     cover: limits?.cover ?? limitDefaults.cover,
     wall: limits?.wall ?? limitDefaults.wall,
+    web: limits?.web ?? limitDefaults.web,
     cavityToWell: limits?.cavityToWell ?? limitDefaults.cavityToWell,
     cavityToBoss: limits?.cavityToBoss ?? limitDefaults.cavityToBoss,
     cavityToRim: limits?.cavityToRim ?? limitDefaults.cavityToRim,

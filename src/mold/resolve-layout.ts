@@ -10,9 +10,11 @@ import { resolveBosses } from './resolve-bosses.ts';
 import { resolveChannels } from './resolve-channels.ts';
 import { resolveDisc, resolveFixture, resolveLimits, resolveSprue } from './resolve-disc.ts';
 import { resolveParting } from './resolve-parting.ts';
+import { resolvePins } from './resolve-pins.ts';
 import { resolvePlacements } from './resolve-placements.ts';
 import { resolvePlaces } from './resolve-places.ts';
 import { resolveRim } from './resolve-rim.ts';
+import { idleRunners } from './resolve-runners.ts';
 import { resolveSupports } from './resolve-supports.ts';
 
 export interface Layout {
@@ -37,6 +39,7 @@ export function resolveLayout(plan: Plan, masters: readonly Master[], memoize: M
   const ground = { ...fixed, placed, bench, wall: limits.wall };
   const { channels, findings: channelFindings } = resolveChannels(plan, ground, memoize);
   const { surface, findings: partingFindings } = resolveParting(plan, placed, fixed, memoize);
+  const { pins: ventPins, findings: pinFindings } = resolvePins(plan, ground, surface);
   const mold: Mold = {
     title: plan.title ?? 'mold',
     units: plan.units,
@@ -52,6 +55,7 @@ export function resolveLayout(plan: Plan, masters: readonly Master[], memoize: M
     tabs,
     notches,
     channels,
+    ventPins,
     parting: surface,
     fixture: resolveFixture(plan),
     ...(plan.materials && {
@@ -69,7 +73,9 @@ export function resolveLayout(plan: Plan, masters: readonly Master[], memoize: M
       ...findings,
       ...bossFindings,
       ...channelFindings,
+      ...idleRunners(plan, channels),
       ...partingFindings,
+      ...pinFindings,
       ...judgeSizes(plan),
       ...judgeSprue(plan, sprue, disc),
       ...judgeLayout(fixed),

@@ -11,6 +11,7 @@ export { checkNear, type Near } from './check-near.ts';
 export type { FileAccess, FileRead } from './files.ts';
 export { type Inspection, type InspectOptions, inspectMesh } from './inspect.ts';
 export { loadKey, loadMesh, type MeshOutcome, type MeshToLoad, meshToLoad } from './load-mesh.ts';
+export { memoizeIn } from './memoize-in.ts';
 export type { Progress } from './progress.ts';
 export {
   type MastersOutcome,

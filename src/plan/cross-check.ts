@@ -37,9 +37,11 @@ export function crossCheck(plan: Plan, tree: PlanTree): Finding[] {
   idsDiffer(plan, find);
   namedPlacementsExist(plan, find);
   orderedMastersExist(plan, find);
+  arrangedMastersExist(plan, find);
   namedEntriesExist(plan, find);
   namedWaysExist(plan, find);
   pathsReachTheirEnd(plan, find);
+  slowingBendsTurn(plan, find);
   sectorsGiven(plan, find);
   materialsNamedApart(plan, find);
   severitiesMayChange(plan, find);
@@ -63,6 +65,21 @@ function orderedMastersExist(plan: Plan, find: Find): void {
       find('plan.unknown-id', unknownId('master', master, known), ['order', 'pieces', master]);
 }
 
+function arrangedMastersExist(plan: Plan, find: Find): void {
+  const known = Object.keys(plan.masters ?? {});
+  for (const [master, { gate }] of Object.entries(plan.arrange?.pieces ?? {})) {
+    const path = ['arrange', 'pieces', master];
+    if (!known.includes(master)) find('plan.unknown-id', unknownId('master', master, known), path);
+    else if (gate && 'named' in gate && !plan.masters?.[master]?.entry?.[gate.named]) {
+      const places = Object.keys(plan.masters?.[master]?.entry ?? {});
+      find('plan.unknown-id', unknownId('entry', gate.named, places), [...path, 'gate']);
+    }
+  }
+  const { wall = plan.limits?.wall ?? 0, ample } = plan.arrange ?? {};
+  if (typeof ample === 'number' && ample < wall)
+    find('plan.choose-one', { which: 'ample' }, ['arrange', 'ample']);
+}
+
 function idsDiffer(plan: Plan, find: Find): void {
   const seen = new Map<string, string>();
   const take = (id: string, path: PlanPath): void => {
@@ -76,7 +93,7 @@ function idsDiffer(plan: Plan, find: Find): void {
     const i = entries.findIndex(({ at }) => at === placement.at);
     take(placement.id, entries[i].id === undefined ? ['placements', i] : ['placements', i, 'id']);
   }
-  const fixtures = { tabs: plan.tabs, notches: plan.notches } as const;
+  const fixtures = { tabs: plan.tabs, notches: plan.notches, runners: plan.runners } as const;
   for (const [section, items] of Object.entries(fixtures)) {
     for (const [i, { id }] of (items ?? []).entries()) if (id !== undefined) take(id, [section, i, 'id']);
   }
@@ -89,6 +106,8 @@ function namedPlacementsExist(plan: Plan, find: Find): void {
   const placements = expandPlacements(plan);
   // An entry that is left out on a disc of this size still has its name.
   const groups = (plan.placements ?? []).map(({ id, master }) => id ?? master);
+  // What is still to be arranged has its name too.
+  groups.push(...Object.keys(plan.arrange?.pieces ?? {}));
   const known = [...new Set([...placements.flatMap(({ id, group }) => [group, id]), ...groups])];
   const lists = { supports: plan.supports, gates: plan.gates, vents: plan.vents };
   for (const [section, list] of Object.entries(lists)) {
@@ -100,20 +119,28 @@ function namedPlacementsExist(plan: Plan, find: Find): void {
       }
     }
   }
+  for (const [i, { where }] of (plan.ventPins ?? []).entries())
+    for (const name of 'placements' in where ? where.placements : []) {
+      if (name === 'all' || groups.includes(name) || placementsNamed(placements, name).length > 0) continue;
+      find('plan.unknown-id', unknownId('placement', name, known), ['ventPins', i, 'placements']);
+    }
 }
 
-/** A gate that leads out of another's, and a vent that leads into another's, name one placement each. */
+/** A gate that leads out of a runner or another's, and a vent that leads into another's, name one each. */
 function namedWaysExist(plan: Plan, find: Find): void {
-  const known = expandPlacements(plan).map(({ id }) => id);
-  const check = (name: string | undefined, path: PlanPath): void => {
+  const placed = expandPlacements(plan).map(({ id }) => id);
+  const runners = (plan.runners ?? []).map(({ id }) => id);
+  const check = (name: string | undefined, known: readonly string[], path: PlanPath): void => {
     if (name === undefined || known.includes(name)) return;
-    find('plan.unknown-id', unknownId('placement', name, known), path);
+    const kind = known.length > placed.length ? 'runner or placement' : 'placement';
+    find('plan.unknown-id', unknownId(kind, name, known), path);
   };
   if (plan.gates && plan.gates !== 'straight')
-    for (const [i, { from }] of plan.gates.entries()) check(from, ['gates', i, 'from']);
+    for (const [i, { from }] of plan.gates.entries())
+      check(from, [...runners, ...placed], ['gates', i, 'from']);
   if (plan.vents && plan.vents !== 'straight')
     for (const [i, { to }] of plan.vents.entries())
-      check(to && 'vent' in to ? to.vent : undefined, ['vents', i, 'to']);
+      check(to && 'vent' in to ? to.vent : undefined, placed, ['vents', i, 'to']);
 }
 
 /** A slant is aimed at well or rim, and what ends blind is neither looked for nor bent. */
@@ -126,6 +153,14 @@ function pathsReachTheirEnd(plan: Plan, find: Find): void {
       if (name) find('plan.choose-one', { which: 'path end', name }, [section, i, 'path']);
     }
   }
+}
+
+/** A slowing bend is a turn at a way point: a gate that has none does not turn. */
+function slowingBendsTurn({ gates }: Plan, find: Find): void {
+  if (!gates || gates === 'straight') return;
+  for (const [i, { slow, path }] of gates.entries())
+    if (slow && !(typeof path === 'object' && 'through' in path))
+      find('plan.missing', { which: 'turn' }, ['gates', i, 'slow']);
 }
 
 /** The path of a channel that its end does not go with. */
@@ -232,7 +267,11 @@ function isLowered(code: FindingCode, wanted: Severity): boolean {
 /** Most names listed. */
 const mostKnown = 12;
 
-const unknownId = (kind: 'master' | 'placement' | 'entry', name: string, known: readonly string[]) => ({
+const unknownId = (
+  kind: 'master' | 'placement' | 'entry' | 'runner or placement',
+  name: string,
+  known: readonly string[],
+) => ({
   kind,
   name,
   known: known.slice(0, mostKnown),

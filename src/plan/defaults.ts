@@ -69,6 +69,15 @@ export const tabDefaults = { width: 20, length: 12, height: 3, inset: 1 } as con
 export const notchDefaults = { width: 6, depth: 4 } as const;
 
 export const channelDefaults = {
+  // It feeds several gates; common practice, no published source.
+  runner: {
+    width: 5,
+    depth: 2.5,
+    endWidth: 5,
+    endDepth: 2.5,
+    section: { kind: 'half-round' },
+    half: 'upper',
+  },
   gate: { width: 3, depth: 1.5, endWidth: 3, endDepth: 1.5, section: { kind: 'half-round' }, half: 'upper' },
   vent: {
     width: 1,
@@ -107,6 +116,8 @@ export const fixtureDefaults = {
 export const limitDefaults = {
   cover: 3,
   wall: 3,
+  /** Thinner tongues of rubber between channels tear or bend into the stream; common practice, no published source. */
+  web: 1,
   cavityToWell: 8,
   cavityToBoss: 5,
   cavityToRim: 10,

@@ -2,14 +2,22 @@ import type { z } from 'zod';
 import { type CodeValues, type Finding, finding, type TextPlace } from '../findings/index.ts';
 import { nearestName } from './nearest-name.ts';
 import { type PlanPath, type PlanTree, sayPath } from './plan-tree.ts';
-import { descriptionAt, namesAt } from './schema-at.ts';
+import type { SchemaNames } from './schema-at.ts';
 import { badId, type IssueParams } from './sections/fields.ts';
 
 type Issue = z.core.$ZodIssue;
 
+/** The text that is at fault: where its values stand, and what the schema it is written by knows. */
+export interface Faulty {
+  readonly tree: PlanTree;
+  readonly names: SchemaNames;
+  /** What it is called where it is no plan: `trial log`. */
+  readonly called?: string;
+}
+
 /** What the schema found wrong, as findings with their place in the text; each fault once. */
-export function explainIssues(issues: readonly Issue[], tree: PlanTree): Finding[] {
-  const explained = issues.flatMap((issue) => explain(issue, [], tree));
+export function explainIssues(issues: readonly Issue[], text: Faulty): Finding[] {
+  const explained = issues.flatMap((issue) => explain(issue, [], text));
   const unknown = explained.filter((one) => one.finding.code === 'plan.unknown-key');
   return explained.filter((one) => !followsFrom(one, unknown)).map((one) => one.finding);
 }
@@ -31,7 +39,9 @@ function followsFrom({ finding: { code }, path }: Explained, unknown: readonly E
   });
 }
 
-function explain(issue: Issue, before: PlanPath, tree: PlanTree): Explained[] {
+function explain(issue: Issue, before: PlanPath, text: Faulty): Explained[] {
+  const { tree } = text;
+  const descriptionOf = (at: PlanPath): string | undefined => describe(text, at);
   const path = [...before, ...issue.path];
   const subject = sayPath(path);
   const one = (found: Finding): Explained[] => [{ path, finding: found }];
@@ -49,7 +59,7 @@ function explain(issue: Issue, before: PlanPath, tree: PlanTree): Explained[] {
     const atName = code === 'plan.missing' || code === 'plan.choose-one';
     return one(find({ subject, at: atName ? tree.keySpotAt(path) : tree.spotAt(path) }));
   }
-  if (issue.code === 'unrecognized_keys') return issue.keys.map((key) => unknownName(key, path, tree));
+  if (issue.code === 'unrecognized_keys') return issue.keys.map((key) => unknownName(key, path, text));
   if (issue.code === 'invalid_key') {
     const values = badId(String(path.at(-1)));
     return one(finding('plan.bad-id', { subject, values, at: tree.keySpotAt(path) }));
@@ -59,14 +69,14 @@ function explain(issue: Issue, before: PlanPath, tree: PlanTree): Explained[] {
   const at = tree.spotAt(path);
   switch (issue.code) {
     case 'invalid_union':
-      return explainUnion(issue, path, tree) ?? one(wrongKind(issue.input, path, at));
+      return explainUnion(issue, path, text) ?? one(wrongKind(issue.input, descriptionOf(path), path, at));
     case 'invalid_value':
       return [wrongWord(issue, path, tree)];
     case 'too_small':
     case 'too_big':
       return one(finding('plan.out-of-range', { subject, values: outOfRange(issue), at }));
     default:
-      return one(wrongKind(issue.input, path, at, wanted(issue)));
+      return one(wrongKind(issue.input, descriptionOf(path), path, at, wanted(issue)));
   }
 }
 
@@ -74,7 +84,7 @@ function explain(issue: Issue, before: PlanPath, tree: PlanTree): Explained[] {
 function explainUnion(
   issue: z.core.$ZodIssueInvalidUnion,
   path: PlanPath,
-  tree: PlanTree,
+  text: Faulty,
 ): Explained[] | undefined {
   const failsWhole = (found: readonly Issue[]): boolean =>
     found.some((one) => {
@@ -83,14 +93,14 @@ function explainUnion(
       return one.code === 'invalid_type' || one.code === 'invalid_value';
     });
   const meant = issue.errors.filter((found) => !failsWhole(found));
-  return meant.length === 1 ? meant[0].flatMap((inner) => explain(inner, path, tree)) : undefined;
+  return meant.length === 1 ? meant[0].flatMap((inner) => explain(inner, path, text)) : undefined;
 }
 
-function unknownName(key: string, section: PlanPath, tree: PlanTree): Explained {
-  const known = namesAt(section);
+function unknownName(key: string, section: PlanPath, { tree, names, called }: Faulty): Explained {
+  const known = names.namesAt(section);
   const meant = nearestName(key, known);
   const path = [...section, key];
-  const where = section.length === 0 ? undefined : sayPath(section);
+  const where = section.length === 0 ? called : sayPath(section);
   const values = { which: 'key', name: clip(key), section: where, meant, known } as const;
   return {
     path,
@@ -109,9 +119,15 @@ function wrongWord(issue: z.core.$ZodIssueInvalidValue, path: PlanPath, tree: Pl
   };
 }
 
-function wrongKind(input: unknown, path: PlanPath, at: TextPlace, want?: string): Finding {
+function wrongKind(
+  input: unknown,
+  about: string | undefined,
+  path: PlanPath,
+  at: TextPlace,
+  want?: string,
+): Finding {
   const subject = sayPath(path);
-  const values = { name: subject, given: show(input), wanted: want, about: descriptionOf(path) };
+  const values = { name: subject, given: show(input), wanted: want, about };
   return finding('plan.wrong-kind', { subject, values: { which: 'field', ...values }, at });
 }
 
@@ -148,7 +164,8 @@ const kinds: Record<string, string> = {
 };
 
 /** What the field is, without its full stop. */
-const descriptionOf = (path: PlanPath): string | undefined => descriptionAt(path)?.replace(/\.$/, '');
+const describe = ({ names }: Faulty, path: PlanPath): string | undefined =>
+  names.descriptionAt(path)?.replace(/\.$/, '');
 
 function show(input: unknown): string {
   if (Array.isArray(input)) return 'a list';

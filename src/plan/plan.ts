@@ -16,17 +16,22 @@ export type PlanPlacement = Placed<Item<Given<'placements'>>>;
 export type PlanBoss = Placed<Item<NonNullable<Given<'registration'>['bosses']>>>;
 type PlanTab = Placed<Item<Given<'tabs'>>>;
 type PlanNotch = Placed<Item<Given<'notches'>>>;
+export type PlanVentPin = Placed<Item<Given<'ventPins'>>>;
+export type PlanRunner = Placed<Item<Given<'runners'>>>;
 export type PlanChannel = Placed<Item<Given<'gates'>> | Item<Given<'vents'>>>;
 
 type ItemSections =
   | 'masters'
   | 'placements'
+  | 'arrange'
   | 'registration'
   | 'supports'
   | 'tabs'
   | 'notches'
+  | 'runners'
   | 'gates'
   | 'vents'
+  | 'ventPins'
   | 'disc'
   | 'sprue'
   | BenchSection;
@@ -62,12 +67,15 @@ export type Plan = Omit<PlanValue, ItemSections | 'units'> & {
   readonly sprue?: Sized<Given<'sprue'>>;
   readonly masters?: Readonly<Record<string, PlanMaster>>;
   readonly placements?: readonly PlanPlacement[];
+  readonly arrange?: Placed<Given<'arrange'>>;
   readonly registration?: Omit<Given<'registration'>, 'bosses'> & { readonly bosses?: readonly PlanBoss[] };
   readonly supports?: Listed<Given<'supports'>>;
   readonly tabs?: readonly PlanTab[];
   readonly notches?: readonly PlanNotch[];
+  readonly runners?: readonly PlanRunner[];
   readonly gates?: Listed<Given<'gates'>>;
   readonly vents?: Listed<Given<'vents'>>;
+  readonly ventPins?: readonly PlanVentPin[];
 };
 
 /** Adds to every item of a checked plan its place in the text. */
@@ -82,8 +90,21 @@ export function placeInText(value: PlanValue, tree: PlanTree, units: UnitSystem)
     ...named(item, section),
     written: numbersWritten(tree, section),
   });
-  const { masters, placements, registration, supports, tabs, notches, gates, vents, disc, sprue, ...others } =
-    value;
+  const {
+    masters,
+    placements,
+    arrange,
+    registration,
+    supports,
+    tabs,
+    notches,
+    runners,
+    gates,
+    vents,
+    ventPins,
+    ...most
+  } = value;
+  const { disc, sprue, ...others } = most;
   const { can, closing, machine, rubber, alloy, spin, cure, pouring, order, prices, ...rest } = others;
   return {
     ...rest,
@@ -102,13 +123,16 @@ export function placeInText(value: PlanValue, tree: PlanTree, units: UnitSystem)
     ...(sprue && { sprue: sized(sprue, 'sprue') }),
     ...(masters && { masters: mapValues(masters, (master, id) => named(master, 'masters', id)) }),
     ...(placements && { placements: all(placements, 'placements') }),
+    ...(arrange && { arrange: named(arrange, 'arrange') }),
     ...(registration && {
       registration: withBosses(registration, (bosses) => all(bosses, 'registration', 'bosses')),
     }),
     ...(supports && { supports: supports === 'auto' ? supports : all(supports, 'supports') }),
     ...(tabs && { tabs: all(tabs, 'tabs') }),
     ...(notches && { notches: all(notches, 'notches') }),
+    ...(runners && { runners: all(runners, 'runners') }),
     ...(gates && { gates: gates === 'straight' ? gates : all(gates, 'gates') }),
+    ...(ventPins && { ventPins: all(ventPins, 'ventPins') }),
     ...(vents && { vents: vents === 'straight' ? vents : all(vents, 'vents') }),
   };
 }

@@ -1,12 +1,11 @@
 import type { Document } from 'yaml';
-import { type Finding, finding, type TextPlace, type UnitSystem } from '../findings/index.ts';
+import type { Finding, TextPlace, UnitSystem } from '../findings/index.ts';
 import { crossCheck } from './cross-check.ts';
-import { explainIssues } from './explain-issues.ts';
 import { type Plan, placeInText } from './plan.ts';
-import { type PlanDocument, planDocument } from './plan-document.ts';
-import { planText } from './plan-text.ts';
-import { type PlanPath, type PlanTree, planTree } from './plan-tree.ts';
+import type { PlanPath } from './plan-tree.ts';
+import { readBySchema, theFirst } from './read-by-schema.ts';
 import { planSchema } from './schema.ts';
+import { planNames } from './schema-at.ts';
 import { systemOf } from './unit-system.ts';
 
 /** The text a plan was read from: to rewrite it with comments and order kept, and to find places in it. */
@@ -36,59 +35,21 @@ export const writePlan = ({ document }: Pick<PlanText, 'document'>): string =>
  * only shown. Plans with a stop give no Plan.
  */
 export function readPlan(text: string | Uint8Array, fileName: string): PlanReading {
-  const decoded = planText(text, fileName);
-  if ('fault' in decoded) return { findings: [decoded.fault], units: 'metric' };
-  const parsed = planDocument(decoded.text, fileName);
-  if ('fault' in parsed) return { findings: [parsed.fault], units: 'metric' };
-  const tree = planTree(parsed);
-  const source: PlanText = { document: parsed.document, spotAt: tree.spotAt };
+  const {
+    value,
+    read,
+    findings: told,
+  } = readBySchema(text, fileName, { schema: planSchema, names: planNames });
+  if (!read) return { findings: told, units: 'metric' };
+  const { tree, document } = read;
   const units = systemOf(tree.value);
-  const { plan, findings } = tree.cutShort ? { findings: [...tree.findings] } : check(tree, parsed, units);
+  const plan = value && placeInText(value, tree, units);
+  const findings = plan ? [...told, ...crossCheck(plan, tree)] : told;
   const stopped = findings.some(({ severity }) => severity === 'stop');
   return {
     ...(plan && !stopped && { plan }),
-    source,
-    findings: theFirst(findings.sort(inTextOrder)),
+    source: { document, spotAt: tree.spotAt },
+    findings: theFirst(findings),
     units,
   };
 }
-
-/** Most findings one reading gives: nobody corrects more at a time, and a file that is no plan may have thousands. */
-const mostFindings = 100;
-
-function theFirst(findings: Finding[]): Finding[] {
-  const more = findings.length - mostFindings;
-  if (more <= 0) return findings;
-  const shown = findings.slice(0, mostFindings);
-  const { at } = findings[mostFindings];
-  return [...shown, finding('plan.more-faults', { subject: 'plan', values: { more }, ...(at && { at }) })];
-}
-
-function check(
-  tree: PlanTree,
-  { document }: PlanDocument,
-  units: UnitSystem,
-): { plan?: Plan; findings: Finding[] } {
-  if (tree.findings.length === 0 && typeof tree.value !== 'object')
-    return { findings: [notASection(tree, document)] };
-  const checked = planSchema.safeParse(tree.value, { reportInput: true });
-  if (!checked.success) {
-    const explained = explainIssues(checked.error.issues, tree);
-    // An alias without an anchor is a fault already told; the schema only meets the gap it left.
-    const gaps = tree.findings.filter(({ code }) => code === 'plan.alias').map(({ subject }) => subject);
-    const told = explained.filter(({ subject }) => !gaps.includes(subject));
-    return { findings: [...tree.findings, ...told] };
-  }
-  const plan = placeInText(checked.data, tree, units);
-  return { plan, findings: [...tree.findings, ...crossCheck(plan, tree)] };
-}
-
-const notASection = (tree: PlanTree, document: Document.Parsed): Finding =>
-  finding('plan.wrong-kind', {
-    subject: 'plan',
-    values: { which: 'plan', given: String(document.contents?.toJSON()).slice(0, 60) },
-    at: tree.spotAt([]),
-  });
-
-const inTextOrder = ({ at: a }: Finding, { at: b }: Finding): number =>
-  (a?.line ?? 0) - (b?.line ?? 0) || (a?.column ?? 0) - (b?.column ?? 0);

@@ -4,34 +4,41 @@ import { planJsonSchema } from './schema.ts';
 
 type Schema = z.core.JSONSchema.BaseSchema;
 
-/** Names known in the section at a path of the plan. */
-export const namesAt = (path: PlanPath): string[] =>
-  schemasAt(path).flatMap((schema) => Object.keys(schema.properties ?? {}));
+/** What a schema knows at a path of a text written by it. */
+export interface SchemaNames {
+  /** Names known in the section there. */
+  namesAt(path: PlanPath): string[];
+  /** Whether a list stands there. */
+  itemsAt(path: PlanPath): boolean;
+  /** Whether the names there are the user's own, as those of masters are. */
+  takesAnyName(path: PlanPath): boolean;
+  /** What the field there is, in the words of the schema. */
+  descriptionAt(path: PlanPath): string | undefined;
+}
 
-/** Whether a list stands at a path. */
-export const itemsAt = (path: PlanPath): boolean => schemasAt(path).some((schema) => asSchema(schema.items));
+/** `json` gives the JSON Schema; it is asked once, and only when a text has a fault: one without does not pay for it. */
+export function namesOfSchema(json: () => Schema): SchemaNames {
+  let whole: Schema | undefined;
+  const at = (path: PlanPath): Schema[] => {
+    whole ??= json();
+    return schemasAt(whole, path);
+  };
+  return {
+    namesAt: (path) => at(path).flatMap((schema) => Object.keys(schema.properties ?? {})),
+    itemsAt: (path) => at(path).some((schema) => asSchema(schema.items)),
+    takesAnyName: (path) => at(path).some((schema) => asSchema(schema.additionalProperties)),
+    descriptionAt: (path) => at(path).find((schema) => schema.description)?.description,
+  };
+}
 
-/** Whether the names at a path are the user's own, as those of masters are. */
-export const takesAnyName = (path: PlanPath): boolean =>
-  schemasAt(path).some((schema) => asSchema(schema.additionalProperties));
-
-/** What the field at a path is, in the words of the schema. */
-export const descriptionAt = (path: PlanPath): string | undefined =>
-  schemasAt(path).find((schema) => schema.description)?.description;
-
-let whole: Schema | undefined;
-
-// Made once and only when a plan has a fault: a plan without one does not pay for it.
-const wholeSchema = (): Schema => {
-  whole ??= planJsonSchema() as Schema;
-  return whole;
-};
+/** Those of a plan. */
+export const planNames = namesOfSchema(() => planJsonSchema() as Schema);
 
 /** The schema at a path, and where it is a choice, each of its branches. */
-function schemasAt(path: PlanPath): Schema[] {
+function schemasAt(whole: Schema, path: PlanPath): Schema[] {
   return path.reduce<Schema[]>(
     (schemas, step) => schemas.flatMap((schema) => choices(under(schema, step))),
-    choices(wholeSchema()),
+    choices(whole),
   );
 }
 

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { arrange } from './sections/arrange.ts';
 import { alloy, can, cure, machine, rubber, spin } from './sections/bench.ts';
 import { gates, vents } from './sections/channels.ts';
 import { closing } from './sections/closing.ts';
@@ -12,8 +13,10 @@ import { notches, parting, supports, tabs } from './sections/parting.ts';
 import { placements } from './sections/placements.ts';
 import { pouring } from './sections/pouring.ts';
 import { registration } from './sections/registration.ts';
+import { runners } from './sections/runners.ts';
 import { sectors } from './sections/sectors.ts';
 import { sprue } from './sections/sprue.ts';
+import { ventPins } from './sections/vent-pins.ts';
 
 /** The one definition of a plan: its checks, its type and the JSON Schema for editors all come from here. */
 export const planSchema = z
@@ -46,12 +49,15 @@ export const planSchema = z
     sprue: sprue.optional(),
     masters: masters.optional(),
     placements: placements.optional(),
+    arrange: arrange.optional(),
     registration: registration.optional(),
     supports: supports.optional(),
     tabs: tabs.optional(),
     notches: notches.optional(),
+    runners: runners.optional(),
     gates: gates.optional(),
     vents: vents.optional(),
+    ventPins: ventPins.optional(),
     parting: parting.optional(),
     spin: spin.optional(),
     pouring: pouring.optional(),

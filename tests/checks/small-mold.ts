@@ -31,6 +31,7 @@ export const emptyMold: Mold = {
   supports: [],
   tabs: [],
   notches: [],
+  ventPins: [],
   channels: [],
   parting: flatPartingSurface(125),
   fixture: { material: 'PLA', clearance: 0.2, chordError: 0.01, relieve: false },
@@ -39,6 +40,7 @@ export const emptyMold: Mold = {
   limits: {
     cover: 3,
     wall: 3,
+    web: 1,
     cavityToWell: 8,
     cavityToBoss: 5,
     cavityToRim: 10,

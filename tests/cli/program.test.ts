@@ -16,13 +16,13 @@ describe('the program', () => {
   it('explains itself and its exit codes', async () => {
     const { code, out, err } = await run('--help');
     expect({ code, err }).toEqual({ code: 0, err: '' });
-    for (const command of ['new', 'inspect', 'check', 'build', 'batch'])
+    for (const command of ['new', 'inspect', 'check', 'gate', 'build', 'batch'])
       expect(out).toMatch(new RegExp(`^ {2}${command} `, 'm'));
     expect(out).toMatch(/0 fine.*1 a finding says stop.*2 the input cannot be read.*3 a fault of discwright/);
     expect(out).toContain('Examples:');
   });
 
-  test.each(['new', 'inspect', 'check', 'build', 'batch'])(
+  test.each(['new', 'inspect', 'check', 'gate', 'build', 'batch'])(
     '%s --help gives an example that begins with it',
     async (command) => {
       const { code, out } = await run(command, '--help');

@@ -15,12 +15,23 @@ export interface Ran {
 }
 
 /** Runs one command line in this process, with a terminal that keeps what is written to it. */
-export async function run(...args: readonly string[]): Promise<Ran> {
+export const run = (...args: readonly string[]): Promise<Ran> => runAnswering([], ...args);
+
+/** The same with somebody there who gives these answers, one a question, and then leaves. */
+export async function runAnswering(answers: readonly string[], ...args: readonly string[]): Promise<Ran> {
   const lines: { out: string[]; err: string[] } = { out: [], err: [] };
   const terminal: Terminal = {
     out: (text) => void lines.out.push(plain(text)),
     err: (text) => void lines.err.push(plain(text)),
     width: 100,
+    openAsk: () => {
+      const left = [...answers];
+      const ask = async (question: string): Promise<string | undefined> => {
+        lines.err.push(question);
+        return left.shift();
+      };
+      return { ask, close: () => {} };
+    },
   };
   const code = await runProgram(args, terminal);
   return { code, out: lines.out.join('\n'), err: lines.err.join('\n') };

@@ -33,6 +33,7 @@ const mold: Mold = {
   supports: [],
   tabs: [],
   notches: [],
+  ventPins: [],
   channels: [],
   parting: flatPartingSurface(125),
   fixture: { material: 'PETG', clearance: 0.2, chordError: 0.01, relieve: false },
@@ -41,6 +42,7 @@ const mold: Mold = {
   limits: {
     cover: 3,
     wall: 3,
+    web: 1,
     cavityToWell: 3,
     cavityToBoss: 3,
     cavityToRim: 3,

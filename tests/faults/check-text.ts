@@ -29,11 +29,11 @@ export async function checkText(text: string, name: string, folder = faultFolder
   return mold ? checkMold(mold, findings, kernel, { cache }) : unreadReport(findings, units);
 }
 
-/** All numbers of a report by the place they stand at; none may be NaN or infinite. */
+/** What of a report is no answer, by the place it stands at: numbers that are NaN or infinite, and words left blank. */
 export function badNumbers(value: unknown, at = 'report'): string[] {
   if (typeof value === 'number') return Number.isFinite(value) ? [] : [`${at}: ${value}`];
   if (typeof value === 'string')
-    return /\b(NaN|Infinity|undefined|null)\b/.test(value) ? [`${at}: ${value}`] : [];
+    return value.trim() === '' || /\b(NaN|Infinity|undefined|null)\b/.test(value) ? [`${at}: ${value}`] : [];
   if (value === null || typeof value !== 'object') return [];
   return Object.entries(value).flatMap(([key, item]) => badNumbers(item, `${at}.${key}`));
 }

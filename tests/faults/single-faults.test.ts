@@ -1,5 +1,6 @@
 import { describe, expect, it, test } from 'vitest';
 import type { Finding } from '../../src/findings/index.ts';
+import { sayFinding } from '../../src/wording/index.ts';
 import { badNumbers, checkText } from './check-text.ts';
 import { faultPlans, soundPlans, soundText } from './fault-plans.ts';
 
@@ -14,7 +15,9 @@ test('there is a plan for at least thirty codes, and none has a name twice', () 
 
 describe('a plan with nothing wrong', () => {
   it.each(soundPlans)('%s has neither stops nor warnings', async (name) => {
-    const { findings, figures } = await checkText(soundText(name), name);
+    const report = await checkText(soundText(name), name);
+    const { findings, figures } = report;
+    expect(badNumbers(report)).toEqual([]);
     // Hot rubber always takes up more room than cold, which is worth knowing and no fault.
     expect(findings.map(inShort)).toEqual(name === 'rubber' ? ['pack.flows-out note can 33:1'] : []);
     expect(figures.length).toBeGreaterThan(name === 'bare' ? 2 : 20);
@@ -29,6 +32,7 @@ describe('a plan with one fault', () => {
     if (!code.startsWith('pack.')) codes.delete('pack.flows-out');
     expect([...codes]).toEqual([code]);
     expect(badNumbers(report)).toEqual([]);
+    for (const one of report.findings) expect(sayFinding(one, 'metric').says).toMatch(/^\S.*[.?!)]$/s);
   });
 
   it.each(faultPlans)('$name differs from a sound plan in one to four lines', ({ changes }) => {

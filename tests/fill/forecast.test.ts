@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { cellsOf, isTooFine, volumeOf } from '../../src/fill/cells.ts';
 import type { Conditions, Pocket } from '../../src/fill/conditions.ts';
+import { emptyRoom } from '../../src/fill/empty-room.ts';
 import { airLeft, fillRoom, forecastRoom } from '../../src/fill/forecast.ts';
 import { moveMesh, type TriangleMesh } from '../../src/geometry/index.ts';
 import { single } from '../revolved-solids.ts';
@@ -33,8 +34,8 @@ const rule = { bond: 2.3, angle: 145 };
 
 function left(mesh: TriangleMesh, turn = 0, conditions: Conditions = turning, bond = rule.bond): Pocket[] {
   const cells = cut(mesh, 0.25);
-  const room = fillRoom(cells, [portIn(cells, 'gate', gateBox, turn)], conditions);
-  return airLeft(room, conditions, { ...rule, bond });
+  const room = fillRoom(emptyRoom(cells, conditions), [portIn(cells, 'gate', gateBox, turn)]);
+  return airLeft(room, { ...rule, bond });
 }
 
 const shares = (pockets: readonly Pocket[]): number[] => pockets.map(({ shutIn }) => shutIn / 1100);
@@ -143,7 +144,7 @@ describe('a leak at the parting line', () => {
     [60.5, 9, 9],
   ]);
   const under = (superheatS: number, gap: number) =>
-    forecastRoom(cells, [gate], { ...turning, superheatS, leak: { gap, land: 20 } }).places;
+    forecastRoom(emptyRoom(cells, { ...turning, superheatS, leak: { gap, land: 20 } }), [gate]).places;
 
   it('lets a pocket out where its air passes before the metal is cold, and so it stays in some of the range', () => {
     // About 70 mm3 through a parting line of some 15 mm round the tip, 20 mm deep, under 26 kPa: 0.1 mm^3 a second at 1 um,

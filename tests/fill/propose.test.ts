@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import { airWithRandomVents } from '../../bench/random-vents.ts';
 import { changeOf, proposeChannels } from '../../src/fill/index.ts';
+import { leastPocket } from '../../src/fill/pockets.ts';
 import { measureMesh } from '../../src/mesh/index.ts';
-import { type Master, resolveLayout } from '../../src/mold/index.ts';
+import { drawAnew, type Master, resolveLayout } from '../../src/mold/index.ts';
 import { readPlan, writeChannels } from '../../src/plan/index.ts';
 import { type Box, roomOf } from './shapes.ts';
 
@@ -65,7 +67,7 @@ function propose(text: string) {
 
 function written(text: string): string {
   const { plan, proposed } = proposedFor(text);
-  const why = { gate: () => 'why a gate', vent: () => 'why a vent' };
+  const why = { gate: () => 'why a gate', way: () => 'why a vent' };
   const edited = writeChannels(text, changeOf(plan, proposed, why));
   if ('fault' in edited) throw new Error(JSON.stringify(edited.fault));
   return edited.text;
@@ -79,12 +81,12 @@ const plain = 'gates:\n  - { placements: [part], width: 4, depth: 2 } # with the
 
 describe('gates and vents proposed', () => {
   it('leave no pocket that a vent can reach, and fewer over the whole range', () => {
-    const [{ placements, vents, before, after }] = proposedFor(planWith(plain)).proposed.proposals;
+    const [{ placements, ways, before, after }] = proposedFor(planWith(plain)).proposed.proposals;
     expect(placements).toEqual(['part-1']);
     expect(total(usual(before?.places))).toBeGreaterThan(50);
     expect(usual(after?.places).filter((volume) => volume >= 0.5)).toEqual([]);
     expect(after?.places.length).toBeLessThan(before?.places.length ?? 0);
-    expect(vents.length).toBe(2);
+    expect(ways.length).toBe(2);
   });
 
   it('are written as entries with comments kept, drawn without a fault, and stay when proposed anew', () => {
@@ -104,6 +106,23 @@ describe('gates and vents proposed', () => {
     const after = written(planWith(chosen));
     expect(after).toContain(chosen);
     expect(proposedFor(planWith(chosen)).proposed.proposals[0].gate).toBeUndefined();
+  });
+
+  it('keep the plan’s own gate where none keeps its walls, and vent what it leaves', () => {
+    const crowded = `${planWith(plain).replace('count: 1', 'count: 6')}limits: { wall: 22 }\n`;
+    const { lists, proposals } = proposedFor(crowded).proposed;
+    expect(lists.gates.flatMap(({ placements }) => placements)).toHaveLength(6);
+    expect(proposals[0].gate).toBeUndefined();
+    expect(proposals[0].after?.gates).toHaveLength(1);
+  });
+
+  it('let out several times the air that as many by chance let out', () => {
+    const { plan, mold } = laid(planWith(plain));
+    const [one] = proposedFor(planWith(plain)).proposed.proposals;
+    const left = Math.max(leastPocket, total(usual(one.after?.places)));
+    const factor = airWithRandomVents(mold, drawAnew(plan, mold), one, 7) / left;
+    expect(one.ways).toHaveLength(2);
+    expect(factor).toBeGreaterThan(2);
   });
 
   it('are written where the plan has no list, and where it only says straight', () => {

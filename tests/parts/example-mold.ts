@@ -35,6 +35,7 @@ export const exampleMold = (changes: Partial<Mold> = {}): Mold => ({
   supports: [],
   tabs: [],
   notches: [],
+  ventPins: [],
   channels: [],
   parting: flatPartingSurface(75),
   fixture: { material: 'resin', clearance: 0.2, chordError: 0.01, relieve: false },
@@ -43,6 +44,7 @@ export const exampleMold = (changes: Partial<Mold> = {}): Mold => ({
   limits: {
     cover: 3,
     wall: 3,
+    web: 1,
     cavityToWell: 8,
     cavityToBoss: 5,
     cavityToRim: 10,

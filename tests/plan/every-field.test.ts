@@ -75,6 +75,11 @@ const crossingVents = {
 const ofList = (section: 'gates' | 'vents', more: object = {}) => ({
   with: { [section]: [{ placements: ['one'], width: 1, ...more }] },
 });
+const withRunner = (more: object) => ({ with: { runners: [{ id: 'main', ...more }] } });
+const withPin = (more: object = {}) => ({
+  with: { ventPins: [{ diameter: 1, half: 'upper', placements: ['one'], ...more }] },
+});
+const toArm = { to: { radius: 45, angle: 80 } };
 /** A gate to a place that its master names. */
 const named = (place: object) => ({
   with: { 'masters.tile.entry': { tip: place }, gates: [{ placements: ['one'], entry: 'tip' }] },
@@ -438,6 +443,39 @@ const changes: Readonly<Record<string, Change>> = {
   'gates[].from': change(undefined, 'two', {
     with: { gates: [{ placements: ['one'] }, { placements: ['two'] }] },
   }),
+  'gates[].slow.pocket': change(4, 5, ofList('gates', { path: { through: [{ radius: 28, angle: -15 }] } })),
+  'runners[].id': change('main', 'other', { with: { runners: [{ ring: { radius: 26 } }] } }),
+  'runners[].ring.radius': change(26, 27, withRunner({ ring: { spokes: 2 } })),
+  'runners[].ring.radius.fromRim': change(50, 51, withRunner({ ring: { spokes: 2 } })),
+  'runners[].ring.spokes': change(1, 2, withRunner({ ring: { radius: 26 } })),
+  'runners[].ring.start': change(0, 10, withRunner({ ring: { radius: 26 } })),
+  'runners[].to.radius': change(26, 27, withRunner({ to: { angle: 80 } })),
+  'runners[].to.radius.fromRim': change(50, 51, withRunner({ to: { angle: 80 } })),
+  'runners[].to.angle': change(80, 90, withRunner({ to: { radius: 40 } })),
+  'runners[].path': change('straight', { arc: 20 }, withRunner(toArm)),
+  'runners[].path.arc': change(20, 30, withRunner(toArm)),
+  'runners[].path.through[].radius': change(
+    30,
+    32,
+    withRunner({ ...toArm, path: { through: [{ angle: 10 }] } }),
+  ),
+  'runners[].path.through[].radius.fromRim': change(
+    50,
+    48,
+    withRunner({ ...toArm, path: { through: [{ angle: 10 }] } }),
+  ),
+  'runners[].path.through[].angle': change(
+    10,
+    12,
+    withRunner({ ...toArm, path: { through: [{ radius: 30 }] } }),
+  ),
+  'runners[].width': change(4, 5, withRunner(toArm)),
+  'runners[].depth': change(2, 2.5, withRunner(toArm)),
+  'runners[].endWidth': change(4, 3, withRunner(toArm)),
+  'runners[].endDepth': change(2, 1.5, withRunner(toArm)),
+  'runners[].section': change('V', 'trapezoid', withRunner(toArm)),
+  'runners[].section.trapezoid': change(10, 15, withRunner(toArm)),
+  'runners[].half': change('upper', 'lower', withRunner(toArm)),
   'gates[].land.length': change(2, 3, ofList('gates', { land: { width: 0.6 } })),
   'gates[].land.width': change(0.6, 0.8, ofList('gates', { land: { length: 2 } })),
   'gates[].land.depth': change(0.6, 0.8, ofList('gates', { land: { length: 2 } })),
@@ -473,6 +511,14 @@ const changes: Readonly<Record<string, Change>> = {
   'vents[].section': change('V', 'trapezoid', withVents),
   'vents[].section.trapezoid': change(10, 15, withVents),
   'vents[].half': change('upper', 'lower', withVents),
+  'ventPins[].diameter': change(1, 1.5, withPin()),
+  'ventPins[].half': change('upper', 'lower', withPin()),
+  'ventPins[].at.x': change(30, 31, withPin({ placements: undefined, at: { y: 20 } })),
+  'ventPins[].at.y': change(20, 21, withPin({ placements: undefined, at: { x: 34 } })),
+  'ventPins[].placements': change('one', 'two', withPin()),
+  'ventPins[].placements[]': change('one', 'two', withPin({ placements: ['one'] })),
+  'ventPins[].place.x': change(1, 2, withPin({ place: { y: 1 } })),
+  'ventPins[].place.y': change(1, 2, withPin({ place: { x: 1 } })),
   'parting.surface': change('flat', 'follow', tilted()),
   'parting.slope': change(45, 10, tilted()),
   'parting.cell': change(1, 0.8, tilted()),
@@ -521,6 +567,12 @@ const changes: Readonly<Record<string, Change>> = {
   'fixture.plate.thickness': change(5, 6),
   'limits.cover': change(3, 30),
   'limits.wall': change(3, 60),
+  'limits.web': change(1, 2, {
+    with: {
+      placements: [30, 47].map((angle) => ({ master: 'tile', id: `at-${angle}`, at: { radius: 55, angle } })),
+      gates: 'straight',
+    },
+  }),
   'limits.cavityToWell': change(8, 60),
   'limits.cavityToBoss': change(5, 60),
   'limits.cavityToRim': change(10, 60),

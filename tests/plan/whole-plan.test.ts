@@ -78,11 +78,13 @@ registration:
 supports: [{ placements: [top, button], clearance: 0.2 }]
 tabs: [{ id: pry, angle: 180, width: 20, length: 12, height: 3, inset: 1 }]
 notches: [{ id: mark, angle: 45, width: 6, depth: 4 }]
-gates: [{ placements: all, width: 3, depth: 1.5, endWidth: 2, endDepth: 1, section: { trapezoid: 15 }, half: upper, land: { length: 2, width: 1.5, depth: 0.8 } }, { placements: top, from: button-1 }]
+runners: [{ id: round, ring: { radius: 40, spokes: 2, start: 20 } }, { id: arm, to: { radius: 60, angle: 200 }, path: { arc: 10 }, width: 5, endWidth: 4, section: V, half: lower }]
+gates: [{ placements: all, width: 3, depth: 1.5, endWidth: 2, endDepth: 1, section: { trapezoid: 15 }, half: upper, land: { length: 2, width: 1.5, depth: 0.8 } }, { placements: top, from: button-1, path: { through: [{ radius: 50, angle: 9 }] }, slow: { pocket: 4 } }]
 vents:
   - { placements: top, joins: true, entry: tip, path: routed }
   - { placements: Schnecke-é, entry: { x: 3, y: -2 }, path: { through: [{ radius: 70, angle: 5 }] }, to: { pocket: 6 } }
   - { placements: button, entry: { angle: 90 }, path: { arc: -30 } }
+ventPins: [{ diameter: 1.5, half: lower, at: { x: 30, y: -20 } }, { diameter: 1/16 in, half: upper, placements: top, place: { x: 2, y: 1 } }]
 parting: { surface: follow, slope: 45, limit: { up: 6, down: 5 }, cell: 0.125 }
 spin: { speed: 400, grade: G6.3 }
 cure: { temperature: 155, time: 2 h, heating: platens, start: 68 F, cooling: in the can, film: 20 W/m2K, contact: 500 W/m2K, coolingConstant: 2 h }
@@ -99,7 +101,7 @@ fixture:
 materials:
   vat 240: { kind: resin, heatLimit: 240, load: 1.8 MPa, strength: 50 MPa, density: 1.2 g/cm3, expansion: 5.5e-5 /K, poisson: 0.4, conductivity: 0.2 W/mK, heatCapacity: 1500 J/kgK, source: data sheet }
 limits:
-  { cover: 3, wall: 3, cavityToWell: 8, cavityToBoss: 5, cavityToRim: 10, bossToRim: 6, falseSeat: 3, coarsening: 0.05 }
+  { cover: 3, wall: 3, web: 0.8, cavityToWell: 8, cavityToBoss: 5, cavityToRim: 10, bossToRim: 6, falseSeat: 3, coarsening: 0.05 }
 severity: { cover.thin: { severity: warn, reason: thin on purpose } }
 `;
 
@@ -270,6 +272,20 @@ test('every section and field comes out in internal units, and nothing else does
     supports: [{ placements: ['top', 'button'], clearance: 0.2 }],
     tabs: [{ id: 'pry', angleRad: degrees(180), width: 20, length: 12, height: 3, inset: 1 }],
     notches: [{ id: 'mark', angleRad: degrees(45), width: 6, depth: 4 }],
+    runners: [
+      { id: 'round', course: { ring: { radius: { length: 40 }, spokes: 2, startRad: degrees(20) } } },
+      {
+        id: 'arm',
+        course: {
+          to: { radius: { length: 60 }, angleRad: degrees(200) },
+          path: { arcRad: degrees(10) },
+        },
+        width: 5,
+        endWidth: 4,
+        section: { kind: 'V' },
+        half: 'lower',
+      },
+    ],
     gates: [
       {
         placements: ['all'],
@@ -281,7 +297,12 @@ test('every section and field comes out in internal units, and nothing else does
         half: 'upper',
         land: { length: 2, width: 1.5, depth: 0.8 },
       },
-      { placements: ['top'], from: 'button-1' },
+      {
+        placements: ['top'],
+        from: 'button-1',
+        path: { through: [{ radius: { length: 50 }, angleRad: degrees(9) }] },
+        slow: { pocket: 4 },
+      },
     ],
     vents: [
       { placements: ['top'], joins: true, entry: { named: 'tip' }, path: 'routed' },
@@ -291,6 +312,10 @@ test('every section and field comes out in internal units, and nothing else does
         to: { pocket: 6 },
       },
       { entry: { angleRad: degrees(90) }, path: { arcRad: degrees(-30) } },
+    ],
+    ventPins: [
+      { diameter: 1.5, half: 'lower', where: { at: { x: 30, y: -20 } } },
+      { diameter: 1.5875, half: 'upper', where: { placements: ['top'], place: { x: 2, y: 1 } } },
     ],
     parting: { surface: 'follow', slopeRad: degrees(45), limit: { up: 6, down: 5 }, cell: 0.125 },
     spin: { speedRpm: 400, grade: 'G6.3' },

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Cells } from '../../src/fill/cells.ts';
 import type { Conditions } from '../../src/fill/conditions.ts';
+import { emptyRoom } from '../../src/fill/empty-room.ts';
 import { airLeft, assumptions, fillRoom, forecastRoom } from '../../src/fill/forecast.ts';
 import { usualBond } from '../../src/fill/lock.ts';
 import {
@@ -23,7 +24,7 @@ const usual = assumptions[0].lock;
 /** 2 g / omega^2, mm. */
 const lift = (2000 * turning.field.gravity) / ((turning.field.speedRpm * Math.PI) / 30) ** 2;
 const shutIn = (cells: Cells, ports: Parameters<typeof fillRoom>[1], conditions = turning) =>
-  airLeft(fillRoom(cells, ports, conditions), conditions, usual).reduce((sum, one) => sum + one.shutIn, 0);
+  airLeft(fillRoom(emptyRoom(cells, conditions), ports), usual).reduce((sum, one) => sum + one.shutIn, 0);
 
 /** Integral of f by the midpoint rule. */
 function integral(from: number, to: number, f: (x: number) => number, n = 2000): number {
@@ -199,7 +200,7 @@ describe('closed forms', () => {
         [0, -7, -2],
         [60.6, -3, 2],
       ]);
-      const { filling } = fillRoom(cells, [gate], turning);
+      const { filling } = fillRoom(emptyRoom(cells, turning), [gate]);
       const far = filling.sequence.findIndex((c) => (cells.at[3 * c + 1] + 0.5) * cell + cells.low[1] > 1.5);
       return (far * cell ** 3) / exact - 1;
     });
@@ -242,8 +243,8 @@ describe('closed forms', () => {
       [0, 0, -9],
       [50.5, 9, 9],
     ]);
-    const room = fillRoom(cells, [gate], turning);
-    const [pocket] = airLeft(room, turning, usual);
+    const room = fillRoom(emptyRoom(cells, turning), [gate]);
+    const [pocket] = airLeft(room, usual);
     const before = pocket.shutIn / 9;
     const omega2 = ((turning.field.speedRpm * Math.PI) / 30) ** 2;
     const headAt = (r: number) => 0.5e-6 * 7280 * omega2 * (r * r - turning.wellLevel ** 2);
@@ -273,16 +274,12 @@ describe('closed forms', () => {
       ]),
       0.3,
     );
-    const { fillS, volume, reached, cell, thinnest } = forecastRoom(
-      cells,
-      [
-        portIn(cells, 'gate', [
-          [59, -1, -1],
-          [60.5, 1, 1],
-        ]),
-      ],
-      turning,
-    );
+    const { fillS, volume, reached, cell, thinnest } = forecastRoom(emptyRoom(cells, turning), [
+      portIn(cells, 'gate', [
+        [59, -1, -1],
+        [60.5, 1, 1],
+      ]),
+    ]);
     expect([cell, reached]).toEqual([0.3, volume]);
     // Upright lines stand for whole cells: 83 x 10 of 83.3 x 10.
     expect(volume / 225).toBeCloseTo(1, 2);
@@ -353,7 +350,7 @@ describe('two-phase flow runs', () => {
       wellLevel: face === 'leg' ? radius - 300 : radius,
     };
     const rule = { bond: usualBond, angle };
-    const pockets = airLeft(fillRoom(cells, [gate], conditions), conditions, rule);
+    const pockets = airLeft(fillRoom(emptyRoom(cells, conditions), [gate]), rule);
     return pockets.some(({ where }) => where === 'leg') ? 'locked' : 'exchanges';
   }
 
@@ -425,14 +422,14 @@ describe('two-phase flow runs', () => {
   it('under an inner gate too narrow for air a band stays, never none and never all', () => {
     const cells = cut(roomOf([bar]), 0.3);
     const gate = portIn(cells, 'gate', gates.inner, 0, 2.1);
-    const [narrow] = forecastRoom(cells, [gate], turning).gates;
+    const [narrow] = forecastRoom(emptyRoom(cells, turning), [gate]).gates;
     expect(narrow.opening).toBeLessThan(1);
     expect(narrow.band[0]).toBeGreaterThan(0);
     // The run from a well: 18 % in one place under the gate, and 6 % mixed with the metal.
     expect(narrow.band[0] / 225).toBeLessThan(0.18);
     expect(narrow.band[1] / 225).toBeGreaterThan(0.16);
     expect(narrow.band[1] / 225).toBeLessThan(0.24);
-    const [wide] = forecastRoom(cells, [{ ...gate, width: 4, depth: 2 }], turning).gates;
+    const [wide] = forecastRoom(emptyRoom(cells, turning), [{ ...gate, width: 4, depth: 2 }]).gates;
     expect([wide.opening > 1, wide.band]).toEqual([true, [0, 0]]);
   });
 
@@ -483,7 +480,7 @@ describe('two-phase flow runs', () => {
       [59, -6, -9],
       [60.6, -3, 9],
     ]);
-    const { filling } = fillRoom(cells, [gate], turning);
+    const { filling } = fillRoom(emptyRoom(cells, turning), [gate]);
     const lobe = filling.sequence.map((c) => Math.sign(cells.low[1] + cells.at[3 * c + 1] * cells.cell));
     const deep = [...filling.sequence.keys()].filter(
       (k) => cells.low[0] + cells.at[3 * filling.sequence[k]] * cells.cell > 66,

@@ -12,6 +12,7 @@ import { box, solidOf } from '../export/shapes.ts';
 import { masterOf, ring } from '../parts/example-masters.ts';
 import { exampleMold } from '../parts/example-mold.ts';
 import { hasPoppler, pageTexts, type RenderedPage, renderPage } from '../rendered-page.ts';
+import { straightChannel } from '../straight-channel.ts';
 
 const dpi = 300;
 const mm = (pixels: number): number => (pixels / dpi) * 25.4;
@@ -57,6 +58,32 @@ describe.runIf(hasPoppler())('the sheet as another program draws it (Poppler)', 
   beforeAll(async () => {
     sheet = await sheetOf(placedMold());
     pages = pageTexts(sheet);
+  });
+
+  test('runners are cut before the gates that lead out of them, and vent pins have a list with places', async () => {
+    const strip = { placement: 'leaf-1', width: 3, depth: 1.5, half: 'upper' } as const;
+    const channels = [
+      straightChannel({
+        ...strip,
+        id: 'gate-leaf-1',
+        kind: 'gate',
+        from: [28, 0],
+        to: [36, 0],
+        opensInto: 'runner-arm',
+      }),
+      straightChannel({ ...strip, id: 'runner-arm', kind: 'runner', from: [12, 0], to: [28, 0], depth: 1 }),
+    ];
+    const pin = { id: 'pin-1', x: 30, y: 40, diameter: 1.5, half: 'lower', depth: 8.25, reach: 9 } as const;
+    const text = pageTexts(
+      await sheetOf({ ...placedMold(), process: 'rubber', channels, ventPins: [pin] }),
+    ).join('\n');
+    const cutting = text.slice(text.indexOf('Order of cutting'));
+    expect(cutting.indexOf('runner-arm')).toBeGreaterThan(0);
+    expect(cutting.indexOf('runner-arm')).toBeLessThan(cutting.indexOf('gate-leaf-1'));
+    const drilling = text.slice(text.indexOf('Vent pins to drill'));
+    // 3, 4, 5: 50 mm from the axis, at 53.1 degrees.
+    for (const said of ['pin-1', 'lower', '1.50 mm', '30.00 mm', '40.00 mm', '50.00 mm', '53.1', '8.25 mm'])
+      expect(drilling).toContain(said);
   });
 
   const pageNamed = (title: string): number => pages.findIndex((text) => text.includes(title)) + 1;

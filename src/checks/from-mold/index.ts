@@ -1,5 +1,5 @@
 export { boltCircle } from './bolt-circle.ts';
-export { alloyDensity, alloyTension, coldestMetalC, halfDensity, liquidAlloyDensity } from './densities.ts';
+export { halfDensity } from './half-density.ts';
 export { halfMaterialOf, heatOf, ownMaterial } from './materials.ts';
 export { leftOut } from './not-given.ts';
 export { floorOf, isUnder, type ProcessFloor } from './process-floor.ts';

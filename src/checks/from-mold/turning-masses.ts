@@ -9,6 +9,7 @@ import {
   masterOf,
   notchLumps,
   type Placement,
+  pinLump,
   roomBetween,
   tabLumps,
 } from '../../mold/index.ts';
@@ -57,7 +58,7 @@ export function metalAlone(mold: Mold, placement: Placement, { alloy }: Densitie
 /**
  * Bosses, tabs, notches and channels as they differ from a plain disc of the half's material; what is round about
  * the axis differs nowhere. Closed forms of the shapes the solids are made by; tab recesses and notches are empty,
- * gates full of metal or, before it is poured, empty, vents empty, bores of nuts as dense as the half.
+ * gates and runners full of metal or, before it is poured, empty, vents empty, bores of nuts as dense as the half.
  */
 export function fittings(mold: Mold, densities: Densities, poured: boolean): PointMass[] {
   const { half, alloy, fixture } = densities;
@@ -72,8 +73,9 @@ export function fittings(mold: Mold, densities: Densities, poured: boolean): Poi
       }),
     ...mold.tabs.flatMap((tab) => tabLumps(tab, disc.radius, process).map((lump) => weigh(lump, -half))),
     ...mold.notches.flatMap((notch) => notchLumps(notch, disc).map((lump) => weigh(lump, -half))),
+    ...mold.ventPins.map((pin) => weigh(pinLump(pin, disc), -half)),
     ...mold.channels.map((channel) =>
-      weigh(channelLump(channel, mold.parting), channel.kind === 'gate' && poured ? alloy - half : -half),
+      weigh(channelLump(channel, mold.parting), channel.kind !== 'vent' && poured ? alloy - half : -half),
     ),
   ];
 }

@@ -1,7 +1,6 @@
 import { type Finding, finding, makeFigure } from '../../findings/index.ts';
-import { type Check, check } from '../../mold/index.ts';
+import { type Check, check, coldestMetalC } from '../../mold/index.ts';
 import { alloyNamed } from '../../tables/index.ts';
-import { coldestMetalC } from '../from-mold/index.ts';
 
 /** How far over its liquidus metal is poured at least, K: less, and thin parts set before they are full. Common practice, no published source. */
 const leastSuperheatK = 20;

@@ -1,7 +1,7 @@
-import type { Mold } from '../../mold/index.ts';
+import { alloyDensity, type Mold } from '../../mold/index.ts';
 import type { Freezing } from '../../physics/index.ts';
 import { alloyNamed } from '../../tables/index.ts';
-import { alloyDensity, leftOut } from '../from-mold/index.ts';
+import { leftOut } from '../from-mold/index.ts';
 
 /** The metal as it sets, by plan or table; or what the plan leaves out for that. */
 export function metalHeat(mold: Mold): { readonly metal?: Freezing; readonly missing: readonly string[] } {

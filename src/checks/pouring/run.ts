@@ -1,5 +1,4 @@
-import type { Memoize, Mold } from '../../mold/index.ts';
-import { alloyDensity } from '../from-mold/index.ts';
+import { alloyDensity, type Memoize, type Mold } from '../../mold/index.ts';
 import { metalOf, type ShotInput, shotInput, shotOf } from '../turning/index.ts';
 import { asksOfPours, type CastingInput, castingInput, castingsOf } from './casting-input.ts';
 import { cycleOf, pouredOf } from './cycle.ts';

@@ -1,7 +1,6 @@
-import { isLoose, type Mold } from '../../mold/index.ts';
+import { alloyDensity, isLoose, type Mold } from '../../mold/index.ts';
 import type { PointMass } from '../../physics/index.ts';
 import {
-  alloyDensity,
   fittings,
   halfDensity,
   halfMaterialOf,
@@ -95,7 +94,6 @@ export function balanceInput(mold: Mold): BalanceInput {
   const densities = { alloy: alloy?.value ?? 0, half: half?.value ?? 0, fixture: fixture ?? 0 };
   return {
     unknown: unknownIn(mold, { alloy, half, fixture }),
-    // The density of steel nuts is from memory.
     estimated:
       !alloy || alloy.estimated || !half || half.estimated || placements.some((one) => one.estimated),
     placed: known

@@ -1,7 +1,7 @@
-import type { Mold } from '../../mold/index.ts';
+import { alloyDensity, type Mold } from '../../mold/index.ts';
 import { burstSpeed, type DiscStress, discStress } from '../../physics/index.ts';
 import type { HalfMaterial } from '../../tables/index.ts';
-import { alloyDensity, halfMaterialOf, imprintOf } from '../from-mold/index.ts';
+import { halfMaterialOf, imprintOf } from '../from-mold/index.ts';
 
 /**
  * Tensile strength over the greatest stress. No source sets one for printed halves: our own choice, for what the

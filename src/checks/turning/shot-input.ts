@@ -1,8 +1,11 @@
 import type { Matrix4, TriangleMesh } from '../../geometry/index.ts';
 import {
+  alloyDensity,
+  alloyTension,
   type Channel,
   channelVolume,
   legsOf,
+  liquidAlloyDensity,
   type Mold,
   masterOf,
   openRun,
@@ -10,7 +13,7 @@ import {
   type Sprue,
 } from '../../mold/index.ts';
 import { type PressedArea, stripPressed } from '../../physics/index.ts';
-import { alloyDensity, alloyTension, imprintOf, leftOut, liquidAlloyDensity } from '../from-mold/index.ts';
+import { imprintOf, leftOut } from '../from-mold/index.ts';
 
 /** One cavity to be filled. */
 export interface Cavity {
@@ -28,6 +31,7 @@ export interface Cavity {
 export interface ShotInput {
   readonly missing: readonly string[];
   readonly cavities: readonly Cavity[];
+  /** With runners and slowing pockets. */
   readonly gates: readonly { readonly volume: number; readonly pressed: PressedArea }[];
   /** Of the metal as it is poured; where only the solid's is known, that, which is told. */
   readonly densityKgM3?: number;
@@ -63,7 +67,7 @@ export function shotInput(mold: Mold): ShotInput {
     ]),
     cavities: placements.map((one) => cavityOf(mold, one)),
     gates: channels
-      .filter(({ kind }) => kind === 'gate')
+      .filter(({ kind }) => kind !== 'vent')
       .map((gate) => ({ volume: channelVolume(gate), pressed: pressedAlong(gate) })),
     ...(density && { densityKgM3: density.value }),
     ...(solid && { solidKgM3: solid.value }),

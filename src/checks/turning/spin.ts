@@ -6,9 +6,9 @@ import {
   type Judged,
   makeFigure,
 } from '../../findings/index.ts';
-import { type Check, check, type Mold } from '../../mold/index.ts';
+import { alloyDensity, type Check, check, type Mold } from '../../mold/index.ts';
 import { rimSpeed } from '../../physics/index.ts';
-import { alloyDensity, leftOut } from '../from-mold/index.ts';
+import { leftOut } from '../from-mold/index.ts';
 import { halvesOf, leastFactor, type RigidHalves, strained, strainedSpeed } from './rigid-halves.ts';
 
 interface SpinInput {

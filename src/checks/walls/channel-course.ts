@@ -63,7 +63,7 @@ function past(channel: Channel, { id: other, thing, outline }: FixtureOutline, w
 
 /** What of something lies in a channel: the points found in its legs, and how far they reach along it in all, mm. */
 export function within(
-  { run }: Channel,
+  { run }: Pick<Channel, 'run'>,
   inLeg: (corners: readonly Point2[], leg: Leg) => readonly Point2[],
 ): { readonly measured: number; readonly points: readonly Point2[] } {
   const found = legsOf(run).map((leg) => ({ leg, points: inLeg(legCorners(leg), leg) }));

@@ -1,6 +1,6 @@
 import { type Finding, finding } from '../../findings/index.ts';
 import { clipped } from '../../geometry/index.ts';
-import { type Channel, type Check, check, isDrawn, legCorners, legsOf } from '../../mold/index.ts';
+import { type Channel, type Check, check, isDrawn, legCorners, legsOf, openRun } from '../../mold/index.ts';
 import { everyProcess } from '../from-mold/index.ts';
 import { middleOf, within } from './channel-course.ts';
 
@@ -13,7 +13,7 @@ interface ApartInput {
 /** Gates and vents of different cavities against each other: all open at the parting surface, whichever half they are in. */
 export const channelsApart: Check = check<ApartInput>({
   id: 'channels-apart',
-  title: 'Gates and vents apart',
+  title: 'Gates, runners and vents apart',
   follows: false,
   processes: everyProcess,
   units: ({ channels, sprue }) => {
@@ -35,14 +35,18 @@ export const channelsApart: Check = check<ApartInput>({
 });
 
 /** One comes out of the other, as the plan says. */
-const isJunction = (one: Channel, other: Channel): boolean =>
+export const isJunction = (one: Channel, other: Channel): boolean =>
   one.opensInto === other.id || other.opensInto === one.id;
+
+/** What of a channel lies in none that it opens into as the plan says: siblings may share that. */
+const ownCourse = (channel: Channel): Pick<Channel, 'run'> =>
+  channel.opensInto === undefined ? channel : { run: openRun(channel) };
 
 const bothJoin = (one: Channel, other: Channel): boolean => one.joins === true && other.joins === true;
 
 function together(one: Channel, other: Channel, wellRadius: number): Finding[] {
-  const others = legsOf(other.run).map(legCorners);
-  const common = within(one, (corners) => others.flatMap((outline) => clipped(outline, corners)));
+  const others = legsOf(ownCourse(other).run).map(legCorners);
+  const common = within(ownCourse(one), (corners) => others.flatMap((outline) => clipped(outline, corners)));
   if (common.points.length === 0) return [];
   const beyond = Math.max(...common.points.map((at) => Math.hypot(...at))) - wellRadius;
   const measured = Math.min(common.measured, beyond);

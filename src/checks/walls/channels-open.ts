@@ -20,7 +20,11 @@ interface OpenInput {
   readonly matrix: Matrix4;
   /** Where each channel of the cavity should open into it: points of its section, mold frame. */
   readonly ends: readonly {
-    readonly channel: Pick<Channel, 'id' | 'kind' | 'placement'>;
+    readonly channel: {
+      readonly id: string;
+      readonly kind: 'gate' | 'vent';
+      readonly placement: string;
+    };
     readonly points: readonly (readonly [number, number, number])[];
   }[];
 }
@@ -38,9 +42,11 @@ export const channelsOpen: Check = check<OpenInput>({
   processes: everyProcess,
   units: (mold) =>
     mold.placements.filter(isSunk).flatMap((placement) => {
-      const ends = mold.channels
-        .filter((channel) => channel.placement === placement.id && isDrawn(channel))
-        .map((channel) => ({ channel: about(channel), points: endPoints(channel, mold.parting) }));
+      const ends = mold.channels.flatMap((channel) => {
+        const { id, kind, placement: whose } = channel;
+        if (whose !== placement.id || !isDrawn(channel) || !(kind === 'gate' || kind === 'vent')) return [];
+        return [{ channel: { id, kind, placement: whose }, points: endPoints(channel, mold.parting) }];
+      });
       if (ends.length === 0) return [];
       const { mesh } = masterOf(mold, placement);
       return [
@@ -58,8 +64,6 @@ export const channelsOpen: Check = check<OpenInput>({
 
 /** One wholly on one side of the plane has a stop of its own. */
 const isSunk = ({ lowest, highest }: Placement): boolean => lowest <= touching && highest >= -touching;
-
-const about = ({ id, kind, placement }: Channel) => ({ id, kind, placement });
 
 function missing({ channel: { id, kind, placement }, points }: OpenInput['ends'][number]): Finding {
   const values = { kind, placement } as const;

@@ -60,15 +60,17 @@ export function channelsOf({ channels, limits, parting }: Mold): Fixture[] {
       to: to.at,
       width: Math.max(from.width, to.width) / 2,
     }));
+    const broken = channel.kind === 'runner' ? 'channels.in-cavity' : 'walls.channel';
     return [
       {
         id: channel.id,
-        own: channel.placement,
+        // A slowing bend's pocket keeps its wall to the cavity it is for.
+        ...(channel.kind !== 'pocket' && { own: channel.placement }),
         gapTo: (x, y, reach) =>
           Math.min(...legs.map(({ from, to, width }) => fromPath({ from, to }, x, y) - reach - width)),
         points: pointsOf(channel, parting),
         // A channel through another's cavity feeds or vents that one too: bad, but the mold stays whole.
-        kind: { limit: limits.wall, name: 'walls.channel', code: 'walls.channel', broken: 'walls.channel' },
+        kind: { limit: limits.wall, name: 'walls.channel', code: 'walls.channel', broken },
         shape: () => ({ mesh }),
       },
     ];

@@ -2,6 +2,7 @@ export { channelCourse } from './channel-course.ts';
 export { channelsApart } from './channels-apart.ts';
 export { channelsOpen } from './channels-open.ts';
 export { channelsOverBuildUps } from './channels-over-build-ups.ts';
+export { channelsWebs } from './channels-webs.ts';
 export { wallsBetweenCavities } from './walls.ts';
 export { wallsToBolts } from './walls-bolts.ts';
 export { wallsToBosses } from './walls-bosses.ts';

@@ -43,7 +43,7 @@ export interface WallKind {
   readonly limit: number;
   readonly name: FigureName;
   readonly code: 'walls.thin' | 'walls.boss' | 'walls.well' | 'walls.channel' | 'walls.tab' | 'walls.bolt';
-  readonly broken: 'walls.broken' | 'walls.channel' | 'fit.bolt-hits';
+  readonly broken: 'walls.broken' | 'walls.channel' | 'channels.in-cavity' | 'fit.bolt-hits';
   readonly floor?: ProcessFloor;
 }
 
@@ -89,6 +89,9 @@ function tooThin(
   measured: number,
   { limit, code, broken, floor }: WallKind,
 ): Finding {
+  // A runner is the one that has to give way.
+  if (measured === 0 && broken === 'channels.in-cavity')
+    return finding(broken, { ...about, subject: other, values: { measured, limit, other: about.subject } });
   if (measured === 0)
     return finding(broken, { ...about, values: { which: 'meets', measured, limit, other } });
   if (isUnder(measured, floor)) {

@@ -5,12 +5,15 @@ import { fixed } from '../../wording/index.ts';
 import { both } from './names.ts';
 import type { Column, Paper } from './paper.ts';
 
-/** Gates before vents, in each the lower half first and the deepest first; what is alike stays in the plan's order. */
+/** Runners, gates and their slowing pockets, then vents; in each the lower half first and the deepest first; what is alike stays in the plan's order. */
 function cuttingOrder(channels: readonly Channel[]): Channel[] {
-  const rank = ({ kind, half }: Channel): number => (kind === 'gate' ? 0 : 2) + (half === 'lower' ? 0 : 1);
+  const rank = ({ kind, half }: Channel): number => 2 * turn[kind] + (half === 'lower' ? 0 : 1);
   const deepest = ({ run }: Channel): number => Math.max(...run.map(({ depth }) => depth));
   return channels.filter(isDrawn).sort((a, b) => rank(a) - rank(b) || deepest(b) - deepest(a));
 }
+
+/** What metal comes to first is cut first, so that what leads out of it has something to begin in. */
+const turn: Readonly<Record<Channel['kind'], number>> = { runner: 0, gate: 1, pocket: 2, vent: 3 };
 
 /** What is cut with the knife, one after another, with the depth of each. */
 export function cuttingTable(paper: Paper, { process, channels, units }: Mold, title: string): void {

@@ -46,6 +46,7 @@ export function drawDisc(paper: Paper, { mold, shadows, buildUps }: DiscDrawing,
   view.rim(mold);
   for (const buildUp of buildUps) view.ground(buildUp);
   for (const channel of mold.channels) view.channel(channel);
+  for (const { x, y, diameter } of mold.ventPins) view.circle([x, y], diameter / 2, 0.25);
   for (const shadow of shadows) view.shadow(shadow);
   if (mold.sprue) {
     view.circle([0, 0], mold.sprue.wellRadius, 0.3);

@@ -117,7 +117,7 @@ function sayBoss({ kind, size, acrossFlats, headRadius }: Boss, units: UnitSyste
   return `${name}, across flats\n${both(units, acrossFlats)}`;
 }
 
-/** Tabs, notches, gates and vents. */
+/** Tabs, notches, runners, gates and vents. */
 export function rimTable(paper: Paper, mold: Mold, title: string): void {
   const { units } = mold;
   const rows = [
@@ -149,14 +149,14 @@ export function rimTable(paper: Paper, mold: Mold, title: string): void {
 /** Channels of one kind, half and size in one row. */
 function channelGroups({ channels, units }: Mold): string[][] {
   const groups = new Map<string, string[]>();
-  for (const { kind, placement, run, half } of channels) {
+  for (const { id, kind, placement, run, half } of channels) {
     const said = (of: (station: Station) => number): string => {
       const [begin, end] = [of(run[0]), of(run[run.length - 1])].map((size) => both(units, size));
       return begin === end ? begin : `${begin} to ${end}`;
     };
     const size = `${said(({ width }) => width)} wide, ${said(({ depth }) => depth)} deep`;
-    const key = JSON.stringify([`${kind}, ${half} half`, size]);
-    groups.set(key, [...(groups.get(key) ?? []), placement]);
+    const key = JSON.stringify([`${kind === 'pocket' ? 'slowing pocket' : kind}, ${half} half`, size]);
+    groups.set(key, [...(groups.get(key) ?? []), kind === 'runner' ? id : placement]);
   }
   return [...groups].map(([key, placements]) => {
     const [what, size] = JSON.parse(key) as [string, string];

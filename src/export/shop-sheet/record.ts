@@ -1,16 +1,8 @@
+import { columns } from '../../trials/index.ts';
 import type { Paper } from './paper.ts';
 
-const columns = [
-  'pour',
-  'date',
-  'metal temp.',
-  'mold temp.',
-  'speed',
-  'shot',
-  'filled / short',
-  'changed before next pour',
-];
-const shares = [0.06, 0.1, 0.1, 0.1, 0.09, 0.09, 0.2, 0.26];
+/** Of the width, by column. */
+const shares = [0.05, 0.09, 0.09, 0.09, 0.08, 0.08, 0.08, 0.22, 0.22];
 const rowHeight = 9;
 
 /** A blank record of pours, to be filled in by hand: one page of rows. */
@@ -19,8 +11,8 @@ export function pourRecord(paper: Paper, title: string): void {
   paper.paragraph('One line for each pour. Change one thing at a time.', title);
   const rows = Math.floor((paper.bottom - paper.y - rowHeight) / rowHeight);
   const top = paper.y;
-  columns.forEach((name, i) => {
-    paper.write(name, edge(paper, i) + 1, top + 1.5, { size: 2.5, bold: true });
+  columns.forEach(({ heading }, i) => {
+    paper.write(heading, edge(paper, i) + 1, top + 1.5, { size: 2.5, bold: true });
   });
   for (let row = 0; row <= rows; row++) {
     const y = top + 6 + row * rowHeight;

@@ -11,6 +11,7 @@ import { benchOrder, cautions } from './bench-order.ts';
 import { buildUpTable, type LaidBuildUp, laidBuildUps } from './build-ups.ts';
 import { cuttingTable } from './cutting-order.ts';
 import { type DiscDrawing, drawDisc, type Shadow } from './disc-view.ts';
+import { drillingTable } from './drilling-list.ts';
 import type { FontFiles } from './fonts.ts';
 import { bossTable, masterTable, placementTable, rimTable } from './lists.ts';
 import { makePage } from './make-page.ts';
@@ -73,6 +74,7 @@ function moldPages(paper: Paper, build: Build, drawing: SheetDrawing): void {
   rimTable(paper, mold, 'Tables');
   orderPage(paper, mold);
   cuttingTable(paper, mold, 'Order of work');
+  drillingTable(paper, mold, 'Order of work');
   paper.page('Amounts');
   amounts(paper, build, 'Amounts');
   ledger(paper, mold, report, 'Amounts');

@@ -2,20 +2,22 @@ import type { ListChange, Plan } from '../../plan/index.ts';
 import type { ProposedGate } from './gates.ts';
 import { type Listed, listsOf } from './lists.ts';
 import type { Proposed } from './propose.ts';
-import type { ProposedVent } from './vents.ts';
+import type { ProposedWay } from './vents.ts';
 
 /** What the proposals change in the plan's lists, each with why in words. */
 export function changeOf(
   plan: Plan,
   { proposals, lists }: Proposed,
-  why: { gate(one: ProposedGate): string; vent(one: ProposedVent): string },
+  why: { gate(one: ProposedGate): string; way(one: ProposedWay): string },
 ): Record<'gates' | 'vents', ListChange> {
-  const gates = proposals.flatMap(({ gate }) =>
-    gate ? [{ channel: gate.listed, why: why.gate(gate) }] : [],
-  );
-  const vents = proposals.flatMap((one) =>
-    one.vents.map((vent) => ({ channel: vent.listed, why: why.vent(vent) })),
-  );
+  const of = (sort: 'gate' | 'vent') =>
+    proposals.flatMap(({ gate, ways }) => [
+      ...(gate && sort === 'gate' ? [{ channel: gate.way.listed, why: why.gate(gate) }] : []),
+      ...ways.flatMap((one) =>
+        one.way.sort === sort ? [{ channel: one.way.listed, why: why.way(one) }] : [],
+      ),
+    ]);
+  const [gates, vents] = [of('gate'), of('vent')];
   const before = listsOf(plan);
   const keeps = (sort: 'gates' | 'vents', more: readonly { readonly channel: Listed }[]) => {
     const added = new Set(more.map(({ channel }) => channel));

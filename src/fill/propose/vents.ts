@@ -1,123 +1,174 @@
 import type { Point2 } from '../../geometry/index.ts';
 import { heightAt } from '../../mold/index.ts';
+import { channelDefaults } from '../../plan/index.ts';
 import type { Pocket } from '../conditions.ts';
 import { leastPocket } from '../pockets.ts';
 import type { Listed } from './lists.ts';
-import { airWith, channelsWith, entryAt, fitted, inMold, type Side, sideOf, type Trial } from './trial.ts';
+import { openingsFor } from './openings.ts';
+import {
+  airIn,
+  airWith,
+  entryAt,
+  fitted,
+  inMold,
+  mouthOf,
+  type Side,
+  sideOf,
+  stubAt,
+  type Trial,
+  type Way,
+} from './trial.ts';
 
 /** Most vents of one cavity: where legs and claws each end blind, each takes one. Two count as few. Our own choice. */
 const mostVents = 12;
-/** Rounds in which vents are sought for what air the ones before left. */
+/** Rounds in which ways out are sought for what air the ones before left. */
 const mostRounds = 3;
-/** How far a place may be from the outline and from the parting surface for a vent to open into it, mm: about a cell of the forecast. */
-const [nearOutline, nearSurface] = [1, 0.6];
+/** A way out that leaves less than this share of a pocket need not be bettered. Our own choice. */
+const goodEnough = 0.1;
 
-/** Openings tried for one pocket, and how far they are from each other at least, mm. */
-const [mostOpenings, openingsApart] = [4, 1.5];
-/** Of so many a way is searched for, which takes long where there is none. */
-const mostRouted = 2;
+type Air = Pick<Pocket, 'volume' | 'where' | 'sealedBy'>;
 
-export interface ProposedVent {
-  readonly listed: Listed;
+/** A vent, or a second gate, that lets the air of a pocket out. */
+export interface ProposedWay {
+  readonly way: Way;
   readonly side: Side;
   /** The air it lets out, mm3, and what shut it in. */
-  readonly frees: Pick<Pocket, 'volume' | 'where' | 'sealedBy'>;
+  readonly frees: Air;
 }
 
-export const airIn = (pockets: readonly Pocket[]): number =>
-  pockets.reduce((sum, { volume }) => sum + volume, 0);
+/** Air that is left all the same, and why. Lengths in mm. */
+export interface AirLeft {
+  readonly pocket: Pocket;
+  readonly why:
+    | { readonly reason: 'no-way' | 'no-help' | 'enough' }
+    /** Over, or under, the parting surface or within the outline: no knife comes there. */
+    | { readonly reason: 'away'; readonly away: number; readonly over: number };
+}
 
-/** Vents for all the air that stays behind a gate, as far as they find room and let any out. */
-export function ventsFor(
-  trial: Trial,
-  gates: readonly Listed[],
-  spec: Listed,
-): { readonly vents: readonly ProposedVent[]; readonly air: number } {
-  let vents: readonly ProposedVent[] = [];
-  let pockets = airWith(trial, channelsWith(trial, gates, [])) ?? [];
-  const tried = new Set<string>();
-  for (let round = 0; round < mostRounds && pockets.length > 0; round++) {
-    const before = vents.length;
-    for (const pocket of pockets) {
-      if (vents.length >= mostVents) break;
-      const soFar = { gates, vents: vents.map(({ listed }) => listed) };
-      const openings = openingsFor(trial, pocket);
-      const ways = [
-        ...openings.map((at) => ({ at, path: 'straight' as const })),
-        ...openings.slice(0, mostRouted).map((at) => ({ at, path: 'routed' as const })),
-      ];
-      const found = firstOf(ways, ({ at, path }) => {
-        const entry = entryAt(trial.kind[0], at);
-        const key = JSON.stringify([entry, path]);
-        if (tried.has(key)) return undefined;
-        tried.add(key);
-        const fit = fitted(trial, 'vent', soFar, spec, entry, [path]);
-        return fit && { at, fit };
-      });
-      if (!found) continue;
-      const { at, fit } = found;
-      const { volume, where, sealedBy } = pocket;
-      const side = sideOf(trial.kind[0], at);
-      vents = [...vents, { listed: fit.listed, side, frees: { volume, where, sealedBy } }];
+export interface Vented {
+  readonly ways: readonly ProposedWay[];
+  readonly air: number;
+}
+
+/** What gates and vents are cut like. */
+export interface Specs {
+  readonly gate: Listed;
+  readonly vent: Listed;
+}
+
+/** Ways out for all the air that stays behind gates, as far as they find room and let any out: vents, and where none does a gate more. */
+export function ventsFor(trial: Trial, gates: readonly Way[], specs: Specs): Vented {
+  const waysOf = (ways: readonly ProposedWay[]): Way[] => [...gates, ...ways.map(({ way }) => way)];
+  let ways: readonly ProposedWay[] = [];
+  let pockets = airWith(trial, gates) ?? [];
+  for (const sort of ['vent', 'gate'] as const) {
+    for (let round = 0; round < mostRounds && pockets.length > 0; round++) {
+      const before = ways.length;
+      for (const pocket of pockets) {
+        if (ways.length >= mostVents) break;
+        const found = wayOut(trial, sort, specs[sort], pocket, waysOf(ways));
+        if (found) ways = [...ways, found];
+      }
+      if (ways.length === before) break;
+      pockets = airWith(trial, waysOf(ways)) ?? [];
     }
-    if (vents.length === before) break;
-    pockets = airLeftBy(trial, gates, vents);
   }
-  return pruned(trial, gates, vents, airIn(pockets));
+  const kept = pruned(trial, gates, ways, airIn(pockets));
+  const left = airWith(trial, waysOf(kept)) ?? [];
+  return { ways: kept, air: airIn(left) };
 }
 
-function airLeftBy(
+interface Mouth {
+  readonly at: Point2;
+  readonly spec: Listed;
+  readonly air: number;
+}
+
+/** Mouths that would let air of a pocket out, those that leave least first; among alike the last sealed. */
+function mouthsFor(
   trial: Trial,
-  gates: readonly Listed[],
-  vents: readonly ProposedVent[],
-): readonly Pocket[] {
-  const listed = vents.map((one) => one.listed);
-  return airWith(trial, channelsWith(trial, gates, listed)) ?? [];
+  sort: Way['sort'],
+  spec: Listed,
+  pocket: Pocket,
+  beside: readonly Way[],
+): Mouth[] {
+  const openings = openingsFor(trial, pocket);
+  if ('away' in openings) return [];
+  const now = airIn(airWith(trial, beside) ?? []);
+  const { half = channelDefaults[sort].half } = spec;
+  const tried = (half: 'lower' | 'upper'): Mouth[] =>
+    openings.at.map((at) => {
+      const one = half === (spec.half ?? channelDefaults[sort].half) ? spec : { ...spec, half };
+      return { at, spec: one, air: airIn(airWith(trial, beside, [stubAt(trial, sort, one, at)]) ?? []) };
+    });
+  const helps = ({ air }: Mouth): boolean => air <= now - leastPocket;
+  const usual = tried(half).filter(helps);
+  // The other half only where the usual one does not reach the pocket.
+  const mouths = usual.length > 0 ? usual : tried(half === 'upper' ? 'lower' : 'upper').filter(helps);
+  const enough = now - (1 - goodEnough) * pocket.volume;
+  const rank = ({ air }: Mouth): number => Math.max(air, enough);
+  return mouths.sort((a, b) => rank(a) - rank(b));
+}
+
+function wayOut(
+  trial: Trial,
+  sort: Way['sort'],
+  spec: Listed,
+  pocket: Pocket,
+  beside: readonly Way[],
+): ProposedWay | undefined {
+  const now = airIn(airWith(trial, beside) ?? []);
+  for (const { at, spec: one } of mouthsFor(trial, sort, spec, pocket, beside)) {
+    const way = fitted(trial, sort, one, entryAt(trial.kind[0], at), beside);
+    if (!way || airIn(airWith(trial, [...beside, way]) ?? []) > now - leastPocket) continue;
+    const { volume, where, sealedBy } = pocket;
+    return { way, side: sideOf(trial.kind[0], mouthOf(way)), frees: { volume, where, sealedBy } };
+  }
+  return undefined;
 }
 
 /** Without those that are not missed: the least first. */
 function pruned(
   trial: Trial,
-  gates: readonly Listed[],
-  vents: readonly ProposedVent[],
+  gates: readonly Way[],
+  ways: readonly ProposedWay[],
   before: number,
-): { readonly vents: readonly ProposedVent[]; readonly air: number } {
-  let [kept, air] = [vents, before];
-  const leastFirst = [...vents].sort((a, b) => a.frees.volume - b.frees.volume);
+): readonly ProposedWay[] {
+  let [kept, air] = [ways, before];
+  const leastFirst = [...ways].sort((a, b) => a.frees.volume - b.frees.volume);
   for (const one of leastFirst) {
     const others = kept.filter((other) => other !== one);
-    const left = airIn(airLeftBy(trial, gates, others));
+    const left = airIn(airWith(trial, [...gates, ...others.map(({ way }) => way)]) ?? []);
     if (left < air + leastPocket) [kept, air] = [others, left];
   }
-  return { vents: kept, air };
+  return kept;
 }
 
-/** The first that comes to something, if any. */
-function firstOf<T, U>(list: readonly T[], make: (one: T) => U | undefined): U | undefined {
-  for (const one of list) {
-    const made = make(one);
-    if (made !== undefined) return made;
-  }
-  return undefined;
-}
+/** Air that stays with so many ways out proposed, each pocket with why there is none for it. */
+export const airLeftOver = (
+  trial: Trial,
+  specs: Specs,
+  ways: readonly Way[],
+  count: number,
+): readonly AirLeft[] =>
+  (airWith(trial, ways) ?? []).map((pocket) => whyLeft(trial, specs, pocket, count >= mostVents, ways));
 
-/**
- * Where on the outline a vent for a pocket may begin, best first: at the last sealed of its places that lie at the parting
- * surface and the outline, then at earlier ones some way off, for the first may be a corner without room; or nearest to
- * its last sealed place of all where it has none there.
- */
-function openingsFor({ mold, kind, room, anew }: Trial, { cells, place }: Pocket): readonly Point2[] {
-  const { id } = kind[0];
-  const found: Point2[] = [];
-  for (let k = cells.length - 1; k >= 0 && found.length < mostOpenings; k--) {
-    const [x, y, z] = inMold(kind, room.middle(cells[k]));
-    if (found.some(([u, v]) => Math.hypot(x - u, y - v) < openingsApart)) continue;
-    if (Math.abs(z - heightAt(mold.parting, x, y)) > nearSurface) continue;
-    const there = anew.onOutline(id, [x, y]);
-    if (there && there.away <= nearOutline) found.push(there.at);
+function whyLeft(
+  trial: Trial,
+  specs: Specs,
+  pocket: Pocket,
+  isFull: boolean,
+  beside: readonly Way[],
+): AirLeft {
+  const openings = openingsFor(trial, pocket);
+  if ('away' in openings) {
+    const [x, y, z] = inMold(trial.kind, pocket.place);
+    const over = z - heightAt(trial.mold.parting, x, y);
+    return { pocket, why: { reason: 'away', away: openings.away, over } };
   }
-  if (found.length > 0) return found;
-  const [x, y] = inMold(kind, place);
-  const nearest = anew.onOutline(id, [x, y]);
-  return nearest ? [nearest.at] : [];
+  if (isFull) return { pocket, why: { reason: 'enough' } };
+  const helps = (['vent', 'gate'] as const).some(
+    (sort) => mouthsFor(trial, sort, specs[sort], pocket, beside).length > 0,
+  );
+  return { pocket, why: { reason: helps ? 'no-way' : 'no-help' } };
 }

@@ -106,9 +106,10 @@ export const layoutCodes = codes({
     means: 'No straight gate or vent can be drawn for a placement: the line along the radius misses it.',
     formula: 'the radius through the middle of the placement meets its cavity',
     source: 'geometry; channels along the radius are common practice, no published source',
-    values: { kind: ['gate', 'vent'] },
+    values: { kind: ['runner', 'gate', 'vent'] },
     says: {
-      'no-sprue': 'No straight {kind} can be drawn to {subject}: the plan has no sprue.',
+      'no-sprue':
+        '{kind, select, runner {No runner can be drawn} other {No straight {kind} can be drawn to {subject}}}: the plan has no sprue.',
       missed: 'No straight {kind} can be drawn to {subject}: the radius through its middle misses it.',
     },
     remedy:

@@ -25,10 +25,23 @@ export function legsOf(run: Run): Leg[] {
     const length = Math.hypot(dx, dy);
     return length > 0 ? [{ from, to, length, along: [dx / length, dy / length] as const }] : [];
   });
+  const round = isRing(run);
+  const along = (i: number): Point2 | undefined =>
+    straight[round ? (i + straight.length) % straight.length : i]?.along;
   return straight.map((leg, i) => ({
     ...leg,
-    across: [miter(straight[i - 1]?.along, leg.along), miter(leg.along, straight[i + 1]?.along)],
+    across: [miter(along(i - 1), leg.along), miter(leg.along, along(i + 1))],
   }));
+}
+
+/** So near its beginning a run ends in it, mm. */
+const sameEnd = 1e-9;
+
+/** Whether it goes round and ends where it begins. */
+export function isRing(run: Run): boolean {
+  if (run.length < 4) return false;
+  const [{ at: first }, { at: last }] = [run[0], run[run.length - 1]];
+  return Math.hypot(last[0] - first[0], last[1] - first[1]) < sameEnd;
 }
 
 /** Left of the path where two pieces meet, as long as keeps both as wide as they are. */

@@ -1,7 +1,7 @@
 import type { TriangleMesh } from '../../geometry/index.ts';
 import type { Channel } from '../mold.ts';
 import { heightAt, type PartingSurface } from '../parting-surface.ts';
-import { isDrawn, type Leg, legsOf } from './channel-run.ts';
+import { isDrawn, isRing, type Leg, legsOf } from './channel-run.ts';
 import { sectionPoints } from './channel-section.ts';
 
 /**
@@ -17,7 +17,9 @@ export function channelMesh(
   if (!isDrawn(channel)) return undefined;
   const down = channel.half === 'lower' ? -1 : 1;
   const positions: number[] = [];
-  const rings = legsOf(channel.run).flatMap((leg, i) => ringsOf(leg, surface, i === 0));
+  const all = legsOf(channel.run).flatMap((leg, i) => ringsOf(leg, surface, i === 0));
+  const round = isRing(channel.run);
+  const rings = round ? all.slice(0, -1) : all;
   for (const { x, y, nx, ny, width, depth } of rings) {
     const profile = sectionPoints(channel.section, { width, depth });
     for (const [offset, under] of profile) {
@@ -30,9 +32,15 @@ export function channelMesh(
     }
   }
   const ring = positions.length / 3 / rings.length;
+  const faces = [
+    ...sweptFaces(rings.length, ring, round),
+    ...(round ? [] : endFaces(rings.length - 1, ring)),
+  ];
   return {
     positions: Float32Array.from(positions),
-    triangles: sweptFaces(rings.length - 1, ring, channel.half === 'lower'),
+    triangles: Uint32Array.from(
+      channel.half === 'lower' ? faces.flatMap(([a, b, c]) => [a, c, b]) : faces.flat(),
+    ),
   };
 }
 
@@ -67,23 +75,30 @@ function ringsOf(leg: Leg, surface: PartingSurface, first: boolean): SectionPlac
   return rings;
 }
 
-/** Side and end faces of rings joined one after another; ring points right to left below, then back above. */
-function sweptFaces(stations: number, ring: number, mirrored: boolean): Uint32Array {
-  const faces: [number, number, number][] = [];
-  for (let station = 0; station < stations; station++) {
+type Face = [number, number, number];
+
+/** Side faces of sections joined one after another, round to the first where they close; a section points right to left below, then back above. */
+function sweptFaces(count: number, ring: number, round: boolean): Face[] {
+  const faces: Face[] = [];
+  for (let station = 0; station < (round ? count : count - 1); station++) {
+    const [here, next] = [station, (station + 1) % count].map((one) => one * ring);
     for (let k = 0; k < ring; k++) {
-      const a = station * ring + k;
-      const b = station * ring + ((k + 1) % ring);
-      faces.push([a, a + ring, b], [b, a + ring, b + ring]);
+      const [a, b] = [k, (k + 1) % ring];
+      faces.push([here + a, next + a, here + b], [here + b, next + a, next + b]);
     }
   }
+  return faces;
+}
+
+/** Strips between the lower and the upper chain close the ends. */
+function endFaces(stations: number, ring: number): Face[] {
+  const faces: Face[] = [];
   const last = stations * ring;
-  // Strips between the lower and the upper chain close the ends.
   for (let k = 0; k < ring / 2 - 1; k++) {
     const quad = [k, k + 1, ring - 2 - k, ring - 1 - k] as const;
     faces.push([quad[0], quad[1], quad[2]], [quad[0], quad[2], quad[3]]);
     const [a, b, c, d] = quad.map((index) => index + last);
     faces.push([a, c, b], [a, d, c]);
   }
-  return Uint32Array.from(mirrored ? faces.flatMap(([a, b, c]) => [a, c, b]) : faces.flat());
+  return faces;
 }

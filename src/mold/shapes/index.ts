@@ -13,3 +13,4 @@ export { type RevolvedOutline, rodMesh } from './revolved.ts';
 export * from './sprue.ts';
 export * from './sprue-faults.ts';
 export * from './tab.ts';
+export * from './vent-pin.ts';

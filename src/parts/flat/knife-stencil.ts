@@ -9,6 +9,7 @@ import {
   type Drawing,
   type Fixture,
   headReach,
+  isRing,
   type Part,
   runLength,
   runSides,
@@ -26,8 +27,9 @@ import {
   type TitlePlace,
   titlePlaceOnPlate,
 } from '../plate/index.ts';
+import { leavingAngles, ringPieces } from './ring-pieces.ts';
 
-/** Left between a slot and the rim, so that the stencil holds together; the knife goes on by itself, mm. */
+/** Left between a slot and the rim, and thrice in a ring, so that the stencil holds together; the knife goes on by itself, mm. */
 const bridge = 3;
 const middle: TitlePlace = { at: [0, 0], turnRad: 0 };
 /** Any stiff sheet; common practice, mm. */
@@ -90,9 +92,10 @@ function joinedSlots(scope: Scope, input: StencilInput): Slot[] {
     const stem = slots.find((slot) => slot.id === opensInto);
     return stem ? stemOf(stem) : id;
   };
-  return slots.flatMap((slot) => {
+  return slots.flatMap((slot, i) => {
     const members = slots.filter((other) => stemOf(other) === slot.id);
-    if (stemOf(slot) !== slot.id) return [];
+    const isFirst = slots.findIndex(({ id }) => id === slot.id) === i;
+    if (!isFirst || stemOf(slot) !== slot.id) return [];
     if (members.length === 1) return [slot];
     const profiles = members.map((member) => scope.profileOf([outlinePoints(member.slot)]));
     return scope.outlinesOf(scope.uniteProfiles(profiles)).map((outline) => ({
@@ -132,15 +135,19 @@ function slotsOf({ channels, disc, sprue, half, fixture }: StencilInput): Slot[]
     }));
     const [first, last] = [wider[0], wider[wider.length - 1]];
     // Slots stay clear of the well's line and of the rim.
+    const asSlot = (piece: Channel['run']): Slot => {
+      const { left, right } = runSides(piece);
+      // As a hole: clockwise.
+      const around = half === 'upper' ? [...right, ...left.reverse()] : [...left, ...right.reverse()];
+      const corners = around.map(([x, y]) => ({ at: [x, side * y] as const }));
+      return { id, opensInto, slot: { kind: 'track', closed: true, corners } as const };
+    };
+    if (isRing(wider)) return ringPieces(wider, leavingAngles(id, channels), bridge).map(asSlot);
     const start = Math.max(0, (sprue?.wellRadius ?? 0) - Math.hypot(...first.at));
     const past = Math.max(0, Math.hypot(...last.at) + last.width / 2 - (disc.radius - bridge));
     const end = runLength(wider) - past;
     if (end - start < first.width) return [];
-    const { left, right } = runSides(cutRun(wider, start, end));
-    // As a hole: clockwise.
-    const around = half === 'upper' ? [...right, ...left.reverse()] : [...left, ...right.reverse()];
-    const corners = around.map(([x, y]) => ({ at: [x, side * y] as const }));
-    return [{ id, opensInto, slot: { kind: 'track', closed: true, corners } as const }];
+    return [asSlot(cutRun(wider, start, end))];
   });
 }
 

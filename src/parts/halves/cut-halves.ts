@@ -21,6 +21,7 @@ import { sprueOpening } from '../sprue/index.ts';
 import { flatCavities, wholeCavities } from './cavities.ts';
 import { channelBody } from './channel-body.ts';
 import { hasLooseComponents } from './loose-components.ts';
+import { pinBody } from './pin-body.ts';
 import { type DiscShape, discBody, markCutters, wholeDiscBody } from './plain-disc.ts';
 import { reliefBodies } from './relief.ts';
 
@@ -38,6 +39,7 @@ export type HalvesInput = Pick<
   | 'tabs'
   | 'notches'
   | 'channels'
+  | 'ventPins'
   | 'parting'
   | 'fixture'
 >;
@@ -136,11 +138,11 @@ function sharedCutters(scope: Scope, input: HalvesInput): Body[] {
   ];
 }
 
-/** Cutters of one half alone: sprue opening, pockets, sockets, channels. */
+/** Cutters of one half alone: sprue opening, pockets, sockets, channels, vent pins. */
 function ownCutters(
   scope: Scope,
   side: HalfName,
-  { process, disc, sprue, bosses, channels, parting, fixture }: HalvesInput,
+  { process, disc, sprue, bosses, channels, ventPins, parting, fixture }: HalvesInput,
 ): Body[] {
   const { chordError } = fixture;
   // What is a hole in the half stands out of a pattern plate.
@@ -157,7 +159,10 @@ function ownCutters(
     .filter(({ half }) => half === side)
     .map((channel) => channelBody(scope, channel, parting));
   const opening = sprueOpening(scope, side, { disc, sprue, chordError });
-  return [...opening, ...imprints, ...registers, ...cut];
+  const pins = ventPins
+    .filter(({ half }) => half === side)
+    .map((pin) => pinBody(scope, pin, disc, { chordError, wider: holes }));
+  return [...opening, ...imprints, ...registers, ...cut, ...pins];
 }
 
 function heads(scope: Scope, side: HalfName, { process, disc, bosses, fixture }: HalvesInput): Body[] {

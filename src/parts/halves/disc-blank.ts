@@ -56,8 +56,8 @@ const namesOf = (half: HalfName, shape: DiscShape) =>
     : { id: `${half}-blank`, title: `${half} disc blank` };
 
 /** Whether anything but the opening is cut into a half or stands out of it. */
-const isCutInto = ({ placements, bosses, tabs, notches, channels }: Mold): boolean =>
-  [placements, bosses, tabs, notches, channels].some((things) => things.length > 0);
+const isCutInto = ({ placements, bosses, tabs, notches, channels, ventPins }: Mold): boolean =>
+  [placements, bosses, tabs, notches, channels, ventPins].some((things) => things.length > 0);
 
 function blankBody(scope: Scope, half: HalfName, shape: DiscShape): Body {
   return scope.subtract(

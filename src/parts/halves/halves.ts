@@ -77,6 +77,7 @@ export function halvesInput(mold: Mold): HalvesInput {
     tabs: mold.tabs,
     notches: mold.notches,
     channels: mold.channels,
+    ventPins: mold.ventPins,
     parting: mold.parting,
     fixture: mold.fixture,
   };
@@ -87,7 +88,13 @@ export const subjectsOf = (input: HalvesInput): string[] => [
   'mold',
   'disc',
   ...(input.sprue ? ['sprue'] : []),
-  ...[input.masters, input.placements, input.bosses, input.tabs, input.notches, input.channels].flatMap(
-    (list) => list.map(({ id }) => id),
-  ),
+  ...[
+    input.masters,
+    input.placements,
+    input.bosses,
+    input.tabs,
+    input.notches,
+    input.channels,
+    input.ventPins,
+  ].flatMap((list) => list.map(({ id }) => id)),
 ];

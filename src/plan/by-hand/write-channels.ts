@@ -78,7 +78,8 @@ function wholeSection(text: string, section: string, items: readonly string[]): 
   if (!field) return `${text.replace(/\n*$/, '\n')}\n${section}:${lines}\n`;
   // What is said behind it in a comment goes behind the first of the list.
   const start = field.value.range?.[0] ?? field.to;
-  return splice(text, start, field.to, lines.replace(/^\n/, '\n'));
+  const name = text.slice(0, start).trimEnd();
+  return splice(text, name.length, field.to, lines);
 }
 
 function behindLast(
@@ -96,7 +97,7 @@ function behindLast(
 }
 
 /** One entry for fewer placements, or none of it. */
-function narrowed(
+export function narrowed(
   text: string,
   plan: Plan,
   section: string,
@@ -132,6 +133,9 @@ function entryText(plan: Plan, channel: PlanChannel): string {
     `placements: ${namesText(plan, channel.placements)}`,
     ...(entry ? [`entry: ${placeText(entry)}`] : []),
     ...(typeof path === 'string' ? [`path: ${path}`] : []),
+    ...(typeof path === 'object' && 'slantRad' in path
+      ? [`path: { slant: ${writeAngle(path.slantRad)} }`]
+      : []),
     ...lengths,
     ...(section ? [`section: ${sectionText(section)}`] : []),
     ...(half ? [`half: ${half}`] : []),

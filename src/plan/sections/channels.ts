@@ -71,28 +71,30 @@ export type ChannelPath =
   | { readonly arcRad: number }
   | { readonly slantRad: number };
 
+/** Way points, their angles counted from the direction of what they lead to; and how far an arc turns. */
+export const through = (zero: string) =>
+  z
+    .array(
+      z
+        .strictObject({ radius, angle: angle(`Counter-clockwise seen from above, zero ${zero}.`) })
+        .transform((value) => renamed(value, { angle: 'angleRad' })),
+    )
+    .min(1)
+    .max(50)
+    .describe('Way points, from the axis outward.')
+    .optional();
+export const arc = angle('How much it turns on its way outward, counter-clockwise seen from above.', {
+  from: toRadians(-270),
+  to: toRadians(270),
+}).optional();
+
 const path = z
   .union([
     word('Along the radius, or round whatever stands in the way.', ['straight', 'routed']),
     z
       .strictObject({
-        through: z
-          .array(
-            z
-              .strictObject({
-                radius,
-                angle: angle('Counter-clockwise seen from above, zero in the direction of the placement.'),
-              })
-              .transform((value) => renamed(value, { angle: 'angleRad' })),
-          )
-          .min(1)
-          .max(50)
-          .describe('Way points, from the axis outward.')
-          .optional(),
-        arc: angle('How much it turns on its way outward, counter-clockwise seen from above.', {
-          from: toRadians(-270),
-          to: toRadians(270),
-        }).optional(),
+        through: through('in the direction of the placement'),
+        arc,
         slant: angle(
           'How far a straight way leans from the radius at the cavity, against the turning: outward it falls behind. Where `machine.direction` is left out, the disc is taken to turn counter-clockwise.',
           { from: toRadians(-80), to: toRadians(80) },
@@ -112,7 +114,7 @@ const path = z
     'Its way: `straight` along the radius, `routed` round cavities, bosses, tabs, notches and other channels at the limit for walls, `{ through: [{ radius: 40, angle: 10 }] }`, one arc, `{ arc: 30 }`, or straight and leaning against the turning, `{ slant: 20 }`. Straight where it is left out.',
   );
 
-const section = z
+export const section = z
   .union([
     word('Its shape across.', ['half-round', 'trapezoid', 'V']).transform(
       (kind): Section => (kind === 'trapezoid' ? { kind, draftRad: channelDraftRad } : { kind }),
@@ -124,7 +126,7 @@ const section = z
       .transform(({ trapezoid }): Section => ({ kind: 'trapezoid', draftRad: trapezoid })),
   ])
   .describe(
-    `Its shape across: \`half-round\`, \`V\` as a knife cuts it, \`trapezoid\`, or \`{ trapezoid: 15 }\` with the lean of its sides. Gates are half-round, vents trapezoids, where it is left out. ${accepts('angle')}`,
+    `Its shape across: \`half-round\`, \`V\` as a knife cuts it, \`trapezoid\`, or \`{ trapezoid: 15 }\` with the lean of its sides. Gates and runners are half-round, vents trapezoids, where it is left out. ${accepts('angle')}`,
   );
 
 const channel = (what: string, width: string) =>
@@ -148,7 +150,17 @@ const channels = <T extends z.ZodObject>(one: T, course: string) =>
     .describe(`${course} \`straight\` gives every placement one; a list says which, how wide and how deep.`);
 
 const gate = channel('gate', 'Width of the gate.').extend({
-  from: id('The placement out of whose gate it leads, instead of the well.').optional(),
+  from: id(
+    'What it leads out of instead of the well: a runner by its name, or the gate of another placement.',
+  ).optional(),
+  slow: z
+    .strictObject({
+      pocket: length('How far the blind pocket runs on past the turn.', { over: 0, to: 100 }),
+    })
+    .optional()
+    .describe(
+      'A slowing bend: at its last way point before the cavity the gate turns, and a blind pocket runs straight on, so that metal strikes there and comes to a small part with less speed. It takes way points, `path: { through: [...] }`. Common practice, no published source.',
+    ),
   land: z
     .strictObject({
       length: length('How long it is, up to the cavity.', { over: 0, to: 100 }),

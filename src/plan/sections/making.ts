@@ -129,6 +129,7 @@ export const limits = z
   .strictObject({
     cover: length('Least rubber between a cavity and an outer face.', limit).optional(),
     wall: length('Least wall between two cavities.', limit).optional(),
+    web: length('Least rubber left between two channels that run side by side.', limit).optional(),
     cavityToWell: length('Least distance of a cavity from the well.', limit).optional(),
     cavityToBoss: length('Least distance of a cavity from a boss.', limit).optional(),
     cavityToRim: length('Least distance of a cavity from the rim.', limit).optional(),

@@ -58,7 +58,7 @@ export const position = z
 
 export type Position = z.output<typeof position>;
 
-const sink = z
+export const sink = z
   .union([z.number(), z.string()])
   .transform((written, context): Sink => {
     if (written === 'silhouette') return 'silhouette';
@@ -142,9 +142,18 @@ const placement = z
     each: each.optional(),
     turn: turn.optional(),
     sink: sink.optional(),
+    arranged: z
+      .literal(true)
+      .optional()
+      .describe('Laid by `discwright arrange`: its next run lays it anew, unless it is `locked`.'),
+    locked: z.literal(true).optional().describe('Stays where it is when all is arranged again.'),
   })
-  .transform(({ id, master, leastDisc, at, ring, each, turn, sink }, context) => {
-    const rest = { id, master, leastDisc, turnRad: turn, sink };
+  .transform(({ id, master, leastDisc, at, ring, each, turn, sink, arranged, locked }, context) => {
+    const rest = {
+      ...{ id, master, leastDisc, turnRad: turn, sink },
+      ...(arranged && { arranged }),
+      ...(locked && { locked }),
+    };
     const given = (['at', 'ring', 'each'] as const).filter((key) => ({ at, ring, each })[key] !== undefined);
     if (given.length > 1) {
       const names = given.map((key) => `\`${key}\``);

@@ -2,9 +2,11 @@ import { type Document, isAlias, isScalar, parseDocument, type Scalar } from 'ya
 import { nearestName } from '../nearest-name.ts';
 import { planDocument } from '../plan-document.ts';
 import type { PlanPath } from '../plan-tree.ts';
-import { itemsAt, namesAt, takesAnyName } from '../schema-at.ts';
+import { planNames } from '../schema-at.ts';
 import { addToPlan } from './add-to-plan.ts';
 import type { Setting } from './axis.ts';
+
+const { itemsAt, namesAt, takesAnyName } = planNames;
 
 /**
  * The plan's text with fields set to other values. A value that stands in the text is replaced where it stands, so

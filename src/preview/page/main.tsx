@@ -2,6 +2,7 @@ import { render } from 'preact';
 import './style/base.css';
 import './style/bench.css';
 import './style/picture.css';
+import './style/filling.css';
 import './style/panels.css';
 import './style/by-hand.css';
 import './style/drawings.css';

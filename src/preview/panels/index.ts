@@ -1,4 +1,5 @@
 import { balance } from './balance/balance.tsx';
+import { fillingPanel } from './filling/filling.tsx';
 import { findingsPanel } from './findings.tsx';
 import { layout } from './layout/layout.tsx';
 import type { Panel } from './panel.ts';
@@ -16,6 +17,7 @@ export const panels: readonly [Panel, ...Panel[]] = [
   register,
   balance,
   spin,
+  fillingPanel,
   findingsPanel,
   takeAwayPanel,
 ];

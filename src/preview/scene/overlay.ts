@@ -3,8 +3,9 @@ import { LineMaterial } from 'three/addons/lines/LineMaterial.js';
 import { LineSegments2 } from 'three/addons/lines/LineSegments2.js';
 import { LineSegmentsGeometry } from 'three/addons/lines/LineSegmentsGeometry.js';
 import type { Side } from './kinds.ts';
+import { pocketMark } from './pocket-mark.ts';
 import type { Stage } from './stage.ts';
-import { dropLabel, textLabel } from './text-label.ts';
+import { dropLabel, styleColor, textLabel } from './text-label.ts';
 
 type Place = readonly [number, number, number];
 
@@ -32,6 +33,15 @@ export class Overlay {
     const label = textLabel(text, color, this.stage.canvas.clientHeight, this.stage.camera.fov);
     label.position.set(...place);
     this.group.add(label);
+  }
+
+  /** A pocket of air. */
+  pocket(air: Parameters<typeof pocketMark>[0], place: Place): void {
+    const { canvas, camera } = this.stage;
+    const look = { ink: styleColor('--stop'), paper: styleColor('--paper') };
+    const mark = pocketMark(air, look, { viewHeight: canvas.clientHeight, fovDegrees: camera.fov });
+    mark.position.set(...place);
+    this.group.add(mark);
   }
 
   clear(): void {

@@ -1,9 +1,9 @@
-import { createHash } from 'node:crypto';
-import { lstat, mkdir, open, realpath, rename, rm, stat, writeFile } from 'node:fs/promises';
+import { lstat, mkdir, open, realpath, stat } from 'node:fs/promises';
 import { basename, dirname, isAbsolute, join, relative, resolve, sep } from 'node:path';
 import { filesNamed, leadsOut, readPlan } from '../../plan/index.ts';
 import type { Refusal } from './guard.ts';
-import { mostTextBytes, readRegularFile } from './regular-file.ts';
+import { readRegularFile } from './regular-file.ts';
+import { hashOf, planBytes, replacePlan } from './replace-plan.ts';
 
 export interface PlanState {
   readonly name: string;
@@ -12,19 +12,10 @@ export interface PlanState {
   readonly hash: string;
 }
 
-const hashOf = (bytes: Uint8Array): string => createHash('sha256').update(bytes).digest('hex');
-
 /** Endings of what a plan may name: meshes and outlines. */
 const ending = /\.(stl|obj|3mf|svg|dxf)$/i;
 /** Folder beside the plan that new masters are put into. */
 const mastersFolder = 'masters';
-
-/** Bytes of a plan that was there when the page was asked for; throws where it can no longer be read. */
-async function planBytes(planPath: string): Promise<Uint8Array> {
-  const read = await readRegularFile(planPath, mostTextBytes);
-  if ('fault' in read) throw new Error(`the plan ${read.fault}`);
-  return read.bytes;
-}
 
 /** Paths of the masters' files as the plan on disk writes them. */
 const namedBy = async (planPath: string): Promise<readonly string[]> =>
@@ -98,23 +89,14 @@ export class PlanFolder {
 
   /**
    * Writes the plan, unless it is no longer the one the person began from: then nothing is written and what is there
-   * now is given back. Written beside it and renamed, so that nobody sees half a plan.
+   * now is given back.
    */
   async save(
     text: Uint8Array,
     expected: string,
   ): Promise<{ readonly saved: boolean; readonly now: PlanState }> {
-    const now = await this.state();
-    if (now.hash !== expected) return { saved: false, now };
-    const real = await realpath(this.path);
-    const fresh = join(dirname(real), `.${basename(real)}.${process.pid}.tmp`);
-    try {
-      await writeFile(fresh, text, { mode: (await stat(real)).mode });
-      await rename(fresh, real);
-    } finally {
-      await rm(fresh, { force: true });
-    }
-    return { saved: true, now: await this.state() };
+    const saved = await replacePlan(this.path, text, expected);
+    return { saved, now: await this.state() };
   }
 
   /**

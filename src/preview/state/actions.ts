@@ -1,5 +1,6 @@
 import { batch } from '@preact/signals';
 import { WorkerClient } from '../worker/worker-client.ts';
+import { held, isProposing, proposed, tried } from './channel-state.ts';
 import { dragState } from './drag-state.ts';
 import { record, stepBack, stepForward } from './history.ts';
 import { askAhead, followDrag } from './near.ts';
@@ -30,6 +31,9 @@ function showAnew(plan: store.OpenedPlan): void {
     store.channels.value = [];
     store.solids.value = [];
     store.report.value = undefined;
+    store.filling.value = undefined;
+    held.value = undefined;
+    tried.value = undefined;
     store.picked.value = undefined;
     store.unread.value = [];
     store.fault.value = undefined;
@@ -54,6 +58,9 @@ export const redo = (): void => goTo(stepForward());
 function goTo(plan: store.OpenedPlan | undefined): void {
   if (!plan) return;
   dragState.value = undefined;
+  held.value = undefined;
+  tried.value = undefined;
+  proposed.value = undefined;
   const now = store.plan.peek();
   if (now?.name !== plan.name || now.origin !== plan.origin || now.filesAt !== plan.filesAt) {
     showAnew(plan);
@@ -93,6 +100,7 @@ export function readAgain(): void {
 
 export function cancelBuild(): void {
   workerClient().cancel();
+  isProposing.value = false;
   store.step.value = undefined;
 }
 
@@ -104,6 +112,17 @@ export const requestFiles = (formats?: readonly string[], file?: string): void =
     ...(file !== undefined && { file }),
   });
 
+export const requestFilling = (): void => workerClient().request({ kind: 'filling' });
+
+export function requestProposal(only?: string): void {
+  proposed.value = undefined;
+  isProposing.value = true;
+  workerClient().request({ kind: 'propose', ...(only !== undefined && { only }) });
+}
+
+export const tryChannel = (wanted: Parameters<WorkerClient['tryChannel']>[0]): void =>
+  workerClient().tryChannel(wanted);
+
 export const requestWalls = (): void => workerClient().request({ kind: 'walls' });
 
 function recompute(fresh = false): void {
@@ -112,6 +131,8 @@ function recompute(fresh = false): void {
   store.solidsAreCurrent.value = false;
   store.reportIsCurrent.value = false;
   store.walls.value = undefined;
+  store.fillingIsCurrent.value = false;
+  isProposing.value = false;
   store.step.value = { title: 'reading the plan', done: 0, total: 1 };
   workerClient().open({
     text: plan.text,

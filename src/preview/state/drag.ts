@@ -76,7 +76,7 @@ export function cancelDrag(): void {
 }
 
 /** An edit goes into the plan, or its fault is told. */
-function put(edited: Edited): boolean {
+export function put(edited: Edited): boolean {
   if ('fault' in edited) {
     fault.value = typeof edited.fault === 'string' ? edited.fault : said(edited.fault).says;
     return false;

@@ -1,5 +1,6 @@
 import { batch } from '@preact/signals';
 import type { FromWorker, ShownMesh } from '../worker/messages.ts';
+import { isProposing, letGo, receiveProposed, receiveTried, tried } from './channel-state.ts';
 import { downloadFile } from './download.ts';
 import { dragState, isDragging } from './drag-state.ts';
 import { receiveNear } from './near.ts';
@@ -56,6 +57,7 @@ function put(message: FromWorker): void {
       store.unread.value = message.findings;
       planSystem.value = message.units;
       dragState.value = undefined;
+      letGo();
       store.step.value = undefined;
       break;
     case 'files':
@@ -67,7 +69,22 @@ function put(message: FromWorker): void {
       store.step.value = undefined;
       performance.mark('walls shown');
       break;
+    case 'tried':
+      receiveTried(message);
+      break;
+    case 'proposed':
+      store.step.value = undefined;
+      receiveProposed(message);
+      break;
+    case 'filling':
+      tried.value = undefined;
+      store.filling.value = message.cavities;
+      store.fillingIsCurrent.value = true;
+      store.step.value = undefined;
+      performance.mark('filling shown');
+      break;
     case 'fault':
+      isProposing.value = false;
       store.fault.value = message.says;
       store.step.value = undefined;
       break;
@@ -86,6 +103,7 @@ function showLaid({ mold, complete }: Of<'laid'>): void {
   if (complete) showArrived();
   // What was let go lies there now; what was picked up meanwhile is still dragged.
   if (!isDragging.peek()) dragState.value = undefined;
+  if (complete) letGo();
   performance.mark(complete ? 'mold laid' : 'disc laid');
 }
 

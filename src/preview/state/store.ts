@@ -2,6 +2,7 @@ import { computed, signal } from '@preact/signals';
 import { type Finding, type Report, worstFirst } from '../../findings/index.ts';
 import type {
   ShownChannel,
+  ShownFilling,
   ShownMesh,
   ShownMold,
   ShownSolid,
@@ -56,6 +57,10 @@ export const stls = signal<readonly string[]>([]);
 export const drawings = signal(0);
 /** Thickness of the walls, where it was asked for; of the present build, or nothing. */
 export const walls = signal<ShownWalls | undefined>(undefined);
+/** How the cavities fill, where it was asked for; of an older build until the new one is asked. */
+export const filling = signal<readonly ShownFilling[] | undefined>(undefined);
+/** Whether the filling is the present plan's. */
+export const fillingIsCurrent = signal(false);
 /** What is being computed; nothing when all is done. */
 export const step = signal<Step | undefined>(undefined);
 /** Why the plan could not be read: then mold and report are those before. */

@@ -5,15 +5,26 @@ import {
   buildMold,
   Cache,
   type MeshOutcome,
+  memoizeIn,
   placeMold,
   stepChecks,
   stepFields,
 } from '../../pipeline/index.ts';
+import { ChannelTrial } from './channel-trial.ts';
 import { collectFiles } from './collect-files.ts';
 import { loadAndShow } from './load-together.ts';
-import type { BuildRequest, BuiltRequest, Loaded, LoadRequest, ToBuildWorker } from './messages.ts';
+import type {
+  BuildRequest,
+  BuiltRequest,
+  Loaded,
+  LoadRequest,
+  ToBuildWorker,
+  TryChannel,
+} from './messages.ts';
+import { proposeText } from './propose-text.ts';
 import { Outdated, onEdit, send, workerKernel, yieldToEvents } from './send.ts';
 import { showChannels } from './show-channels.ts';
+import { showFilling } from './show-filling.ts';
 import { showSolids } from './show-solids.ts';
 import { showWalls } from './show-walls.ts';
 
@@ -22,6 +33,8 @@ let latest = 0;
 let working = Promise.resolve();
 /** How often requests were canceled. */
 let cancels = 0;
+/** The mold as it was placed last, for gates and vents to be tried on. */
+let placed: { readonly request: BuildRequest; readonly trial: ChannelTrial } | undefined;
 let built: { readonly edit: number; readonly build: Build } | undefined;
 
 globalThis.onmessage = ({ data }: MessageEvent<ToBuildWorker>) => {
@@ -36,13 +49,24 @@ globalThis.onmessage = ({ data }: MessageEvent<ToBuildWorker>) => {
   } else if (data.kind === 'leave') {
     latest = data.edit;
     send({ kind: 'left', edit: data.edit });
-  } else if (data.kind === 'cancel') cancels++;
+  } else if (data.kind === 'cancel') {
+    cancels++;
+    send({ kind: 'left', edit: latest });
+  }
+  // Between two steps of other work.
+  else if (data.kind === 'try') void onEdit(data.edit, async () => answerTry(data));
   else {
     const cancelsThen = cancels;
     const isWanted = () => cancels === cancelsThen && data.edit === latest;
     working = working.then(() => onEdit(data.edit, () => run(data, isWanted)));
   }
 };
+
+function answerTry(asked: TryChannel): void {
+  const { edit, ask, id, name } = asked;
+  const nothing = { ask, id, placement: name.placement, isFree: true, took: 0 };
+  send({ kind: 'tried', edit, ...(placed?.request.edit === edit ? placed.trial.run(asked) : nothing) });
+}
 
 /** Helps the layout worker, which does itself what is not done here. The mesh is handed over: what is built comes from there. */
 async function load(data: LoadRequest, port: MessagePort): Promise<void> {
@@ -60,7 +84,8 @@ async function load(data: LoadRequest, port: MessagePort): Promise<void> {
   }
 }
 
-async function build({ edit, plan, masters, findings: found, planBytes }: BuildRequest): Promise<void> {
+async function build(request: BuildRequest): Promise<void> {
+  const { edit, plan, masters, findings: found, planBytes } = request;
   const pause = async () => {
     await yieldToEvents();
     if (edit !== latest) throw new Outdated();
@@ -71,6 +96,7 @@ async function build({ edit, plan, masters, findings: found, planBytes }: BuildR
   await pause();
   progress({ title: 'parting surface', done: 0, total: 1 });
   const { mold, findings } = placeMold(plan, masters, found, { cache });
+  placed = { request, trial: new ChannelTrial(plan, mold, memoizeIn(cache)) };
   if (!mold.parting.flat) showChannels(edit, mold);
   await pause();
   const steps = stepChecks(mold, findings, kernel, { cache, progress });
@@ -110,6 +136,23 @@ async function run(request: BuiltRequest, isWanted: () => boolean): Promise<void
     const { bytes, name } = await collectFiles(build, request, step);
     await step(name, 1, 1);
     send({ kind: 'files', edit, bytes, name });
+    return;
+  }
+  if (request.kind === 'filling') {
+    send({ kind: 'filling', edit, cavities: await showFilling(build.mold, step) });
+    return;
+  }
+  if (request.kind === 'propose') {
+    await step('Gates and vents', 0, 1);
+    if (placed?.request.edit !== edit) throw new Error('the mold is not laid out yet');
+    const progress = (at: { title: string; done: number; total: number }) =>
+      send({ kind: 'step', edit, ...at });
+    const found = proposeText(placed.request, build.mold, {
+      only: request.only,
+      memoize: memoizeIn(cache),
+      progress,
+    });
+    send({ kind: 'proposed', edit, ...found });
     return;
   }
   const kernel = await workerKernel();

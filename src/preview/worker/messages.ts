@@ -1,9 +1,10 @@
 import type { Finding, Report, UnitSystem } from '../../findings/index.ts';
-import type { Matrix4 } from '../../geometry/index.ts';
+import type { Matrix4, Point2 } from '../../geometry/index.ts';
 import type { SolidRole } from '../../kinds/index.ts';
 import type { Master, Mold } from '../../mold/index.ts';
 import type { MastersOutcome, MeshOutcome, MeshToLoad, Near } from '../../pipeline/index.ts';
-import type { ItemName } from '../../plan/index.ts';
+import type { ChannelName, ItemName, WayPoint } from '../../plan/index.ts';
+import type { FillGrid } from './fill-grid.ts';
 
 // What the page and its two workers say to each other. Every message of work carries the number of the edit it
 // belongs to; an answer to an older edit is thrown away by whoever gets it. Meshes are transferred, not copied.
@@ -88,7 +89,57 @@ export interface Loaded {
   readonly outcome?: MeshOutcome;
 }
 
+/** How a gate or vent would run, and what it would do, if it were moved. */
+export interface TryChannel {
+  readonly kind: 'try';
+  readonly edit: number;
+  readonly ask: number;
+  readonly name: ChannelName;
+  /** As the mold names it. */
+  readonly id: string;
+  /** Where it is to open into the cavity, mold frame, mm. */
+  readonly entry?: Point2;
+  readonly through?: readonly WayPoint[];
+}
+
+/** Answered from the mold that was placed last; without one, or where it has no room for its bends, there is no run. */
+export interface TriedChannel {
+  readonly ask: number;
+  readonly id: string;
+  readonly placement: string;
+  /** The place of the outline nearest to where it was wanted, mold frame; in the master's own frame too. */
+  readonly entry?: { readonly at: Point2; readonly own: { readonly x: number; readonly y: number } };
+  readonly run?: readonly Point2[];
+  /** Whether it keeps its walls to all else. */
+  readonly isFree: boolean;
+  readonly filling?: ShownFilling;
+  readonly air?: readonly TriedAir[];
+  /** What finding it took, ms. */
+  readonly took: number;
+}
+
+/** Air that would stay. */
+interface TriedAir {
+  readonly stays: 'all' | 'some';
+  readonly volumes: readonly [number, number];
+  readonly place: readonly [number, number, number];
+  readonly where: string;
+  readonly sealed: string;
+}
+
+/** The plan's text with the gates and vents that are proposed, or why there are none. */
+export interface ProposedText {
+  readonly text?: string;
+  readonly fault?: string | Finding;
+  /** How many, and the air under the usual assumption in all these cavities with the plan's own and with them, mm3. */
+  readonly gates: number;
+  readonly vents: number;
+  readonly before: number;
+  readonly after: number;
+}
+
 export type ToBuildWorker =
+  | TryChannel
   | Connect
   | Leave
   | BuiltRequest
@@ -105,7 +156,11 @@ export type BuiltRequest =
       readonly file?: string;
     }
   /** The thickness of the walls round every cavity. */
-  | { readonly kind: 'walls'; readonly edit: number };
+  | { readonly kind: 'walls'; readonly edit: number }
+  /** The order in which metal comes to the places of every cavity. */
+  | { readonly kind: 'filling'; readonly edit: number }
+  /** Gates and vents for one placement and its like, or for all. */
+  | { readonly kind: 'propose'; readonly edit: number; readonly only?: string };
 
 /** A mesh for the picture, nine numbers a face: reduced where it had to be, by at most `error` mm. */
 export interface ShownMesh {
@@ -156,6 +211,14 @@ export interface ShownWalls {
   readonly walls: readonly ShownWall[];
 }
 
+/** The order in which a cavity fills; its grid lies in the mold frame turned back by `turnRad`. Like cavities share one. */
+export interface ShownFilling {
+  /** Id of the placement. */
+  readonly subject: string;
+  readonly turnRad: number;
+  readonly grid: FillGrid;
+}
+
 export interface WithheldSolid {
   readonly title: string;
   readonly reasons: readonly Finding[];
@@ -196,5 +259,8 @@ export type FromWorker =
     }>
   | About<{ readonly kind: 'files'; readonly bytes: Uint8Array; readonly name: string }>
   | About<{ readonly kind: 'walls'; readonly walls: ShownWalls }>
+  | About<{ readonly kind: 'filling'; readonly cavities: readonly ShownFilling[] }>
+  | About<{ readonly kind: 'tried' } & TriedChannel>
+  | About<{ readonly kind: 'proposed' } & ProposedText>
   | About<{ readonly kind: 'left' }>
   | About<{ readonly kind: 'fault'; readonly says: string }>;

@@ -6,8 +6,14 @@ import type {
   OpenPlan,
   ToBuildWorker,
   ToLayoutWorker,
+  TryChannel,
 } from './messages.ts';
 import { startBuildWorker, startLayoutWorker } from './start-workers.ts';
+
+type WithoutEdit<T> = T extends unknown ? Omit<T, 'edit'> : never;
+
+/** What ends a request. */
+const answers: ReadonlySet<FromWorker['kind']> = new Set(['files', 'walls', 'filling', 'proposed', 'fault']);
 
 /** How long a worker may take to leave off before it is ended, ms. */
 const patience = 350;
@@ -34,7 +40,7 @@ export class WorkerClient {
   open(plan: Omit<OpenPlan, 'kind' | 'edit'>): number {
     const edit = ++this.edit;
     this.opened = edit;
-    if (this.isBuilding) this.leaveOff(edit);
+    if (this.isBuilding || this.requests > 0) this.leaveOff({ kind: 'leave', edit });
     this.isBuilding = true;
     this.requests = 0;
     this.toLayoutWorker({ kind: 'open', edit, ...plan });
@@ -60,7 +66,8 @@ export class WorkerClient {
   cancel(): void {
     if (!this.isBuilding && this.requests > 0) {
       this.requests = 0;
-      this.toBuildWorker({ kind: 'cancel' });
+      // Ended in a long step it has to build again: what is shown stays meanwhile.
+      this.leaveOff({ kind: 'cancel' });
       return;
     }
     this.edit++;
@@ -70,21 +77,28 @@ export class WorkerClient {
     this.isBuilding = false;
   }
 
-  /** Asks for files of the present build, or for its walls. */
-  request(wanted: Omit<Extract<BuiltRequest, { kind: 'files' }>, 'edit'> | { readonly kind: 'walls' }): void {
+  /** Asks for files of the present build, for its walls, how it fills, or for gates and vents. */
+  request(wanted: WithoutEdit<BuiltRequest>): void {
     this.requests++;
     this.toBuildWorker({ ...wanted, edit: this.edit });
   }
 
-  private leaveOff(edit: number): void {
-    const buildWorker = this.buildWorker;
+  /** Asks what a gate or vent would do elsewhere, of the mold as it is placed now. */
+  tryChannel(wanted: Omit<TryChannel, 'kind' | 'edit'>): void {
+    this.toBuildWorker({ kind: 'try', edit: this.edit, ...wanted });
+  }
+
+  private leaveOff(message: Extract<ToBuildWorker, { kind: 'leave' | 'cancel' }>): void {
+    const { buildWorker, edit } = this;
     const timer = setTimeout(() => {
-      if (this.buildWorker === buildWorker) this.replaceBuildWorker(true);
+      if (this.buildWorker !== buildWorker) return;
+      this.isBuilding = true;
+      this.replaceBuildWorker(true);
     }, patience);
     buildWorker.addEventListener('message', ({ data }: MessageEvent<FromWorker>) => {
       if (data.kind === 'left' && data.edit >= edit) clearTimeout(timer);
     });
-    this.toBuildWorker({ kind: 'leave', edit });
+    this.toBuildWorker(message);
   }
 
   private replaceBuildWorker(goOn: boolean): void {
@@ -106,8 +120,7 @@ export class WorkerClient {
       if (!this.isWanted(data)) return;
       // What was canceled may have said one step more.
       if (data.kind === 'step' && !this.isBuilding && this.requests === 0) return;
-      const isDone = data.kind === 'files' || data.kind === 'walls' || data.kind === 'fault';
-      if (isDone && this.requests > 0) this.requests--;
+      if (answers.has(data.kind) && this.requests > 0) this.requests--;
       if (data.kind === 'built' || data.kind === 'unread') this.isBuilding = false;
       this.receive(data);
     });

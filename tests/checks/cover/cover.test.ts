@@ -143,4 +143,85 @@ describe('cover', () => {
     expect(figureOf(report, 'cover.stock-upper', 'north')).toBeCloseTo(12.7, 6);
     expect((await runCheck(leastCover, { ...mold, process: 'rigid' })).figures).toHaveLength(3);
   });
+
+  it('says where bosses and well reach, as no estimate', async () => {
+    const mold = { ...emptyMold, sprue: { ...smallSprue, wellDepth: 5 }, bosses: [nutAt('north', 7, 100)] };
+    const { figures } = await runCheck(coverOfFixtures, mold);
+    const at = (name: string, subject: string) =>
+      figures.find((one) => one.name === name && one.subject === subject);
+    // Rooted 6.5 deep and 8.5 high, where the nut stands; the well 5 deep on the axis.
+    expect(at('depth.below', 'north')).toMatchObject({
+      value: 6.5,
+      places: [[7, 100, -6.5]],
+      estimated: false,
+    });
+    expect(at('height.above', 'north')).toMatchObject({ value: 8.5, places: [[7, 100, 8.5]] });
+    expect(at('cover.lower', 'north')?.places).toEqual([[7, 100, -6.5]]);
+    expect(at('cover.upper', 'north')?.places).toEqual([[7, 100, 8.5]]);
+    expect(at('depth.below', 'sprue')?.value).toBe(5);
+  });
+
+  it('of several that reach as far, the stock is said of the first by name, whatever the order of the plan', async () => {
+    const bosses = ['north', 'east', 'west'].map((id, i) => nutAt(id, 100 * Math.cos(i), 100 * Math.sin(i)));
+    for (const some of [bosses, bosses.toReversed()]) {
+      const report = await runCheck(leastCover, { ...emptyMold, bosses: some });
+      expect(figureOf(report, 'cover.stock-lower', 'east')).toBeCloseTo(9.525, 6);
+      expect(figureOf(report, 'cover.stock-upper', 'east')).toBeCloseTo(12.7, 6);
+      const stock = report.figures.find(({ name }) => name === 'cover.stock-lower');
+      // Both: how it was found and whose stock it is.
+      expect(stock?.source).toMatch(/^extent of the placed mesh .*; \S/);
+    }
+  });
+
+  it('one estimated placement makes the least cover an estimate', async () => {
+    const mold = withMaster(emptyMold, 'bead', sphere, translation(40, 0, -1), translation(-40, 0, 3));
+    const [first, second] = mold.placements;
+    const known = await runCheck(leastCover, mold);
+    expect(known.figures.some(({ estimated }) => estimated)).toBe(false);
+    const guessed = { ...mold, placements: [first, { ...second, estimated: true }] };
+    expect((await runCheck(leastCover, guessed)).figures.every(({ estimated }) => estimated)).toBe(true);
+  });
+
+  it('where the lower half decides, it is the least', async () => {
+    const mold = withMaster(emptyMold, 'bead', sphere, translation(40, 0, -3));
+    // 8 down and 2 up in halves of 12.7.
+    expect(figureOf(await runCheck(leastCover, mold), 'cover.least', 'mold')).toBeCloseTo(4.7, 6);
+  });
+
+  it('gives as the parting\u2019s extremes the nodes where they are, and what is wanted of the halves there', async () => {
+    const surface = stepped(0);
+    // Node (30, 40) up by 10.7, node (-50, -60) down by 11.
+    const node = (x: number, y: number): number => (y + 150) * surface.nx + (x + 150);
+    surface.heights[node(30, 40)] = 10.7;
+    surface.heights[node(-50, -60)] = -11;
+    const { figures, findings } = await runCheck(coverOfParting, { ...emptyMold, parting: surface });
+    const of = (name: string) => figures.find((one) => one.name === name);
+    expect(of('cover.parting-upper')?.places).toEqual([[30, 40, expect.closeTo(10.7, 5)]]);
+    expect(of('cover.parting-lower')?.places).toEqual([[-50, -60, -11]]);
+    expect(figures.every(({ estimated }) => !estimated)).toBe(true);
+    expect(findings.map(({ values }) => [values.half, values.needed])).toEqual([
+      ['lower', expect.closeTo(14, 5)],
+      ['upper', expect.closeTo(13.7, 5)],
+    ]);
+    // Half a millimeter wide cells: the same nodes lie half as far from the corner.
+    const finer = await runCheck(coverOfParting, { ...emptyMold, parting: { ...surface, cell: 0.5 } });
+    expect(finer.figures[1].places?.[0].slice(0, 2)).toEqual([-60, -55]);
+  });
+
+  it('keeps quiet of a parting surface that leaves exactly what is wanted', async () => {
+    const surface = { ...stepped(9), heights: stepped(9).heights };
+    const mold = { ...emptyMold, disc: { ...emptyMold.disc, upper: 12 }, parting: surface };
+    expect((await runCheck(coverOfParting, mold)).findings).toEqual([]);
+  });
+
+  it('where nothing is over a raised surface, the highest point is the place', async () => {
+    // A ball of radius 5 under a surface raised by 6: nothing over it, 11 below it.
+    const mold = { ...withMaster(emptyMold, 'bead', sphere, translation(60, 0, 0)), parting: stepped(6) };
+    const { figures } = await runCheck(coverOfCavities, mold);
+    const over = figures.find(({ name }) => name === 'height.above');
+    expect(over?.value).toBe(0);
+    expect(over?.places?.[0][2]).toBeCloseTo(5, 5);
+    const under = figures.find(({ name }) => name === 'depth.below');
+    expect(under?.places?.[0][2]).toBeCloseTo(-5, 5);
+  });
 });

@@ -232,3 +232,63 @@ describe('the check', () => {
     expect(offsets[1]).toBeCloseTo(120 * Math.sin(15 / degrees), 6);
   });
 });
+
+describe('what is shown of a pattern', () => {
+  // Bosses at 0, 90, 180 and 275 degrees: turned by a quarter two of them miss by the chord of 5 degrees.
+  const bosses = [0, 90, 180, 275].map((angle, i) => {
+    const { x, y } = peg(100, angle);
+    return nutAt(`nut-${i}`, x, y);
+  });
+  const mold = { ...emptyMold, bosses };
+  const chord = 200 * Math.sin(2.5 / degrees);
+
+  it('runs over the whole turn, finest about each least misfit, and lies on the misfit of each boss', async () => {
+    const { series } = await runCheck(closing, mold);
+    const [misfit, ...others] = series.filter(({ name }) => name !== 'registration.seats');
+    const { x, y, limit } = misfit;
+    expect([x.values[0], x.values.at(-1)]).toEqual([0, 360]);
+    expect(x.values).toEqual([...x.values].sort((a, b) => a - b));
+    expect(limit?.value).toBe(6.25);
+    // A quarter turn: two are off by the chord of 5 degrees; at 45 degrees, in the middle between sockets, it is no least.
+    const at = (angle: number) => y.values[x.values.findIndex((one) => Math.abs(one - angle) < 1e-9)];
+    expect(at(90)).toBeCloseTo(chord, 6);
+    expect(at(0)).toBeCloseTo(0, 9);
+    expect(at(360)).toBeCloseTo(0, 6);
+    for (const fine of [0.9, 89.1, 90.9, 359.1]) expect(at(fine), `${fine}`).toBeGreaterThan(0);
+    expect(at(45.1)).toBeUndefined();
+    expect(others.map(({ subject }) => subject)).toEqual(['nut-0', 'nut-1', 'nut-2', 'nut-3']);
+    for (const [k, most] of y.values.entries())
+      expect(Math.max(...others.map((one) => one.y.values[k]))).toBeCloseTo(most, 9);
+  });
+
+  it('the seats shown are those counted, in degrees, and a misfit as wide as wanted is not within', async () => {
+    const report = await runCheck(closing, mold);
+    const seats = report.series.find(({ name }) => name === 'registration.seats');
+    const angle = figureOf(report, 'registration.falseSeatAngle', 'mold');
+    expect([90, 180, 270].some((one) => Math.abs(one - angle) < 5.1)).toBe(true);
+    expect(seats?.x.values).toContain(angle);
+    expect(seats?.y.values[0]).toBe(figureOf(report, 'registration.falseSeat', 'mold'));
+    const nearest = figureOf(report, 'registration.falseSeat', 'mold');
+    const wide = (falseSeat: number) => runCheck(closing, { ...mold, limits: { ...mold.limits, falseSeat } });
+    // A limit under the radius of the heads does not count.
+    expect(nearest).toBeGreaterThan(6.25);
+    const just = await wide(nearest);
+    expect([just.findings, figureOf(just, 'registration.falseSeats', 'mold')]).toEqual([[], 0]);
+    const over = await wide(nearest + 1e-9);
+    expect(over.findings.map(({ values }) => values.angle)).toEqual([angle]);
+    expect(figureOf(over, 'registration.falseSeats', 'mold')).toBeGreaterThan(0);
+    expect(report.figures.every(({ estimated }) => !estimated)).toBe(true);
+  });
+
+  it('two bosses are enough to be judged, one is too few, and none is no question without a placement', async () => {
+    const [first, second] = bosses;
+    const found = async (some: typeof bosses) =>
+      (await runCheck(closing, { ...mold, bosses: some })).findings.map(({ code, values }) => [
+        code,
+        values.measured,
+      ]);
+    expect(await found([first])).toEqual([['registration.too-few', 1]]);
+    expect((await found([first, second])).map(([code]) => code)).not.toContain('registration.too-few');
+    expect(closing.units({ ...mold, bosses: [] })).toEqual([]);
+  });
+});

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { mismatch } from '../../../src/checks/registration/mismatch.ts';
 import { play } from '../../../src/checks/registration/play.ts';
-import { translation } from '../../../src/geometry/index.ts';
+import { compose, rotation, translation } from '../../../src/geometry/index.ts';
 import type { Mold } from '../../../src/mold/index.ts';
 import { box, single } from '../../revolved-solids.ts';
 import { emptyMold, figureOf, nutAt, runCheck, withMaster } from '../small-mold.ts';
@@ -75,5 +75,44 @@ describe('mismatch at the cavities', () => {
       subject: 'brick-1',
     });
     expect(findings[0].values.limit).toBe(0.4);
+  });
+
+  // Pins at +-R on one line allow a shift along it and a turn t with shift^2 + (R t)^2 <= c^2; a point (x, y) then moves by
+  // (shift - t y, t x), at most c times the root of the greater eigenvalue of [[1, y / R], [y / R, (x^2 + y^2) / R^2]].
+  it('looks at the placed master, turned and lifted as it stands, and says where', async () => {
+    const square = single(box([-5, -5, -2], [5, 5, 2]));
+    const matrix = compose(translation(60, 40, 3), rotation('z', Math.PI / 4));
+    const mold = withMaster(rigid, 'tile', square, matrix);
+    const { figures } = await runCheck(mismatch, mold);
+    expect(figures).toHaveLength(1);
+    const farthest = 40 + 5 * Math.SQRT2;
+    expect(figures[0].places).toEqual([
+      [expect.closeTo(60, 4), expect.closeTo(farthest, 4), expect.any(Number)],
+    ]);
+    expect(Math.abs((figures[0].places?.[0][2] ?? 0) - 3)).toBeCloseTo(2, 6);
+    const [bend, turn] = [farthest / 100, (60 ** 2 + farthest ** 2) / 1e4];
+    const greater = (1 + turn) / 2 + Math.hypot((1 - turn) / 2, bend);
+    expect(figures[0].value).toBeCloseTo(0.15 * Math.sqrt(greater), 5);
+    expect(figures[0].estimated).toBe(false);
+  });
+
+  it('is an estimate of rubber, and of a master whose shape is one', async () => {
+    const of = async (mold: Mold) =>
+      (await runCheck(mismatch, mold)).figures.map(({ estimated }) => estimated);
+    const known = withMaster(rigid, 'brick', brick, translation(50, 0, 0));
+    expect(await of(known)).toEqual([false]);
+    expect(
+      await of({ ...known, placements: known.placements.map((one) => ({ ...one, estimated: true })) }),
+    ).toEqual([true]);
+    expect(await of({ ...known, process: 'rubber', flex: 0.15 })).toEqual([true]);
+  });
+
+  it('is allowed up to the limit itself', async () => {
+    const mold = withMaster(rigid, 'brick', brick, translation(110, 0, 0));
+    const most = figureOf(await runCheck(mismatch, mold), 'registration.mismatch', 'brick-1');
+    const under = (limit: number) =>
+      runCheck(mismatch, { ...mold, limits: { ...mold.limits, mismatch: limit } });
+    expect((await under(most)).findings).toEqual([]);
+    expect((await under(most - 1e-9)).findings.map(({ code }) => code)).toEqual(['registration.mismatch']);
   });
 });

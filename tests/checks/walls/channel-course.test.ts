@@ -174,14 +174,16 @@ describe('build-ups of others', () => {
       }
     return { ...flatPartingSurface(125), flat: false, cell, x0: 0, y0: -20, nx, ny, heights };
   }
-  const lying = async (placement: string, y: number) => {
+  const lying = (placement: string, y: number) => laid(placement, [10, y], [70, y]);
+  const laid = async (placement: string, from: Point2, to: Point2, widths = [3, 3]) => {
     const body = asMesh(box([4, 8, 2], [-2, -4, 0]));
     const mold = withMaster({ ...emptyMold, parting: ridge() }, 'm', body, translation(40, 0, 3));
-    const channel = straightChannel({ ...straight, placement, from: [10, y], to: [70, y] });
+    const channel = straightChannel({ ...straight, placement, from, to });
+    const run = channel.run.map((end, i) => ({ ...end, width: widths[i] }));
     return runCheck(channelsOverBuildUps, {
       ...mold,
       supports: [{ placement: 'm-1', clearance: 0.2 }],
-      channels: [channel],
+      channels: [{ ...channel, run }],
     });
   };
   it('a gate over one is told with how far it runs over it, its own and one beside are not', async () => {
@@ -194,6 +196,36 @@ describe('build-ups of others', () => {
     expect(findings[0].values.measured).toBeLessThan(10.2);
     expect((await lying('m-1', 0)).findings).toEqual([]);
     expect((await lying('other', 15)).findings).toEqual([]);
+  });
+  const reach = async (from: Point2, to: Point2, widths?: number[]) =>
+    (await laid('other', from, to, widths)).findings.map(({ values }) => Number(values.measured));
+  it('one runs as far over it this way as that, and one that ends before it or begins after it not at all', async () => {
+    const [there] = await reach([10, 0], [70, 0]);
+    const [back] = await reach([70, 0], [10, 0]);
+    expect(back).toBeCloseTo(there, 9);
+    expect(await reach([10, 0], [30, 0])).toEqual([]);
+    expect(await reach([50, 0], [70, 0])).toEqual([]);
+    // Into the middle of it, from either side: together all of it.
+    const [[left], [right]] = [await reach([10, 0], [40, 0]), await reach([40, 0], [70, 0])];
+    expect(left + right).toBeGreaterThan(there - 1);
+    expect(left + right).toBeLessThanOrEqual(there + 1e-9);
+  });
+  it('as wide as it is where they meet: it reaches half its width to either side, and widens evenly', async () => {
+    // Where the narrowest still runs over it, and where none does: the edge, looked for in steps of 0.25 mm.
+    const edge = async (widths: number[], side: 1 | -1) => {
+      for (let y = 10; y > 0; y -= 0.25)
+        if ((await reach([10, side * y], [70, side * y], widths)).length > 0) return y;
+      return 0;
+    };
+    const sides = [1, -1] as const;
+    for (const side of sides) {
+      const narrow = await edge([1, 1], side);
+      expect(Math.abs((await edge([5, 5], side)) - narrow - 2)).toBeLessThanOrEqual(0.5);
+      // 1 mm wide at x = 10, 9 mm at x = 70: 5 mm in the middle, where the build-up is.
+      const widening = await edge([1, 9], side);
+      expect(Math.abs(widening - narrow - 2)).toBeLessThanOrEqual(1);
+      expect(widening).toBeCloseTo(await edge([9, 1], side), 0);
+    }
   });
 });
 

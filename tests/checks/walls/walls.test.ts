@@ -173,3 +173,63 @@ describe('walls to fixtures and rim', () => {
     ]);
   });
 });
+
+describe('walls to the rim, off the axes', () => {
+  // The far corner of a brick 8 x 6, turned by 90 degrees: (x + 3, y + 4); of one in the third quarter (x - 4, y - 3).
+  it.each([
+    [rotation('z', Math.PI / 2), [60, 70], [63, 74]],
+    [rotation('z', 0), [-70, -50], [-74, -53]],
+    [rotation('z', 0), [30, -90], [34, -93]],
+  ] as const)('is measured at the farthest corner, wherever that is', async (turn, [x, y], corner) => {
+    const mold = withMaster(emptyMold, 'brick', brick, compose(translation(x, y, 1), turn));
+    const report = await runCheck(wallsToRim, mold);
+    const away = Math.hypot(...corner);
+    expect(figureOf(report, 'walls.rim', 'brick-1')).toBeCloseTo(125 - away, 4);
+    const [at, rim] = report.figures[0].places ?? [];
+    expect([at[0], at[1]]).toEqual(corner.map((one) => expect.closeTo(one, 4)));
+    expect(Math.abs(at[2] - 1)).toBeCloseTo(2, 5);
+    // Straight out from it, at its height.
+    expect(rim).toEqual([...corner.map((one) => expect.closeTo((one * 125) / away, 3)), at[2]]);
+    expect(report.figures[0].estimated).toBe(false);
+  });
+
+  it('at the rim nothing is left; beyond it, how far is said', async () => {
+    const post = single(box([-1, 0, -1], [1, 1, 1]));
+    const found = async (reach: number) => {
+      const mold = withMaster(emptyMold, 'post', post, translation(0, reach - 1, 0));
+      // Its two far corners are (1, reach) and (-1, reach).
+      const radius = Math.hypot(1, 100);
+      return (await runCheck(wallsToRim, { ...mold, disc: { ...mold.disc, radius } })).findings;
+    };
+    expect((await found(100))[0]).toMatchObject({ code: 'walls.rim-open', severity: 'stop' });
+    const [beyond] = await found(103);
+    const out = Math.hypot(1, 103) - Math.hypot(1, 100);
+    expect(beyond.values).toMatchObject({
+      measured: expect.closeTo(-out, 4),
+      beyond: expect.closeTo(out, 4),
+      limit: 10,
+    });
+    expect((await found(95))[0]).toMatchObject({ code: 'walls.rim', values: { limit: 10 } });
+  });
+
+  it('of a boss in rigid halves, what the process makes whole is a floor too', async () => {
+    const mold = {
+      ...emptyMold,
+      process: 'rigid' as const,
+      bosses: [nutAt('west', -100, 0, { kind: 'dome', acrossFlats: 0 })],
+      limits: { ...emptyMold.limits, bossToRim: 1 },
+    };
+    const wall = figureOf(await runCheck(wallsToRim, mold), 'walls.rim', 'west');
+    const made = (leastFeature: number) =>
+      runCheck(wallsToRim, {
+        ...mold,
+        fixture: { ...mold.fixture, making: { process: 'FDM', leastFeature } },
+      });
+    expect((await made(wall)).findings).toEqual([]);
+    expect((await made(wall + 1e-6)).findings).toMatchObject([
+      { code: 'cover.under-process', values: { which: 'rim', making: 'FDM' } },
+    ]);
+    const { figures } = await made(1);
+    expect(figures[0].places?.[1]).toEqual([expect.closeTo(-125, 9), expect.closeTo(0, 9), 0]);
+  });
+});

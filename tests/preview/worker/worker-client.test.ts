@@ -135,3 +135,34 @@ describe('leaving off', () => {
     expect(received).toEqual([]);
   });
 });
+
+describe('something wanted of the finished build', () => {
+  const built = (edit: number): FromWorker => {
+    const { report: made } = report(edit) as Extract<FromWorker, { kind: 'report' }>;
+    return { kind: 'built', edit, report: made, withheld: [], stls: [], drawings: 0 };
+  };
+
+  test('canceled in a long step, the worker is ended and a new one builds again', () => {
+    const edit = client.open(plan);
+    const [stuck] = buildWorkers();
+    stuck.says(built(edit));
+    client.request({ kind: 'propose' });
+    client.cancel();
+    vi.advanceTimersByTime(1000);
+    expect(stuck.isEnded).toBe(true);
+    expect(layoutWorker().told.at(-1)).toMatchObject({ kind: 'connect', goOn: true });
+    buildWorkers()[1].says(report(edit));
+    expect(received.at(-1)).toEqual(report(edit));
+  });
+
+  test('canceled between two steps, it stays with its build', () => {
+    const edit = client.open(plan);
+    const [worker] = buildWorkers();
+    worker.says(built(edit));
+    client.request({ kind: 'propose' });
+    client.cancel();
+    worker.says({ kind: 'left', edit });
+    vi.runAllTimers();
+    expect(worker.isEnded).toBe(false);
+  });
+});

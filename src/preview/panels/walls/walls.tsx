@@ -1,22 +1,15 @@
 import { useEffect } from 'preact/hooks';
-import { loose } from '../../scene/kinds.ts';
 import { requestWalls } from '../../state/actions.ts';
 import { pointing } from '../../state/pointing.ts';
 import { length } from '../../state/show.ts';
 import { flyTo, mold, picked, pointedAt, solidsAreCurrent, walls } from '../../state/store.ts';
-import { apart, hidden, pose } from '../../state/view.ts';
+import { pose } from '../../state/view.ts';
 import { dimensioned, type MeasuredWall, measuredWalls, middleOf } from '../../state/walls.ts';
+import { clearTheWay } from '../clear-the-way.ts';
 import { FindingsAbout } from '../findings-about.tsx';
 import type { Panel } from '../panel.ts';
 import { Rows } from '../rows.tsx';
 import { Scale } from './scale.tsx';
-
-/** What stands between the eye and the cavities; opened like a book, the upper half no longer does. */
-const inTheWay = {
-  stacked: ['upper half'],
-  'open book': [],
-  always: [...loose, 'build-up'],
-} as const;
 
 export const wallsPanel: Panel = {
   id: 'walls',
@@ -45,19 +38,6 @@ export const wallsPanel: Panel = {
     );
   },
 };
-
-/** Closes the mold and hides what is in the way while the sheet is open, unless the person chooses otherwise meanwhile. */
-function clearTheWay(): () => void {
-  const before = hidden.peek();
-  const cleared = new Set([...before, ...inTheWay.always, ...inTheWay[pose.peek()]]);
-  hidden.value = cleared;
-  const apartBefore = apart.peek();
-  apart.value = 0;
-  return () => {
-    if (hidden.peek() === cleared) hidden.value = before;
-    if (apart.peek() === 0) apart.value = apartBefore;
-  };
-}
 
 function Thinnest({ walls: list }: { readonly walls: readonly MeasuredWall[] }) {
   if (list.length === 0) return <p>None measured yet.</p>;

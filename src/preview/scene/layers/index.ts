@@ -1,14 +1,17 @@
 import type { Stage } from '../stage.ts';
+import { channelHandles } from './channel-handles.ts';
 import { channels } from './channels.ts';
 import { clashes } from './clashes.ts';
 import { cutPlane } from './cut-plane.ts';
 import { dimensions } from './dimensions.ts';
 import { drag } from './drag.ts';
+import { fillOrder } from './fill-order.ts';
 import { heavySide } from './heavy-side.ts';
 import { looks } from './looks.ts';
 import { masters } from './masters.ts';
 import { nameTag } from './name-tag.ts';
 import { names } from './names.ts';
+import { pockets } from './pockets.ts';
 import { poses } from './poses.ts';
 import { snapshot } from './snapshot.ts';
 import { solids } from './solids.ts';
@@ -28,6 +31,9 @@ export const layers: readonly Layer[] = [
   drag,
   cutPlane,
   wallColors,
+  fillOrder,
+  pockets,
+  channelHandles,
   dimensions,
   clashes,
   heavySide,

@@ -12,9 +12,9 @@ const pale = '#e9e9e4';
 const clashing = '#d23b2a';
 
 /** Of its kind, but for what is not to be overlooked or to be taken for something else. */
-function colorOf(kind: string, onWalls: boolean, seat: BossSeat['state'] | undefined): string {
+function colorOf(kind: string, onColors: boolean, seat: BossSeat['state'] | undefined): string {
   if (seat === 'clash') return clashing;
-  return onWalls && halves.includes(kind) ? pale : kindOf(kind).color;
+  return onColors && halves.includes(kind) ? pale : kindOf(kind).color;
 }
 
 /** Bosses light up in their sockets and glow red where they clash; what is pointed at or picked glows a little. */
@@ -38,7 +38,7 @@ export function looks(stage: Stage): () => void {
     const seats = new Map(closing.map(({ id, state }) => [id, state]));
     const away = hidden.value;
     const through = seeThrough.value;
-    const onWalls = openPanel.value === 'walls';
+    const onColors = openPanel.value === 'walls' || openPanel.value === 'filling';
     const near = new Set([pointedAt.value, picked.value]);
     stage.scene.traverse((object) => {
       if (!(object instanceof Mesh) || typeof object.userData.kind !== 'string') return;
@@ -46,7 +46,7 @@ export function looks(stage: Stage): () => void {
       const { material } = object;
       if (!(material instanceof MeshStandardMaterial)) return;
       object.visible = !away.has(kind);
-      material.color.set(colorOf(kind, onWalls, seats.get(object.userData.subject)));
+      material.color.set(colorOf(kind, onColors, seats.get(object.userData.subject)));
       const glass = through && halves.includes(kind);
       // Only what changes how it is drawn makes the graphics program anew.
       if (material.transparent !== glass) material.needsUpdate = true;

@@ -1,6 +1,5 @@
-import type { Mold } from '../../mold/index.ts';
-import { alloyNamed, liquidDensity, type RowSource, rubberKind } from '../../tables/index.ts';
-import { halfMaterialOf } from './materials.ts';
+import { alloyNamed, liquidDensity, type RowSource } from '../tables/index.ts';
+import type { Mold } from './mold.ts';
 
 /** A value with where it is from; from memory makes what rests on it an estimate. */
 export interface Known {
@@ -8,11 +7,11 @@ export interface Known {
   readonly estimated: boolean;
 }
 
-const fromTable = (
+export const fromTable = (
   cell: { readonly value: number; readonly source: RowSource } | undefined,
 ): Known | undefined => cell && { value: cell.value, estimated: cell.source.kind === 'memory' };
 
-const fromPlan = (value: number | undefined): Known | undefined =>
+export const fromPlan = (value: number | undefined): Known | undefined =>
   value === undefined ? undefined : { value, estimated: false };
 
 /** What is poured colder is no molten metal but resin that sets, C; of casting alloys only a few with indium melt lower. */
@@ -39,12 +38,3 @@ export function liquidAlloyDensity(mold: Mold): Known | undefined {
 /** Surface tension of the molten metal, N/m, by the table. */
 export const alloyTension = ({ bench: { alloy } }: Mold): Known | undefined =>
   fromTable(alloyNamed(alloy?.name ?? '')?.tensionNM);
-
-/** Density of the halves, kg/m3: of the rubber by plan or table, of rigid halves by the fixtures' material. */
-export const halfDensity = (mold: Mold): Known | undefined => {
-  const { process, fixture, bench } = mold;
-  const { rubber } = bench;
-  return process === 'rigid'
-    ? fromTable(halfMaterialOf(mold, fixture.material)?.densityKgM3)
-    : (fromPlan(rubber?.densityKgM3) ?? fromTable(rubberKind(rubber?.compound ?? '')?.densityKgM3));
-};

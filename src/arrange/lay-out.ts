@@ -1,0 +1,92 @@
+import { type Finding, finding } from '../findings/index.ts';
+import type { Mold } from '../mold/index.ts';
+import { channelDefaults, type NewPlacement, type Plan } from '../plan/index.ts';
+import { stockDiscs } from '../tables/index.ts';
+import { type Arranged, arrange } from './arrange.ts';
+import { alike, inTheWay } from './in-the-way.ts';
+import type { Laid } from './judge.ts';
+import { channelFor, problemOf } from './of-plan.ts';
+import type { Problem } from './problem.ts';
+import type { Effort, OnMove } from './search.ts';
+
+/** How long is looked, in moves. */
+export const efforts: Readonly<Record<'little' | 'usual' | 'much', Effort>> = {
+  little: { starts: 6, movesEach: 4, moves: 40 },
+  usual: { starts: 16, movesEach: 8, moves: 240 },
+  much: { starts: 40, movesEach: 10, moves: 1200 },
+};
+
+/** What became of the plan's wish. */
+export interface LaidOut {
+  /** Left out where something was in the way before any search. */
+  readonly arranged?: Arranged;
+  readonly placements: readonly NewPlacement[];
+  readonly findings: readonly Finding[];
+  readonly problem: Problem;
+}
+
+/** Arranges what the plan wishes for on its mold; undefined where it wishes for nothing. */
+export function layOut(plan: Plan, mold: Mold, onMove: OnMove = () => {}): LaidOut | undefined {
+  const wish = plan.arrange;
+  if (!wish) return undefined;
+  const problem = problemOf(plan, mold, wish);
+  const { effort = 'usual', seed = 1, symmetry } = wish;
+  const wanted = {
+    effort: efforts[effort],
+    seed,
+    ...(typeof symmetry === 'number' && { fold: symmetry }),
+  };
+  const stops = inTheWay(problem);
+  if (stops.length > 0)
+    return { problem, placements: [], findings: [...stops, ...largerDisc(problem, wanted, onMove)] };
+  const arranged = arrange(problem, wanted, onMove);
+  const left = arranged.left.map(({ kind, count }) =>
+    finding('arrange.left', { subject: kind.id, values: { laid: kind.count - count, left: count } }),
+  );
+  const more = left.length > 0 ? largerDisc(problem, wanted, onMove) : [];
+  const findings = [...left, ...more, ...alike(problem.kinds)];
+  return { arranged, problem, findings, placements: arranged.laid.map((one) => asPlacement(plan, one)) };
+}
+
+/** The smallest larger stock disc on which all were found to find room; bosses and the like stay where they are. */
+function largerDisc(problem: Problem, wanted: Parameters<typeof arrange>[1], onMove: OnMove): Finding[] {
+  const { ground } = problem;
+  const found = stockDiscs.find(({ diameter }) => {
+    if (diameter <= 2 * ground.radius) return false;
+    const larger = { ...problem, ground: { ...ground, radius: diameter / 2, ample: ground.wall } };
+    if (inTheWay(larger).length > 0) return false;
+    return arrange(larger, wanted, onMove).left.length === 0;
+  });
+  if (!found) return [];
+  const values = { diameter: found.diameter };
+  return [finding('arrange.larger-disc', { subject: 'disc', values })];
+}
+
+function asPlacement(
+  plan: Plan,
+  { kind, copies, radius, angleRad, turnRad, leanRad, mouth }: Laid,
+): NewPlacement {
+  const entry = kind.gate?.mouths[mouth].entry;
+  const like = channelFor(plan, kind.id, 'gates');
+  const {
+    width = kind.gate?.width,
+    depth = channelDefaults.gate.depth,
+    endWidth,
+    endDepth,
+    section,
+    half,
+  } = like ?? {};
+  const turning = plan.machine?.direction === 'clockwise' ? -1 : 1;
+  const sink = plan.arrange?.pieces[kind.id]?.sink;
+  return {
+    ...{ master: kind.id, copies, radius, angleRad, turnRad, sink },
+    ...(entry && {
+      gate: {
+        ...{ width, depth, endWidth, endDepth, section, half },
+        entry: { x: entry[0] / kind.scale, y: entry[1] / kind.scale },
+        ...(leanRad !== 0 && { path: { slantRad: leanRad * turning } }),
+      },
+    }),
+    why: 'arranged',
+  };
+}

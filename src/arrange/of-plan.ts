@@ -1,0 +1,215 @@
+import type { Point2 } from '../geometry/index.ts';
+import {
+  boltsOn,
+  channelOutline,
+  fixtureOutlines,
+  type Mold,
+  type Shadow,
+  shadowOf,
+  sprueSpace,
+} from '../mold/index.ts';
+import {
+  channelDefaults,
+  type EntryPlace,
+  expandPlacements,
+  type Plan,
+  type PlanChannel,
+  placementsNamed,
+} from '../plan/index.ts';
+import type { Fixed, Ground, Kind, Mouth, Problem } from './problem.ts';
+import { shapeOf } from './shape.ts';
+
+type Wish = NonNullable<Plan['arrange']>;
+type Pieces = Wish['pieces'][string];
+
+/** A share of the radius is as good as straight; farther gates run long beside their neighbors. From what was tried. */
+const usualLeanRad = Math.PI / 6;
+/** Rubber between two gates that a knife leaves whole, mm: common practice, no published source. */
+const usualGap = 1.5;
+/** An ample wall, in least walls: past it no more was seen to be bought. */
+const ampleShare = 1.5;
+/** More of one master find room on no disc of the trade. */
+const mostMore = 200;
+
+/** Placements that stay where they are: all but those that were arranged and are not locked. */
+function staying(plan: Plan): ReadonlySet<string> {
+  const entries = plan.placements ?? [];
+  return new Set(
+    expandPlacements(plan)
+      .filter(({ entry }) => !entries[entry].arranged || entries[entry].locked)
+      .map(({ id }) => id),
+  );
+}
+
+/** What is to be arranged, from the plan and its mold as it is laid out so far. */
+export function problemOf(plan: Plan, mold: Mold, wish: Wish): Problem {
+  const kept = staying(plan);
+  const ground = groundOf(mold, wish);
+  const shadows = new Map<string, Shadow>();
+  const shadow = (master: string): Shadow | undefined => {
+    const found = shadows.get(master) ?? shadowOf(plan, mold, master);
+    if (found) shadows.set(master, found);
+    return found;
+  };
+  const wall = Number.isFinite(ground.ample) ? ground.ample : 3 * ground.wall;
+  const margin = Math.max(wall, mold.limits.cavityToBoss) + 4;
+  const lie = mold.placements.filter(({ id }) => kept.has(id));
+  const kinds = Object.entries(wish.pieces).flatMap(([id, pieces]): Kind[] => {
+    const seen = shadow(id);
+    if (!seen) return [];
+    const there = lie.filter(({ master }) => master === id).length;
+    return [kindOf(plan, mold, wish, { id, pieces, seen, there, margin })];
+  });
+  const inner = Math.max(0, ...kinds.map(({ shape }) => shape.circles[2] ?? 0));
+  const shaped = (outline: readonly Point2[]) => shapeOf(outline, margin + inner);
+  const fixed = [...fixturesOf(mold, shaped), ...placedOf(mold, lie, ground, shadow, shaped)];
+  return { ground, kinds: kinds.map((kind) => ({ ...kind, shape: shaped(kind.shape.outline) })), fixed };
+}
+
+function groundOf(mold: Mold, { wall = mold.limits.wall, ample, gates }: Wish): Ground {
+  const { disc, limits, sprue, bench } = mold;
+  const bolts = mold.process === 'rubber' ? boltsOn(bench) : undefined;
+  // Bolts that may stand anywhere on their circle leave what lies within it.
+  const within =
+    bolts && bolts.startRad === undefined ? bolts.circle - bolts.radius - limits.wall : disc.radius;
+  return {
+    radius: disc.radius,
+    rim: Math.max(limits.cavityToRim, disc.radius - within),
+    well: sprue && {
+      radius: sprue.wellRadius,
+      limit: limits.cavityToWell + sprueSpace(sprue).reach - sprue.wellRadius,
+    },
+    wall,
+    ample: ample === 'no end' ? Number.POSITIVE_INFINITY : (ample ?? ampleShare * wall),
+    gateGap: gates?.gap ?? usualGap,
+    leanRad: gates?.leanRad ?? usualLeanRad,
+  };
+}
+
+interface One {
+  readonly id: string;
+  readonly pieces: Pieces;
+  readonly seen: Shadow;
+  /** How many stay already. */
+  readonly there: number;
+  readonly margin: number;
+}
+
+function kindOf(plan: Plan, mold: Mold, wish: Wish, { id, pieces, seen, there, margin }: One): Kind {
+  const { count, most = mostMore, worth = 1, place } = pieces;
+  const width = channelFor(plan, id, 'gates')?.width ?? wish.gates?.width ?? channelDefaults.gate.width;
+  const vent = channelFor(plan, id, 'vents');
+  const volume = mold.masters.find((one) => one.id === id)?.measures.volume ?? 0;
+  return {
+    id,
+    shape: shapeOf(seen.outline, margin),
+    scale: seen.scale,
+    count: typeof count === 'number' ? Math.max(0, count - there) : 0,
+    more: typeof count === 'number' ? 0 : Math.max(0, most - there),
+    // What fills gaps comes after all that is wanted for itself.
+    worth: count === 'fill the gaps' ? worth * 1e-6 : worth,
+    weight: volume,
+    place,
+    ...(mold.sprue && { gate: { width, mouths: mouthsOf(plan, id, pieces, seen, width) } }),
+    ...(vent && { vent: vent.width ?? channelDefaults.vent.width }),
+  };
+}
+
+/** The entry of the plan's gates or vents that is for a master: by its name, or by one of its placements. */
+export function channelFor(
+  plan: Plan,
+  master: string,
+  section: 'gates' | 'vents',
+): Partial<PlanChannel> | undefined {
+  const list = plan[section];
+  if (list === 'straight') return {};
+  const flat = expandPlacements(plan);
+  return list?.find(({ placements }) =>
+    placements.some(
+      (name) =>
+        name === 'all' ||
+        name === master ||
+        placementsNamed(flat, name).some((one) => flat.find(({ id }) => id === one)?.master === master),
+    ),
+  );
+}
+
+/** Directions that gates are tried from, where the plan names no place. */
+const directions = 24;
+
+function mouthsOf(plan: Plan, id: string, { gate }: Pieces, seen: Shadow, width: number): Mouth[] {
+  const named = gate && 'named' in gate ? plan.masters?.[id]?.entry?.[gate.named] : gate;
+  const places: EntryPlace[] = named
+    ? [named]
+    : Array.from({ length: directions }, (_, k) => ({ angleRad: (2 * Math.PI * k) / directions }));
+  return places.flatMap((place) => seen.mouth(place, width) ?? []);
+}
+
+const fixturesOf = (mold: Mold, shaped: (outline: readonly Point2[]) => Fixed['shape']): Fixed[] =>
+  fixtureOutlines(mold).map(({ id, thing, outline }): Fixed => {
+    const { wall, cavityToBoss } = mold.limits;
+    const [x, y] = middleOf(outline);
+    const about = outline.map(([u, v]): Point2 => [u - x, v - y]);
+    const limit = thing === 'boss' ? cavityToBoss : wall;
+    return { id, shape: shaped(leftHanded(about)), x, y, turnRad: 0, limit, gateLimit: wall, isPiece: false };
+  });
+
+/** Pieces that stay, with their gates and vents. */
+function placedOf(
+  mold: Mold,
+  lie: Mold['placements'],
+  { gateGap, wall }: Ground,
+  shadow: (master: string) => Shadow | undefined,
+  shaped: (outline: readonly Point2[]) => Fixed['shape'],
+): Fixed[] {
+  const ids = new Set(lie.map(({ id }) => id));
+  const pieces = lie.flatMap((one): Fixed[] => {
+    const outline = shadow(one.master)?.outline;
+    if (!outline) return [];
+    const turnRad = Math.atan2(one.y, one.x) + one.turnRad;
+    return [
+      {
+        id: one.id,
+        shape: shaped(outline),
+        x: one.x,
+        y: one.y,
+        turnRad,
+        limit: wall,
+        gateLimit: wall,
+        isPiece: true,
+      },
+    ];
+  });
+  const channels = mold.channels
+    .filter(({ placement }) => ids.has(placement))
+    .map((channel): Fixed => {
+      const outline = channelOutline(channel);
+      const [x, y] = middleOf(outline);
+      const about = leftHanded(outline.map(([u, v]): Point2 => [u - x, v - y]));
+      return {
+        id: channel.id,
+        shape: shaped(about),
+        x,
+        y,
+        turnRad: 0,
+        limit: wall,
+        gateLimit: gateGap,
+        isPiece: false,
+      };
+    });
+  return [...pieces, ...channels];
+}
+
+function middleOf(outline: readonly Point2[]): Point2 {
+  const [x, y] = outline.reduce(([a, b], [u, v]) => [a + u, b + v], [0, 0]);
+  return [x / outline.length, y / outline.length];
+}
+
+/** Counter-clockwise. */
+function leftHanded(ring: readonly Point2[]): Point2[] {
+  const area = ring.reduce((sum, [x, y], i) => {
+    const [u, v] = ring[(i + 1) % ring.length];
+    return sum + x * v - u * y;
+  }, 0);
+  return area < 0 ? [...ring].reverse() : [...ring];
+}

@@ -1,0 +1,15 @@
+export { advise } from './advise.ts';
+export { bondRange } from './bond-range.ts';
+export { type Change, changesByPour } from './changes.ts';
+export { columns } from './columns.ts';
+export { fisherFewer } from './fisher.ts';
+export { forecastHits, type Told } from './forecast-hits.ts';
+export { type TrialLog, trialLogJsonSchema } from './log-schema.ts';
+export { outcomes } from './outcome.ts';
+export { type LogReading, readLog } from './read-log.ts';
+export type { ToldAir } from './rules.ts';
+export { type Forecasts, summarize, type TrialSummary } from './summary.ts';
+export { takeInPlan } from './take.ts';
+export { type Share, wilson } from './wilson.ts';
+export { type PourWritten, type SeenWritten, withPour } from './write-log.ts';
+export { type Casting, type Cavity, castingsIn, castingsOf, goodBy, worseSide } from './yields.ts';
