@@ -3,8 +3,8 @@
  * `node in-turn.mjs '[["check","a.yaml"], ...]'`. Tells of each on descriptor 3, as a line of JSON.
  */
 import { writeSync } from 'node:fs';
+import { stripVTControlCharacters as plain } from 'node:util';
 import { runProgram } from '../../dist/cli/program.js';
-import { plain } from '../../dist/cli/terminal.js';
 
 for (const args of JSON.parse(process.argv[2])) {
   const said = [];
