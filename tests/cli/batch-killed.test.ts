@@ -47,7 +47,7 @@ function batch(out: string, end?: { readonly signal: NodeJS.Signals; readonly ms
   ];
   const child = spawn(
     process.execPath,
-    [compiledProgram, 'batch', plan, ...vary, '--out', bench.path(out), '--workers', '1'],
+    [compiledProgram, 'batch', plan, ...vary, '--out', bench.path(out), '--workers', end ? '1' : '2'],
     { stdio: ['ignore', 'pipe', 'inherit'] },
   );
   const watcher = watch(folder);
