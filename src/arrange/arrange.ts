@@ -62,6 +62,21 @@ export function arrange(
   return { laid, left: leftOf(problem.kinds, laid), wall, moves };
 }
 
+/** Whether a place was found for all that must lie, as it would be written. */
+export function holdsAll(
+  problem: Problem,
+  { fold, effort, seed }: Wanted,
+  onMove: OnMove = () => {},
+): boolean {
+  const random = randomFrom(seed);
+  return (fold === undefined ? foldsFor(problem.kinds) : [fold]).some((copies) => {
+    const orbits = problem.kinds.flatMap((kind) => orbitsOf(kind, kind.count, copies));
+    const strain = new Strain(problem, orbits, slacks[0]);
+    const found = search(strain, random, effort, onMove);
+    return isLegal(found) && written({ strain, found }, problem).broken.length === 0;
+  });
+}
+
 /** Orders that leave few single pieces over, the highest first; at last none. */
 function foldsFor(kinds: readonly Kind[]): number[] {
   const all = kinds.reduce((sum, { count }) => sum + count, 0);

@@ -31,6 +31,7 @@ interface Thing {
   readonly fixed?: Fixed;
   /** Its gate leans so far that it passes the well by. */
   readonly passes?: boolean;
+  readonly level: number;
 }
 
 /** Rounding of sums in a place, mm. */
@@ -43,8 +44,15 @@ const slack = 1e-9;
 export function judge({ ground, fixed }: Problem, laid: readonly Laid[]) {
   const pieces = laid.flatMap((one, orbit) => thingsOf(one, orbit, ground.well?.radius));
   const still = fixed.map(
-    (one): Thing => ({ id: one.id, orbit: -1, outline: placed(one.shape.outline, one), fixed: one }),
+    (one): Thing => ({
+      id: one.id,
+      orbit: -1,
+      outline: placed(one.shape.outline, one),
+      fixed: one,
+      level: one.level ?? 0,
+    }),
   );
+  const rise = (height: number): number => (ground.slope === undefined ? 0 : Math.abs(height) / ground.slope);
   const broken: Broken[] = [];
   let wall = Number.POSITIVE_INFINITY;
   const hold = (
@@ -71,23 +79,25 @@ export function judge({ ground, fixed }: Problem, laid: readonly Laid[]) {
       one,
       undefined,
       ground.radius - Math.max(...one.outline.map((at) => Math.hypot(...at))),
-      ground.rim,
+      Math.max(ground.rim, rise(one.level)),
     );
     if (ground.well) {
       const gap = gapTo(one.outline, [[0, 0]]) - ground.well.radius;
-      hold('well', one, undefined, gap, ground.well.limit);
+      hold('well', one, undefined, gap, Math.max(ground.well.limit, rise(one.level)));
     }
     for (const other of pieces.slice(i + 1)) {
-      const gap = ringsApart(one.outline, other.outline, Math.max(wall, ground.wall));
+      const limit = Math.max(ground.wall, rise(one.level - other.level));
+      const gap = ringsApart(one.outline, other.outline, Math.max(wall, limit));
       wall = Math.min(wall, gap);
-      hold('wall', one, other, gap, ground.wall);
+      hold('wall', one, other, gap, limit);
       if (one.gate && other.gate) {
         const width = (one.gate.width + other.gate.width) / 2;
         hold('gates', one, other, linesApart(one.gate.line, other.gate.line) - width, ground.gateGap);
       }
     }
     for (const other of still) {
-      const { limit, gateLimit, isPiece } = other.fixed as Fixed;
+      const { limit: own, gateLimit, isPiece } = other.fixed as Fixed;
+      const limit = Math.max(own, rise(one.level - other.level));
       const gap = ringsApart(one.outline, other.outline, Math.max(limit, isPiece ? wall : 0));
       if (isPiece) wall = Math.min(wall, gap);
       hold('fixed', one, other, gap, limit);
@@ -138,6 +148,7 @@ function thingsOf(
       outline: placed(kind.shape.outline, at),
       ...(line && kind.gate && { gate: { line, width: kind.gate.width } }),
       passes: from !== undefined && line === undefined,
+      level: kind.level ?? 0,
     };
   });
 }

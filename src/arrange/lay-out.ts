@@ -2,7 +2,7 @@ import { type Finding, finding } from '../findings/index.ts';
 import type { Mold } from '../mold/index.ts';
 import { channelDefaults, type NewPlacement, type Plan } from '../plan/index.ts';
 import { stockDiscs } from '../tables/index.ts';
-import { type Arranged, arrange } from './arrange.ts';
+import { type Arranged, arrange, holdsAll, type Wanted } from './arrange.ts';
 import { alike, inTheWay } from './in-the-way.ts';
 import type { Laid } from './judge.ts';
 import { channelFor, problemOf } from './of-plan.ts';
@@ -48,17 +48,33 @@ export function layOut(plan: Plan, mold: Mold, onMove: OnMove = () => {}): LaidO
   return { arranged, problem, findings, placements: arranged.laid.map((one) => asPlacement(plan, one)) };
 }
 
-/** The smallest larger stock disc on which all were found to find room; bosses and the like stay where they are. */
-function largerDisc(problem: Problem, wanted: Parameters<typeof arrange>[1], onMove: OnMove): Finding[] {
+/** How often the span between a disc that does not do and one that does is halved. */
+const halvings = 3;
+/** One disc is looked at no longer than this: several are. */
+const passing: Effort = { starts: 4, movesEach: 3, moves: 12 };
+
+/**
+ * The smallest larger stock disc on which all were found to find room, and the least diameter that was tried with that
+ * end; bosses and the like stay where they are, at their distance from the axis.
+ */
+function largerDisc(problem: Problem, wanted: Wanted, onMove: OnMove): Finding[] {
   const { ground } = problem;
-  const found = stockDiscs.find(({ diameter }) => {
-    if (diameter <= 2 * ground.radius) return false;
-    const larger = { ...problem, ground: { ...ground, radius: diameter / 2, ample: ground.wall } };
+  const kinds = problem.kinds.map((kind) => ({ ...kind, more: 0 }));
+  const holds = (diameter: number): boolean => {
+    const larger = { ...problem, kinds, ground: { ...ground, radius: diameter / 2, ample: ground.wall } };
     if (inTheWay(larger).length > 0) return false;
-    return arrange(larger, wanted, onMove).left.length === 0;
-  });
+    return holdsAll(larger, { ...wanted, effort: passing }, onMove);
+  };
+  const found = stockDiscs.find(({ diameter }) => diameter > 2 * ground.radius && holds(diameter));
   if (!found) return [];
-  const values = { diameter: found.diameter };
+  let [low, least] = [2 * ground.radius, found.diameter];
+  for (let k = 0; k < halvings; k++) {
+    const next = Math.ceil((low + least) / 2);
+    if (next >= least) break;
+    if (holds(next)) least = next;
+    else low = next;
+  }
+  const values = { diameter: found.diameter, least };
   return [finding('arrange.larger-disc', { subject: 'disc', values })];
 }
 

@@ -14,6 +14,7 @@ import {
   expandPlacements,
   type Plan,
   type PlanChannel,
+  partingDefaults,
   placementsNamed,
 } from '../plan/index.ts';
 import type { Fixed, Ground, Kind, Mouth, Problem } from './problem.ts';
@@ -44,10 +45,11 @@ function staying(plan: Plan): ReadonlySet<string> {
 /** What is to be arranged, from the plan and its mold as it is laid out so far. */
 export function problemOf(plan: Plan, mold: Mold, wish: Wish): Problem {
   const kept = staying(plan);
-  const ground = groundOf(mold, wish);
+  const ground = groundOf(plan, mold, wish);
   const shadows = new Map<string, Shadow>();
   const shadow = (master: string): Shadow | undefined => {
-    const found = shadows.get(master) ?? shadowOf(plan, mold, master);
+    const { sink } = wish.pieces[master] ?? {};
+    const found = shadows.get(master) ?? shadowOf(plan, mold, { master, sink });
     if (found) shadows.set(master, found);
     return found;
   };
@@ -66,7 +68,7 @@ export function problemOf(plan: Plan, mold: Mold, wish: Wish): Problem {
   return { ground, kinds: kinds.map((kind) => ({ ...kind, shape: shaped(kind.shape.outline) })), fixed };
 }
 
-function groundOf(mold: Mold, { wall = mold.limits.wall, ample, gates }: Wish): Ground {
+function groundOf({ parting }: Plan, mold: Mold, { wall = mold.limits.wall, ample, gates }: Wish): Ground {
   const { disc, limits, sprue, bench } = mold;
   const bolts = mold.process === 'rubber' ? boltsOn(bench) : undefined;
   // Bolts that may stand anywhere on their circle leave what lies within it.
@@ -83,6 +85,7 @@ function groundOf(mold: Mold, { wall = mold.limits.wall, ample, gates }: Wish): 
     ample: ample === 'no end' ? Number.POSITIVE_INFINITY : (ample ?? ampleShare * wall),
     gateGap: gates?.gap ?? usualGap,
     leanRad: gates?.leanRad ?? usualLeanRad,
+    slope: Math.tan(parting?.slopeRad ?? partingDefaults.slopeRad),
   };
 }
 
@@ -110,6 +113,7 @@ function kindOf(plan: Plan, mold: Mold, wish: Wish, { id, pieces, seen, there, m
     worth: count === 'fill the gaps' ? worth * 1e-6 : worth,
     weight: volume,
     place,
+    level: seen.level,
     ...(mold.sprue && { gate: { width, mouths: mouthsOf(plan, id, pieces, seen, width) } }),
     ...(vent && { vent: vent.width ?? channelDefaults.vent.width }),
   };
@@ -164,7 +168,7 @@ function placedOf(
 ): Fixed[] {
   const ids = new Set(lie.map(({ id }) => id));
   const pieces = lie.flatMap((one): Fixed[] => {
-    const outline = shadow(one.master)?.outline;
+    const { outline, level } = shadow(one.master) ?? {};
     if (!outline) return [];
     const turnRad = Math.atan2(one.y, one.x) + one.turnRad;
     return [
@@ -177,6 +181,7 @@ function placedOf(
         limit: wall,
         gateLimit: wall,
         isPiece: true,
+        level,
       },
     ];
   });

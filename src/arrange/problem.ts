@@ -21,6 +21,8 @@ export interface Kind {
   /** What one weighs, for the balance, in any unit. */
   readonly weight: number;
   readonly place?: 'inner' | 'outer' | undefined;
+  /** How high the parting surface meets it, mm over the plane; left out, 0. */
+  readonly level?: number | undefined;
   /** A straight gate to the well, through any one of the mouths. */
   readonly gate?: { readonly width: number; readonly mouths: readonly Mouth[] } | undefined;
   /** Width of a vent straight outward from it. */
@@ -38,6 +40,7 @@ export interface Fixed {
   readonly gateLimit: number;
   /** Walls to it grow to the ample ones as those between pieces do. */
   readonly isPiece: boolean;
+  readonly level?: number | undefined;
 }
 
 /** The disc and the limits on it, mm. */
@@ -51,7 +54,13 @@ export interface Ground {
   /** Rubber left between two gates, and how far one may lean from the radius. */
   readonly gateGap: number;
   readonly leanRad: number;
+  /** How steep the parting surface may rise from one level to another; left out, levels take no room. */
+  readonly slope?: number | undefined;
 }
+
+/** Room the parting surface takes between two levels, mm: their difference over the slope. */
+export const roomToRise = ({ slope }: Ground, one = 0, other = 0): number =>
+  slope === undefined ? 0 : Math.abs(one - other) / slope;
 
 export interface Problem {
   readonly ground: Ground;

@@ -1,5 +1,5 @@
 import { apart, type Body, distanceAt, ownWay, pastWay, pushBody, ventPastWay, waysApart } from './body.ts';
-import type { Fixed, Orbit, Problem } from './problem.ts';
+import { type Fixed, type Orbit, type Problem, roomToRise } from './problem.ts';
 import { Way } from './way.ts';
 
 /** Unknowns of each orbit: x, y, turn and lean, the angles times a length so that all are of one size. */
@@ -125,7 +125,8 @@ export class Strain {
     for (const body of this.#bodies[i])
       for (const still of this.#fixed) {
         const fixed = still.fixed as Fixed;
-        const limit = fixed.isPiece ? Math.max(fixed.limit, this.wall) : fixed.limit;
+        const rise = roomToRise(this.problem.ground, kind.level, fixed.level);
+        const limit = Math.max(fixed.limit, rise, fixed.isPiece ? this.wall : 0);
         sum += apart(body, still, limit + this.slack) + apart(still, body, limit + this.slack);
         if (kind.gate && body.way)
           sum += pastWay(body.way, still, fixed.gateLimit + kind.gate.width / 2 + this.slack);
@@ -187,8 +188,9 @@ export class Strain {
     const { radius, rim, well } = this.problem.ground;
     const { circles, reach } = body.shape;
     const far = Math.hypot(body.x, body.y);
-    const most = radius - rim - this.slack;
-    const least = well ? well.radius + well.limit + this.slack : 0;
+    const rise = roomToRise(this.problem.ground, this.orbits[body.orbit].kind.level);
+    const most = radius - Math.max(rim, rise) - this.slack;
+    const least = well ? well.radius + Math.max(well.limit, rise) + this.slack : 0;
     if (far + reach <= most && far - reach >= least) return 0;
     let sum = 0;
     for (let k = 0; k < circles.length; k += 3) {
@@ -226,7 +228,8 @@ export class Strain {
   }
 
   #between(a: Body, b: Body): number {
-    const limit = this.wall + this.slack;
+    const [one, other] = [this.orbits[a.orbit].kind, this.orbits[b.orbit].kind];
+    const limit = Math.max(this.wall, roomToRise(this.problem.ground, one.level, other.level)) + this.slack;
     const near = a.shape.reach + b.shape.reach + limit;
     const isNear = (a.x - b.x) ** 2 + (a.y - b.y) ** 2 < near * near;
     return (isNear ? apart(a, b, limit) + apart(b, a, limit) : 0) + this.#ways(a, b);
