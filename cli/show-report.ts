@@ -35,7 +35,11 @@ export function showFigures(report: Report, width: number): string {
 
 function rowsOf(figures: readonly Figure[], units: UnitSystem): string[][] {
   const byName = new Map<FigureName, Figure[]>();
-  for (const figure of figures) byName.set(figure.name, [...(byName.get(figure.name) ?? []), figure]);
+  for (const figure of figures) {
+    const some = byName.get(figure.name);
+    if (some) some.push(figure);
+    else byName.set(figure.name, [figure]);
+  }
   return [...byName].flatMap(([name, some]) => figureRows(`  ${figureCatalogue[name].label}`, some, units));
 }
 

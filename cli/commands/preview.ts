@@ -1,5 +1,5 @@
 import { existsSync } from 'node:fs';
-import { dirname, relative } from 'node:path';
+import { dirname, join, relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { mastersOutside, startPreview } from '../../src/preview/server/index.ts';
 import { type ExitCode, exitCode, Unreadable } from '../exit.ts';
@@ -59,12 +59,10 @@ function portOf(text: string | undefined): number {
   return port;
 }
 
-/** The built page: beside the compiled command, or where it is compiled to when run from source. */
+/** The built page; found from the source and from the compiled program alike, which lie as deep. */
 function pageFolder(): string {
-  const folders = ['../../preview/', '../../dist/preview/'].map((path) =>
-    fileURLToPath(new URL(path, import.meta.url)).replace(/[/\\]$/, ''),
-  );
-  const found = folders.find((folder) => existsSync(`${folder}/index.html`));
-  if (found === undefined) throw new Unreadable('the page is not built yet; run npm run page');
-  return found;
+  const folder = fileURLToPath(new URL('../../dist/preview', import.meta.url));
+  if (!existsSync(join(folder, 'index.html')))
+    throw new Unreadable('the page is not built yet; run npm run page');
+  return folder;
 }

@@ -35,7 +35,66 @@ export function orientation(p: Float32Array, a: number, b: number, c: number, d:
   return Math.abs(volume) > errorShare * size || size === 0 ? volume : exactly(p, i, j, k, l);
 }
 
+/** Steps of 2^-20 mm: solids handed out have their coordinates in them. */
+const steps = 2 ** 20;
+/** Farther out than this many steps (256 mm) differences have more than two digits of 15 bits. */
+const farthest = 2 ** 28;
+const digit = 2 ** 15;
+
+/** Digits of the determinant, the lowest first: sums of products of three digits, under 2^53 and so exact. */
+const digits = new Float64Array(4);
+
 function exactly(p: Float32Array, i: number, j: number, k: number, l: number): number {
+  if (!(inSteps(p, i) && inSteps(p, j) && inSteps(p, k) && inSteps(p, l))) return inWhole(p, i, j, k, l);
+  digits.fill(0);
+  const ax = (p[i] - p[l]) * steps;
+  const ay = (p[i + 1] - p[l + 1]) * steps;
+  const bx = (p[j] - p[l]) * steps;
+  const by = (p[j + 1] - p[l + 1]) * steps;
+  const cx = (p[k] - p[l]) * steps;
+  const cy = (p[k + 1] - p[l + 1]) * steps;
+  addDigits((p[i + 2] - p[l + 2]) * steps, bx, cy, cx, by);
+  addDigits((p[j + 2] - p[l + 2]) * steps, cx, ay, ax, cy);
+  addDigits((p[k + 2] - p[l + 2]) * steps, ax, by, bx, ay);
+  let carry = 0;
+  let isNone = true;
+  for (let at = 0; at < 3; at++) {
+    const sum = digits[at] + carry;
+    carry = Math.floor(sum / digit);
+    isNone &&= sum === carry * digit;
+  }
+  const top = digits[3] + carry;
+  if (top === 0) return isNone ? 0 : 1;
+  return top > 0 ? 1 : -1;
+}
+
+const inSteps = (p: Float32Array, i: number): boolean =>
+  isStep(p[i] * steps) && isStep(p[i + 1] * steps) && isStep(p[i + 2] * steps);
+
+const isStep = (value: number): boolean => Math.floor(value) === value && Math.abs(value) <= farthest;
+
+/** Adds z (a b - c d) to the digits, each number as high * 2^15 + low. */
+function addDigits(z: number, a: number, b: number, c: number, d: number): void {
+  const highZ = Math.floor(z / digit);
+  const highA = Math.floor(a / digit);
+  const highB = Math.floor(b / digit);
+  const highC = Math.floor(c / digit);
+  const highD = Math.floor(d / digit);
+  const lowZ = z - highZ * digit;
+  const lowA = a - highA * digit;
+  const lowB = b - highB * digit;
+  const lowC = c - highC * digit;
+  const lowD = d - highD * digit;
+  const high = highA * highB - highC * highD;
+  const middle = highA * lowB + lowA * highB - highC * lowD - lowC * highD;
+  const low = lowA * lowB - lowC * lowD;
+  digits[0] += lowZ * low;
+  digits[1] += lowZ * middle + highZ * low;
+  digits[2] += lowZ * high + highZ * middle;
+  digits[3] += highZ * high;
+}
+
+function inWhole(p: Float32Array, i: number, j: number, k: number, l: number): number {
   const [ax, ay, az] = wholeFrom(p, i, l);
   const [bx, by, bz] = wholeFrom(p, j, l);
   const [cx, cy, cz] = wholeFrom(p, k, l);

@@ -1,4 +1,5 @@
 import { sidesCrossed, type TriangleMesh } from '../geometry/index.ts';
+import { facesAround, withoutFaces } from './faces-around.ts';
 
 /**
  * Edges up to this length are taken for none, mm: a hundred float32 steps on a 250 mm disc. The ends of such an edge have
@@ -14,7 +15,7 @@ const shortest = 5e-4;
 export function collapseShortEdges({ positions, triangles }: TriangleMesh): Uint32Array {
   const short = shortEdges(positions, triangles);
   if (short.length === 0) return triangles;
-  const faces = facesAround(short, triangles);
+  const faces = facesAround(short.flat(), triangles, positions.length / 3);
   const result = triangles.slice();
   const gone = new Set<number>();
   for (const [first, second] of short) {
@@ -36,7 +37,7 @@ export function collapseShortEdges({ positions, triangles }: TriangleMesh): Uint
     faces.set(keep, [...round(keep), ...moved]);
     faces.set(drop, []);
   }
-  return result.filter((_, corner) => !gone.has(corner - (corner % 3)));
+  return withoutFaces(result, gone);
 }
 
 function shortEdges(p: Float32Array, triangles: Uint32Array): (readonly [number, number])[] {
@@ -72,18 +73,6 @@ function turnsOver(
     const [bx, by, bz] = sidesCrossed(p, after[0], after[1], after[2]);
     return ax * bx + ay * by + az * bz < 0;
   });
-}
-
-/** Faces (index of their first corner) at the ends of the edges and, for the link condition, nowhere else. */
-function facesAround(
-  edges: readonly (readonly [number, number])[],
-  triangles: Uint32Array,
-): Map<number, number[]> {
-  const faces = new Map<number, number[]>(edges.flat().map((vertex) => [vertex, []]));
-  for (let corner = 0; corner < triangles.length; corner++) {
-    faces.get(triangles[corner])?.push(corner - (corner % 3));
-  }
-  return faces;
 }
 
 function neighborsOf(vertex: number, faces: readonly number[], triangles: Uint32Array): Set<number> {

@@ -1,4 +1,5 @@
 import { dot, sidesCrossed, type TriangleMesh, type Vec3 } from '../geometry/index.ts';
+import { facesAround } from './faces-around.ts';
 
 /** Swaps may pass a flat face on along a row of them; a row this long does not come about. */
 const rounds = 8;
@@ -24,7 +25,7 @@ export function flipFlatFaces({ positions, triangles }: TriangleMesh): Uint32Arr
     const flat = flatFaces(positions, result);
     if (flat.length === 0) return result;
     const next = result.slice();
-    const around = facesAround(flat, next);
+    const around = facesAround(cornersOf(flat, next), next, positions.length / 3);
     let swaps = 0;
     for (const face of flat) if (swapLongEdge(face, positions, next, around)) swaps++;
     if (swaps === 0) return result;
@@ -36,13 +37,28 @@ export function flipFlatFaces({ positions, triangles }: TriangleMesh): Uint32Arr
 function flatFaces(p: Float32Array, triangles: Uint32Array): number[] {
   const flat: number[] = [];
   for (let face = 0; face < triangles.length; face += 3) {
-    const [a, b, c] = [triangles[face], triangles[face + 1], triangles[face + 2]];
-    const [x, y, z] = sidesCrossed(p, a, b, c);
+    const a = triangles[face];
+    const b = triangles[face + 1];
+    const c = triangles[face + 2];
     const longest2 = Math.max(distance2(p, a, b), distance2(p, b, c), distance2(p, c, a));
     // Height over the longest edge = |normal| / longest.
-    if (x * x + y * y + z * z <= thin * thin * longest2) flat.push(face);
+    if (normal2(p, a * 3, b * 3, c * 3) <= thin * thin * longest2) flat.push(face);
   }
   return flat;
+}
+
+/** Square of the length of `sidesCrossed`; nothing laid out: every face of a half is asked. */
+function normal2(p: Float32Array, a: number, b: number, c: number): number {
+  const ux = p[b] - p[a];
+  const uy = p[b + 1] - p[a + 1];
+  const uz = p[b + 2] - p[a + 2];
+  const vx = p[c] - p[a];
+  const vy = p[c + 1] - p[a + 1];
+  const vz = p[c + 2] - p[a + 2];
+  const x = uy * vz - uz * vy;
+  const y = uz * vx - ux * vz;
+  const z = ux * vy - uy * vx;
+  return x * x + y * y + z * z;
 }
 
 const distance2 = (p: Float32Array, i: number, j: number): number =>
@@ -89,14 +105,8 @@ function swapLongEdge(face: number, p: Float32Array, triangles: Uint32Array, aro
 /** Faces (index of their first corner) that had or got a vertex; read the corners to be sure. */
 type Around = ReadonlyMap<number, number[]>;
 
-function facesAround(flat: readonly number[], triangles: Uint32Array): Around {
-  const around = new Map<number, number[]>();
-  for (const face of flat) for (let k = 0; k < 3; k++) around.set(triangles[face + k], []);
-  for (let corner = 0; corner < triangles.length; corner++) {
-    around.get(triangles[corner])?.push(corner - (corner % 3));
-  }
-  return around;
-}
+const cornersOf = (faces: readonly number[], triangles: Uint32Array): number[] =>
+  faces.flatMap((face) => [...triangles.subarray(face, face + 3)]);
 
 const runsAlong = (face: number, a: number, b: number, triangles: Uint32Array): boolean =>
   [0, 1, 2].some((k) => triangles[face + k] === a && triangles[face + ((k + 1) % 3)] === b);

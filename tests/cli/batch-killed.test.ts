@@ -14,7 +14,7 @@ sprue: { hole: 32, draft: 3, well: { diameter: 80, depth: 7 } }
 fixture: { material: PETG }
 `,
 );
-const holes = Array.from({ length: 60 }, (_, i) => 20 + i / 2);
+const holes = Array.from({ length: 45 }, (_, i) => 20 + i / 2);
 const folderOf = (out: string): string => join(bench.path(out), 'form-batch');
 
 /** A sequence between 0 and 1 that is the same in every run (Park and Miller, 1988). */

@@ -2,7 +2,7 @@ import { spawnSync } from 'node:child_process';
 import { existsSync, mkdirSync, readdirSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it, test } from 'vitest';
-import { compiledProgram, runCompiled } from './compiled.ts';
+import { compiledProgram, runCompiled, runInTurn } from './compiled.ts';
 import { digestsIn, filesIn, run, stackTrace, workbench } from './workbench.ts';
 
 const bench = workbench();
@@ -91,9 +91,13 @@ describe('a batch of sprue forms', () => {
     );
     const whole = await make('whole', '--table', table);
     expect(whole.code).toBe(1);
-    for (const part of [4, 1, 5, 3, 2]) {
-      await make('parts', '--table', table, '--shard', `${part}/5`);
-    }
+    const shards = await runInTurn(
+      [4, 1, 5, 3, 2].map((part) => [
+        ...['batch', plan, '--table', table, '--shard', `${part}/5`],
+        ...[...quick, '--out', bench.path('parts')],
+      ]),
+    );
+    expect(shards.length).toBe(5);
     expect(digestsIn(folderOf('parts'))).toEqual(digestsIn(folderOf('whole')));
     // The summary can also be written from the folders alone.
     rmSync(join(folderOf('parts'), 'batch-summary.html'));

@@ -3,7 +3,7 @@ import { mkdirSync, symlinkSync, truncateSync, writeFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { binaryStl, type Face, meshXml, modelXml, package3mf } from '../mesh/mesh-files.ts';
 import { doubling, item } from '../mesh/read/models-3mf.ts';
-import { compiledProgram } from './compiled.ts';
+import { compiledProgram, runInTurn } from './compiled.ts';
 import { workbench } from './workbench.ts';
 
 /** What a hostile plan may cost: each case is held to both. */
@@ -205,8 +205,10 @@ onUnix.each<[string, (path: string) => void, RegExp]>([
     ['preview', file],
     ['batch', `${folder}/plan.yaml`, '--table', file, '--out', `${folder}/out`],
   ];
-  for (const args of commands) {
-    const met = await cost(...args);
+  const costs = await runInTurn(commands, ['--max-old-space-size=1500']);
+  expect(costs.length).toBe(commands.length);
+  for (const [i, args] of commands.entries()) {
+    const met = costs[i];
     const said = `${args[0]}: ${met.out}`;
     expect([1, 2], said).toContain(met.code);
     const own = args.at(1) === file || args[0] === 'batch';

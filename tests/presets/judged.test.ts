@@ -1,19 +1,46 @@
-import { readdirSync, readFileSync } from 'node:fs';
+import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { beforeAll, describe, expect, test } from 'vitest';
+import { hedgerowMasters } from '../../presets/hedgerow/index.ts';
 import { makeMasters } from '../../presets/make-masters.ts';
-import { auditStl, isClosed } from '../../src/export/index.ts';
-import { filesIn, run, workbench } from '../cli/workbench.ts';
+import { auditStl, isClosed, writeStl } from '../../src/export/index.ts';
+import { closedAfterRounding, loadKernel } from '../../src/kernel/index.ts';
+import { filesIn, run, sha256, workbench } from '../cli/workbench.ts';
 import { judgeStl } from '../judges.ts';
 
 const presets = fileURLToPath(new URL('../../presets/', import.meta.url));
+const masters = join(presets, 'hedgerow/masters');
+const rabbit = createRequire(import.meta.url).resolve('stl-models/objects/bunny.bin.stl');
 const bench = workbench();
 
+/**
+ * The charms as they are; and, for the pattern plates, with a third of their faces, by up to 0.11 mm off. Dense cavities
+ * are judged in the halves of one of each.
+ */
 beforeAll(async () => {
-  await makeMasters(join(presets, 'hedgerow/masters'));
+  await makeMasters(masters);
+  const kernel = await loadKernel();
+  for (const [name, shape] of Object.entries(hedgerowMasters)) {
+    const thin = kernel.scope((scope) =>
+      scope.toMesh(scope.simplify(scope.fromMesh(shape(kernel), name), 0.04)),
+    );
+    writeFileSync(bench.path(`${name}.stl`), writeStl(closedAfterRounding(thin), name));
+  }
 });
+
+const faultsByBytes = new Map<string, readonly string[]>();
+
+/** What our own audit and the independent programs find; files of the same bytes are asked about once. */
+function faultsOf(path: string, bytes: Uint8Array): readonly string[] {
+  const key = sha256(bytes);
+  const known = faultsByBytes.get(key);
+  if (known) return known;
+  const found = [...(isClosed(auditStl(bytes)) ? [] : ['our audit']), ...judgeStl(path).faults];
+  faultsByBytes.set(key, found);
+  return found;
+}
 
 /** Builds a plan and holds every STL it leaves against our own audit and the independent programs. */
 async function judged(plan: string, out: string): Promise<{ names: string[]; text: string }> {
@@ -21,10 +48,9 @@ async function judged(plan: string, out: string): Promise<{ names: string[]; tex
   expect(err).toBe('');
   expect(code).toBe(0);
   const files = [...filesIn(bench.path(out))].filter(([name]) => name.endsWith('.stl'));
-  const faults = files.flatMap(([name, bytes]) => [
-    ...(isClosed(auditStl(bytes)) ? [] : [`${name}: our audit`]),
-    ...judgeStl(join(bench.path(out), name)).faults.map((fault) => `${name}: ${fault}`),
-  ]);
+  const faults = files.flatMap(([name, bytes]) =>
+    faultsOf(join(bench.path(out), name), bytes).map((fault) => `${name}: ${fault}`),
+  );
   expect(faults).toEqual([]);
   return { names: files.map(([name]) => name.split('/').at(-1) ?? ''), text };
 }
@@ -38,16 +64,13 @@ describe.each([...starters, 'stand-ins-only'])('%s', (name) => {
   });
 });
 
-const masters = join(presets, 'hedgerow/masters');
-const bunny = createRequire(import.meta.url).resolve('stl-models/objects/bunny.bin.stl');
-
 // Its rings of four are the same shapes four times over: one of each shows all that four do, in a quarter of the time.
 test('pattern plates of a charm of each kind are sound', async () => {
   const whole = readFileSync(join(presets, 'pattern-plates/plan.yaml'), 'utf8');
   expect(whole.match(/count: 4/g)).toHaveLength(2);
   const plan = whole
     .replaceAll('count: 4', 'count: 1')
-    .replaceAll(/\.\.\/hedgerow\/masters\/([\w-]+\.stl)/g, `'${masters}/$1'`);
+    .replaceAll(/\.\.\/hedgerow\/masters\/([\w-]+\.stl)/g, `'${bench.path('$1')}'`);
   const { names } = await judged(bench.put('plates.yaml', plan), 'out-plates');
   expect(names).toEqual(expect.arrayContaining(['lower-pattern-plate.stl', 'upper-pattern-plate.stl']));
 });
@@ -65,7 +88,7 @@ masters:
   snail: { file: '${masters}/snail-shell.stl', unit: mm, lie: { turnX: -60 } }
   button: { file: '${masters}/oak-button.stl', unit: mm }
   seed: { file: '${masters}/seed-head.stl', unit: mm }
-  rabbit: { file: '${bunny}', unit: m, scale: 16 % }
+  rabbit: { file: '${rabbit}', unit: m, scale: 16 % }
 placements:
   - { master: ivy, at: { radius: 60, angle: 10 } }
   - { master: fern, at: { radius: 60, angle: 60 } }

@@ -1,4 +1,8 @@
-import modeling from '@jscad/modeling';
+// By their rooms: the whole of it takes ten times as long to load.
+import geom2 from '@jscad/modeling/src/geometries/geom2/index.js';
+import path2 from '@jscad/modeling/src/geometries/path2/index.js';
+import expansions from '@jscad/modeling/src/operations/expansions/index.js';
+import pen from '@jscad/modeling/src/text/index.js';
 import { type Finding, finding } from '../../findings/index.ts';
 import type { Body, Scope } from '../../kernel/index.ts';
 import { overlap } from '../../mold/index.ts';
@@ -64,7 +68,7 @@ interface TextBlock {
 
 function blockOf(text: string): TextBlock {
   const options = { height: letterHeight / capitalShare, align: 'center', lineSpacing } as const;
-  const strokes = modeling.text.vectorText(options, text);
+  const strokes = pen.vectorText(options, text);
   const points = strokes.flat();
   if (points.length === 0) return { strokes: [], width: 0, height: 0 };
   const [left, right] = extent(points.map(([x]) => x));
@@ -169,12 +173,12 @@ export function wordsLeftOff(
 
 /** A pen stroke with round ends as outlines, counter-clockwise, holes clockwise. */
 export function strokeOutlines(points: readonly (readonly [number, number])[]): [number, number][][] {
-  const path = modeling.geometries.path2.fromPoints(
+  const path = path2.fromPoints(
     { closed: false },
     points.map(([x, y]) => [x, y] as [number, number]),
   );
-  const pen = modeling.expansions.expand({ delta: labelStroke / 2, corners: 'round', segments: 12 }, path);
-  return modeling.geometries.geom2.toOutlines(pen).map((outline) => outline.map(([x, y]) => [x, y]));
+  const drawn = expansions.expand({ delta: labelStroke / 2, corners: 'round', segments: 12 }, path);
+  return geom2.toOutlines(drawn).map((outline) => outline.map(([x, y]) => [x, y]));
 }
 
 const extent = (values: readonly number[]): [number, number] =>

@@ -92,11 +92,9 @@ test('room is taken from what was not used for longest, and from what was never 
   expect(filesOf(folder)).not.toContain(left);
 });
 
-const writer = fileURLToPath(new URL('keep-again-and-again.mjs', import.meta.url));
-// Compiled, as the program is by then: it starts in a moment.
-const compiled = new URL('../../../dist/cli/cache/results-on-disk.js', import.meta.url).href;
+const writer = fileURLToPath(new URL('keep-again-and-again.ts', import.meta.url));
 const startWriter = (folder: string) =>
-  spawn(process.execPath, [writer, folder, compiled], { stdio: ['ignore', 'pipe', 'inherit'] });
+  spawn(process.execPath, ['--import', 'tsx', writer, folder], { stdio: ['ignore', 'pipe', 'inherit'] });
 
 test('two programs at once, each killed while it writes, leave whole results or none', async () => {
   const folder = fresh();

@@ -1,6 +1,7 @@
 // Keeps the same few results over and over in the folder named, until it is killed.
-const [, , folder, module] = process.argv;
-const { ResultsOnDisk } = await import(module);
+import { ResultsOnDisk } from '../../../cli/cache/results-on-disk.ts';
+
+const [folder] = process.argv.slice(2);
 const store = new ResultsOnDisk(folder, 'v1');
 for (let turn = 0; ; turn++) {
   const key = turn % 8;
