@@ -4,6 +4,7 @@ import {
   channelOutline,
   fixtureOutlines,
   type Mold,
+  type Mouthpiece,
   type Shadow,
   shadowOf,
   sprueSpace,
@@ -100,7 +101,12 @@ interface One {
 
 function kindOf(plan: Plan, mold: Mold, wish: Wish, { id, pieces, seen, there, margin }: One): Kind {
   const { count, most = mostMore, worth = 1, place } = pieces;
-  const width = channelFor(plan, id, 'gates')?.width ?? wish.gates?.width ?? channelDefaults.gate.width;
+  const like = channelFor(plan, id, 'gates');
+  const gate = {
+    width: like?.width ?? wish.gates?.width ?? channelDefaults.gate.width,
+    depth: like?.depth ?? channelDefaults.gate.depth,
+    half: like?.half ?? channelDefaults.gate.half,
+  };
   const vent = channelFor(plan, id, 'vents');
   const volume = mold.masters.find((one) => one.id === id)?.measures.volume ?? 0;
   return {
@@ -114,7 +120,7 @@ function kindOf(plan: Plan, mold: Mold, wish: Wish, { id, pieces, seen, there, m
     weight: volume,
     place,
     level: seen.level,
-    ...(mold.sprue && { gate: { width, mouths: mouthsOf(plan, id, pieces, seen, width) } }),
+    ...(mold.sprue && { gate: { width: gate.width, mouths: mouthsOf(plan, id, pieces, seen, gate) } }),
     ...(vent && { vent: vent.width ?? channelDefaults.vent.width }),
   };
 }
@@ -141,12 +147,15 @@ export function channelFor(
 /** Directions that gates are tried from, where the plan names no place. */
 const directions = 24;
 
-function mouthsOf(plan: Plan, id: string, { gate }: Pieces, seen: Shadow, width: number): Mouth[] {
+function mouthsOf(plan: Plan, id: string, { gate }: Pieces, seen: Shadow, channel: Mouthpiece): Mouth[] {
   const named = gate && 'named' in gate ? plan.masters?.[id]?.entry?.[gate.named] : gate;
   const places: EntryPlace[] = named
     ? [named]
     : Array.from({ length: directions }, (_, k) => ({ angleRad: (2 * Math.PI * k) / directions }));
-  return places.flatMap((place) => seen.mouth(place, width) ?? []);
+  const mouths = places.flatMap((place) => seen.mouth(place, channel) ?? []);
+  const open = mouths.filter(({ opens }) => opens);
+  // Where none seems to open, the checks say so of the one that is taken.
+  return open.length > 0 ? open : mouths;
 }
 
 const fixturesOf = (mold: Mold, shaped: (outline: readonly Point2[]) => Fixed['shape']): Fixed[] =>

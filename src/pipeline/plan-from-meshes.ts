@@ -112,9 +112,9 @@ async function arrangeAll(
   const { plan, mold, findings } = await draft.read();
   if (!plan || !mold) return { draft, laid: [], toDecide: findings };
   let moves = 0;
-  const out = layOut(plan, mold, () =>
-    progress({ title: 'arrangement, moves', done: ++moves, total: Math.ceil((moves + 1) / 100) * 100 }),
-  );
+  const onMove = () =>
+    progress({ title: 'arrangement, moves', done: ++moves, total: Math.ceil((moves + 1) / 100) * 100 });
+  const out = layOut(plan, mold, { onMove, forLarge: false });
   if (!out) throw new Error('planFromMeshes: the starter plan wishes for nothing');
   const large = new Set(
     out.findings.filter(({ code }) => code === 'arrange.too-large').map(({ subject }) => subject),
