@@ -211,12 +211,14 @@ function widen(
 ): void {
   const { wall, ample } = strain.problem.ground;
   let [low, high, best] = [wall, Number.isFinite(ample) ? ample : 4 * wall, from];
+  // Walls as wide as they go are worth a longer look.
+  const moves = Number.isFinite(ample) ? effort.movesEach : effort.moves / 8;
   let next = high;
   for (let k = 0; k < 6 && strain.orbits.length > 0 && high - low > 0.02; k++) {
     onMove();
     strain.wall = next;
     const first = again(strain, best);
-    const found = isLegal(first) ? first : improve(strain, [first], random, effort.movesEach, onMove);
+    const found = isLegal(first) ? first : improve(strain, [first], random, moves, onMove);
     if (isLegal(found)) {
       [low, best] = [next, found];
       keep(found);

@@ -53,6 +53,10 @@ export function distanceAt(body: Body, px: number, py: number) {
   return look(body, px, py) ? { away, nx: slopeX, ny: slopeY } : undefined;
 }
 
+/** By the circles that hold them. */
+export const mayMeet = (a: Body, b: Body, limit: number): boolean =>
+  (a.x - b.x) ** 2 + (a.y - b.y) ** 2 < (a.shape.reach + b.shape.reach + limit) ** 2;
+
 /** The circles of one against the distances of the other. */
 export function apart(a: Body, b: Body, limit: number): number {
   const { circles } = a.shape;

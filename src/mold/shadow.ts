@@ -2,6 +2,7 @@ import type { Point2 } from '../geometry/index.ts';
 import { treeOf } from '../mesh/index.ts';
 import { type EntryPlace, type Plan, partingDefaults } from '../plan/index.ts';
 import { entryOn } from './channel-ways/entry.ts';
+import { nearestOnRing } from './channel-ways/ring.ts';
 import { lapsOf } from './channels.ts';
 import { makeAlways } from './memoize.ts';
 import type { Mold } from './mold.ts';
@@ -34,6 +35,8 @@ export interface ShadowMouth {
   readonly within: Point2;
   /** Whether the master itself is met there: its shadow may lie over or under the channel. */
   readonly opens: boolean;
+  /** How far within the outline it ends, mm: little in a thin leg. */
+  readonly deep: number;
 }
 
 export function shadowOf(
@@ -60,9 +63,11 @@ export function shadowOf(
       const [, lap] = lapsOf({ width, endWidth: width });
       const [x, y] = entry.at;
       const within: Point2 = [x - entry.outward[0] * lap, y - entry.outward[1] * lap];
+      const near = nearestOnRing(target.outline, within).at;
       return {
         entry: entry.at,
         within,
+        deep: Math.hypot(near[0] - within[0], near[1] - within[1]),
         opens: opensInto(placed, surface, { ...channel, entry: entry.at, within }),
       };
     },
