@@ -35,7 +35,7 @@ export interface ShadowMouth {
   readonly within: Point2;
   /** Whether the master itself is met there: its shadow may lie over or under the channel. */
   readonly opens: boolean;
-  /** How far within the outline it ends, mm: little in a thin leg. */
+  /** Radius of the largest circle in the master about a point of its lap, mm: little in a thin leg. */
   readonly deep: number;
 }
 
@@ -63,11 +63,11 @@ export function shadowOf(
       const [, lap] = lapsOf({ width, endWidth: width });
       const [x, y] = entry.at;
       const within: Point2 = [x - entry.outward[0] * lap, y - entry.outward[1] * lap];
-      const near = nearestOnRing(target.outline, within).at;
+      const deep = deepest(target.outline, entry.at, within);
       return {
         entry: entry.at,
         within,
-        deep: Math.hypot(near[0] - within[0], near[1] - within[1]),
+        deep,
         opens: opensInto(placed, surface, { ...channel, entry: entry.at, within }),
       };
     },
@@ -98,6 +98,16 @@ function levelAlong(surface: PartingSurface, outline: readonly Point2[]): number
   const heights = outline.map(([x, y]) => heightAt(surface, x, y)).sort((a, b) => a - b);
   return heights[heights.length >> 1];
 }
+
+/** By a few points of a lap. */
+const deepest = (outline: readonly Point2[], [x, y]: Point2, [u, v]: Point2): number =>
+  Math.max(
+    ...[0.2, 0.4, 0.6, 0.8, 1].map((t) => {
+      const [px, py]: Point2 = [x + t * (u - x), y + t * (v - y)];
+      const [qx, qy] = nearestOnRing(outline, [px, py]).at;
+      return Math.hypot(qx - px, qy - py);
+    }),
+  );
 
 /** Places along the lap that are looked at, and how many of them have to lie in the master. */
 const [looked, met] = [[0.3, 0.5, 0.7, 0.9], 2] as const;
