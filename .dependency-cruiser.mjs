@@ -32,7 +32,7 @@ const subRooms = [
 ];
 
 /** The one neighbor that is meant: a command starts the page's server, and all read files and write plans the way the server does. */
-const meantNeighbors = { cli: '^src/preview/server/(index|regular-file|replace-plan)[.]ts$' };
+const meantNeighbors = { cli: '^src/preview/server/(index|regular-file|replace-plan|trial-log)[.]ts$' };
 
 const floorRules = floors.flatMap((rooms, level) =>
   rooms.map((room) => ({
@@ -63,7 +63,7 @@ export default {
           '^$1/',
           '^src/[^/]+/index[.]ts$',
           '^src/mesh/measure/distance[.]ts$',
-          '^src/preview/server/(index|regular-file|replace-plan)[.]ts$',
+          '^src/preview/server/(index|regular-file|replace-plan|trial-log)[.]ts$',
         ],
       },
     },

@@ -23,7 +23,7 @@ const long = [
   'plan/every-field',
   'mold/parting',
   'pipeline/master-scale',
-  'published/fill',
+  'published/fill-levels',
   'mesh/repair/mend-crossings',
   'parts/supports/build-up',
   'pipeline/cache',

@@ -39,7 +39,7 @@ const concerns: readonly { under: string; tests: RegExp; faults?: RegExp }[] = [
   ).map(([room, published, faults]) => ({
     under: `src/checks/${room}`,
     tests: new RegExp(
-      `^checks/(${room}|from-mold)/|^faults/single-faults$|^published/(${published.source})$`,
+      `^checks/(units$|(${room}|from-mold)/)|^faults/single-faults$|^published/(${published.source})$`,
     ),
     faults,
   })),

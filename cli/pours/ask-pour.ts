@@ -1,5 +1,5 @@
 import type { Plan } from '../../src/plan/index.ts';
-import type { PourWritten } from '../../src/trials/index.ts';
+import { type PourWritten, usualOf } from '../../src/trials/index.ts';
 import { Unreadable } from '../exit.ts';
 import type { Ask } from '../terminal.ts';
 import { idsNamed, readSettings, seenIn } from './read-settings.ts';
@@ -17,7 +17,7 @@ const questions = [
 /** Asks line by line; undefined where the asking is broken off: then nothing is to be written. */
 export async function askPour(ask: Ask, plan: Plan, number: number): Promise<PourWritten | undefined> {
   const settings: string[] = [];
-  const usual = usualOf(plan);
+  const usual: Partial<Record<string, string>> = usualOf(plan);
   const put = (name: string, value: string | undefined): void => {
     if (value !== undefined && value !== '') settings.push(`${name}=${value}`);
   };
@@ -64,9 +64,3 @@ async function askBad(ask: Ask, plan: Plan): Promise<string[] | undefined> {
     }
   }
 }
-
-/** What the plan means to do; a bare number of it has these units. */
-const usualOf = ({ spin, alloy }: Plan): Partial<Record<string, string>> => ({
-  ...(spin?.speedRpm !== undefined && { speed: `${Number(spin.speedRpm.toFixed(1))} rpm` }),
-  ...(alloy?.pourC !== undefined && { metal: `${Number(alloy.pourC.toFixed(1))} C` }),
-});

@@ -234,7 +234,7 @@ const heatsOf = (limits: readonly Figure[], heatC: number | undefined, who: stri
 const tellsPours = ({ process, placements, bench }: Mold): boolean =>
   process !== 'rubber' || placements.length === 0 || bench.pouring !== undefined;
 
-const untoldPours = 'how many pours an hour is not checked: the plan does not say pouring';
+const untoldPours = 'pours an hour: not checked, the plan does not say pouring';
 
 const isAbout = ({ about }: Question, { code }: Finding): boolean =>
   about.some((one) => code.startsWith(one));

@@ -10,7 +10,16 @@ import { type Matrix4, movePoint, rotation, type Vec3 } from '../geometry/index.
 import { type Check, check, makeAlways } from '../mold/index.ts';
 import { type CavityForecast, forecastCavity } from './cavity.ts';
 import type { AirPlace } from './forecast.ts';
-import { type Cavity, cavityOf, channelsOf, conditionsOf, isParted, missingIn } from './of-mold.ts';
+import {
+  type Cavity,
+  cavityOf,
+  channelsOf,
+  conditionsOf,
+  isParted,
+  missingIn,
+  mostForTime,
+  usualCell,
+} from './of-mold.ts';
 
 interface FillInput {
   readonly missing: readonly string[];
@@ -65,6 +74,7 @@ function judge({ id, turnRad, estimated }: Cavity, forecast: CavityForecast): Ju
   const findings = [
     ...places.map((place) => airFinding(id, place, movePoint(there, place.pocket.place))),
     ...gateFindings(id, forecast, there),
+    ...(forecast.cell > usualCell * (1 + asMuch) ? [large(id, forecast.cell)] : []),
     ...(forecast.seen < leastSeen ? [coarse(id, forecast.seen, forecast.cell)] : []),
   ];
   return { findings, figures };
@@ -76,7 +86,10 @@ const leastSeen = 0.9;
 const coarse = (id: string, seen: number, cell: number): Finding =>
   finding('fill.coarse', { subject: id, values: { measured: seen, limit: leastSeen, cell } });
 
-/** Share by which two volumes may differ and be said once. */
+const large = (id: string, measured: number): Finding =>
+  finding('fill.large-cells', { subject: id, values: { measured, limit: usualCell, count: mostForTime } });
+
+/** Share by which two volumes, or cells, may differ and be said once. */
 const asMuch = 0.05;
 
 function airFinding(id: string, { stays, volumes, pocket }: AirPlace, place: Vec3): Finding {

@@ -44,9 +44,8 @@ export function gateForecast(
   const { width, depth } = port;
   const place = middleOfAll(cells, port.cells);
   const pull = pullAt(field, place[0], place[1]);
-  // Half an ellipse, round about: area pi w d / 4, hydraulic diameter by its girth.
-  const area = (Math.PI / 4) * width * depth;
-  const diameter = (4 * area) / (width + (Math.PI / 2) * Math.hypot(width / Math.SQRT2, depth * Math.SQRT2));
+  const { area, girth } = halfEllipse(width, depth);
+  const diameter = (4 * area) / girth;
   const speed = outflowSpeed(Math.sqrt(omegaSquared(field)), Math.hypot(place[0], place[1]), wellLevel);
   const capacity = sharpEdged * speed * area * 1000;
   const flow = Math.min(conditions.flow ?? capacity, capacity);
@@ -59,6 +58,15 @@ export function gateForecast(
   const band = bandUnder(cells, place, 2 * large, reached, flooding > 1, opening < 1);
   return { id: port.id, place, speed, flow, flooding, opening, opensAt, band };
 }
+
+/** A channel's section, round about: area pi w d / 4, mm2, and girth, mm. */
+export const halfEllipse = (
+  width: number,
+  depth: number,
+): { readonly area: number; readonly girth: number } => ({
+  area: (Math.PI / 4) * width * depth,
+  girth: width + (Math.PI / 2) * Math.hypot(width / Math.SQRT2, depth * Math.SQRT2),
+});
 
 function bandUnder(
   cells: Cells,

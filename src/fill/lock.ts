@@ -5,7 +5,7 @@
  * `tube`: round tube, limit of a meniscus against tilting, solved numerically from the equation of Young and Laplace;
  * at 90 degrees the square of 1.8412, first zero of J1'. `plane`: between two walls, pi^2 / 4 at 90 degrees and solved the
  * same way at 110; at 145 and 160 two-phase flow runs exchange metal and air sooner than that limit says, and the values
- * lie between their brackets (`tests/published/fill/lock-runs.ts`).
+ * lie between their brackets (`tests/published/fill/runs.ts`).
  */
 const limits: readonly { readonly angle: number; readonly tube: number; readonly plane: number }[] = [
   { angle: 90, tube: 3.39, plane: 2.467 },
@@ -26,7 +26,10 @@ export interface LockRule {
   readonly angle: number;
 }
 
-/** What is not known is assumed in several ways; the first is the usual one. Range by two-phase flow runs. */
+/**
+ * What is not known is assumed in several ways; the first is the usual one. Range by two-phase flow runs: its upper end is
+ * what a mouth's edge holds (a square leg of 4.0 is locked there, one of 5.8 is not), and inside a leg half of that holds.
+ */
 export const usualBond = 2.3;
 export const leastBond = 1.3;
 export const mostBond = 5;
@@ -54,8 +57,6 @@ export function lockLimits({ bond, angle }: LockRule, flatness: number): LockLim
   const at = limitAt(angle);
   const usual = limitAt(usualAngle);
   const shape = (at.plane + (at.tube - at.plane) * Math.min(1, flatness)) / usual.tube;
-  const leg = bond * shape;
-  // The upper end of the range is a mouth's edge already.
-  const most = mostBond * shape;
-  return { leg, edge: Math.max(leg, Math.min(edgeFactor * leg, most)) };
+  const leg = Math.min(bond, mostBond / edgeFactor) * shape;
+  return { leg, edge: edgeFactor * leg };
 }

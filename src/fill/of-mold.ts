@@ -49,8 +49,8 @@ export function missingIn(mold: Mold): string[] {
 const pourS = 3;
 
 /** Edge of the cells, mm; and the most of one cavity, for the time it takes: a larger one gets larger cells. Our own choice. */
-const usualCell = 0.4;
-const mostForTime = 150_000;
+export const usualCell = 0.4;
+export const mostForTime = 150_000;
 
 export function conditionsOf(mold: Mold): Omit<Conditions, 'flow'> | undefined {
   const { density, tension } = metalOf(mold);

@@ -15,15 +15,26 @@ interface Known {
   readonly byBond: readonly number[];
 }
 
+/** As `stepTold`, in one go. */
+export function toldAir(mold: Mold): Forecasts {
+  const steps = stepTold(mold);
+  for (;;) {
+    const step = steps.next();
+    if (step.done) return step.value;
+  }
+}
+
 /**
  * What is forecast of each cavity with its gates and vents as they are, to be held against trials: the worst air over the
  * range, and the air under each Bond number, all else as usual. Cavities without a gate, and molds of which too little is
- * known to fill them, are left out. Like cavities are filled once.
+ * known to fill them, are left out. Like cavities are filled once. Gives
+ * after each cavity how many are done, for it may take long.
  */
-export function toldAir(mold: Mold): Forecasts {
+export function* stepTold(mold: Mold): Generator<number, Forecasts> {
   const conditions = conditionsOf(mold);
   const found = new Map<string, Known>();
   const alike = new Map<string, Known | undefined>();
+  let done = 0;
   for (const placement of conditions ? mold.placements : []) {
     if (!conditions || !isParted(mold, placement)) continue;
     const { problem } = cavityOf(mold, placement, conditions);
@@ -33,6 +44,7 @@ export function toldAir(mold: Mold): Forecasts {
     const known = alike.has(key) ? alike.get(key) : knownOf(cavityRoom(problem), channels);
     alike.set(key, known);
     if (known) found.set(placement.id, known);
+    yield ++done;
   }
   return {
     air: new Map([...found].map(([id, { air }]) => [id, air])),

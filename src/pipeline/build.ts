@@ -1,6 +1,6 @@
 import { checks, fieldChecks } from '../checks/index.ts';
 import { type Build, type CheckedSolid, exportSolid, sha256Hex, type Withheld } from '../export/index.ts';
-import { filling } from '../fill/index.ts';
+import { filling, ventDrain } from '../fill/index.ts';
 import { type Field, type Finding, joinReport, type Report, type UnitSystem } from '../findings/index.ts';
 import type { Kernel } from '../kernel/index.ts';
 import type { Drawing, Mold } from '../mold/index.ts';
@@ -32,7 +32,7 @@ export function* stepChecks(
   kernel: Kernel,
   { fields, ...options }: CheckOptions = {},
 ): Generator<void, Report> {
-  const tasks = [...checks, filling, ...(fields ? fieldChecks : [])];
+  const tasks = [...checks, filling, ventDrain, ...(fields ? fieldChecks : [])];
   const { done, failures } = yield* stepTasks(tasks, mold, { kernel }, options);
   const findings = failures.map((failure) => failure.finding);
   const report = joinReport(mold.title, mold.units, [

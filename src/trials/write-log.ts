@@ -41,6 +41,16 @@ export function withPour(text: string | undefined, pour: PourWritten, plan: Plan
   return document.toString({ lineWidth: 0 });
 }
 
+/** The log's text without its last pour, comments elsewhere kept; undefined where there is none. */
+export function withoutLast(text: string): string | undefined {
+  const { value, read } = readBySchema(text, 'trials', trialLog);
+  const pours = read?.document.get('pours', true);
+  if (!value || !read || !isSeq(pours) || pours.items.length === 0) return undefined;
+  pours.items.pop();
+  if (pours.items.length === 0) pours.flow = true;
+  return read.document.toString({ lineWidth: 0 });
+}
+
 const startOf = (): Document => {
   const document = new Document({ pours: [] });
   document.commentBefore = ' What came of each pour. Correct and add by hand as you like; comments are kept.';

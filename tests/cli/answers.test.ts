@@ -150,7 +150,7 @@ prices: { in: crowns, metal: 30 per kg }
 
   it('how many pours an hour is said to be left out where a rubber plan has no pouring', () => {
     const heat = answerTo('Stands the heat?', plain(ring.at(100)));
-    expect(heat).toContain('how many pours an hour is not checked: the plan does not say pouring');
+    expect(heat).toContain('pours an hour: not checked, the plan does not say pouring');
     const besides = (mold: typeof ring.mold) =>
       answersOf(mold, ring.report).find(({ asks }) => asks === 'Stands the heat?')?.besides;
     expect(besides(ring.mold)).toBeDefined();

@@ -19,8 +19,9 @@ it.each(Object.entries(catalogue))(
   },
 );
 
-/** Faults of a file or of the program are seen directly; a note that something is left out judges nothing. */
-const judgesNothing = /^(plan|mesh|outline|repair|solid)\.|\.not-checked$/;
+/** Faults of a file, of a trial log too, or of the program are seen directly; a note that something is left out judges nothing. */
+const judgesNothing =
+  /^(plan|mesh|outline|repair|solid)\.|^trials\.(pour-twice|unknown-cavity|gone|good-and-bad)$|\.not-checked$/;
 const seenDirectly = ['layout.no-file', 'layout.outside-folder', 'registration.no-flex'];
 
 it.each(

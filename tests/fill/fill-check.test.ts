@@ -125,4 +125,20 @@ describe('the check of filling', () => {
     );
     expect(thin.findings.map(({ code }) => code)).toEqual(['fill.coarse', 'fill.coarse', 'fill.coarse']);
   });
+
+  it('fill.large-cells tells the cells of a cavity that the usual ones would be too many for', async () => {
+    const mold = moldOf([
+      [
+        [-12, -16, -10],
+        [12, 16, 10],
+      ],
+    ]);
+    const report = await runCheck(filling, { ...mold, placements: mold.placements.slice(0, 1) });
+    // 24 x 32 x 20 mm in 150 000 cells.
+    const edge = Math.cbrt(15_360 / 150_000);
+    const told = report.findings.find(({ code }) => code === 'fill.large-cells');
+    expect(told?.values).toMatchObject({ limit: 0.4, count: 150_000 });
+    expect(told?.values.measured).toBeCloseTo(edge, 6);
+    expect(figureOf(report, 'fill.cell', 'part-1')).toBeCloseTo(edge, 6);
+  });
 });

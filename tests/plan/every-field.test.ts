@@ -598,7 +598,16 @@ const changes: Readonly<Record<string, Change>> = {
 };
 
 /** Why a field of the schema changes nothing here. */
+const arranging =
+  'read by `arrange`, which writes placements; a build looks for nothing: tests/arrange hold it';
 const notShownHere: Readonly<Record<string, string>> = {
+  ...Object.fromEntries(
+    fieldsOf(planJsonSchema())
+      .filter((field) => field.startsWith('arrange.'))
+      .map((field) => [field, arranging]),
+  ),
+  'placements[].arranged': arranging,
+  'placements[].locked': arranging,
   'masters.*.repair.edge': 'remakes a mesh beyond repair: tests/mesh/repair holds it',
   'limits.coarsening': 'for masters of millions of triangles: tests/pipeline/fit-memory holds it',
   'masters.*.repair.closeHoles': 'closes the holes of an open mesh: tests/mesh/repair holds it',

@@ -84,6 +84,14 @@ vents:
   - { placements: top, joins: true, entry: tip, path: routed }
   - { placements: Schnecke-é, entry: { x: 3, y: -2 }, path: { through: [{ radius: 70, angle: 5 }] }, to: { pocket: 6 } }
   - { placements: button, entry: { angle: 90 }, path: { arc: -30 } }
+arrange:
+  pieces: { ivy: { count: 6, gate: tip, worth: 2 }, button: { count: as many as fit, most: 12, place: inner, sink: 1, gate: { angle: 90 } } }
+  wall: 3
+  ample: no end
+  gates: { width: 3, gap: 2, lean: 25 }
+  symmetry: as the counts allow
+  effort: little
+  seed: 7
 ventPins: [{ diameter: 1.5, half: lower, at: { x: 30, y: -20 } }, { diameter: 1/16 in, half: upper, placements: top, place: { x: 2, y: 1 } }]
 parting: { surface: follow, slope: 45, limit: { up: 6, down: 5 }, cell: 0.125 }
 spin: { speed: 400, grade: G6.3 }
@@ -313,6 +321,24 @@ test('every section and field comes out in internal units, and nothing else does
       },
       { entry: { angleRad: degrees(90) }, path: { arcRad: degrees(-30) } },
     ],
+    arrange: {
+      pieces: {
+        ivy: { count: 6, gate: { named: 'tip' }, worth: 2 },
+        button: {
+          count: 'as many as fit',
+          most: 12,
+          place: 'inner',
+          sink: { depth: 1 },
+          gate: { angleRad: Math.PI / 2 },
+        },
+      },
+      wall: 3,
+      ample: 'no end',
+      gates: { width: 3, gap: 2, leanRad: expect.closeTo((25 * Math.PI) / 180, 12) },
+      symmetry: 'as the counts allow',
+      effort: 'little',
+      seed: 7,
+    },
     ventPins: [
       { diameter: 1.5, half: 'lower', where: { at: { x: 30, y: -20 } } },
       { diameter: 1.5875, half: 'upper', where: { placements: ['top'], place: { x: 2, y: 1 } } },

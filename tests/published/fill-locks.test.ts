@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { emptyRoom } from '../../src/fill/empty-room.ts';
 import { airLeft, assumptions, fillRoom } from '../../src/fill/forecast.ts';
+import { lockLimits, mostBond } from '../../src/fill/lock.ts';
 import { halfWidthAt } from '../../src/physics/index.ts';
 import { type Box, cut, portIn, roomOf, turning } from '../fill/shapes.ts';
 import { metal } from './fill/runs.ts';
@@ -19,10 +20,10 @@ const inner: Box = [
   [59, -1.5, -9],
   [60.5, 1.5, 9],
 ];
-const left = (boxes: readonly Box[], gate: Box, vent?: Box) => {
+const left = (boxes: readonly Box[], gate: Box, vent?: Box, lock = usual) => {
   const cells = cut(roomOf(boxes), 0.25);
   const ports = [portIn(cells, 'gate', gate), ...(vent ? [portIn(cells, 'vent', vent)] : [])];
-  return airLeft(fillRoom(emptyRoom(cells, turning), ports), usual).map(({ where, shutIn, clear }) => ({
+  return airLeft(fillRoom(emptyRoom(cells, turning), ports), lock).map(({ where, shutIn, clear }) => ({
     where,
     shutIn,
     clear,
@@ -106,5 +107,31 @@ describe('a cavity that is narrow all over', () => {
       [77, 9, 9],
     ];
     expect(air(0.9 * limit, outer)).toBe(0);
+  });
+
+  it('a bar gated at its inner end holds metal off by what a leg holds, not by the sharp edge of a mouth: half of that', () => {
+    // Runs of square legs: locked on the edge at 4.01, not at 5.77; a bar of 4.01 gated at its inner end fills to 91 %.
+    const strict = { bond: mostBond, angle: 145 };
+    expect(lockLimits(strict, 1)).toEqual({ leg: mostBond / 2, edge: mostBond });
+    const bar = (bond: number, lock = usual): number => {
+      const half = halfAt(bond, 60);
+      const found = left(
+        [
+          [
+            [60, -half, -half],
+            [76, half, half],
+          ],
+        ],
+        inner,
+        undefined,
+        lock,
+      );
+      return found.reduce((sum, one) => sum + one.shutIn, 0) / (16 * (2 * half) ** 2);
+    };
+    const shares = [2.4, 4.01].map((bond) => [bar(bond), bar(bond, strict)]);
+    console.log(`bars of Bond number 2.4 and 4.0, usual and strict: ${JSON.stringify(shares)}`);
+    expect(shares[0][0]).toBe(0);
+    expect(shares[0][1]).toBeGreaterThan(0.88);
+    expect(shares[1]).toEqual([0, 0]);
   });
 });

@@ -143,6 +143,18 @@ describe('where forecast and runs disagree', () => {
     expect(run.airEach10Ms.every((share, k, all) => k === 0 || share <= all[k - 1])).toBe(true);
   });
 
+  it('cells twice as large keep more than three times the froth', () => {
+    expect(of('bar-inner-coarser').run.air).toBeGreaterThan(3 * of('bar-inner').run.air);
+  });
+
+  it('a thin stalk: the ivy leaf of the demo stays empty by the forecast, drops come through in the run', () => {
+    const { run, forecast } = of('ivy-leaf');
+    expect(Math.min(...forecast.air)).toBeGreaterThan(0.99);
+    expect(run.air).toBeGreaterThan(0.9);
+    expect(Math.min(run.pieces.middle.air, run.pieces['inner lobes'].air)).toBeGreaterThan(0.99);
+    expect(run.pieces.tip.air).toBeLessThan(0.9);
+  });
+
   it('lobes inward of a gate: shut sooner in the run than by metal that stands at the sides of the gate', () => {
     const { run, forecast } = of('leaf-plate');
     expect(run.pieces.lobes.air - forecast.pieces.lobes.air).toBeGreaterThan(tenth);

@@ -16,6 +16,8 @@ const protecting: Readonly<Record<string, readonly string[]>> = {
   'cover.under-process': ['making-processes.leastFeature'],
   'walls.rim-open': [...nuts, ...hexes],
   'channels.leads-out': [],
+  'channels.past-rim': [],
+  'pins.rim': [],
   'closing.bolts-alone': [],
   'closing.unrated': [],
   'closing.clamps-short': ['reserves.holdingReserve'],

@@ -2,7 +2,7 @@ import { columns } from '../../trials/index.ts';
 import type { Paper } from './paper.ts';
 
 /** Of the width, by column. */
-const shares = [0.05, 0.09, 0.09, 0.09, 0.08, 0.08, 0.08, 0.22, 0.22];
+const shares = [0.05, 0.08, 0.1, 0.1, 0.08, 0.07, 0.07, 0.2, 0.25];
 const rowHeight = 9;
 
 /** A blank record of pours, to be filled in by hand: one page of rows. */

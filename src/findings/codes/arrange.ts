@@ -5,6 +5,8 @@ export const arrangeCodes = codes({
   'arrange.no-sprue': {
     severity: 'stop',
     means: 'Pieces are to be arranged on a disc that has no sprue: no gate can begin.',
+    formula: 'gates begin at the well of the sprue',
+    source: 'definition',
     says: 'The plan has no sprue, so no gate leads to what is arranged.',
     remedy: 'Give the plan a `sprue`.',
   },
@@ -60,6 +62,8 @@ export const arrangeCodes = codes({
   'arrange.left': {
     severity: 'warn',
     means: 'Not all that had to lie found a place in this search. Another may find one.',
+    formula: 'pieces wanted less pieces for which the search found a place that keeps every limit; over 0',
+    source: 'count',
     values: { laid: 'count', left: 'count' },
     says: 'Of {subject} {laid, number} were laid and {left, number} found no place.',
     remedy: 'Choose a larger disc, fewer pieces, more effort, or another seed.',
@@ -67,6 +71,8 @@ export const arrangeCodes = codes({
   'arrange.alike': {
     severity: 'note',
     means: 'Two masters have one outline: they are laid as two kinds, though one would do.',
+    formula: 'outlines and areas seen from above the same',
+    source: 'geometry',
     values: { other: 'name' },
     says: '{subject} and {other} have one outline and are laid as two kinds.',
     remedy: 'Name one master for both if they are the same.',
@@ -74,6 +80,8 @@ export const arrangeCodes = codes({
   'arrange.larger-disc': {
     severity: 'note',
     means: 'A larger disc was found to hold all that is wanted. A smaller one may yet be found.',
+    formula: 'least of the stock diameters, and least diameter, for which the search found a place for all',
+    source: 'count',
     values: { diameter: 'mm', least: 'mm' },
     says: 'The next stock disc found to hold all is one of {diameter}; the least diameter found to is {least}.',
     remedy: 'Change `disc.diameter`, or lay fewer.',

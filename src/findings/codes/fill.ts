@@ -59,6 +59,29 @@ export const fillCodes = codes({
     remedy:
       'Open the gate first, to about {width} across at the cavity if there is room; then look for vents.',
   },
+  'fill.vent-drains': {
+    formula:
+      'length that metal runs through the vent, 0.61 of Torricelli in the turning frame, while its superheat lasts in the section (Chvorinov for the superheat alone: grows as the square of volume over surface); over the way to the rim, and deeper than 2 gamma / p',
+    source:
+      'closed forms; the discharge of a sharp-edged opening is from memory; that superheat alone decides is our own choice, on the side of few findings',
+    severity: 'warn',
+    means:
+      'A vent is so deep and its way to the rim so short that metal is still hot when it comes out: part of the shot runs out, and is thrown off while the mold spins.',
+    values: { measured: 'mm', limit: 'mm', depth: 'mm', placement: 'name' },
+    says: 'Metal runs hot for {measured} in the vent of {placement}; the rim is {limit} off.',
+    remedy:
+      'Cut the vent to about {depth} at its deepest or lead it a longer way, and keep the guard of the machine shut while it spins.',
+  },
+  'fill.large-cells': {
+    formula: 'volume of the cavity over so many cells',
+    source: 'our own choice, for time and memory',
+    severity: 'note',
+    means:
+      'A cavity would take more cells than the forecast of filling allows, for time and memory: larger ones are taken, and what is thinner than they are is not seen.',
+    values: { measured: 'mm', limit: 'mm', count: 'count' },
+    says: 'Filling of {subject} is forecast in cells of {measured}, where {limit} is usual: no more than {count, number} fit.',
+    remedy: 'Take pockets smaller than a few cells as uncertain.',
+  },
   'fill.coarse': {
     formula: 'volume of the cells that metal comes to, over that of the cavity',
     source: 'our own choice',

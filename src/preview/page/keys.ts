@@ -3,6 +3,7 @@ import { redo, undo } from '../state/actions.ts';
 import { save } from '../state/disk.ts';
 import { arranging, cancelDrag, nudge, removeThing } from '../state/drag.ts';
 import { dragState } from '../state/drag-state.ts';
+import { onPourKey } from '../state/pour-entry.ts';
 import { picked } from '../state/store.ts';
 
 const arrows: Readonly<Record<string, readonly [number, number]>> = {
@@ -23,7 +24,8 @@ function onKey(event: KeyboardEvent): void {
   else if (isField(event.target) || document.querySelector('dialog[open]')) return;
   else if (isCommand && letter === 'z') (event.shiftKey ? redo : undo)();
   else if (isCommand && letter === 'y') redo();
-  else if (isCommand || event.altKey || !arranging.peek() || !onThings(event)) return;
+  else if (isCommand || event.altKey) return;
+  else if (!onPourKey(letter) && !(arranging.peek() && onThings(event))) return;
   event.preventDefault();
   event.stopPropagation();
 }

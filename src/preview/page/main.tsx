@@ -7,6 +7,7 @@ import './style/panels.css';
 import './style/by-hand.css';
 import './style/drawings.css';
 import './style/conflict.css';
+import './style/trials.css';
 import './style/first-look.css';
 import { effect } from '@preact/signals';
 import { lightNow, systemLight } from '../state/view.ts';

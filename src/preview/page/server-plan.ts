@@ -1,6 +1,7 @@
 import { signal } from '@preact/signals';
 import { openPlan } from '../state/actions.ts';
 import { fetchPlan, followDisk, writeToken } from '../state/disk.ts';
+import { fetchLog } from '../state/trial-log.ts';
 
 /** Whether there may still come a plan from the server: until that is known nothing else is offered. */
 export const isOpening = signal(writeToken() !== undefined);
@@ -13,6 +14,8 @@ export async function openFromServer(): Promise<void> {
   if (!served) return;
   const filesAt = new URL('plan/file?path=', location.href).href;
   openPlan({ ...served, origin: 'server', filesAt });
+  void fetchLog();
   const changes = new EventSource('plan/changes');
   changes.addEventListener('change', () => void followDisk());
+  changes.addEventListener('trials', () => void fetchLog());
 }

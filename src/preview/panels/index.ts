@@ -7,6 +7,7 @@ import { register } from './register.tsx';
 import { spin } from './spin.tsx';
 import { takeAwayPanel } from './take-away.tsx';
 import { thickness } from './thickness/thickness.tsx';
+import { trialsPanel } from './trials/trials.tsx';
 import { wallsPanel } from './walls/walls.tsx';
 
 /** The bench steps, in their order. A new one is one file and one line here. */
@@ -20,4 +21,5 @@ export const panels: readonly [Panel, ...Panel[]] = [
   fillingPanel,
   findingsPanel,
   takeAwayPanel,
+  trialsPanel,
 ];

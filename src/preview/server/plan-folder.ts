@@ -4,6 +4,7 @@ import { filesNamed, leadsOut, readPlan } from '../../plan/index.ts';
 import type { Refusal } from './guard.ts';
 import { readRegularFile } from './regular-file.ts';
 import { hashOf, planBytes, replacePlan } from './replace-plan.ts';
+import { type LogState, logPath, logState, replaceLog } from './trial-log.ts';
 
 export interface PlanState {
   readonly name: string;
@@ -97,6 +98,24 @@ export class PlanFolder {
   ): Promise<{ readonly saved: boolean; readonly now: PlanState }> {
     const saved = await replacePlan(this.path, text, expected);
     return { saved, now: await this.state() };
+  }
+
+  /** The log of the plan's trials lies beside it; it need not be there. */
+  get logPath(): string {
+    return logPath(this.path);
+  }
+
+  log(): Promise<LogState> {
+    return logState(this.logPath);
+  }
+
+  /** As `save`, for the log; without `expected` there must be none yet. */
+  async saveLog(
+    text: Uint8Array,
+    expected: string | undefined,
+  ): Promise<{ readonly saved: boolean; readonly now: LogState }> {
+    const saved = await replaceLog(this.logPath, text, expected);
+    return { saved, now: await this.log() };
   }
 
   /**

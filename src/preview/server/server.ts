@@ -44,17 +44,23 @@ export async function startPreview({ page, plan, root, also, port = 0 }: Preview
     server.listen(port, '127.0.0.1', resolve);
   });
   desk.port = (server.address() as AddressInfo).port;
-  const stopWatching = folder
-    ? watchFiles(
-        () => folder.watched(),
-        () => desk.tellChanged(),
-      )
-    : () => {};
+  const stops = folder
+    ? [
+        watchFiles(
+          () => folder.watched(),
+          () => desk.tell('change'),
+        ),
+        watchFiles(
+          () => Promise.resolve([folder.logPath]),
+          () => desk.tell('trials'),
+        ),
+      ]
+    : [];
   return {
     url: `http://127.0.0.1:${desk.port}/`,
     token,
     close: () => {
-      stopWatching();
+      for (const stop of stops) stop();
       return new Promise((resolve) => {
         server.close(() => resolve());
         server.closeAllConnections();
@@ -74,8 +80,9 @@ class Desk {
     private readonly folder: PlanFolder | undefined,
   ) {}
 
-  tellChanged(): void {
-    for (const response of this.listeners) response.write('event: change\ndata: \n\n');
+  /** That the plan or a file it names is another, or the log of its trials. */
+  tell(what: 'change' | 'trials'): void {
+    for (const response of this.listeners) response.write(`event: ${what}\ndata: \n\n`);
   }
 
   async answer(request: IncomingMessage, response: ServerResponse): Promise<void> {
@@ -102,6 +109,10 @@ class Desk {
         return this.follow(request, response);
       case 'PUT /plan':
         return this.save(request, response);
+      case 'GET /trials':
+        return this.sendLog(response);
+      case 'PUT /trials':
+        return this.saveLog(request, response);
       case 'PUT /plan/file':
         return this.add(given, request, response);
       default:
@@ -158,6 +169,26 @@ class Desk {
     if (expected === undefined)
       return { status: 428, says: 'say which plan this takes the place of (If-Match)' };
     const { saved, now } = await this.folder.save(body, expected);
+    sendJson(response, saved ? 200 : 409, now);
+    return undefined;
+  }
+
+  private async sendLog(response: ServerResponse): Promise<Refusal | undefined> {
+    if (!this.folder) return notThere;
+    sendJson(response, 200, await this.folder.log());
+    return undefined;
+  }
+
+  /** Takes the place of the log that was read (If-Match), or is the first one (If-None-Match: *). */
+  private async saveLog(request: IncomingMessage, response: ServerResponse): Promise<Refusal | undefined> {
+    if (!this.folder) return notThere;
+    if (!mayWrite(request, this.token)) return notAllowed;
+    const body = await bodyOf(request, largestPlanBody);
+    if (!body) return tooLarge;
+    const expected = request.headers['if-match'];
+    if (expected === undefined && request.headers['if-none-match'] !== '*')
+      return { status: 428, says: 'say which log this takes the place of (If-Match, or If-None-Match: *)' };
+    const { saved, now } = await this.folder.saveLog(body, expected);
     sendJson(response, saved ? 200 : 409, now);
     return undefined;
   }

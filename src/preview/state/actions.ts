@@ -114,6 +114,8 @@ export const requestFiles = (formats?: readonly string[], file?: string): void =
 
 export const requestFilling = (): void => workerClient().request({ kind: 'filling' });
 
+export const requestTold = (): void => workerClient().request({ kind: 'told' });
+
 export function requestProposal(only?: string): void {
   proposed.value = undefined;
   isProposing.value = true;
@@ -132,6 +134,7 @@ function recompute(fresh = false): void {
   store.reportIsCurrent.value = false;
   store.walls.value = undefined;
   store.fillingIsCurrent.value = false;
+  store.forecasts.value = undefined;
   isProposing.value = false;
   store.step.value = { title: 'reading the plan', done: 0, total: 1 };
   workerClient().open({

@@ -58,7 +58,8 @@ export async function save(): Promise<void> {
   if (await putFiles(open.text)) await putPlan(open.text, open.hash ?? '');
 }
 
-async function send(
+/** Sends something to be written; what could not be sent is said. */
+export async function send(
   address: string,
   body: BodyInit,
   headers: Record<string, string> = {},

@@ -83,6 +83,11 @@ function put(message: FromWorker): void {
       store.step.value = undefined;
       performance.mark('filling shown');
       break;
+    case 'told':
+      store.forecasts.value = message.forecasts;
+      store.step.value = undefined;
+      performance.mark('forecast told');
+      break;
     case 'fault':
       isProposing.value = false;
       store.fault.value = message.says;

@@ -1,5 +1,6 @@
 import { computed, signal } from '@preact/signals';
 import { type Finding, type Report, worstFirst } from '../../findings/index.ts';
+import type { Forecasts } from '../../trials/index.ts';
 import type {
   ShownChannel,
   ShownFilling,
@@ -61,6 +62,8 @@ export const walls = signal<ShownWalls | undefined>(undefined);
 export const filling = signal<readonly ShownFilling[] | undefined>(undefined);
 /** Whether the filling is the present plan's. */
 export const fillingIsCurrent = signal(false);
+/** What is forecast of the present plan's cavities, to be held against trials; only where it was asked for. */
+export const forecasts = signal<Forecasts | undefined>(undefined);
 /** What is being computed; nothing when all is done. */
 export const step = signal<Step | undefined>(undefined);
 /** Why the plan could not be read: then mold and report are those before. */

@@ -1,4 +1,5 @@
 import type { Build } from '../../export/index.ts';
+import { stepTold } from '../../fill/index.ts';
 import type { Field } from '../../findings/index.ts';
 import type { Kernel } from '../../kernel/index.ts';
 import {
@@ -141,6 +142,17 @@ async function run(request: BuiltRequest, isWanted: () => boolean): Promise<void
   if (request.kind === 'filling') {
     send({ kind: 'filling', edit, cavities: await showFilling(build.mold, step) });
     return;
+  }
+  if (request.kind === 'told') {
+    const steps = stepTold(build.mold);
+    for (;;) {
+      const next = steps.next();
+      if (next.done) {
+        send({ kind: 'told', edit, forecasts: next.value });
+        return;
+      }
+      await step('Forecast', next.value, build.mold.placements.length);
+    }
   }
   if (request.kind === 'propose') {
     await step('Gates and vents', 0, 1);

@@ -4,6 +4,7 @@ import type { SolidRole } from '../../kinds/index.ts';
 import type { Master, Mold } from '../../mold/index.ts';
 import type { MastersOutcome, MeshOutcome, MeshToLoad, Near } from '../../pipeline/index.ts';
 import type { ChannelName, ItemName, WayPoint } from '../../plan/index.ts';
+import type { Forecasts } from '../../trials/index.ts';
 import type { FillGrid } from './fill-grid.ts';
 
 // What the page and its two workers say to each other. Every message of work carries the number of the edit it
@@ -159,6 +160,8 @@ export type BuiltRequest =
   | { readonly kind: 'walls'; readonly edit: number }
   /** The order in which metal comes to the places of every cavity. */
   | { readonly kind: 'filling'; readonly edit: number }
+  /** What is forecast of each cavity, to be held against trials. */
+  | { readonly kind: 'told'; readonly edit: number }
   /** Gates and vents for one placement and its like, or for all. */
   | { readonly kind: 'propose'; readonly edit: number; readonly only?: string };
 
@@ -260,6 +263,7 @@ export type FromWorker =
   | About<{ readonly kind: 'files'; readonly bytes: Uint8Array; readonly name: string }>
   | About<{ readonly kind: 'walls'; readonly walls: ShownWalls }>
   | About<{ readonly kind: 'filling'; readonly cavities: readonly ShownFilling[] }>
+  | About<{ readonly kind: 'told'; readonly forecasts: Forecasts }>
   | About<{ readonly kind: 'tried' } & TriedChannel>
   | About<{ readonly kind: 'proposed' } & ProposedText>
   | About<{ readonly kind: 'left' }>

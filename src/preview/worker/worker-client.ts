@@ -13,7 +13,14 @@ import { startBuildWorker, startLayoutWorker } from './start-workers.ts';
 type WithoutEdit<T> = T extends unknown ? Omit<T, 'edit'> : never;
 
 /** What ends a request. */
-const answers: ReadonlySet<FromWorker['kind']> = new Set(['files', 'walls', 'filling', 'proposed', 'fault']);
+const answers: ReadonlySet<FromWorker['kind']> = new Set([
+  'files',
+  'walls',
+  'filling',
+  'told',
+  'proposed',
+  'fault',
+]);
 
 /** How long a worker may take to leave off before it is ended, ms. */
 const patience = 350;

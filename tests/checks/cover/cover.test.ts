@@ -4,7 +4,13 @@ import { coverOfFixtures } from '../../../src/checks/cover/cover-fixtures.ts';
 import { leastCover } from '../../../src/checks/cover/cover-least.ts';
 import { coverOfParting } from '../../../src/checks/cover/cover-parting.ts';
 import { figureCatalogue } from '../../../src/findings/index.ts';
-import { translation } from '../../../src/geometry/index.ts';
+import {
+  compose,
+  type Matrix4,
+  rotation,
+  type TriangleMesh,
+  translation,
+} from '../../../src/geometry/index.ts';
 import type { PartingSurface } from '../../../src/mold/index.ts';
 import { sayFinding } from '../../../src/wording/index.ts';
 import { ball, box, single } from '../../revolved-solids.ts';
@@ -12,8 +18,8 @@ import { emptyMold, figureOf, nutAt, runCheck, smallSprue, withMaster } from '..
 
 /** A surface at one height from x = 20 on, on the plane elsewhere. */
 function stepped(height: number): PartingSurface {
-  const [nx, ny, cell] = [300, 300, 1];
-  const heights = Float32Array.from({ length: nx * ny }, (_, k) => (-150 + (k % nx) >= 20 ? height : 0));
+  const [nx, ny, cell] = [60, 64, 5];
+  const heights = Float32Array.from({ length: nx * ny }, (_, k) => (-150 + 5 * (k % nx) >= 20 ? height : 0));
   const sheet = { positions: new Float32Array(), triangles: new Uint32Array() };
   return { flat: false, cell, x0: -150, y0: -150, nx, ny, heights, sheet, error: 0 };
 }
@@ -191,7 +197,7 @@ describe('cover', () => {
   it('gives as the parting\u2019s extremes the nodes where they are, and what is wanted of the halves there', async () => {
     const surface = stepped(0);
     // Node (30, 40) up by 10.7, node (-50, -60) down by 11.
-    const node = (x: number, y: number): number => (y + 150) * surface.nx + (x + 150);
+    const node = (x: number, y: number): number => ((y + 150) / 5) * surface.nx + (x + 150) / 5;
     surface.heights[node(30, 40)] = 10.7;
     surface.heights[node(-50, -60)] = -11;
     const { figures, findings } = await runCheck(coverOfParting, { ...emptyMold, parting: surface });
@@ -203,8 +209,8 @@ describe('cover', () => {
       ['lower', expect.closeTo(14, 5)],
       ['upper', expect.closeTo(13.7, 5)],
     ]);
-    // Half a millimeter wide cells: the same nodes lie half as far from the corner.
-    const finer = await runCheck(coverOfParting, { ...emptyMold, parting: { ...surface, cell: 0.5 } });
+    // Cells half as wide: the same nodes lie half as far from the corner.
+    const finer = await runCheck(coverOfParting, { ...emptyMold, parting: { ...surface, cell: 2.5 } });
     expect(finer.figures[1].places?.[0].slice(0, 2)).toEqual([-60, -55]);
   });
 
@@ -223,5 +229,56 @@ describe('cover', () => {
     expect(over?.places?.[0][2]).toBeCloseTo(5, 5);
     const under = figures.find(({ name }) => name === 'depth.below');
     expect(under?.places?.[0][2]).toBeCloseTo(-5, 5);
+  });
+
+  it('where nothing is under a lowered surface, the lowest point is the place, whichever vertex is first', async () => {
+    const brick = single(box([-4, -3, -2], [4, 3, 2]));
+    const placesOf = async (surface: number, matrix: Matrix4) => {
+      const mold = { ...withMaster(emptyMold, 'brick', brick, matrix), parting: stepped(surface) };
+      const { figures } = await runCheck(coverOfCavities, mold);
+      return ['depth.below', 'height.above'].map((name) => {
+        const found = figures.find((one) => one.name === name);
+        return [found?.value, found?.places?.[0][2]];
+      });
+    };
+    for (const turn of [rotation('x', 0), rotation('x', Math.PI)]) {
+      const at = compose(translation(60, 0, 0), turn);
+      expect(await placesOf(-6, at)).toEqual([
+        [0, expect.closeTo(-2, 5)],
+        [expect.closeTo(8, 5), expect.closeTo(2, 5)],
+      ]);
+      expect(await placesOf(6, at)).toEqual([
+        [expect.closeTo(8, 5), expect.closeTo(-2, 5)],
+        [0, expect.closeTo(2, 5)],
+      ]);
+    }
+  });
+
+  it('under a step the deepest point is not the lowest, nor the tallest the highest', async () => {
+    // On the plane until x = 15, from x = 20 on 4 mm up. At x = 10 from -3 to 4; at x = 30 from -1 to 6, so 5 under and 2 over.
+    const plank: TriangleMesh = {
+      positions: Float32Array.from([10, -2, -3, 10, 2, -3, 10, 0, 4, 30, -2, -1, 30, 2, -1, 30, 0, 6]),
+      triangles: Uint32Array.from([0, 2, 1, 3, 4, 5, 0, 1, 4, 0, 4, 3, 1, 2, 5, 1, 5, 4, 2, 0, 3, 2, 3, 5]),
+    };
+    const mold = { ...withMaster(emptyMold, 'plank', plank, translation(0, 0, 0)), parting: stepped(4) };
+    const report = await runCheck(coverOfCavities, mold);
+    const at = (name: string) => report.figures.find((one) => one.name === name);
+    expect(at('depth.below')).toMatchObject({ value: 5, places: [[30, expect.any(Number), -1]] });
+    expect(at('height.above')).toMatchObject({ value: 4, places: [[10, 0, 4]] });
+    // The outer faces are flat: cover is left over by the highest and the lowest.
+    expect(at('cover.lower')).toMatchObject({
+      value: expect.closeTo(9.7, 5),
+      places: [[10, expect.any(Number), -3]],
+    });
+    expect(at('cover.upper')).toMatchObject({ value: expect.closeTo(6.7, 5), places: [[30, 0, 6]] });
+  });
+
+  it('speaks of stock, which comes in steps, only where halves are cut from it', async () => {
+    const low = withMaster(emptyMold, 'bead', sphere, translation(40, 0, -5.2));
+    for (const process of ['rubber', 'rigid', 'poured'] as const) {
+      const { findings } = await runCheck(coverOfCavities, { ...low, process });
+      expect(findings[0].values.needed).toBeCloseTo(13.2, 5);
+      expect(findings[0].values.stock).toBe(process === 'rubber' ? '5/8 in' : undefined);
+    }
   });
 });

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { mismatch } from '../../../src/checks/registration/mismatch.ts';
 import { play } from '../../../src/checks/registration/play.ts';
-import { compose, rotation, translation } from '../../../src/geometry/index.ts';
+import { compose, moveMesh, rotation, translation } from '../../../src/geometry/index.ts';
 import type { Mold } from '../../../src/mold/index.ts';
-import { box, single } from '../../revolved-solids.ts';
+import { ball, box, single } from '../../revolved-solids.ts';
 import { emptyMold, figureOf, nutAt, runCheck, withMaster } from '../small-mold.ts';
 
 /** Domes on a collar, in whose sockets the gap sideways is the clearance. */
@@ -95,6 +95,36 @@ describe('mismatch at the cavities', () => {
     expect(figures[0].value).toBeCloseTo(0.15 * Math.sqrt(greater), 5);
     expect(figures[0].estimated).toBe(false);
   });
+
+  it.each([0, 0.9, 2.1, 3.3, 4.6])(
+    'is found among all vertices of a long body turned by %d',
+    async (turn) => {
+      // A ball drawn out to a spindle 24 mm long and 4 mm thick, askew in its own frame.
+      const { positions, triangles } = single(ball(1, [0, 0, 0], 12, 16));
+      const askew = compose(rotation('z', 0.5), rotation('y', 0.7));
+      const drawn = Float32Array.from(positions, (one, i) => one * (i % 3 === 0 ? 12 : 2));
+      const spindle = { positions: moveMesh({ positions: drawn, triangles }, askew).positions, triangles };
+      const most = ([x, y]: readonly number[]): number => {
+        const [bend, turn] = [y / 100, (x * x + y * y) / 1e4];
+        return 0.15 * Math.sqrt((1 + turn) / 2 + Math.hypot((1 - turn) / 2, bend));
+      };
+      const matrix = compose(
+        translation(60 * Math.cos(turn), -60 * Math.sin(turn), 1),
+        rotation('z', turn),
+        rotation('x', turn / 2),
+      );
+      const { positions: placed } = moveMesh(spindle, matrix);
+      const vertices = Array.from({ length: placed.length / 3 }, (_, v) => [
+        ...placed.slice(3 * v, 3 * v + 2),
+      ]);
+      const greatest = Math.max(...vertices.map(most));
+      const { figures } = await runCheck(mismatch, withMaster(rigid, 'spindle', spindle, matrix));
+      // Directions are 15 degrees apart, so the farthest is missed by 1 - cos 7.5 degrees of the body's own reach at most.
+      expect(figures[0].value / greatest).toBeGreaterThan(0.998);
+      expect(figures[0].value / greatest).toBeLessThan(1.00001);
+      expect(most(figures[0].places?.[0] ?? [])).toBeCloseTo(figures[0].value, 5);
+    },
+  );
 
   it('is an estimate of rubber, and of a master whose shape is one', async () => {
     const of = async (mold: Mold) =>

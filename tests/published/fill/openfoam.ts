@@ -27,8 +27,8 @@ export function cellsOfCase({ cell, bounds: [low, high], cavity, feed }: FlowCas
 }
 
 /** Metal that is poured in, mm3/s. */
-export function streamOf({ feed: [[low, high]], streamMS = settings.streamMS }: FlowCase): number {
-  return (streamMS * 1000 * (high[1] - low[1]) * (high[2] - low[2])) / 2;
+export function streamOf({ feed: [[low, high]] }: FlowCase): number {
+  return (settings.streamMS * 1000 * (high[1] - low[1]) * (high[2] - low[2])) / 2;
 }
 
 type Patch = 'stream' | 'open' | 'vent' | 'walls';
@@ -113,8 +113,8 @@ const field = (
     .map((patch) => `  ${patch} { ${on[patch]} }`)
     .join('\n')}\n}\n`;
 
-function fields(streamMS = settings.streamMS): Record<string, string> {
-  const { angleDeg } = settings;
+function fields(): Record<string, string> {
+  const { streamMS, angleDeg } = settings;
   const air = 'type inletOutlet; inletValue uniform 0; value uniform 0;';
   const free = 'type pressureInletOutletVelocity; value uniform (0 0 0);';
   const bare = 'type prghTotalPressure; p0 uniform 0; p uniform 0; value uniform 0;';
@@ -178,6 +178,6 @@ relaxationFactors { equations { ".*" 1; } }\n`,
 /** Every file of a case, by its path within the folder. */
 export const caseFiles = (one: FlowCase): Record<string, string> => ({
   ...meshOf(one, cellsOfCase(one)),
-  ...fields(one.streamMS),
+  ...fields(),
   ...dictionaries(one.endS),
 });

@@ -1,5 +1,5 @@
 import { effect } from '@preact/signals';
-import { Mesh, Plane, Raycaster, Vector2, Vector3 } from 'three';
+import { Mesh, Vector3 } from 'three';
 import type { Point2 } from '../../../geometry/index.ts';
 import type { Channel } from '../../../mold/index.ts';
 import {
@@ -15,6 +15,7 @@ import { addPoint, cancelHold, fromAxis, holdPoint, middle, release } from '../.
 import { picked } from '../../state/store.ts';
 import { lightNow, openPanel } from '../../state/view.ts';
 import type { TriedChannel } from '../../worker/messages.ts';
+import { onPlane, rayOf } from '../on-plane.ts';
 import { Overlay } from '../overlay.ts';
 import type { Stage } from '../stage.ts';
 import { styleColor } from '../text-label.ts';
@@ -102,22 +103,6 @@ function handlesOf(one: Channel, points: ChannelPoints): Handle[] {
 function onCanvas({ canvas, camera, sides }: Stage, { at, side }: Handle): [number, number] {
   const { x, y } = new Vector3(at[0], at[1], 0).applyMatrix4(sides[side].matrixWorld).project(camera);
   return [((x + 1) / 2) * canvas.clientWidth, ((1 - y) / 2) * canvas.clientHeight];
-}
-
-function rayOf({ canvas, camera }: Stage, { clientX, clientY }: PointerEvent): Raycaster {
-  const box = canvas.getBoundingClientRect();
-  const ray = new Raycaster();
-  const across = ((clientX - box.left) / box.width) * 2 - 1;
-  ray.setFromCamera(new Vector2(across, 1 - ((clientY - box.top) / box.height) * 2), camera);
-  return ray;
-}
-
-/** Where the pointer meets the parting plane of a half, in its frame. */
-function onPlane(stage: Stage, event: PointerEvent, side: Channel['half']): Point2 | undefined {
-  const { ray } = rayOf(stage, event);
-  const own = ray.clone().applyMatrix4(stage.sides[side].matrixWorld.clone().invert());
-  const at = own.intersectPlane(new Plane(new Vector3(0, 0, 1), 0), new Vector3());
-  return at ? [at.x, at.y] : undefined;
 }
 
 /** The gate or vent under the pointer. */

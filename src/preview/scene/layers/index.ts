@@ -15,6 +15,7 @@ import { pockets } from './pockets.ts';
 import { poses } from './poses.ts';
 import { snapshot } from './snapshot.ts';
 import { solids } from './solids.ts';
+import { trialMarks } from './trial-marks.ts';
 import { views } from './views.ts';
 import { wallColors } from './wall-colors.ts';
 
@@ -37,6 +38,7 @@ export const layers: readonly Layer[] = [
   dimensions,
   clashes,
   heavySide,
+  trialMarks,
   names,
   nameTag,
   snapshot,
