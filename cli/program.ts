@@ -5,6 +5,7 @@ import type { BuildCommandOptions } from './commands/build.ts';
 import type { CheckOptions } from './commands/check.ts';
 import type { GateOptions } from './commands/gate.ts';
 import type { InspectOptions } from './commands/inspect.ts';
+import type { NewOptions } from './commands/new.ts';
 import type { PourOptions } from './commands/pour.ts';
 import { type ExitCode, exitCode, Unreadable } from './exit.ts';
 import type { Terminal } from './terminal.ts';
@@ -113,13 +114,16 @@ function describeNew(program: Command, terminal: Terminal, done: Done): void {
     .option('--diameter <length>', 'disc diameter, such as 9in or 230mm; 250mm or 9in when left out')
     .option('--process <name>', 'rubber, rigid or poured', 'rubber')
     .option('--unit <unit>', 'write lengths in mm or in', 'mm')
-    .addHelpText('after', example('new charms.yaml --diameter 9in --process rubber --unit in'))
-    .action(
-      async (file: string | undefined, options: { diameter?: string; process: string; unit: string }) => {
-        const { runNew } = await import('./commands/new.ts');
-        done(await runNew(file, options, terminal));
-      },
-    );
+    .option('--from <meshes...>', 'make a whole plan: these STL, OBJ or 3MF files laid out, gated and vented')
+    .option(
+      '--count <counts...>',
+      'how many of each mesh, or of one: 3 or beetle=6; left out, as many as fit',
+    )
+    .addHelpText('after', example('new charms.yaml --diameter 9in --from charms/*.stl'))
+    .action(async (file: string | undefined, options: NewOptions) => {
+      const { runNew } = await import('./commands/new.ts');
+      done(await runNew(file, options, terminal));
+    });
 }
 
 function describeInspect(program: Command, terminal: Terminal, done: Done): void {

@@ -32,7 +32,7 @@ export async function runArrange(
     let done = 0;
     // How many moves it takes is not known before it is over.
     const onMove = () => progress({ title: 'moves', done: ++done, total: Math.ceil((done + 1) / 100) * 100 });
-    return { read, laidOut: plan && mold && layOut(plan, mold, onMove) };
+    return { read, laidOut: plan && mold && layOut(plan, mold, { onMove }) };
   });
   const { plan, mold } = read;
   if (!plan || !mold) {

@@ -1,11 +1,13 @@
-import { writeFile } from 'node:fs/promises';
-import { dirname } from 'node:path';
+import { stat } from 'node:fs/promises';
 import { mmPerInch } from '../../src/geometry/index.ts';
+import type { PlanWish } from '../../src/pipeline/index.ts';
 import { quantityFinding, readQuantity, starterPlan } from '../../src/plan/index.ts';
 import { sayFinding } from '../../src/wording/index.ts';
 import { batchName } from '../batch/batch-folder.ts';
 import { type ExitCode, exitCode, Unreadable } from '../exit.ts';
 import type { Terminal } from '../terminal.ts';
+import { writeNew } from '../write-new.ts';
+import { runNewFrom } from './new-from.ts';
 
 const processes = ['rubber', 'rigid', 'poured'] as const;
 const units = ['mm', 'in'] as const;
@@ -22,10 +24,18 @@ function unitNamed(written: string): string {
 /** As a plan's schema has it. */
 const longestTitle = 120;
 
-/** Writes a commented starter plan, or prints it; never overwrites a file. */
+export interface NewOptions {
+  readonly diameter?: string;
+  readonly process: string;
+  readonly unit: string;
+  readonly from?: readonly string[];
+  readonly count?: readonly string[];
+}
+
+/** Writes a commented starter plan, or a whole one from meshes, or prints it; never overwrites a file. */
 export async function runNew(
   file: string | undefined,
-  options: { readonly diameter?: string; readonly process: string; readonly unit: string },
+  options: NewOptions,
   terminal: Terminal,
 ): Promise<ExitCode> {
   const process = oneOf('--process', options.process, processes);
@@ -43,23 +53,51 @@ export async function runNew(
   if (!(read.value >= 60 && read.value <= 1000)) {
     throw new Unreadable(`--diameter ${diameter}: starter plans are made for discs of 60 to 1000 mm`);
   }
-  const text = starterPlan({
-    diameter: read.value,
-    process,
-    unit,
-    title: file === undefined ? undefined : titleOf(file),
-  });
+  const title = file === undefined ? undefined : titleOf(file);
+  const starter = { diameter: read.value, process, unit, title };
+  const counts = countsOf(options.count ?? []);
+  if (options.from) {
+    if (file === undefined)
+      throw new Unreadable('--from needs a file to write: its meshes are named from there');
+    if (await isThere(file)) throw new Unreadable(`${file} is there already; nothing was written`);
+    return runNewFrom(file, options.from, { ...starter, ...counts }, terminal);
+  }
+  if (options.count) throw new Unreadable('--count says how many of the meshes of --from; there are none');
+  const text = starterPlan(starter);
   if (file === undefined) {
     terminal.out(text.trimEnd());
     return exitCode.fine;
   }
-  try {
-    await writeFile(file, text, { flag: 'wx' });
-  } catch (error) {
-    throw new Unreadable(sayWhy(file, error));
-  }
+  await writeNew(file, text);
   terminal.out(`${file} written; try: discwright build ${file}`);
   return exitCode.fine;
+}
+
+/** `6` for each, `beetle=6` for one. */
+function countsOf(written: readonly string[]): Pick<PlanWish, 'counts' | 'each'> {
+  const counts = new Map<string, number>();
+  let each: number | undefined;
+  for (const one of written) {
+    const [, name, digits] = /^(?:([\w-]+)=)?(\d{1,3})$/.exec(one) ?? [];
+    const count = Number(digits);
+    if (!(count >= 1 && count <= 200))
+      throw new Unreadable(
+        `--count ${one} is not known; use a number from 1 to 200, or one for a master, such as beetle=6`,
+      );
+    if (name === undefined) each = count;
+    else counts.set(name, count);
+  }
+  return { counts, each };
+}
+
+async function isThere(file: string): Promise<boolean> {
+  try {
+    await stat(file);
+    return true;
+  } catch {
+    // That it cannot be written is said when it is.
+    return false;
+  }
 }
 
 /** `oak-buttons.yaml` is a plan of oak buttons; a `plan.yaml` is of what its folder is called. */
@@ -70,14 +108,6 @@ function titleOf(file: string): string | undefined {
     .trim();
   const letters = [...words.replaceAll(/\p{Cc}/gu, '')].slice(0, longestTitle);
   return letters.length === 0 ? undefined : [letters[0].toUpperCase(), ...letters.slice(1)].join('');
-}
-
-function sayWhy(file: string, error: unknown): string {
-  const code = (error as NodeJS.ErrnoException).code;
-  if (code === 'EEXIST') return `${file} is there already; nothing was written`;
-  if (code === 'ENOENT') return `cannot write ${file}: there is no folder ${dirname(file)}`;
-  if (code === 'EACCES' || code === 'EPERM') return `cannot write ${file}: you may not write there`;
-  return `cannot write ${file} (${code ?? String(error)})`;
 }
 
 function oneOf<const T extends string>(option: string, value: string, allowed: readonly T[]): T {

@@ -53,8 +53,9 @@ export function arrange(
   };
   const folds = fold === undefined ? foldsFor(problem.kinds) : [fold];
   let state = firstLegal(problem, folds, effort, random, count);
-  const least = Math.min(...state.strain.orbits.map(({ copies }) => copies));
-  state = withMore(problem, state, Math.max(least, folds[0]), random, count);
+  const most = Math.max(1, ...state.strain.orbits.map(({ copies }) => copies));
+  const orders = fold === undefined && state.strain.orbits.length === 0 ? openFolds : [fold ?? most, 1];
+  state = withMore(problem, state, orders, random, count);
   widen(state.strain, state.found, effort, random, count, (found) => {
     state = { ...state, found };
   });
@@ -150,28 +151,53 @@ function stateOf(
 /** Moves spent on finding room for more of one kind. */
 const movesForMore = 6;
 
-/** As many more as find room, the most worth first, whole orbits before single ones. */
-function withMore(problem: Problem, from: State, fold: number, random: () => number, onMove: OnMove): State {
+/** Orders by which pieces are laid where none has to lie. */
+const openFolds = [3, 2, 1] as const;
+
+/**
+ * As many more as find room: the most worth first, those of one worth by turns, the large before the small; whole
+ * orbits before single ones.
+ */
+function withMore(
+  problem: Problem,
+  from: State,
+  orders: readonly number[],
+  random: () => number,
+  onMove: OnMove,
+): State {
   let state = from;
-  const order = [...problem.kinds].sort((a, b) => b.worth - a.worth);
-  for (const copies of fold > 1 ? [fold, 1] : [1])
-    for (const kind of order)
-      for (;;) {
-        const lies = state.strain.orbits.reduce((sum, one) => sum + (one.kind === kind ? one.copies : 0), 0);
-        if (lies + copies > kind.count + kind.more) break;
-        const more = stateOf(
-          problem,
-          [...state.strain.orbits, { kind, copies }],
-          [...state.found.x, 0, 0, 0, 0],
-          [...state.found.mouths, 0],
-        );
-        bestPlace(more.strain, more.found.x, more.strain.orbits.length - 1, random);
-        const first = again(more.strain, { ...more.found, mouths: more.strain.mouths.slice() });
-        const found = isLegal(first) ? first : improve(more.strain, [first], random, movesForMore, onMove);
-        if (!isLegal(found)) break;
-        state = { strain: more.strain, found };
-      }
+  const worths = [...new Set(problem.kinds.map(({ worth }) => worth))].sort((a, b) => b - a);
+  for (const copies of new Set(orders))
+    for (const worth of worths) {
+      let turns = problem.kinds
+        .filter((kind) => kind.worth === worth)
+        .sort((a, b) => b.shape.area - a.shape.area);
+      while (turns.length > 0)
+        turns = turns.filter((kind) => {
+          const more = withOne(problem, state, { kind, copies }, random, onMove);
+          if (more) state = more;
+          return more !== undefined;
+        });
+    }
   return state;
+}
+
+/** With one orbit more, where it is wanted and finds room. */
+function withOne(
+  problem: Problem,
+  { strain, found }: State,
+  orbit: Orbit,
+  random: () => number,
+  onMove: OnMove,
+): State | undefined {
+  const { kind, copies } = orbit;
+  const lies = strain.orbits.reduce((sum, one) => sum + (one.kind === kind ? one.copies : 0), 0);
+  if (lies + copies > kind.count + kind.more) return undefined;
+  const more = stateOf(problem, [...strain.orbits, orbit], [...found.x, 0, 0, 0, 0], [...found.mouths, 0]);
+  bestPlace(more.strain, more.found.x, more.strain.orbits.length - 1, random);
+  const first = again(more.strain, { ...more.found, mouths: more.strain.mouths.slice() });
+  const best = isLegal(first) ? first : improve(more.strain, [first], random, movesForMore, onMove);
+  return isLegal(best) ? { strain: more.strain, found: best } : undefined;
 }
 
 /** Walls as wide as are of use and find room: by halves between what is legal and what is not. */
@@ -185,12 +211,14 @@ function widen(
 ): void {
   const { wall, ample } = strain.problem.ground;
   let [low, high, best] = [wall, Number.isFinite(ample) ? ample : 4 * wall, from];
+  // Walls as wide as they go are worth a longer look.
+  const moves = Number.isFinite(ample) ? effort.movesEach : effort.moves / 8;
   let next = high;
   for (let k = 0; k < 6 && strain.orbits.length > 0 && high - low > 0.02; k++) {
     onMove();
     strain.wall = next;
     const first = again(strain, best);
-    const found = isLegal(first) ? first : improve(strain, [first], random, effort.movesEach, onMove);
+    const found = isLegal(first) ? first : improve(strain, [first], random, moves, onMove);
     if (isLegal(found)) {
       [low, best] = [next, found];
       keep(found);

@@ -53,6 +53,10 @@ export function distanceAt(body: Body, px: number, py: number) {
   return look(body, px, py) ? { away, nx: slopeX, ny: slopeY } : undefined;
 }
 
+/** By the circles that hold them. */
+export const mayMeet = (a: Body, b: Body, limit: number): boolean =>
+  (a.x - b.x) ** 2 + (a.y - b.y) ** 2 < (a.shape.reach + b.shape.reach + limit) ** 2;
+
 /** The circles of one against the distances of the other. */
 export function apart(a: Body, b: Body, limit: number): number {
   const { circles } = a.shape;
@@ -104,6 +108,9 @@ export function pastWay(way: Way, body: Body, limit: number): number {
   return sum;
 }
 
+/** How much of its width a gate may be long in its own piece before it counts as running along it: less than a check allows. */
+const lapping = 0.75;
+
 /** A gate leaves its own piece: its distance grows at least half as fast as the gate goes on. */
 export function ownWay(way: Way, body: Body, width: number): number {
   const steps = Math.ceil(way.most / gateStep);
@@ -112,7 +119,7 @@ export function ownWay(way: Way, body: Body, width: number): number {
     const t = k / steps;
     const [qx, qy] = [way.ax + t * (way.ex - way.ax), way.ay + t * (way.ey - way.ay)];
     if (!look(body, qx, qy)) break;
-    const out = 0.5 * (t * way.length - width);
+    const out = 0.5 * (t * way.length - lapping * width);
     const isFar = out > width;
     const lacks = (isFar ? width : out) - away;
     if (out <= 0 || lacks <= 0) continue;

@@ -14,7 +14,7 @@ export interface Laid {
 
 /** A limit that is not kept, mm. */
 export interface Broken {
-  readonly what: 'wall' | 'rim' | 'well' | 'fixed' | 'gate' | 'gates' | 'no-gate';
+  readonly what: 'wall' | 'rim' | 'well' | 'fixed' | 'gate' | 'gates' | 'own' | 'no-gate';
   readonly one: string;
   /** Which of the laid orbits `one` is of. */
   readonly orbit: number;
@@ -73,6 +73,8 @@ export function judge({ ground, fixed }: Problem, laid: readonly Laid[]) {
       });
   };
   for (const [i, one] of pieces.entries()) {
+    // As long in its own piece as it is wide: then it runs along the outline.
+    if (one.gate) hold('own', one, undefined, one.gate.width - lengthIn(one.outline, one.gate.line), 0);
     if (one.passes) broken.push({ what: 'no-gate', one: one.id, orbit: one.orbit, measured: 0, limit: 0 });
     hold(
       'rim',
@@ -189,6 +191,30 @@ function gapTo(ring: readonly Point2[], line: readonly Point2[]): number {
   if (isIn(ring, line[0])) return 0;
   const [from, to = from] = line;
   return sideToRing(from, to, ring, Number.POSITIVE_INFINITY);
+}
+
+/** How much of a line lies in a ring. */
+function lengthIn(ring: readonly Point2[], [[x, y], [u, v]]: readonly [Point2, Point2]): number {
+  const length = Math.hypot(u - x, v - y);
+  const shares = ring.flatMap((c, i) => {
+    const d = ring[(i + 1) % ring.length];
+    const [from, to] = [side([x, y], [u, v], c), side([x, y], [u, v], d)];
+    if (from > 0 === to > 0) return [];
+    const [px, py] = [
+      c[0] + ((d[0] - c[0]) * from) / (from - to),
+      c[1] + ((d[1] - c[1]) * from) / (from - to),
+    ];
+    const share = ((px - x) * (u - x) + (py - y) * (v - y)) / length ** 2;
+    return share > 0 && share < 1 ? [share] : [];
+  });
+  const cuts = [0, ...shares.sort((a, b) => a - b), 1];
+  let inside = isIn(ring, [x, y]);
+  let sum = 0;
+  for (let k = 1; k < cuts.length; k++) {
+    if (inside) sum += (cuts[k] - cuts[k - 1]) * length;
+    inside = !inside;
+  }
+  return sum;
 }
 
 const linesApart = ([a, b]: readonly [Point2, Point2], [c, d]: readonly [Point2, Point2]): number =>

@@ -25,8 +25,18 @@ export interface LaidOut {
   readonly problem: Problem;
 }
 
+export interface LayOutOptions {
+  readonly onMove?: OnMove;
+  /** Whether to look for a larger disc where a master is larger than this one's room: unless said, yes. */
+  readonly forLarge?: boolean;
+}
+
 /** Arranges what the plan wishes for on its mold; undefined where it wishes for nothing. */
-export function layOut(plan: Plan, mold: Mold, onMove: OnMove = () => {}): LaidOut | undefined {
+export function layOut(
+  plan: Plan,
+  mold: Mold,
+  { onMove = () => {}, forLarge = true }: LayOutOptions = {},
+): LaidOut | undefined {
   const wish = plan.arrange;
   if (!wish) return undefined;
   const problem = problemOf(plan, mold, wish);
@@ -37,8 +47,11 @@ export function layOut(plan: Plan, mold: Mold, onMove: OnMove = () => {}): LaidO
     ...(typeof symmetry === 'number' && { fold: symmetry }),
   };
   const stops = inTheWay(problem);
-  if (stops.length > 0)
-    return { problem, placements: [], findings: [...stops, ...largerDisc(problem, wanted, onMove)] };
+  if (stops.length > 0) {
+    const isLarge = stops.some(({ code }) => code === 'arrange.too-large');
+    const larger = isLarge && !forLarge ? [] : largerDisc(problem, wanted, onMove);
+    return { problem, placements: [], findings: [...stops, ...larger] };
+  }
   const arranged = arrange(problem, wanted, onMove);
   const left = arranged.left.map(({ kind, count }) =>
     finding('arrange.left', { subject: kind.id, values: { laid: kind.count - count, left: count } }),

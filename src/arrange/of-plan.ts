@@ -4,6 +4,7 @@ import {
   channelOutline,
   fixtureOutlines,
   type Mold,
+  type Mouthpiece,
   type Shadow,
   shadowOf,
   sprueSpace,
@@ -18,7 +19,7 @@ import {
   placementsNamed,
 } from '../plan/index.ts';
 import type { Fixed, Ground, Kind, Mouth, Problem } from './problem.ts';
-import { shapeOf } from './shape.ts';
+import { areaInside, type Shape, shapeOf } from './shape.ts';
 
 type Wish = NonNullable<Plan['arrange']>;
 type Pieces = Wish['pieces'][string];
@@ -54,18 +55,30 @@ export function problemOf(plan: Plan, mold: Mold, wish: Wish): Problem {
     return found;
   };
   const wall = Number.isFinite(ground.ample) ? ground.ample : 3 * ground.wall;
-  const margin = Math.max(wall, mold.limits.cavityToBoss) + 4;
+  // The largest circle in a piece has no more than its area.
+  const outlines = Object.keys(wish.pieces).flatMap((id) => shadow(id) ?? []);
+  const inner = Math.max(0, ...outlines.map(({ outline }) => Math.sqrt(areaInside(outline) / Math.PI)));
+  const margin = Math.max(wall, mold.limits.cavityToBoss) + 4 + inner;
+  const shaped = makeShapes(margin);
   const lie = mold.placements.filter(({ id }) => kept.has(id));
   const kinds = Object.entries(wish.pieces).flatMap(([id, pieces]): Kind[] => {
     const seen = shadow(id);
     if (!seen) return [];
     const there = lie.filter(({ master }) => master === id).length;
-    return [kindOf(plan, mold, wish, { id, pieces, seen, there, margin })];
+    return [kindOf(plan, mold, wish, { id, pieces, seen, there, shape: shaped(seen.outline) })];
   });
-  const inner = Math.max(0, ...kinds.map(({ shape }) => shape.circles[2] ?? 0));
-  const shaped = (outline: readonly Point2[]) => shapeOf(outline, margin + inner);
   const fixed = [...fixturesOf(mold, shaped), ...placedOf(mold, lie, ground, shadow, shaped)];
-  return { ground, kinds: kinds.map((kind) => ({ ...kind, shape: shaped(kind.shape.outline) })), fixed };
+  return { ground, kinds, fixed };
+}
+
+/** The shape of an outline, found once for each. */
+function makeShapes(margin: number): (outline: readonly Point2[]) => Shape {
+  const made = new Map<readonly Point2[], Shape>();
+  return (outline) => {
+    const shape = made.get(outline) ?? shapeOf(outline, margin);
+    made.set(outline, shape);
+    return shape;
+  };
 }
 
 function groundOf({ parting }: Plan, mold: Mold, { wall = mold.limits.wall, ample, gates }: Wish): Ground {
@@ -95,17 +108,22 @@ interface One {
   readonly seen: Shadow;
   /** How many stay already. */
   readonly there: number;
-  readonly margin: number;
+  readonly shape: Shape;
 }
 
-function kindOf(plan: Plan, mold: Mold, wish: Wish, { id, pieces, seen, there, margin }: One): Kind {
+function kindOf(plan: Plan, mold: Mold, wish: Wish, { id, pieces, seen, there, shape }: One): Kind {
   const { count, most = mostMore, worth = 1, place } = pieces;
-  const width = channelFor(plan, id, 'gates')?.width ?? wish.gates?.width ?? channelDefaults.gate.width;
+  const like = channelFor(plan, id, 'gates');
+  const gate = {
+    width: like?.width ?? wish.gates?.width ?? channelDefaults.gate.width,
+    depth: like?.depth ?? channelDefaults.gate.depth,
+    half: like?.half ?? channelDefaults.gate.half,
+  };
   const vent = channelFor(plan, id, 'vents');
   const volume = mold.masters.find((one) => one.id === id)?.measures.volume ?? 0;
   return {
     id,
-    shape: shapeOf(seen.outline, margin),
+    shape,
     scale: seen.scale,
     count: typeof count === 'number' ? Math.max(0, count - there) : 0,
     more: typeof count === 'number' ? 0 : Math.max(0, most - there),
@@ -114,7 +132,7 @@ function kindOf(plan: Plan, mold: Mold, wish: Wish, { id, pieces, seen, there, m
     weight: volume,
     place,
     level: seen.level,
-    ...(mold.sprue && { gate: { width, mouths: mouthsOf(plan, id, pieces, seen, width) } }),
+    ...(mold.sprue && { gate: { width: gate.width, mouths: mouthsOf(plan, id, pieces, seen, gate) } }),
     ...(vent && { vent: vent.width ?? channelDefaults.vent.width }),
   };
 }
@@ -138,15 +156,23 @@ export function channelFor(
   );
 }
 
+/** A mouth in a leg is passed by where others reach so much deeper, as a share of the deepest. Our own choice. */
+const thickEnough = 0.5;
 /** Directions that gates are tried from, where the plan names no place. */
 const directions = 24;
 
-function mouthsOf(plan: Plan, id: string, { gate }: Pieces, seen: Shadow, width: number): Mouth[] {
+function mouthsOf(plan: Plan, id: string, { gate }: Pieces, seen: Shadow, channel: Mouthpiece): Mouth[] {
   const named = gate && 'named' in gate ? plan.masters?.[id]?.entry?.[gate.named] : gate;
   const places: EntryPlace[] = named
     ? [named]
     : Array.from({ length: directions }, (_, k) => ({ angleRad: (2 * Math.PI * k) / directions }));
-  return places.flatMap((place) => seen.mouth(place, width) ?? []);
+  const mouths = places.flatMap((place) => seen.mouth(place, channel) ?? []);
+  const open = mouths.filter(({ opens }) => opens);
+  // Where none seems to open, the checks say so of the one that is taken.
+  const some = open.length > 0 ? open : mouths;
+  // A leg much thinner than the gate is no place for it: metal enters where it is thick.
+  const most = Math.max(...some.map(({ deep }) => deep));
+  return some.filter(({ deep }) => deep >= thickEnough * most);
 }
 
 const fixturesOf = (mold: Mold, shaped: (outline: readonly Point2[]) => Fixed['shape']): Fixed[] =>

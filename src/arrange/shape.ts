@@ -44,7 +44,7 @@ export function shapeOf(given: readonly Point2[], margin: number): Shape {
   };
 }
 
-const areaInside = (ring: readonly Point2[]): number =>
+export const areaInside = (ring: readonly Point2[]): number =>
   ring.reduce((sum, [x, y], i) => {
     const [u, v] = ring[(i + 1) % ring.length];
     return sum + (x * v - u * y) / 2;

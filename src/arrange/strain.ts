@@ -1,4 +1,14 @@
-import { apart, type Body, distanceAt, ownWay, pastWay, pushBody, ventPastWay, waysApart } from './body.ts';
+import {
+  apart,
+  type Body,
+  distanceAt,
+  mayMeet,
+  ownWay,
+  pastWay,
+  pushBody,
+  ventPastWay,
+  waysApart,
+} from './body.ts';
 import { type Fixed, type Orbit, type Problem, roomToRise } from './problem.ts';
 import { Way } from './way.ts';
 
@@ -127,7 +137,8 @@ export class Strain {
         const fixed = still.fixed as Fixed;
         const rise = roomToRise(this.problem.ground, kind.level, fixed.level);
         const limit = Math.max(fixed.limit, rise, fixed.isPiece ? this.wall : 0);
-        sum += apart(body, still, limit + this.slack) + apart(still, body, limit + this.slack);
+        if (mayMeet(body, still, limit + this.slack))
+          sum += apart(body, still, limit + this.slack) + apart(still, body, limit + this.slack);
         if (kind.gate && body.way)
           sum += pastWay(body.way, still, fixed.gateLimit + kind.gate.width / 2 + this.slack);
         if (kind.vent !== undefined)
@@ -230,9 +241,7 @@ export class Strain {
   #between(a: Body, b: Body): number {
     const [one, other] = [this.orbits[a.orbit].kind, this.orbits[b.orbit].kind];
     const limit = Math.max(this.wall, roomToRise(this.problem.ground, one.level, other.level)) + this.slack;
-    const near = a.shape.reach + b.shape.reach + limit;
-    const isNear = (a.x - b.x) ** 2 + (a.y - b.y) ** 2 < near * near;
-    return (isNear ? apart(a, b, limit) + apart(b, a, limit) : 0) + this.#ways(a, b);
+    return (mayMeet(a, b, limit) ? apart(a, b, limit) + apart(b, a, limit) : 0) + this.#ways(a, b);
   }
 
   /** Gate and vent of the one past the other. */

@@ -19,7 +19,7 @@ export * from './parting-surface.ts';
 export * from './rank-lies.ts';
 export { resolveLayout } from './resolve-layout.ts';
 export { lieOf } from './resolve-placements.ts';
-export { type Shadow, shadowOf } from './shadow.ts';
+export { type Mouthpiece, type Shadow, shadowOf } from './shadow.ts';
 export * from './shapes/index.ts';
 export * from './small-components.ts';
 export * from './solid.ts';

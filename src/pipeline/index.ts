@@ -12,6 +12,13 @@ export type { FileAccess, FileRead } from './files.ts';
 export { type Inspection, type InspectOptions, inspectMesh } from './inspect.ts';
 export { loadKey, loadMesh, type MeshOutcome, type MeshToLoad, meshToLoad } from './load-mesh.ts';
 export { memoizeIn } from './memoize-in.ts';
+export {
+  type FirstPlan,
+  type MeshFile,
+  mastersNamed,
+  type PlanWish,
+  planFromMeshes,
+} from './plan-from-meshes.ts';
 export type { Progress } from './progress.ts';
 export {
   type MastersOutcome,

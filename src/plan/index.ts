@@ -1,4 +1,4 @@
-export { addMaster } from './by-hand/add-master.ts';
+export { addMaster, freeName } from './by-hand/add-master.ts';
 export {
   type ChannelMove,
   type ChannelName,
@@ -40,7 +40,8 @@ export { asNeeded } from './sections/closing.ts';
 export { count, id, length, line, quantity, renamed, type Size, share, word } from './sections/fields.ts';
 export type { PlaceAngle, RadiusSpec } from './sections/placements.ts';
 export { resolveAngle, sectorCount } from './sectors.ts';
-export { starterPlan } from './starter-plan.ts';
+export type { StarterPiece } from './starter-pieces.ts';
+export { type StarterOptions, starterPlan, usualHalf } from './starter-plan.ts';
 export type { KindName } from './unit-table.ts';
 export { type Axis, combine, readAxis, type Setting } from './vary/axis.ts';
 export { setInPlan } from './vary/set-in-plan.ts';

@@ -2,6 +2,7 @@ import { stringify } from 'yaml';
 import { inchFraction, mmPerInch } from '../geometry/index.ts';
 import { sprueDefaults } from './defaults.ts';
 import type { PlanValue } from './schema.ts';
+import { pieceSections, type StarterPiece } from './starter-pieces.ts';
 
 export interface StarterOptions {
   /** Diameter of the disc, mm. */
@@ -11,6 +12,10 @@ export interface StarterOptions {
   readonly unit: 'mm' | 'in';
   /** One line; `New disc` where nobody gave one. */
   readonly title?: string | undefined;
+  /** Of each half, mm; left out, as usual for the disc. */
+  readonly halfThickness?: number | undefined;
+  /** Masters to begin with; without any, examples stand in their place. */
+  readonly pieces?: readonly StarterPiece[];
 }
 
 /**
@@ -18,15 +23,22 @@ export interface StarterOptions {
  * masters and placements as examples. It reads without a finding, and so it does with its examples put in force: a
  * line that begins with `#` and no blank behind it, or more than one, is an example.
  */
-export function starterPlan({ diameter, process, unit, title = 'New disc' }: StarterOptions): string {
+export function starterPlan({
+  diameter,
+  process,
+  unit,
+  title = 'New disc',
+  halfThickness,
+  pieces = [],
+}: StarterOptions): string {
   const write = unit === 'mm' ? millimeters : inches;
   const sections = [
-    head(process, unit, title),
-    disc(diameter, unit, write),
+    head(process, unit, title, pieces.length === 0),
+    disc(diameter, halfThickness ?? usualHalf(diameter), unit, write),
     sprue(diameter, write),
     registration(diameter, process, unit, write),
     rim(diameter, write),
-    examples(diameter, write),
+    ...(pieces.length > 0 ? pieceSections(pieces, process, write) : [examples(diameter, write)]),
     making(process, write),
   ];
   return sections
@@ -51,10 +63,15 @@ const processNotes: Record<PlanValue['process'], string> = {
   poured: 'pattern plates that silicone or resin is poured on',
 };
 
-const head = (process: PlanValue['process'], unit: 'mm' | 'in', title: string): string => `
+const head = (
+  process: PlanValue['process'],
+  unit: 'mm' | 'in',
+  title: string,
+  hasExamples: boolean,
+): string => `
 # A plan for discwright. A bare number means mm, degrees, rpm, C or minutes, as the field says; other units are
 # written out: 9 in, 3/8 in, 320 F, 2 h${unit === 'in' ? '. This plan is written in inches' : ''}.
-# Lines like those under "masters" that begin with # and no word right behind it are examples: take the # away.
+# Lines ${hasExamples ? 'like those under "masters" that' : 'that'} begin with # and no word right behind it are examples: take the # away.
 
 title: ${stringify(title, { lineWidth: 0 }).trim()}
 revision: 1
@@ -64,7 +81,7 @@ process: ${process}
 `;
 
 /** Usual thickness of a half: 1/2 in up to a 7 in disc, 3/4 in beyond; common practice, no published source. */
-const thickness = (diameter: number): number => (diameter <= 180 ? 12.7 : 19.05);
+export const usualHalf = (diameter: number): number => (diameter <= 180 ? 12.7 : 19.05);
 
 /** The diameter asked for is never rounded to a usual size. */
 function exactly(mm: number, unit: 'mm' | 'in'): string {
@@ -74,11 +91,11 @@ function exactly(mm: number, unit: 'mm' | 'in'): string {
   return fits ? inches(mm) : `${Number((mm / mmPerInch).toFixed(4))} in`;
 }
 
-const disc = (diameter: number, unit: 'mm' | 'in', write: Write): string => `
+const disc = (diameter: number, half: number, unit: 'mm' | 'in', write: Write): string => `
 disc:
   diameter: ${exactly(diameter, unit)}
   # Of each half. Give lower and upper instead where they differ.
-  thickness: ${write(thickness(diameter))}
+  thickness: ${write(half)}
   rimChamfer: ${write(1)}
 `;
 

@@ -31,8 +31,8 @@ export function addMaster(
   return 'fault' in edited ? edited : { ...edited, id };
 }
 
-/** A name made of the file's: letters, numbers and dashes, and not taken yet. */
-function freeName(file: string, taken: ReadonlySet<string>): string {
+/** A name for a master made of its file's: letters, numbers and dashes, and not taken yet. */
+export function freeName(file: string, taken: ReadonlySet<string>): string {
   const last = file.split(/[/\\]/).at(-1) ?? file;
   const bare = last
     .replace(/\.[^.]+$/, '')

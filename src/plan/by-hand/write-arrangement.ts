@@ -96,7 +96,8 @@ function withEntries(text: string, laid: readonly NewPlacement[]): string | Edit
   const lines = items.map((item) => `\n  - ${item}`).join('');
   const field = fieldAt(draft, [], 'placements');
   if (!field) return `${text.replace(/\n*$/, '\n')}\nplacements:${lines}\n`;
-  return splice(text, field.value.range?.[0] ?? field.to, field.to, lines);
+  const before = text.slice(0, field.value.range?.[0] ?? field.to).trimEnd();
+  return splice(text, before.length, field.to, lines);
 }
 
 function entryText({ master, copies, radius, angleRad, turnRad, sink }: NewPlacement): string {
