@@ -1,6 +1,12 @@
 import { dirname, relative, resolve, sep } from 'node:path';
 import { loadKernel } from '../../src/kernel/index.ts';
-import { type FirstPlan, type MeshFile, type PlanWish, mastersNamed, planFromMeshes } from '../../src/pipeline/index.ts';
+import {
+  type FirstPlan,
+  type MeshFile,
+  mastersNamed,
+  type PlanWish,
+  planFromMeshes,
+} from '../../src/pipeline/index.ts';
 import { mostFileBytes } from '../../src/preview/server/regular-file.ts';
 import { type ExitCode, exitCode, Unreadable } from '../exit.ts';
 import { readNamed } from '../plan-files.ts';

@@ -30,7 +30,7 @@ export interface Mouthpiece {
   readonly half: 'upper' | 'lower';
 }
 
-export interface ShadowMouth {
+interface ShadowMouth {
   readonly entry: Point2;
   readonly within: Point2;
   /** Whether the master itself is met there: its shadow may lie over or under the channel. */

@@ -7,7 +7,7 @@ export const fillChecks: readonly OutsideCheck[] = [
     source: 'air over a rising face in the spin field, integrated over the face',
     kind: 'closed form',
     value: 'U tube and inverted cup within 10 and 6 % at 0.4 mm, 1.8 and 1.1 % at 0.1 mm; n tube 61.8 %',
-    file: 'fill.test.ts',
+    file: 'fill-levels.test.ts',
     test: 'of a U tube: 10, 3.6 and 1.8 % at 0.4, 0.2 and 0.1 mm',
   },
   {
@@ -15,7 +15,7 @@ export const fillChecks: readonly OutsideCheck[] = [
     source: 'Boyle with the pressure at the moving face',
     kind: 'closed form',
     value: 'length of the column within 1 %',
-    file: 'fill.test.ts',
+    file: 'fill-formulas.test.ts',
     test: 'Boyle with a moving interface: the face stands where the pressure there balances the air',
   },
   {
@@ -23,7 +23,7 @@ export const fillChecks: readonly OutsideCheck[] = [
     source: 'two-phase flow runs of legs under heavy metal (OpenFOAM 1912)',
     kind: 'common practice, no published source',
     value: 'locked or exchanging at 16 Bond numbers; one, the coarser of two runs, comes out otherwise',
-    file: 'fill.test.ts',
+    file: 'fill-plane-runs.test.ts',
     test: 'lock table: the forecast lies on the right side of each bracket but one',
   },
   {
@@ -31,7 +31,7 @@ export const fillChecks: readonly OutsideCheck[] = [
     source: 'a two-phase flow run of a bar under a gate of 2.1 mm (OpenFOAM 1912)',
     kind: 'common practice, no published source',
     value: '18 % of the bar in one place, 24 % in all',
-    file: 'fill.test.ts',
+    file: 'fill-bars.test.ts',
     test: 'under an inner gate too narrow for air a band stays, never none and never all',
   },
   {
@@ -39,7 +39,7 @@ export const fillChecks: readonly OutsideCheck[] = [
     source: 'a bar of 225 mm3 at 200 mm3/s; cells of 0.3 mm that make it up',
     kind: 'closed form',
     value: '1.125 s; 225 mm3 in cells',
-    file: 'fill.test.ts',
+    file: 'fill-formulas.test.ts',
     test: 'a bar of 225 mm3 fills in 1.125 s at 200 mm3/s, in cells of 0.3 mm',
   },
   {
