@@ -1,7 +1,8 @@
 import { type Finding, finding } from '../../findings/index.ts';
-import { clipped } from '../../geometry/index.ts';
+import { clipped, type Point2 } from '../../geometry/index.ts';
 import { type Channel, type Check, check, isDrawn, legCorners, legsOf, openRun } from '../../mold/index.ts';
 import { everyProcess } from '../from-mold/index.ts';
+import { type BoxAround, boxAround, boxesApart } from './box-around.ts';
 import { middleOf, within } from './channel-course.ts';
 
 interface ApartInput {
@@ -22,12 +23,17 @@ export const channelsApart: Check = check<ApartInput>({
     return [{ subject: 'mold', about: [], input: { channels: drawn, wellRadius: sprue?.wellRadius ?? 0 } }];
   },
   run: ({ channels, wellRadius }) => {
-    const findings = channels.flatMap((one, i) =>
-      channels
+    const courses = channels.map(courseOf);
+    const findings = courses.flatMap((one, i) =>
+      courses
         .slice(i + 1)
-        .filter(
-          (other) => other.placement !== one.placement && !bothJoin(other, one) && !isJunction(other, one),
-        )
+        .filter(({ box }) => boxesApart(one.box, box) <= 0)
+        .filter(({ channel: other }) => {
+          const { channel } = one;
+          return (
+            other.placement !== channel.placement && !bothJoin(other, channel) && !isJunction(other, channel)
+          );
+        })
         .flatMap((other) => together(one, other, wellRadius)),
     );
     return { findings };
@@ -39,19 +45,27 @@ export const isJunction = (one: Channel, other: Channel): boolean =>
   one.opensInto === other.id || other.opensInto === one.id;
 
 /** What of a channel lies in none that it opens into as the plan says: siblings may share that. */
-const ownCourse = (channel: Channel): Pick<Channel, 'run'> =>
-  channel.opensInto === undefined ? channel : { run: openRun(channel) };
+interface Course extends Pick<Channel, 'run'> {
+  readonly channel: Channel;
+  readonly corners: readonly (readonly Point2[])[];
+  readonly box: BoxAround;
+}
+
+function courseOf(channel: Channel): Course {
+  const run = channel.opensInto === undefined ? channel.run : openRun(channel);
+  const corners = legsOf(run).map(legCorners);
+  return { channel, run, corners, box: boxAround(corners.flat()) };
+}
 
 const bothJoin = (one: Channel, other: Channel): boolean => one.joins === true && other.joins === true;
 
-function together(one: Channel, other: Channel, wellRadius: number): Finding[] {
-  const others = legsOf(ownCourse(other).run).map(legCorners);
-  const common = within(ownCourse(one), (corners) => others.flatMap((outline) => clipped(outline, corners)));
+function together(one: Course, { channel: other, corners: others }: Course, wellRadius: number): Finding[] {
+  const common = within(one, (corners) => others.flatMap((outline) => clipped(outline, corners)));
   if (common.points.length === 0) return [];
   const beyond = Math.max(...common.points.map((at) => Math.hypot(...at))) - wellRadius;
   const measured = Math.min(common.measured, beyond);
   if (!(measured > 0)) return [];
-  const { id: subject, kind, placement } = one;
+  const { id: subject, kind, placement } = one.channel;
   const which = kind === 'vent' && other.kind === 'vent' ? 'vents' : 'other';
   const values = { measured, limit: 0, kind, placement, other: other.placement };
   return [

@@ -11,6 +11,7 @@ import {
   openRun,
 } from '../../mold/index.ts';
 import { everyProcess } from '../from-mold/index.ts';
+import { type BoxAround, boxAround, boxesApart } from './box-around.ts';
 import { isJunction } from './channels-apart.ts';
 
 interface WebsInput {
@@ -33,7 +34,10 @@ export const channelsWebs: Check = check<WebsInput>({
     const open = channels
       .map((channel) => ({ channel, run: openRun(channel) }))
       .filter(({ run }) => isDrawn({ run }))
-      .map(({ channel, run }) => ({ channel, run, outline: channelOutline({ run }) }));
+      .map(({ channel, run }) => {
+        const outline = channelOutline({ run });
+        return { channel, run, outline, box: boxAround(outline) };
+      });
     return {
       findings: open.flatMap((one, i) =>
         open
@@ -48,10 +52,11 @@ export const channelsWebs: Check = check<WebsInput>({
 interface Open extends Pick<Channel, 'run'> {
   readonly channel: Channel;
   readonly outline: ReturnType<typeof channelOutline>;
+  readonly box: BoxAround;
 }
 
 function webBetween(one: Open, other: Open, limit: number): Finding[] {
-  if (boxesApart(one.outline, other.outline) >= limit) return [];
+  if (boxesApart(one.box, other.box) >= limit) return [];
   const { distance: measured, middle } = sidesApart(one.outline, other.outline);
   // What runs together leaves no web.
   if (measured >= limit || measured === 0 || areMeeting(one, other)) return [];
@@ -66,13 +71,4 @@ function areMeeting(one: Open, other: Open): boolean {
   return legsOf(one.run).some((leg) =>
     others.some((corners) => clipped(corners, legCorners(leg)).length > 0),
   );
-}
-
-/** How far the boxes round two outlines are apart, along x or y. */
-function boxesApart(one: Open['outline'], other: Open['outline']): number {
-  const gaps = [0, 1].map((axis) => {
-    const [a, b] = [one, other].map((points) => points.map((point) => point[axis]));
-    return Math.max(Math.min(...a) - Math.max(...b), Math.min(...b) - Math.max(...a));
-  });
-  return Math.max(...gaps);
 }
