@@ -1,5 +1,5 @@
 import { sidesCrossed, type TriangleMesh } from '../geometry/index.ts';
-import { facesAround, withoutFaces } from './faces-around.ts';
+import { facesAround } from './faces-around.ts';
 
 /**
  * Edges up to this length are taken for none, mm: a hundred float32 steps on a 250 mm disc. The ends of such an edge have
@@ -15,7 +15,7 @@ const shortest = 5e-4;
 export function collapseShortEdges({ positions, triangles }: TriangleMesh): Uint32Array {
   const short = shortEdges(positions, triangles);
   if (short.length === 0) return triangles;
-  const faces = facesAround(short.flat(), triangles, positions.length / 3);
+  const faces = facesAround(short.flat(), triangles);
   const result = triangles.slice();
   const gone = new Set<number>();
   for (const [first, second] of short) {
@@ -37,7 +37,7 @@ export function collapseShortEdges({ positions, triangles }: TriangleMesh): Uint
     faces.set(keep, [...round(keep), ...moved]);
     faces.set(drop, []);
   }
-  return withoutFaces(result, gone);
+  return result.filter((_, corner) => !gone.has(corner - (corner % 3)));
 }
 
 function shortEdges(p: Float32Array, triangles: Uint32Array): (readonly [number, number])[] {

@@ -1,5 +1,3 @@
-import { withoutFaces } from './faces-around.ts';
-
 /**
  * Drops pairs of faces that lie back to back on the same three vertices: a fin without thickness, left where two
  * cutters met exactly. What was joined through a fin's two faces is then joined directly, so that a closed mesh stays
@@ -11,30 +9,25 @@ export function dropDoubleFaces(triangles: Uint32Array, vertices: number): Uint3
   const next = new Int32Array(triangles.length / 3);
   const gone = new Set<number>();
   for (let face = 0; face < triangles.length; face += 3) {
-    const low = lowestCorner(triangles, face);
-    const second = triangles[face + ((low + 1) % 3)];
-    const third = triangles[face + ((low + 2) % 3)];
-    const vertex = triangles[face + low];
-    for (let other = head[vertex]; other >= 0; other = next[other / 3]) {
-      const first = lowestCorner(triangles, other);
-      if (triangles[other + ((first + 1) % 3)] !== third || triangles[other + ((first + 2) % 3)] !== second)
-        continue;
-      if (gone.has(other)) continue;
+    const [low, second, third] = lowestFirst(triangles, face);
+    for (let other = head[low]; other >= 0; other = next[other / 3]) {
+      const [, otherSecond, otherThird] = lowestFirst(triangles, other);
+      if (otherSecond !== third || otherThird !== second || gone.has(other)) continue;
       gone.add(face);
       gone.add(other);
       break;
     }
-    next[face / 3] = head[vertex];
-    head[vertex] = face;
+    next[face / 3] = head[low];
+    head[low] = face;
   }
-  return gone.size === 0 ? triangles : withoutFaces(triangles, gone);
+  return gone.size === 0 ? triangles : triangles.filter((_, corner) => !gone.has(corner - (corner % 3)));
 }
 
-/** Which corner of a face has its lowest vertex. */
-function lowestCorner(triangles: Uint32Array, face: number): 0 | 1 | 2 {
+/** A face's vertices in its own order, the lowest first. */
+function lowestFirst(triangles: Uint32Array, face: number): readonly [number, number, number] {
   const a = triangles[face];
   const b = triangles[face + 1];
   const c = triangles[face + 2];
-  if (a < b && a < c) return 0;
-  return b < c ? 1 : 2;
+  if (a < b && a < c) return [a, b, c];
+  return b < c ? [b, c, a] : [c, a, b];
 }

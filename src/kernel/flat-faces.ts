@@ -25,7 +25,7 @@ export function flipFlatFaces({ positions, triangles }: TriangleMesh): Uint32Arr
     const flat = flatFaces(positions, result);
     if (flat.length === 0) return result;
     const next = result.slice();
-    const around = facesAround(cornersOf(flat, next), next, positions.length / 3);
+    const around = facesAround(cornersOf(flat, next), next);
     let swaps = 0;
     for (const face of flat) if (swapLongEdge(face, positions, next, around)) swaps++;
     if (swaps === 0) return result;
@@ -37,28 +37,13 @@ export function flipFlatFaces({ positions, triangles }: TriangleMesh): Uint32Arr
 function flatFaces(p: Float32Array, triangles: Uint32Array): number[] {
   const flat: number[] = [];
   for (let face = 0; face < triangles.length; face += 3) {
-    const a = triangles[face];
-    const b = triangles[face + 1];
-    const c = triangles[face + 2];
+    const [a, b, c] = [triangles[face], triangles[face + 1], triangles[face + 2]];
+    const [x, y, z] = sidesCrossed(p, a, b, c);
     const longest2 = Math.max(distance2(p, a, b), distance2(p, b, c), distance2(p, c, a));
     // Height over the longest edge = |normal| / longest.
-    if (normal2(p, a * 3, b * 3, c * 3) <= thin * thin * longest2) flat.push(face);
+    if (x * x + y * y + z * z <= thin * thin * longest2) flat.push(face);
   }
   return flat;
-}
-
-/** Square of the length of `sidesCrossed`; nothing laid out: every face of a half is asked. */
-function normal2(p: Float32Array, a: number, b: number, c: number): number {
-  const ux = p[b] - p[a];
-  const uy = p[b + 1] - p[a + 1];
-  const uz = p[b + 2] - p[a + 2];
-  const vx = p[c] - p[a];
-  const vy = p[c + 1] - p[a + 1];
-  const vz = p[c + 2] - p[a + 2];
-  const x = uy * vz - uz * vy;
-  const y = uz * vx - ux * vz;
-  const z = ux * vy - uy * vx;
-  return x * x + y * y + z * z;
 }
 
 const distance2 = (p: Float32Array, i: number, j: number): number =>

@@ -1,7 +1,6 @@
 import type { TriangleMesh } from '../geometry/index.ts';
 import { collapseShortEdges } from './coincident-edges.ts';
 import { dropDoubleFaces } from './double-faces.ts';
-import { facesAround } from './faces-around.ts';
 import { flipFlatFaces } from './flat-faces.ts';
 
 /** How far a vertex is moved that fell on another one by rounding, mm: over a float32 step, under any process. */
@@ -17,10 +16,7 @@ const stepsPerMm = 2 ** 20;
  */
 export function onGrid({ positions, triangles }: TriangleMesh): TriangleMesh {
   // + 0 turns -0 into 0.
-  const rounded = new Float32Array(positions.length);
-  for (let i = 0; i < rounded.length; i++)
-    rounded[i] = Math.round(positions[i] * stepsPerMm) / stepsPerMm + 0;
-  return { positions: rounded, triangles };
+  return { positions: positions.map((value) => Math.round(value * stepsPerMm) / stepsPerMm + 0), triangles };
 }
 
 /**
@@ -59,10 +55,9 @@ function separate(mesh: TriangleMesh): Float32Array {
 /** Every vertex in use, but the first, of each group at one position. */
 export function sharedPositions(positions: Float32Array, triangles: Uint32Array): number[] {
   const used = new Uint8Array(positions.length / 3);
-  for (let corner = 0; corner < triangles.length; corner++) used[triangles[corner]] = 1;
+  for (const vertex of triangles) used[vertex] = 1;
   // + 0 turns -0 into 0: readers compare numbers, and 0 equals -0.
-  const plain = new Float32Array(positions.length);
-  for (let i = 0; i < plain.length; i++) plain[i] = positions[i] + 0;
+  const plain = positions.map((value) => value + 0);
   const bits = new Int32Array(plain.buffer, plain.byteOffset, plain.length);
   let size = 16;
   while (size < used.length * 2) size *= 2;
@@ -102,15 +97,20 @@ function normalsAt(
   positions: Float32Array,
   triangles: Uint32Array,
 ): readonly Direction[] {
-  const around = facesAround(vertices, triangles, positions.length / 3);
-  return vertices.map((vertex) => {
-    const sum: Direction = [0, 0, 0];
-    for (const face of around.get(vertex) ?? []) {
-      const normal = faceNormal(positions, triangles, face);
-      for (let axis = 0; axis < 3; axis++) sum[axis] += normal[axis];
+  const sums = new Map(vertices.map((vertex) => [vertex, [0, 0, 0] as Direction]));
+  for (let face = 0; face < triangles.length; face += 3) {
+    for (let k = 0; k < 3; k++) {
+      const sum = sums.get(triangles[face + k]);
+      if (sum)
+        faceNormal(positions, triangles, face).forEach((value, axis) => {
+          sum[axis] += value;
+        });
     }
-    const length = Math.hypot(...sum);
-    return length > 0 ? [sum[0] / length, sum[1] / length, sum[2] / length] : [1, 0, 0];
+  }
+  return vertices.map((vertex) => {
+    const [x, y, z] = sums.get(vertex) as Direction;
+    const length = Math.hypot(x, y, z);
+    return length > 0 ? [x / length, y / length, z / length] : [1, 0, 0];
   });
 }
 
@@ -124,16 +124,13 @@ function faceNormal(p: Float32Array, triangles: Uint32Array, face: number): Dire
 /** Drops vertices no face uses, keeping the order of the others. */
 function withoutUnused({ positions, triangles }: TriangleMesh): TriangleMesh {
   const next = new Int32Array(positions.length / 3).fill(-1);
-  for (let corner = 0; corner < triangles.length; corner++) next[triangles[corner]] = 0;
+  for (const vertex of triangles) next[vertex] = 0;
   let count = 0;
   for (let vertex = 0; vertex < next.length; vertex++) if (next[vertex] === 0) next[vertex] = count++;
   if (count === next.length) return { positions, triangles };
   const kept = new Float32Array(count * 3);
   for (let vertex = 0; vertex < next.length; vertex++) {
-    if (next[vertex] < 0) continue;
-    for (let axis = 0; axis < 3; axis++) kept[next[vertex] * 3 + axis] = positions[vertex * 3 + axis];
+    if (next[vertex] >= 0) kept.set(positions.subarray(vertex * 3, vertex * 3 + 3), next[vertex] * 3);
   }
-  const renumbered = new Uint32Array(triangles.length);
-  for (let corner = 0; corner < renumbered.length; corner++) renumbered[corner] = next[triangles[corner]];
-  return { positions: kept, triangles: renumbered };
+  return { positions: kept, triangles: triangles.map((vertex) => next[vertex]) };
 }

@@ -5,11 +5,11 @@ import { beforeAll, expect, it } from 'vitest';
 import type { Report } from '../../src/findings/index.ts';
 import { run } from '../cli/workbench.ts';
 import { onScreen } from './drag.ts';
-import { buttons, drawn, keepPicture, marked, shop } from './shop.ts';
+import { buttons, drawn, keepPicture, shop } from './shop.ts';
 
 // One page for all: what is listed is held to the command's report, what is written to the plan's file.
 
-const { put, serve, show } = shop();
+const { put, openSheet } = shop();
 
 const bench = `gates:
   - { placements: [button-1, button-2] } # two of them
@@ -23,11 +23,7 @@ const onDisk = () => readFileSync(plan, 'utf8');
 let page: Page;
 let complaints: readonly string[];
 beforeAll(async () => {
-  const { url } = await serve(plan);
-  ({ page, complaints } = await show(url, { reducedMotion: 'reduce' }));
-  await marked(page, 'mold built');
-  page.setDefaultTimeout(20_000);
-  await page.getByRole('navigation').getByRole('button', { name: 'Filling' }).click();
+  ({ page, complaints } = await openSheet(plan, 'Filling'));
   await filled(1);
   await page.getByRole('button', { name: 'from above' }).click();
   await drawn(page);

@@ -82,9 +82,20 @@ export function shop() {
     return { page, complaints };
   };
 
+  /** Serves a plan and opens one sheet of its page once the mold is built; nothing moves by itself there. */
+  const openSheet = async (plan: string, sheet: string): Promise<Shown> => {
+    const { url } = await serve(plan);
+    const shown = await show(url, { reducedMotion: 'reduce' });
+    await marked(shown.page, 'mold built');
+    shown.page.setDefaultTimeout(20_000);
+    await shown.page.getByRole('navigation').getByRole('button', { name: sheet }).click();
+    return shown;
+  };
+
   return {
     folder,
     path,
+    openSheet,
     put(name: string, content: string | Uint8Array): string {
       mkdirSync(dirname(path(name)), { recursive: true });
       writeFileSync(path(name), content);

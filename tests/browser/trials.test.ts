@@ -8,7 +8,7 @@ import { buttons, drawn, keepPicture, marked, shop } from './shop.ts';
 
 // One page for all: what is entered is held to the log on disk, what is shown to the command's report.
 
-const { put, path, serve, show } = shop();
+const { put, path, openSheet } = shop();
 
 const bench = `gates: [{ placements: [button], width: 1 mm, depth: 1 mm }]
 vents: []
@@ -25,11 +25,7 @@ const logged = () => readFileSync(log, 'utf8');
 let page: Page;
 let complaints: readonly string[];
 beforeAll(async () => {
-  const { url } = await serve(plan);
-  ({ page, complaints } = await show(url, { reducedMotion: 'reduce' }));
-  await marked(page, 'mold built');
-  page.setDefaultTimeout(20_000);
-  await page.getByRole('navigation').getByRole('button', { name: 'Trials' }).click();
+  ({ page, complaints } = await openSheet(plan, 'Trials'));
   await drawn(page);
 });
 

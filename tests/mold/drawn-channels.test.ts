@@ -1,20 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { loadKernel } from '../../src/kernel/index.ts';
-import { readMold } from '../../src/pipeline/index.ts';
 import { checkText } from '../faults/check-text.ts';
+import { moldOfText } from './mold-of-text.ts';
 
-const kernel = await loadKernel();
-
-const noFile = async (): Promise<never> => {
-  throw new Error('the plan names no file');
-};
-
-async function moldOf(text: string) {
-  const bytes = new TextEncoder().encode(text);
-  const { mold } = await readMold({ bytes, name: 'plan.yaml', files: noFile }, kernel);
-  if (!mold) throw new Error('no mold');
-  return { mold };
-}
+const moldOf = async (text: string) => ({ mold: await moldOfText(text) });
 
 const head = `process: rigid
 disc: { diameter: 160, thickness: 20 }

@@ -14,9 +14,9 @@ import {
   runLength,
 } from '../../src/mold/index.ts';
 import { knifeStencil } from '../../src/parts/flat/knife-stencil.ts';
-import { readMold } from '../../src/pipeline/index.ts';
 import { readPlan } from '../../src/plan/index.ts';
 import { checkText } from '../faults/check-text.ts';
+import { foundIn, moldOfText } from './mold-of-text.ts';
 
 const kernel = await loadKernel();
 
@@ -34,22 +34,8 @@ placements:
 const ring = 'runners:\n  - { id: main, ring: { radius: 30, spokes: 2, start: 90 }, width: 4, depth: 2 }\n';
 const fed = 'gates:\n  - { placements: [one, two], from: main }\n';
 
-async function moldOf(text: string) {
-  const bytes = new TextEncoder().encode(`${head}${text}`);
-  const files = async (): Promise<never> => {
-    throw new Error('the plan names no file');
-  };
-  const { mold } = await readMold({ bytes, name: 'plan.yaml', files }, kernel);
-  if (!mold) throw new Error('no mold');
-  return mold;
-}
-
-async function said(text: string) {
-  const { findings } = await checkText(`${head}${text}`, 'plan.yaml');
-  return findings
-    .filter(({ code }) => /^(channels|walls|plan|layout)\./.test(code))
-    .map(({ code, severity, subject, at }) => `${code} ${severity} ${subject} ${at?.line}:${at?.column}`);
-}
+const moldOf = (text: string) => moldOfText(`${head}${text}`);
+const said = (text: string) => foundIn(`${head}${text}`, /^(channels|walls|plan|layout)\./);
 
 const named = (channels: readonly Channel[], wanted: string): Channel => {
   const found = channels.find(({ id }) => id === wanted);

@@ -4,8 +4,8 @@ import { loadKernel } from '../../src/kernel/index.ts';
 import { measureMesh } from '../../src/mesh/index.ts';
 import { columnIn } from '../../src/mold/column.ts';
 import { halfSolids, halvesInput } from '../../src/parts/halves/halves.ts';
-import { readMold } from '../../src/pipeline/index.ts';
 import { checkText } from '../faults/check-text.ts';
+import { foundIn, moldOfText } from './mold-of-text.ts';
 
 const kernel = await loadKernel();
 const head = `process: rubber
@@ -20,22 +20,8 @@ registration: { bosses: [{ id: nut, kind: cap nut, size: M6, at: { radius: 60, a
 const at = (x: number, y: number, more = 'half: upper') =>
   `ventPins:\n  - { diameter: 1.5, at: { x: ${x}, y: ${y} }, ${more} }\n`;
 
-async function moldOf(text: string) {
-  const bytes = new TextEncoder().encode(`${head}${text}`);
-  const files = async (): Promise<never> => {
-    throw new Error('the plan names no file');
-  };
-  const { mold } = await readMold({ bytes, name: 'plan.yaml', files }, kernel);
-  if (!mold) throw new Error('no mold');
-  return mold;
-}
-
-async function said(text: string) {
-  const { findings } = await checkText(`${head}${text}`, 'plan.yaml');
-  return findings
-    .filter(({ code }) => /^(pins|plan)\./.test(code))
-    .map(({ code, severity, subject, at }) => `${code} ${severity} ${subject} ${at?.line}:${at?.column}`);
-}
+const moldOf = (text: string) => moldOfText(`${head}${text}`);
+const said = (text: string) => foundIn(`${head}${text}`, /^(pins|plan)\./);
 
 const volumeOf = (mold: Awaited<ReturnType<typeof moldOf>>, half: string): number => {
   const found = halfSolids(halvesInput(mold), { kernel }).solids?.find(({ id }) => id === half);
@@ -68,16 +54,12 @@ describe('a vent pin', () => {
     const turned = head
       .replace('angle: 0 }', 'angle: 90 }, turn: 90')
       .replace('angle: 90 } }]', 'angle: 0 } }]');
-    const bytes = new TextEncoder().encode(
+    const mold = await moldOfText(
       `${turned}ventPins:\n  - { diameter: 1.5, placements: one, place: { x: 3, y: 1 }, half: upper }\n`,
     );
-    const files = async (): Promise<never> => {
-      throw new Error('the plan names no file');
-    };
-    const { mold } = await readMold({ bytes, name: 'plan.yaml', files }, kernel);
     // Its +x points outward, along y of the disc, and is turned by a quarter on to -x.
-    expect(mold?.ventPins[0].x).toBeCloseTo(-3, 6);
-    expect(mold?.ventPins[0].y).toBeCloseTo(50 - 1, 6);
+    expect(mold.ventPins[0].x).toBeCloseTo(-3, 6);
+    expect(mold.ventPins[0].y).toBeCloseTo(50 - 1, 6);
   });
   test.each([
     ['over no cavity', at(20, 30), 'pins.hits-nothing warn pin-1 10:5'],

@@ -2,8 +2,7 @@ import { beforeAll, expect, test } from 'vitest';
 import { moveMesh } from '../../src/geometry/index.ts';
 import { type Kernel, loadKernel } from '../../src/kernel/index.ts';
 import { tab } from '../../src/parts/registration/tab.ts';
-import { readMold } from '../../src/pipeline/index.ts';
-import { saysOf } from '../said.ts';
+import { moldOfText } from '../mold/mold-of-text.ts';
 
 let kernel: Kernel;
 beforeAll(async () => {
@@ -51,12 +50,7 @@ test.each([
   { ring: 'close together', from: 20, spread: 40, nuts: [10, 100, 290] },
   { ring: 'spread out', from: 75, spread: 72, nuts: [40, 115, 185] },
 ])('a tab with no angle lies in the middle of the widest free arc: parts $ring', async (given) => {
-  const bytes = new TextEncoder().encode(plan(given.from, given.spread, given.nuts));
-  const noFiles = async (): Promise<never> => {
-    throw new Error('the plan names no file');
-  };
-  const { mold, findings } = await readMold({ bytes, name: 'plan.yaml', files: noFiles }, kernel);
-  if (!mold) throw new Error(findings.map(saysOf).join(' '));
+  const mold = await moldOfText(plan(given.from, given.spread, given.nuts));
   const expected = widestByWalking([
     // A square of 20 turned any way lies in a circle of 10 sqrt 2; an M8 has corners of 13 / sqrt 3 (DIN 1587).
     ...[0, 1, 2, 3, 4].map((i) => ({

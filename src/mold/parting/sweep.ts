@@ -15,18 +15,15 @@ export interface Rows {
  * Lowers every value to the least it can be reached for from the others when one step costs slope x cell: the
  * viscosity solution of |grad f| = slope from above, f <= the values given. In place; border nodes stay as they are;
  * values of `ceiling` and more are not passed on.
- * Fast sweeping with the Godunov scheme (Zhao, Math. Comp. 74 (2005) 603-627). Tiles at rest are left out, and nodes
- * with the same neighbors as when they were last asked: they would answer the same.
+ * Fast sweeping with the Godunov scheme (Zhao, Math. Comp. 74 (2005) 603-627), tiles at rest left out.
  */
 export function spread(field: Float32Array, slope: Float32Array, rows: Rows, ceiling: number): void {
   const across = Math.ceil(rows.nx / tile);
   const changedAt = tilesBelow(field, rows, across, ceiling);
-  const due = new Uint8Array(field.length).fill(1);
-  const dueIn = new Uint8Array(across * rows.ny).fill(1);
   let last = 0;
   for (let now = 1; now <= mostSweeps && now - last <= 4; now++) {
     const [di, dj] = directions[now % 4];
-    if (sweep({ field, slope, rows, ceiling, across, changedAt, due, dueIn, now }, di, dj)) last = now;
+    if (sweep({ field, slope, rows, ceiling, across, changedAt, now }, di, dj)) last = now;
   }
 }
 
@@ -46,10 +43,6 @@ interface Sweep {
   readonly across: number;
   /** Number of the sweep each tile changed in last. */
   readonly changedAt: Int32Array;
-  /** 1 for nodes a neighbor of which was lowered since they were last asked. */
-  readonly due: Uint8Array;
-  /** 1 where a node is due in the part of a row that lies in a tile: index j * across + tile in the row. */
-  readonly dueIn: Uint8Array;
   /** Number of this sweep. */
   readonly now: number;
 }
@@ -67,7 +60,7 @@ function tilesBelow(field: Float32Array, { nx, ny }: Rows, across: number, ceili
 
 /** One sweep over all tiles that are not at rest; whether anything changed. */
 function sweep(state: Sweep, di: 1 | -1, dj: 1 | -1): boolean {
-  const { rows, across, changedAt, dueIn, now } = state;
+  const { rows, across, changedAt, now } = state;
   const { nx, ny } = rows;
   let any = false;
   for (let row = 1; row < ny - 1; row++) {
@@ -75,8 +68,7 @@ function sweep(state: Sweep, di: 1 | -1, dj: 1 | -1): boolean {
     const down = Math.floor(j / tile);
     for (let step = 0; step < across; step++) {
       const right = di === 1 ? step : across - 1 - step;
-      if (dueIn[j * across + right] === 0 || atRest(state, down * across + right)) continue;
-      dueIn[j * across + right] = 0;
+      if (atRest(state, down * across + right)) continue;
       const first = Math.max(1, right * tile);
       const last = Math.min(nx - 2, right * tile + tile - 1);
       const most =
@@ -100,14 +92,11 @@ function atRest({ changedAt, across, now }: Sweep, here: number): boolean {
   return true;
 }
 
-/** Lowers the nodes due from `k` up to, not including, `end`; gives the greatest gain, mm. */
-function lowerRun(state: Sweep, k: number, end: number, by: 1 | -1): number {
-  const { field, slope, rows, ceiling, due } = state;
+/** Lowers the nodes from `k` up to, not including, `end`; gives the greatest gain, mm. */
+function lowerRun({ field, slope, rows, ceiling }: Sweep, k: number, end: number, by: 1 | -1): number {
   const { nx, cell } = rows;
   let most = 0;
   for (let at = k; at !== end; at += by) {
-    if (due[at] === 0) continue;
-    due[at] = 0;
     const old = field[at];
     const a = Math.min(field[at - 1], field[at + 1]);
     const b = Math.min(field[at - nx], field[at + nx]);
@@ -119,24 +108,7 @@ function lowerRun(state: Sweep, k: number, end: number, by: 1 | -1): number {
       Math.abs(apart) < step ? (a + b + Math.sqrt(2 * step * step - apart * apart)) / 2 : least + step;
     if (reached >= old) continue;
     field[at] = reached;
-    askAround(state, at);
     most = Math.max(most, old - reached);
   }
   return most;
-}
-
-/** Makes the neighbors of a lowered node due. */
-function askAround({ rows, across, due, dueIn }: Sweep, at: number): void {
-  const { nx } = rows;
-  due[at - 1] = 1;
-  due[at + 1] = 1;
-  due[at - nx] = 1;
-  due[at + nx] = 1;
-  const i = at % nx;
-  const row = ((at - i) / nx) * across;
-  const tileOf = row + Math.floor(i / tile);
-  dueIn[tileOf - across] = 1;
-  dueIn[tileOf + across] = 1;
-  dueIn[row + Math.floor((i - 1) / tile)] = 1;
-  dueIn[row + Math.floor((i + 1) / tile)] = 1;
 }

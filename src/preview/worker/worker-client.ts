@@ -35,8 +35,8 @@ export class WorkerClient {
   /** The edit with the layout worker; what was left off in the build worker does not change it. */
   private opened = 0;
   private isBuilding = false;
-  /** Whether something is wanted of the finished build. */
-  private requests = 0;
+  /** What is wanted of the finished build, in the order it is answered. */
+  private requests: BuiltRequest['kind'][] = [];
 
   constructor(private readonly receive: (message: FromWorker) => void) {
     this.listen(this.layoutWorker);
@@ -47,9 +47,9 @@ export class WorkerClient {
   open(plan: Omit<OpenPlan, 'kind' | 'edit'>): number {
     const edit = ++this.edit;
     this.opened = edit;
-    if (this.isBuilding || this.requests > 0) this.leaveOff({ kind: 'leave', edit });
+    if (this.isBuilding || this.isInLongStep()) this.leaveOff({ kind: 'leave', edit });
     this.isBuilding = true;
-    this.requests = 0;
+    this.requests = [];
     this.toLayoutWorker({ kind: 'open', edit, ...plan });
     return edit;
   }
@@ -71,10 +71,12 @@ export class WorkerClient {
 
   /** Leaves off what is being done; what has come already stays. */
   cancel(): void {
-    if (!this.isBuilding && this.requests > 0) {
-      this.requests = 0;
-      // Ended in a long step it has to build again: what is shown stays meanwhile.
-      this.leaveOff({ kind: 'cancel' });
+    if (!this.isBuilding && this.requests.length > 0) {
+      const isLong = this.isInLongStep();
+      this.requests = [];
+      // Ended it has to build again, which takes longer than any step but this: what is shown stays meanwhile.
+      if (isLong) this.leaveOff({ kind: 'cancel' });
+      else this.toBuildWorker({ kind: 'cancel' });
       return;
     }
     this.edit++;
@@ -86,13 +88,18 @@ export class WorkerClient {
 
   /** Asks for files of the present build, for its walls, how it fills, or for gates and vents. */
   request(wanted: WithoutEdit<BuiltRequest>): void {
-    this.requests++;
+    this.requests.push(wanted.kind);
     this.toBuildWorker({ ...wanted, edit: this.edit });
   }
 
   /** Asks what a gate or vent would do elsewhere, of the mold as it is placed now. */
   tryChannel(wanted: Omit<TryChannel, 'kind' | 'edit'>): void {
     this.toBuildWorker({ kind: 'try', edit: this.edit, ...wanted });
+  }
+
+  /** Proposals are one step, of seconds and more. */
+  private isInLongStep(): boolean {
+    return this.requests[0] === 'propose';
   }
 
   private leaveOff(message: Extract<ToBuildWorker, { kind: 'leave' | 'cancel' }>): void {
@@ -126,8 +133,8 @@ export class WorkerClient {
     worker.addEventListener('message', ({ data }: MessageEvent<FromWorker>) => {
       if (!this.isWanted(data)) return;
       // What was canceled may have said one step more.
-      if (data.kind === 'step' && !this.isBuilding && this.requests === 0) return;
-      if (answers.has(data.kind) && this.requests > 0) this.requests--;
+      if (data.kind === 'step' && !this.isBuilding && this.requests.length === 0) return;
+      if (answers.has(data.kind)) this.requests.shift();
       if (data.kind === 'built' || data.kind === 'unread') this.isBuilding = false;
       this.receive(data);
     });

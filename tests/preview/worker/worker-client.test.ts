@@ -155,6 +155,33 @@ describe('something wanted of the finished build', () => {
     expect(received.at(-1)).toEqual(report(edit));
   });
 
+  test('files left off are waited for: in no step the build is given up, nor for a newer edit', () => {
+    const edit = client.open(plan);
+    const [worker] = buildWorkers();
+    worker.says(built(edit));
+    client.request({ kind: 'files', formats: ['3mf'] });
+    client.cancel();
+    vi.runAllTimers();
+    expect(worker.told.at(-1)).toEqual({ kind: 'cancel' });
+    expect(worker.isEnded).toBe(false);
+    client.request({ kind: 'files', formats: ['3mf'] });
+    client.open(plan);
+    vi.runAllTimers();
+    expect(worker.isEnded).toBe(false);
+  });
+
+  test('a proposal that has come is over: files left off after it end no worker', () => {
+    const edit = client.open(plan);
+    const [worker] = buildWorkers();
+    worker.says(built(edit));
+    client.request({ kind: 'propose' });
+    client.request({ kind: 'files', formats: ['3mf'] });
+    worker.says({ kind: 'fault', edit, says: 'nothing to gate' });
+    client.cancel();
+    vi.runAllTimers();
+    expect(worker.isEnded).toBe(false);
+  });
+
   test('canceled between two steps, it stays with its build', () => {
     const edit = client.open(plan);
     const [worker] = buildWorkers();

@@ -22,6 +22,7 @@ import { isNear, pointing } from '../../state/pointing.ts';
 import { length } from '../../state/show.ts';
 import { picked, solidsAreCurrent } from '../../state/store.ts';
 import { units } from '../../state/view.ts';
+import { PickButton } from '../pick-button.tsx';
 import { Rows } from '../rows.tsx';
 
 /** The picked gate or vent with its points, and all there are to pick from. */
@@ -45,16 +46,7 @@ export function Channels() {
           {all.map(({ id, run }) => (
             <tr key={id} class={isNear(id) ? 'is-near' : ''} {...pointing(id)}>
               <td>
-                <button
-                  type="button"
-                  class="plain"
-                  aria-pressed={picked.value === id}
-                  onClick={() => {
-                    picked.value = id;
-                  }}
-                >
-                  {id}
-                </button>
+                <PickButton id={id} />
               </td>
               <td class="number">{length(run[0].width)}</td>
             </tr>

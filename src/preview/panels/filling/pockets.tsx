@@ -8,7 +8,8 @@ import {
   showPocket,
 } from '../../state/filling.ts';
 import { isNear, pointing } from '../../state/pointing.ts';
-import { picked, reportIsCurrent } from '../../state/store.ts';
+import { reportIsCurrent } from '../../state/store.ts';
+import { PickButton } from '../pick-button.tsx';
 import { PocketSign } from './scale.tsx';
 
 /** Where air stays: cavity by cavity, the worst first, and in each the largest pocket first. */
@@ -51,16 +52,7 @@ function Alike({ like, others }: { readonly like: LikeCavities; readonly others:
       <ul class="names">
         {like.subjects.map((id) => (
           <li key={id}>
-            <button
-              type="button"
-              class="plain"
-              aria-pressed={picked.value === id}
-              onClick={() => {
-                picked.value = id;
-              }}
-            >
-              {id}
-            </button>
+            <PickButton id={id} />
           </li>
         ))}
       </ul>

@@ -1,7 +1,8 @@
 import { items } from '../../state/drag-state.ts';
 import { isNear, pointing } from '../../state/pointing.ts';
 import { length } from '../../state/show.ts';
-import { mold, picked } from '../../state/store.ts';
+import { mold } from '../../state/store.ts';
+import { PickButton } from '../pick-button.tsx';
 import { Rows } from '../rows.tsx';
 
 /** Everything on the disc; Tab goes through the list, and what has the focus is chosen. */
@@ -14,21 +15,11 @@ export function Things() {
         return (
           <tr key={`${kind} ${id}`} class={isNear(id) ? 'is-near' : ''} {...pointing(id)}>
             <td>
-              <button
-                type="button"
-                class="plain"
-                aria-pressed={picked.value === id}
-                onFocus={() => {
-                  picked.value = id;
-                }}
-                onClick={() => {
-                  picked.value = id;
-                }}
-              >
+              <PickButton id={id} isChosenByFocus>
                 {one && `${index + 1} `}
                 {one?.estimated ? '~ ' : ''}
                 {id}
-              </button>
+              </PickButton>
             </td>
             <td class="number">{one && length(Math.max(0, -one.lowest))}</td>
             <td class="number">{one && length(Math.max(0, one.highest))}</td>
